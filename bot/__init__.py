@@ -1,1 +1,1 @@
-"""The program: people, words, chats, storage and the clock, built on the scheduler."""
+"""The program: people, words, chats, storage and the clock around the engine in `scheduler`."""

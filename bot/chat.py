@@ -1,0 +1,160 @@
+"""What passes between a chat and the program, whatever the transport.
+
+Values only: no wording is made here and nothing is sent.
+"""
+
+from __future__ import annotations
+
+import dataclasses
+import datetime as dt
+from enum import StrEnum
+
+
+@dataclasses.dataclass(frozen=True, kw_only=True, order=True)
+class Address:
+    """Where messages go: one private chat, group, topic, or the window of one named person in the terminal."""
+
+    transport: str
+    chat: str
+    thread: int | None = None
+
+
+class IncomingKind(StrEnum):
+    """What a person did."""
+
+    TEXT = "text"
+    EDIT = "edit"
+    """An earlier message was changed; `text` is the new text, `message` the reference of that message."""
+    TAP = "tap"
+    """A button was pressed; `token` says which."""
+    ARRIVED = "arrived"
+    """The program was added to a group, or unblocked in a private chat."""
+    LEFT = "left"
+    """The program was removed or blocked."""
+    MOVED = "moved"
+    """The chat has a new address (`moved_to`)."""
+    OTHER = "other"
+    """A photo, voice note or anything else that is not text."""
+
+
+@dataclasses.dataclass(frozen=True, kw_only=True)
+class Incoming:
+    """One thing that a person did in a chat. Instants are aware, UTC."""
+
+    source: str
+    key: str
+    """Unique within the source: what makes a repeat of the same update visible."""
+    address: Address
+    sender: str
+    """The transport's own stable id of the person."""
+    sender_name: str
+    kind: IncomingKind
+    sent_at: dt.datetime
+    """When the person sent (or edited) it: a reply is dated by this, not by arrival."""
+    text: str = ""
+    token: str | None = None
+    message: str | None = None
+    """Reference of the message itself, stable over edits, unique over all chats of the transport."""
+    tap_id: str | None = None
+    """What a transport needs to answer a pressed button."""
+    group: bool = False
+    moved_to: Address | None = None
+
+
+@dataclasses.dataclass(frozen=True, kw_only=True)
+class Choice:
+    """One button. The token is short, opaque and unique; what it means is kept in the database."""
+
+    label: str
+    token: str
+
+
+class OutgoingKind(StrEnum):
+    """What is to be done in a chat."""
+
+    MESSAGE = "message"
+    EDIT = "edit"
+    """Change the text and buttons of the message that was sent under the outbox key `target`."""
+    REACTION = "reaction"
+    """Acknowledge the message with reference `target`; idempotent."""
+    TAP_ANSWER = "tap_answer"
+    """End the waiting of a pressed button; `target` is the tap id. Never worth a retry."""
+
+
+@dataclasses.dataclass(frozen=True, kw_only=True)
+class Outgoing:
+    """One thing to be done in a chat. The key is unique for ever: the same key is never stored twice."""
+
+    key: str
+    address: Address
+    kind: OutgoingKind = OutgoingKind.MESSAGE
+    text: str = ""
+    choices: tuple[tuple[Choice, ...], ...] = ()
+    """Rows of buttons."""
+    silent: bool = False
+    urgent: bool = False
+    """Sent before everything else that waits (food safety)."""
+    target: str | None = None
+    useful_until: dt.datetime | None = None
+    """After this it is dropped unsent (board edits, tap answers); None for whatever must arrive."""
+    possible_repeat: bool = False
+    """Set by the courier when an earlier attempt may have arrived."""
+
+
+# --- delivery outcomes are values -----------------------------------------------------------------------------------
+
+
+@dataclasses.dataclass(frozen=True, kw_only=True)
+class Sent:
+    """Delivered; `ref` is the transport's reference of the message (None where there is none)."""
+
+    ref: str | None = None
+
+
+@dataclasses.dataclass(frozen=True, kw_only=True)
+class TryAgain:
+    """Certainly not delivered; try again after this span. `costs_attempt` is False for a rate limit."""
+
+    wait: dt.timedelta
+    why: str
+    costs_attempt: bool = True
+    whole_transport: bool = False
+    """True when every chat of the transport should pause, not only this one."""
+
+
+@dataclasses.dataclass(frozen=True, kw_only=True)
+class Moved:
+    """Not delivered: the chat has a new address."""
+
+    to: Address
+
+
+@dataclasses.dataclass(frozen=True, kw_only=True)
+class Unreachable:
+    """Not delivered: blocked, kicked or gone. The chat is paused until it comes back."""
+
+    why: str
+
+
+@dataclasses.dataclass(frozen=True, kw_only=True)
+class Rejected:
+    """Not delivered and never will be in this form; the row is parked for the operator."""
+
+    why: str
+
+
+@dataclasses.dataclass(frozen=True, kw_only=True)
+class Unknown:
+    """It may or may not have arrived (answer lost)."""
+
+    why: str
+
+
+@dataclasses.dataclass(frozen=True, kw_only=True)
+class Locked:
+    """Not delivered: the transport itself refuses us (token revoked). Everything of the transport waits."""
+
+    why: str
+
+
+Outcome = Sent | TryAgain | Moved | Unreachable | Rejected | Unknown | Locked

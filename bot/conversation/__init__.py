@@ -1,0 +1,1 @@
+"""From text to intent: pure, no storage, no wording shown to people."""

@@ -1,0 +1,61 @@
+"""What the reader of a text has to know besides the text.
+
+Values only; `bot.application` fills them from the log and the open questions.
+"""
+
+from __future__ import annotations
+
+import dataclasses
+import datetime as dt
+
+from bot.conversation.intents import Intent
+from scheduler.cuts import Cuts
+from scheduler.facts import Slot, Wrap
+
+
+@dataclasses.dataclass(frozen=True, kw_only=True)
+class OpenStep:
+    """A prompt that waits for an answer, newest question first in `Context.open_steps`.
+
+    `asks` is what it wants: numbers (slots), a choice (outcome words), or only "done".
+    """
+
+    step: str
+    title: str
+    slots: tuple[Slot, ...] = ()
+    outcomes: tuple[str, ...] = ()
+    """Outcome words it offers ("thin", "grey", "white")."""
+    is_question: bool = False
+    """True for the one open question of its message; ticks are False."""
+
+
+@dataclasses.dataclass(frozen=True, kw_only=True)
+class OfferedChoice:
+    """A button now on the screen: its letter (terminal), its label and what it means."""
+
+    letter: str
+    label: str
+    meaning: Intent
+
+
+@dataclasses.dataclass(frozen=True, kw_only=True)
+class Context:
+    """Everything that decides what a text means."""
+
+    now: dt.datetime
+    """When the person sent it (UTC)."""
+    zone: str
+    unit: str | None
+    """F or C as set for the chat, None while nobody has said."""
+    stage: str
+    """none, before, fire, cooking, resting, serving, after."""
+    cuts: Cuts
+    open_steps: tuple[OpenStep, ...] = ()
+    choices: tuple[OfferedChoice, ...] = ()
+    pit_target_c: float | None = None
+    last_core_c: float | None = None
+    last_core_at: dt.datetime | None = None
+    meat_on_at: dt.datetime | None = None
+    wrap: Wrap | None = None
+    setup_slot: str | None = None
+    """While a cook is being set up: the question that is open (cut, serving, pit, mass, wrap), else None."""

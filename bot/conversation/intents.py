@@ -1,0 +1,218 @@
+"""What a person wants, once their words have been understood.
+
+Values only. Every intent can be written as JSON (it is what a button means), so that a tap and typed words are one.
+"""
+
+from __future__ import annotations
+
+import datetime as dt
+from enum import StrEnum
+from typing import Annotated, Literal
+
+from pydantic import BaseModel, ConfigDict, Field, TypeAdapter
+
+from scheduler.facts import Feel, Serving, Slot, Wrap
+
+
+class _Intent(BaseModel):
+    model_config = ConfigDict(frozen=True, extra="forbid")
+
+
+class Topic(StrEnum):
+    """What can be asked."""
+
+    HOW_LONG = "how_long"
+    WHAT_NEXT = "what_next"
+    PLAN = "plan"
+    PLAN_REST = "plan_rest"
+    """The lines of the plan that did not fit."""
+    SAFE = "safe"
+    CREW = "crew"
+    HELP = "help"
+
+
+class Value(_Intent):
+    """One number as understood: temperatures in °C; `slot` None when nothing told which."""
+
+    value_c: float
+    slot: Slot | None = None
+    spread_c: float = 0.0
+    spot: str | None = None
+
+
+class Report(_Intent):
+    """Readings, at an instant."""
+
+    kind: Literal["report"] = "report"
+    values: tuple[Value, ...]
+    at: dt.datetime | None = None
+    """When it was read (UTC); None: when the message was sent."""
+    spot_confirmed: bool = False
+    """True when the person answered that the surprising value is real."""
+
+
+class Done(_Intent):
+    """A step is done. Without `step` it answers what is open; `every` closes all ticks of the open trip."""
+
+    kind: Literal["done"] = "done"
+    step: str | None = None
+    outcome: str | None = None
+    at: dt.datetime | None = None
+    every: bool = False
+
+
+class Skip(_Intent):
+    """Not this time."""
+
+    kind: Literal["skip"] = "skip"
+    step: str | None = None
+
+
+class NotYet(_Intent):
+    """Ask again later, in the step's own rhythm."""
+
+    kind: Literal["not_yet"] = "not_yet"
+    step: str | None = None
+
+
+class PutOffFor(_Intent):
+    """Ask again in so many minutes."""
+
+    kind: Literal["put_off"] = "put_off"
+    minutes: float
+    step: str | None = None
+
+
+class FeelSaid(_Intent):
+    """What the probe or the fingers felt."""
+
+    kind: Literal["feel"] = "feel"
+    feel: Feel
+    spot: str | None = None
+
+
+class WrapSaid(_Intent):
+    """A wrap: done, or only decided. `wrap` None: wrapped, kind not said."""
+
+    kind: Literal["wrap"] = "wrap"
+    wrap: Wrap | None
+    done: bool = True
+    at: dt.datetime | None = None
+
+
+class Undo(_Intent):
+    """Take back the last thing this person told."""
+
+    kind: Literal["undo"] = "undo"
+
+
+class Correct(_Intent):
+    """The last reading was wrong: take this in its place."""
+
+    kind: Literal["correct"] = "correct"
+    value_c: float | None = None
+    old_c: float | None = None
+    slot: Slot | None = None
+    """Given when the value belongs to the other probe."""
+
+
+class Ask(_Intent):
+    """A question to the program."""
+
+    kind: Literal["ask"] = "ask"
+    topic: Topic
+
+
+class Draft(_Intent):
+    """What has been said of a cook so far; None is unknown."""
+
+    kind: Literal["draft"] = "draft"
+    cut: str | None = None
+    unknown_cut: str | None = None
+    """Words that stood where a cut was expected."""
+    count: int | None = None
+    mass_kg: float | None = None
+    pit_low_c: float | None = None
+    pit_high_c: float | None = None
+    serving: Serving | None = None
+    wrap: Wrap | None = None
+    on_at: dt.datetime | None = None
+    core_c: float | None = None
+
+
+class MoveDinner(_Intent):
+    """Eat at another time: a new serving time, or so many minutes later (earlier when negative)."""
+
+    kind: Literal["move_dinner"] = "move_dinner"
+    serving: Serving | None = None
+    minutes: float | None = None
+
+
+class MovePit(_Intent):
+    """Run the pit in another band from now on."""
+
+    kind: Literal["move_pit"] = "move_pit"
+    pit_low_c: float
+    pit_high_c: float
+
+
+class CallOff(_Intent):
+    """End the cook."""
+
+    kind: Literal["call_off"] = "call_off"
+    sure: bool = False
+
+
+class Join(_Intent):
+    """Here is my code."""
+
+    kind: Literal["join"] = "join"
+    code: str
+
+
+class Invite(_Intent):
+    """Make a single-use code for somebody."""
+
+    kind: Literal["invite"] = "invite"
+
+
+class Trouble(_Intent):
+    """A problem reported unasked: fire out, fuel out, pit running away, probe dead, flare-up."""
+
+    kind: Literal["trouble"] = "trouble"
+    what: Literal["fire_out", "fuel_out", "pit_hot", "pit_cold", "probe_dead", "flare_up", "other"]
+    text: str
+
+
+class Note(_Intent):
+    """Words to be kept with the cook."""
+
+    kind: Literal["note"] = "note"
+    text: str
+
+
+class Unclear(_Intent):
+    """Understood only in part: one short question decides. `options` are (label key, intent) pairs to choose from.
+
+    `question` is a key that `bot.messages` has words for: unit, slot, typo, which_step, was_or_in, which_wrap,
+    impossible, not_understood.
+    """
+
+    kind: Literal["unclear"] = "unclear"
+    question: str
+    text: str
+    values: tuple[float, ...] = ()
+    """Numbers that the words of the question need, as typed."""
+    options: tuple[tuple[str, Intent], ...] = ()
+
+
+Intent = Annotated[
+    Report | Done | Skip | NotYet | PutOffFor | FeelSaid | WrapSaid | Undo | Correct | Ask | Draft | MoveDinner | MovePit
+    | CallOff | Join | Invite | Trouble | Note | Unclear,
+    Field(discriminator="kind"),
+]  # fmt: skip
+
+Unclear.model_rebuild()
+
+INTENT: TypeAdapter[Intent] = TypeAdapter(Intent)
+"""Reads and writes an intent as JSON."""
