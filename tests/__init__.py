@@ -1,0 +1,1 @@
+"""Tests of Slowbell, by kind: one folder for each."""
