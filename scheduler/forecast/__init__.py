@@ -1,5 +1,15 @@
-"""Forecast of a piece on the fire: when each core temperature is reached, and how sure that is."""
+"""Forecast of a piece on the fire: when each core temperature is reached, and how sure that is.
 
-from scheduler.forecast.interface import Crossing, Forecast, Observation, Question, WrapEvent, PitEvent
+Importing this room loads no numerics; the first call of `forecast` does.
+"""
 
-__all__ = ["Crossing", "Forecast", "Observation", "PitEvent", "Question", "WrapEvent"]
+from scheduler.forecast.interface import Crossing, Forecast, Observation, PitEvent, Question, WrapEvent
+
+__all__ = ["Crossing", "Forecast", "Observation", "PitEvent", "Question", "WrapEvent", "forecast"]
+
+
+def forecast(question: Question) -> Forecast:
+    """Return the forecast for a piece from everything known of it; the same question gives the same answer bit for bit."""
+    from scheduler.forecast import model  # numpy is loaded when first needed, so that the chat starts fast
+
+    return model.forecast(question)

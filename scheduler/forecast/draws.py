@@ -1,0 +1,89 @@
+"""The ensemble's dice: standard normal numbers that depend on the piece alone.
+
+Nothing physical is known here. A second question about the same piece throws the same dice, so that forecasts and
+alternatives differ by data and not by luck.
+"""
+
+from __future__ import annotations
+
+import dataclasses
+import functools
+import hashlib
+import statistics
+
+import numpy as np
+from numpy.typing import NDArray
+
+Array = NDArray[np.float64]
+
+PARAMETERS = 11
+KNOTS = 80
+"""Hourly knots of the slow random factors; later hours keep the last one."""
+MAX_READINGS = 64
+ROUNDS = 4
+
+
+@dataclasses.dataclass(frozen=True, kw_only=True, eq=False)
+class Dice:
+    """Standard normal numbers, last axis the members.
+
+    `parameters` (11, n) are stratified, so that medians and quantiles of the prior hardly depend on the seed. `heat`,
+    `vapour` and `pit` (80, n) drive the slow factors, `reading` (64, 4, n) and `pit_reading` (64, n) perturb observations,
+    `blur` (2, n) and `target` (n,) spread the answer.
+    """
+
+    parameters: Array
+    heat: Array
+    vapour: Array
+    pit: Array
+    reading: Array
+    pit_reading: Array
+    blur: Array
+    target: Array
+
+
+@functools.lru_cache(maxsize=16)
+def dice(seed: str, members: int) -> Dice:
+    """Return the dice of a piece; `seed` names it, the generator is made from nothing else."""
+    digest = hashlib.sha256(seed.encode()).digest()
+    generator = np.random.Generator(np.random.PCG64(int.from_bytes(digest[:16], "big")))
+    strata = _strata(members)
+
+    def stratified(rows: int) -> Array:
+        return np.stack([strata[generator.permutation(members)] for _ in range(rows)])
+
+    return Dice(
+        parameters=stratified(PARAMETERS),
+        blur=stratified(2),
+        target=stratified(1)[0],
+        heat=generator.standard_normal((KNOTS, members)),
+        vapour=generator.standard_normal((KNOTS, members)),
+        pit=generator.standard_normal((KNOTS, members)),
+        reading=generator.standard_normal((MAX_READINGS, ROUNDS, members)),
+        pit_reading=generator.standard_normal((MAX_READINGS, members)),
+    )
+
+
+def _strata(members: int) -> Array:
+    normal = statistics.NormalDist()
+    return np.array([normal.inv_cdf((index + 0.5) / members) for index in range(members)])
+
+
+def slow(knots: Array, *, correlation_h: float) -> Array:
+    """Return hourly values with unit spread and the given correlation time from independent ones, same shape."""
+    keep = float(np.exp(-1.0 / correlation_h))
+    fresh = float(np.sqrt(1.0 - keep * keep))
+    values = np.empty_like(knots)
+    values[0] = knots[0]
+    for hour in range(1, len(knots)):
+        values[hour] = keep * values[hour - 1] + fresh * knots[hour]
+    return values
+
+
+def at_hours(values: Array, hours: Array) -> Array:
+    """Return hourly `values` (knots, n) interpolated at `hours` (k,), shape (k, n); beyond the last knot it is kept."""
+    position = np.clip(hours, 0.0, len(values) - 1.0)
+    below = np.minimum(position.astype(int), len(values) - 2)
+    share = (position - below)[:, None]
+    result: Array = (1.0 - share) * values[below] + share * values[below + 1]
+    return result
