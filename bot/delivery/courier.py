@@ -1,0 +1,150 @@
+"""The courier: claims what waits in the outbox, sends it, and records what became of it.
+
+It must not decide what is said or when it is due; it never imports the listening half.
+
+At least once: a row is claimed (committed) before it is sent and recorded after. Dying in between leaves it
+claimed; when its lease has run out it is claimed again, marked as a possible repeat. A claimed row whose chat
+has been sent to too recently is put back with the instant at which it may go, at no cost of an attempt.
+"""
+
+from __future__ import annotations
+
+import asyncio
+import datetime as dt
+import logging
+from collections.abc import Callable, Mapping
+
+from bot.chat import Locked, Outcome, OutgoingKind, Sent, TryAgain, Unknown
+from bot.delivery.pace import UNHURRIED, Limiter, Pace
+from bot.ports import ClaimedRow, OutgoingTransport, Store
+
+log = logging.getLogger(__name__)
+
+BATCH = 20
+LEASE = dt.timedelta(seconds=60)
+"""Longer than any attempt to send may take."""
+MOST_ROUNDS = 50
+"""Claims in one call of `work`; what is left then is due at once."""
+COUNTED_IN_CHAT = frozenset({OutgoingKind.MESSAGE, OutgoingKind.EDIT})
+"""Reactions and answers to buttons are no messages and do not wait for the chat's pace."""
+
+
+class Courier:
+    """Delivers for some transports. One task at a time may call `work`."""
+
+    def __init__(
+        self,
+        store: Store,
+        transports: Mapping[str, OutgoingTransport],
+        owner: str,
+        *,
+        paces: Mapping[str, Pace] | None = None,
+        lease: dt.timedelta = LEASE,
+        clock: Callable[[], dt.datetime] | None = None,
+    ) -> None:
+        """Make a courier.
+
+        `owner` names this courier in the leases. `clock` is asked again after each attempt, which may take
+        seconds; without it the `now` of `work` counts.
+        """
+        self._store = store
+        self._transports = dict(transports)
+        self._owner = owner
+        self._lease = lease
+        self._clock = clock
+        self._limiters = {name: Limiter((paces or {}).get(name, UNHURRIED)) for name in self._transports}
+        self._unrecorded: list[tuple[ClaimedRow, Outcome]] = []
+        self._one_write = asyncio.Lock()
+        self.next_at: dt.datetime | None = None
+        """When the next attempt is due, as of the last `work`; None when nothing waits."""
+        self.locked: dict[str, str] = {}
+        """Transports that refused us in this process (token revoked), and why."""
+
+    async def work(self, now: dt.datetime) -> int:
+        """Send what may be sent now; return how many rows were sent. Afterwards `next_at` says when to come
+        again.
+
+        Errors of the store pass through; outcomes that could not be recorded are recorded at the next call.
+        """
+        await self._record_what_was_left(now)
+        sent = 0
+        self.next_at = None
+        for name in self._transports:
+            sent += await self._work_on(name, now)
+        return sent
+
+    async def _work_on(self, name: str, now: dt.datetime) -> int:
+        limiter = self._limiters[name]
+        sent = 0
+        for _ in range(MOST_ROUNDS):
+            allowance = limiter.allowance(now)
+            limit = BATCH if allowance is None else min(BATCH, allowance)
+            if limit <= 0:
+                break
+            rows = await self._claim(name, limit, now)
+            if not rows:
+                break
+            results = await asyncio.gather(*(self._deliver(row, now) for row in rows), return_exceptions=True)
+            for result in results:
+                if isinstance(result, BaseException):
+                    raise result
+                sent += isinstance(result, Sent)
+        await self._look_ahead(name, now)
+        return sent
+
+    async def _claim(self, name: str, limit: int, now: dt.datetime) -> tuple[ClaimedRow, ...]:
+        due_at = await asyncio.to_thread(self._store.next_send_at, [name])
+        if due_at is None or due_at > now:
+            return ()
+        return await asyncio.to_thread(
+            self._store.claim, owner=self._owner, now=now, transports=[name], limit=limit, lease=self._lease
+        )
+
+    async def _deliver(self, row: ClaimedRow, now: dt.datetime) -> Outcome:
+        address = row.outgoing.address
+        limiter = self._limiters[address.transport]
+        counts_in_chat = row.outgoing.kind in COUNTED_IN_CHAT
+        ready_at = limiter.ready_at(address, now) if counts_in_chat else limiter.overall_ready_at(now)
+        outcome: Outcome
+        if ready_at > now:
+            outcome = TryAgain(wait=ready_at - now, why="pace", costs_attempt=False)
+            await self._record(row, outcome, now)
+            return outcome
+        limiter.use(address, now, counts_in_chat=counts_in_chat)
+        outcome = await self._send(row)
+        if isinstance(outcome, Locked):
+            self.locked[address.transport] = outcome.why
+        await self._record(row, outcome, self._clock() if self._clock else now)
+        return outcome
+
+    async def _send(self, row: ClaimedRow) -> Outcome:
+        try:
+            outcome = await self._transports[row.outgoing.address.transport].send(row)
+        except Exception as error:  # a fault of a transport must not stop the others
+            log.exception("transport %s failed on row %s", row.outgoing.address.transport, row.id)
+            return Unknown(why=type(error).__name__)
+        if not isinstance(outcome, Sent):
+            log.warning("row %s, attempt %s: %s", row.id, row.attempt, outcome)
+        return outcome
+
+    async def _record(self, row: ClaimedRow, outcome: Outcome, now: dt.datetime) -> None:
+        self._unrecorded.append((row, outcome))
+        await self._write_down(row, outcome, now)
+
+    async def _record_what_was_left(self, now: dt.datetime) -> None:
+        for row, outcome in tuple(self._unrecorded):
+            await self._write_down(row, outcome, now)
+
+    async def _write_down(self, row: ClaimedRow, outcome: Outcome, now: dt.datetime) -> None:
+        async with self._one_write:
+            current = await asyncio.to_thread(self._store.record, row, outcome, now)
+        self._unrecorded.remove((row, outcome))
+        if not current:
+            log.warning("row %s: attempt %s came too late to be recorded", row.id, row.attempt)
+
+    async def _look_ahead(self, name: str, now: dt.datetime) -> None:
+        due_at = await asyncio.to_thread(self._store.next_send_at, [name])
+        if due_at is None:
+            return
+        due_at = max(due_at, self._limiters[name].overall_ready_at(now))
+        self.next_at = due_at if self.next_at is None else min(self.next_at, due_at)

@@ -1,0 +1,101 @@
+"""Settings: where the data is, who sits here, which zone, and the messenger's token.
+
+Read once, from the command line before the environment; it must not read files or guess silently.
+"""
+
+from __future__ import annotations
+
+import dataclasses
+from collections.abc import Callable, Mapping
+from pathlib import Path
+from zoneinfo import ZoneInfo, ZoneInfoNotFoundError
+
+import platformdirs
+from pydantic import BaseModel, ConfigDict, HttpUrl, SecretStr, TypeAdapter, ValidationError, field_validator
+
+BOT_API = "https://api.telegram.org"
+"""The messenger's own server (Bot API manual)."""
+
+DATA = "SLOWBELL_DATA"
+TOKEN = "SLOWBELL_TOKEN"  # noqa: S105 - the name of the variable, not its value
+SERVER = "SLOWBELL_BOT_API"
+ZONE = "SLOWBELL_ZONE"
+
+
+class Settings(BaseModel):
+    """What the program was started with."""
+
+    model_config = ConfigDict(frozen=True, extra="forbid")
+
+    data_dir: Path
+    zone: str
+    """Name of a zone of the IANA time zone database."""
+    name: str = ""
+    """Who sits at this terminal, as typed; empty when nobody does."""
+    token: SecretStr | None = None
+    bot_api: str = BOT_API
+
+    @field_validator("zone")
+    @classmethod
+    def _is_a_zone(cls, zone: str) -> str:
+        try:
+            ZoneInfo(zone)
+        except (ZoneInfoNotFoundError, ValueError, OSError):
+            raise ValueError("no such zone") from None
+        return zone
+
+    @field_validator("name")
+    @classmethod
+    def _can_be_shown(cls, name: str) -> str:
+        tidy = " ".join("".join(ch if ch.isprintable() else " " for ch in name).split())
+        if name and not tidy:
+            raise ValueError("a name needs a letter")
+        return tidy
+
+    @field_validator("token", mode="before")
+    @classmethod
+    def _without_blanks(cls, token: object) -> object:
+        return token.strip() or None if isinstance(token, str) else token
+
+    @field_validator("bot_api")
+    @classmethod
+    def _is_an_address(cls, address: str) -> str:
+        TypeAdapter(HttpUrl).validate_python(address)
+        return address.rstrip("/")
+
+
+@dataclasses.dataclass(frozen=True, kw_only=True)
+class BadSetting:
+    """A setting that cannot be used: which one, and what was given (never for the token)."""
+
+    setting: str
+    given: str
+
+
+def read_settings(
+    environ: Mapping[str, str],
+    *,
+    local_zone: Callable[[], str],
+    login_name: Callable[[], str],
+    data: str | None = None,
+    zone: str | None = None,
+    name: str | None = None,
+) -> Settings | BadSetting:
+    """Read the settings; what is given on the command line counts before the environment, that before the
+    defaults.
+
+    `local_zone` and `login_name` are asked only when nothing else names a zone or a person.
+    """
+    folder = data or environ.get(DATA) or platformdirs.user_data_dir("slowbell", appauthor=False)
+    try:
+        return Settings(
+            data_dir=Path(folder).expanduser().absolute(),
+            zone=zone or environ.get(ZONE) or local_zone(),
+            name=login_name() if name is None else name,
+            token=SecretStr(environ[TOKEN]) if environ.get(TOKEN, "").strip() else None,
+            bot_api=environ.get(SERVER) or BOT_API,
+        )
+    except ValidationError as error:
+        first = error.errors(include_url=False, include_context=False)[0]
+        setting = str(first["loc"][0])
+        return BadSetting(setting=setting, given="" if setting == "token" else str(first["input"]))
