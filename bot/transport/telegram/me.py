@@ -1,0 +1,71 @@
+"""Who the bot is: asked once at the start, needed for links and for what a group shows it.
+
+It must not poll or send messages.
+"""
+
+from __future__ import annotations
+
+import dataclasses
+import re
+from collections.abc import Sequence
+
+from pydantic import BaseModel, ConfigDict, ValidationError
+
+from bot.transport.telegram.calls import Answered, BotApi, NoAnswer, Refused
+from bot.transport.telegram.poller import Outage, TokenRefused
+
+_CODE = re.compile(
+    r"[A-Za-z0-9_-]{1,64}"
+)  # Bot features, deep linking: at most 64 characters of this alphabet
+
+
+class _GetMe(BaseModel):
+    model_config = ConfigDict(frozen=True, extra="ignore", strict=True)
+
+    id: int
+    username: str
+    can_read_all_group_messages: bool = False
+
+
+@dataclasses.dataclass(frozen=True, kw_only=True)
+class Me:
+    """The bot itself."""
+
+    bot_id: int
+    username: str
+    reads_whole_groups: bool
+    """False: in groups it sees only commands and replies to its own messages (privacy mode)."""
+
+    @property
+    def source(self) -> str:
+        """The name of its updates in the inbox."""
+        return f"telegram:{self.bot_id}"
+
+    def join_link(self, code: str) -> str:
+        """Return the link that opens a private chat and sends `/start <code>`; ValueError if it cannot."""
+        if not _CODE.fullmatch(code):
+            raise ValueError("a code in a link has 1 to 64 letters, digits, _ or -")
+        return f"https://t.me/{self.username}?start={code}"
+
+
+async def who_am_i(api: BotApi) -> Me | TokenRefused | Outage:
+    """Ask the server who the token belongs to."""
+    answer = await api.call("getMe", {})
+    if isinstance(answer, Answered):
+        try:
+            me = _GetMe.model_validate(answer.result)
+        except ValidationError:
+            return Outage(why="unreadable answer")
+        return Me(bot_id=me.id, username=me.username, reads_whole_groups=me.can_read_all_group_messages)
+    if isinstance(answer, NoAnswer):
+        return Outage(why=answer.why)
+    if answer.token_refused:
+        return TokenRefused(why=answer.description)
+    return Outage(why=f"{answer.code} {answer.description}", wait_s=answer.retry_after_s)
+
+
+async def show_commands(api: BotApi, commands: Sequence[tuple[str, str]]) -> Refused | NoAnswer | None:
+    """Set the menu of commands to these (name, description) pairs; None when the server took them."""
+    menu = [{"command": name, "description": description} for name, description in commands]
+    answer = await api.call("setMyCommands", {"commands": menu})
+    return None if isinstance(answer, Answered) else answer

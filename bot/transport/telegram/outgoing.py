@@ -1,0 +1,235 @@
+"""Sends one outgoing to Telegram and says what became of it, as a value.
+
+It must not choose words, retry on its own, or know the database.
+
+Texts go out without `parse_mode`: nothing in them is markup, so nothing that a person typed can break or
+forge it (docs/decisions/0004-telegram.md).
+"""
+
+from __future__ import annotations
+
+import dataclasses
+import datetime as dt
+import logging
+from collections.abc import Callable
+
+from telegram import Bot, LinkPreviewOptions, Message
+from telegram.constants import ReactionEmoji
+from telegram.request import HTTPXRequest
+
+from bot.chat import (
+    Locked,
+    Outcome,
+    Outgoing,
+    OutgoingKind,
+    Rejected,
+    Sent,
+    TryAgain,
+    Unknown,
+    Unreachable,
+)
+from bot.ports import ClaimedRow
+from bot.transport.telegram.calls import OFFICIAL
+from bot.transport.telegram.errors import TRANSPORT, outcome_of, topic_is_gone
+from bot.transport.telegram.redact import Token
+from bot.transport.telegram.shapes import (
+    MOST_TAP_ANSWER_UNITS,
+    MessageRef,
+    fitted,
+    keyboard,
+    read_ref,
+    sendable,
+)
+
+log = logging.getLogger(__name__)
+
+_NO_PREVIEW = LinkPreviewOptions(is_disabled=True)
+_REACTIONS = frozenset(str(emoji) for emoji in ReactionEmoji)
+
+
+@dataclasses.dataclass(frozen=True, kw_only=True)
+class Timeouts:
+    """How long one call may take, in seconds. The answer may be slow: the server sends before it answers."""
+
+    connect_s: float = 5.0
+    read_s: float = 20.0
+    write_s: float = 10.0
+    pool_s: float = 5.0
+
+
+class QuietBot(Bot):
+    """The library's bot, whose representation does not show the token."""
+
+    __slots__ = ()
+
+    def __repr__(self) -> str:
+        return "QuietBot(token hidden)"
+
+
+class TelegramTransport:
+    """The way out to Telegram. Make it and use it inside a running event loop; `close()` it at the end."""
+
+    name = TRANSPORT
+
+    def __init__(
+        self,
+        *,
+        token: Token,
+        repeat_mark: str,
+        clock: Callable[[], dt.datetime],
+        base_url: str = OFFICIAL,
+        timeouts: Timeouts | None = None,
+        jitter: Callable[[], dt.timedelta] = lambda: dt.timedelta(seconds=1),
+        reaction: str = ReactionEmoji.THUMBS_UP,
+    ) -> None:
+        """Prepare a transport; nothing is sent yet.
+
+        `repeat_mark` is put on a line of its own above a message that may have arrived before. `clock` gives
+        the present instant (aware, UTC). `base_url` is the server without `/bot`. `jitter` is added to every
+        pause that the server asks for. `reaction` is used where an outgoing names no reaction of its own.
+        """
+        times = timeouts or Timeouts()
+        self._token = token
+        self._repeat_mark = repeat_mark.rstrip()
+        self._clock = clock
+        self._jitter = jitter
+        self._reaction = reaction
+        self._paused_until: dict[str, dt.datetime] = {}
+        self._request = HTTPXRequest(
+            connection_pool_size=16,
+            read_timeout=times.read_s,
+            write_timeout=times.write_s,
+            connect_timeout=times.connect_s,
+            pool_timeout=times.pool_s,
+        )
+        self._bot = QuietBot(
+            token.reveal(),
+            base_url=f"{base_url.rstrip('/')}/bot",
+            request=self._request,
+            get_updates_request=self._request,
+        )
+
+    def __repr__(self) -> str:
+        return "TelegramTransport(token hidden)"
+
+    async def close(self) -> None:
+        """Close the connections."""
+        await self._request.shutdown()
+
+    async def send(self, row: ClaimedRow) -> Outcome:
+        """Try once. Every error is an outcome; only being cancelled is raised."""
+        out = row.outgoing
+        again = out.kind is not OutgoingKind.MESSAGE
+        try:
+            outcome = await self._attempt(row)
+        except Exception as error:  # noqa: BLE001 - whatever the other side does becomes a value in one place
+            outcome = outcome_of(error, edit=again, jitter=self._jitter())
+        if out.kind is OutgoingKind.TAP_ANSWER and isinstance(outcome, TryAgain) and outcome.costs_attempt:
+            outcome = Sent()  # the button has stopped waiting, or will: never worth a second try
+        outcome = self._noting_pauses(_hiding(outcome, self._token), out)
+        if not isinstance(outcome, Sent):
+            log.info("telegram: %s not sent: %s", out.key, outcome)
+        return outcome
+
+    async def _attempt(self, row: ClaimedRow) -> Outcome:
+        match row.outgoing.kind:
+            case OutgoingKind.MESSAGE:
+                return await self._message(row.outgoing)
+            case OutgoingKind.EDIT:
+                return await self._edit(row.outgoing, row.target_ref)
+            case OutgoingKind.REACTION:
+                return await self._react(row.outgoing)
+            case OutgoingKind.TAP_ANSWER:
+                return await self._answer_tap(row.outgoing)
+
+    async def _message(self, out: Outgoing) -> Outcome:
+        ready = self._ready(out)
+        if isinstance(ready, Rejected):
+            return ready
+        chat_id, thread = int(out.address.chat), out.address.thread
+        try:
+            sent = await self._post(out, ready, chat_id, thread)
+        except Exception as error:
+            if thread is None or not topic_is_gone(error):
+                raise
+            log.warning("telegram: topic %s is closed or gone; %s goes to the chat itself", thread, out.key)
+            sent = await self._post(out, ready, chat_id, None)
+        return Sent(ref=str(MessageRef(chat_id=sent.chat.id, message_id=sent.message_id)))
+
+    async def _post(self, out: Outgoing, text: str, chat_id: int, thread: int | None) -> Message:
+        return await self._bot.send_message(
+            chat_id=chat_id,
+            text=text,
+            message_thread_id=thread,
+            disable_notification=out.silent or None,
+            link_preview_options=_NO_PREVIEW,
+            reply_markup=keyboard(out.choices),
+        )
+
+    async def _edit(self, out: Outgoing, target_ref: str | None) -> Outcome:
+        ready = self._ready(out)
+        if isinstance(ready, Rejected):
+            return ready
+        ref = read_ref(target_ref or "")
+        if ref is None:
+            return Rejected(why="the message to be changed was never sent to Telegram")
+        if ref.chat_id != int(out.address.chat):  # messages stay behind when a group gets a new id
+            return Rejected(why="the message to be changed is in another chat")
+        await self._bot.edit_message_text(
+            chat_id=ref.chat_id,
+            message_id=ref.message_id,
+            text=ready,
+            link_preview_options=_NO_PREVIEW,
+            reply_markup=keyboard(out.choices),
+        )
+        return Sent(ref=str(ref))
+
+    async def _react(self, out: Outgoing) -> Outcome:
+        ref = read_ref(out.target or "")
+        if ref is None:
+            return Rejected(why="the message to be acknowledged is not one of Telegram's")
+        wanted = out.text if out.text in _REACTIONS else self._reaction
+        await self._bot.set_message_reaction(chat_id=ref.chat_id, message_id=ref.message_id, reaction=wanted)
+        return Sent()
+
+    async def _answer_tap(self, out: Outgoing) -> Outcome:
+        if not out.target:
+            return Rejected(why="no tap to be answered")
+        text = fitted(sendable(out.text), MOST_TAP_ANSWER_UNITS)
+        await self._bot.answer_callback_query(callback_query_id=out.target, text=text or None)
+        return Sent()
+
+    def _ready(self, out: Outgoing) -> str | Rejected:
+        """Return the text as it will be sent, or why this can never be sent."""
+        text = sendable(out.text)
+        if not text.strip():
+            return Rejected(why="no text")
+        if not out.address.chat.removeprefix("-").isdecimal():
+            return Rejected(why="not the number of a chat")
+        try:
+            keyboard(out.choices)
+        except ValueError as error:
+            return Rejected(why=str(error))
+        if out.possible_repeat and out.kind is OutgoingKind.MESSAGE and self._repeat_mark:
+            text = f"{self._repeat_mark}\n{text}"
+        short = fitted(text)
+        if short != text:
+            log.error("telegram: %s is too long (%d characters) and was cut", out.key, len(text))
+        return short
+
+    def _noting_pauses(self, outcome: Outcome, out: Outgoing) -> Outcome:
+        """Widen a rate limit to all chats when a second one meets it while the first still waits."""
+        if not isinstance(outcome, TryAgain) or outcome.costs_attempt or outcome.whole_transport:
+            return outcome
+        now, chat = self._clock(), out.address.chat
+        self._paused_until = {c: until for c, until in self._paused_until.items() if until > now}
+        others = self._paused_until.keys() - {chat}
+        self._paused_until[chat] = now + outcome.wait
+        return dataclasses.replace(outcome, whole_transport=bool(others))
+
+
+def _hiding(outcome: Outcome, token: Token) -> Outcome:
+    """Return the outcome with the token masked in its reason, whatever the server wrote."""
+    if isinstance(outcome, TryAgain | Unreachable | Rejected | Unknown | Locked):
+        return dataclasses.replace(outcome, why=token.hide(outcome.why))
+    return outcome

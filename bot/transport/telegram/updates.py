@@ -1,0 +1,106 @@
+"""The parts of Telegram's updates that are read, as models at the border.
+
+It must not know what an update means for a chat; `decode` does. Fields and their meaning: Bot API 10.1,
+11 June 2026 (Update, Message, CallbackQuery, ChatMemberUpdated).
+"""
+
+from __future__ import annotations
+
+from typing import Annotated
+
+from pydantic import BaseModel, ConfigDict, Field
+
+LAST_SECOND = 253_402_300_799  # 31 December 9999: what a datetime can hold
+
+Seconds = Annotated[int, Field(ge=0, le=LAST_SECOND)]
+"""Unix time."""
+Id = Annotated[int, Field(ge=-(2**52), le=2**52)]
+"""Ids of chats and people have at most 52 significant bits."""
+
+
+class _Part(BaseModel):
+    model_config = ConfigDict(frozen=True, extra="ignore", strict=True)
+
+
+class User(_Part):
+    """A person or a bot."""
+
+    id: Id
+    is_bot: bool = False
+    first_name: str = ""
+    last_name: str | None = None
+    username: str | None = None
+
+
+class Chat(_Part):
+    """A private chat, group, supergroup or channel."""
+
+    id: Id
+    type: str
+    title: str | None = None
+
+
+class Message(_Part):
+    """A message, or one that the bot may no longer see (`date` 0)."""
+
+    message_id: Id
+    date: Seconds
+    chat: Chat
+    sender: User | None = Field(default=None, alias="from")
+    sender_chat: Chat | None = None
+    """Set when somebody writes as a group (anonymous administrators) or as a channel."""
+    message_thread_id: Id | None = None
+    """Also set on replies in groups without topics: a topic only when `is_topic_message`."""
+    is_topic_message: bool = False
+    is_automatic_forward: bool = False
+    edit_date: Seconds | None = None
+    text: str | None = None
+    caption: str | None = None
+    migrate_to_chat_id: Id | None = None
+
+
+class CallbackQuery(_Part):
+    """A pressed button."""
+
+    id: str
+    sender: User = Field(alias="from")
+    message: Message | None = None
+    data: str | None = None
+
+
+class Member(_Part):
+    """What the bot may do in a chat."""
+
+    status: str
+    is_member: bool | None = None
+    can_send_messages: bool | None = None
+
+
+class ChatMemberUpdated(_Part):
+    """The bot was added, removed, blocked, unblocked, restricted or promoted."""
+
+    chat: Chat
+    sender: User = Field(alias="from")
+    date: Seconds
+    old_chat_member: Member
+    new_chat_member: Member
+
+
+class Update(_Part):
+    """One update: its id and at most one of the others."""
+
+    update_id: int
+    message: Message | None = None
+    edited_message: Message | None = None
+    callback_query: CallbackQuery | None = None
+    my_chat_member: ChatMemberUpdated | None = None
+
+
+CONTENT = frozenset(
+    {
+        "animation", "audio", "checklist", "contact", "dice", "document", "game", "gift", "giveaway",
+        "invoice", "live_photo", "location", "paid_media", "photo", "poll", "rich_message", "sticker",
+        "story", "unique_gift", "venue", "video", "video_note", "voice",
+    }
+)  # fmt: skip
+"""Fields of a message that carry something a person sent other than text; all others are service messages."""
