@@ -1,0 +1,76 @@
+"""Brings a database to the schema of this program, and refuses those that are not ours or newer.
+
+The steps themselves are in `migrations/versions`; tables are described in `tables`.
+"""
+
+from __future__ import annotations
+
+import threading
+from pathlib import Path
+from typing import Final
+
+from alembic import command
+from alembic.config import Config
+from alembic.script import ScriptDirectory
+from sqlalchemy import Connection, Engine, inspect, text
+
+from bot.store.engine import reading, writing
+from bot.store.errors import ForeignDatabase, NewerDatabase, StoreError
+
+SCRIPTS: Final = Path(__file__).with_name("migrations")
+_alembic_is_global = threading.Lock()
+"""Alembic keeps the migration being run in module variables: one at a time in a process."""
+
+
+def revision(engine: Engine) -> str | None:
+    """Return the revision of a database, None when it is empty.
+
+    Raises `ForeignDatabase` for one of another program, `NewerDatabase` for one of a newer Slowbell.
+    """
+    with reading(engine) as connection:
+        return _revision(connection)
+
+
+def head() -> str:
+    """Return the revision that this program writes."""
+    found = _scripts().get_current_head()
+    if found is None:
+        raise StoreError("The program holds no migrations.")
+    return found
+
+
+def migrate(engine: Engine) -> None:
+    """Bring a database to the newest revision in one transaction; one that is there already is not written to."""
+    if revision(engine) == head():
+        return
+    with _alembic_is_global, writing(engine) as connection:
+        if _revision(connection) == head():  # another process was faster
+            return
+        config = configuration()
+        config.attributes["connection"] = connection
+        command.upgrade(config, "head")
+
+
+def configuration() -> Config:
+    """Return Alembic's configuration, without a file: everything it needs is in the package."""
+    config = Config()
+    config.set_main_option("script_location", str(SCRIPTS).replace("%", "%%"))
+    config.set_main_option("path_separator", "os")
+    return config
+
+
+def _revision(connection: Connection) -> str | None:
+    names = inspect(connection).get_table_names()
+    if "alembic_version" not in names:
+        if names:
+            raise ForeignDatabase(path=connection.engine.url.database, tables=sorted(names))
+        return None
+    found = connection.execute(text("SELECT version_num FROM alembic_version")).scalar_one_or_none()
+    known = {script.revision for script in _scripts().walk_revisions()}
+    if found is not None and found not in known:
+        raise NewerDatabase(path=connection.engine.url.database, found=found, known=head())
+    return found
+
+
+def _scripts() -> ScriptDirectory:
+    return ScriptDirectory.from_config(configuration())

@@ -1,0 +1,114 @@
+"""Messages as they are written: stored once per key, withdrawn, overtaken; and what their buttons mean.
+
+Sending them is in `delivery`.
+"""
+
+from __future__ import annotations
+
+import datetime as dt
+from typing import Any
+
+from sqlalchemy import Connection, Row, Select, func, select, update
+
+from bot.chat import Address, OutgoingKind
+from bot.ports import OutboxWrite, StoredChoice
+from bot.store.errors import BrokenWrite
+from bot.store.mappers import address_columns, address_of, outgoing_columns
+from bot.store.repositories.rows import insert_new
+from bot.store.tables import OutboxState, choice, outbox
+
+_FRESH = {"state": OutboxState.WAITING, "attempt": 0, "failures": 0, "unknown_count": 0}
+
+
+def write(connection: Connection, one: OutboxWrite, now: dt.datetime) -> None:
+    """Store a message and its choices; a key that is stored already is left as it is."""
+    outgoing = one.outgoing
+    offered = [button for line in outgoing.choices for button in line]
+    if len(offered) != len(one.meanings):
+        raise BrokenWrite("Every choice needs a meaning.", key=outgoing.key)
+    columns = {**outgoing_columns(outgoing), **_FRESH, "cook": one.cook, "created_at": now}
+    if not insert_new(connection, outbox, columns, key=("key",)):
+        return
+    if outgoing.kind is OutgoingKind.EDIT:
+        _supersede(connection, outgoing.key, outgoing.target)
+    for position, (button, meaning) in enumerate(zip(offered, one.meanings, strict=True)):
+        row = {
+            "token": button.token,
+            "label": button.label,
+            "outbox_key": outgoing.key,
+            "position": position,
+            **address_columns(outgoing.address),
+            "cook": one.cook,
+            "meaning": dict(meaning),
+        }
+        insert_new(connection, choice, row, key=("token",))
+
+
+def withdraw(connection: Connection, key: str) -> None:
+    """Take a waiting message back; one that is on its way or gone stays."""
+    statement = update(outbox).where(outbox.c.key == key, outbox.c.state == OutboxState.WAITING)
+    connection.execute(statement.values(state=OutboxState.WITHDRAWN, why="withdrawn"))
+
+
+def _supersede(connection: Connection, key: str, target: str | None) -> None:
+    """Give up waiting edits of the same message: only its newest text is worth sending."""
+    statement = update(outbox).where(
+        outbox.c.kind == OutgoingKind.EDIT,
+        outbox.c.target == target,
+        outbox.c.key != key,
+        outbox.c.state == OutboxState.WAITING,
+    )
+    connection.execute(statement.values(state=OutboxState.SUPERSEDED, why=f"overtaken by {key}"))
+
+
+def counts(connection: Connection) -> dict[str, int]:
+    """Return how many messages are in each state, and how many may have arrived twice."""
+    by_state = connection.execute(select(outbox.c.state, func.count()).group_by(outbox.c.state)).all()
+    found = {str(state): 0 for state in OutboxState} | {row.state: row[1] for row in by_state}
+    repeats = select(func.count()).select_from(outbox).where(outbox.c.possible_repeat)
+    return {**found, "possible_repeat": connection.execute(repeats).scalar_one()}
+
+
+# --- choices --------------------------------------------------------------------------------------------------------
+
+
+def meaning(connection: Connection, token: str) -> StoredChoice | None:
+    """Return what a button means."""
+    row = connection.execute(select(choice).where(choice.c.token == token)).one_or_none()
+    return None if row is None else _choice_of(row)
+
+
+def open_choices(connection: Connection, address: Address) -> tuple[StoredChoice, ...]:
+    """Return the choices of the newest message with choices in a room, in order.
+
+    A message that has left (or is leaving) is preferred to one that nobody can have seen yet.
+    """
+    seen = (OutboxState.SENT, OutboxState.SENDING)
+    for states in (seen, (OutboxState.WAITING,)):
+        key = connection.execute(_newest(address, states)).scalar_one_or_none()
+        if key is not None:
+            rows = connection.execute(select(choice).where(choice.c.outbox_key == key).order_by(choice.c.position))
+            return tuple(_choice_of(row) for row in rows)
+    return ()
+
+
+def _newest(address: Address, states: tuple[OutboxState, ...]) -> Select[Any]:
+    here = [choice.c[name] == value for name, value in address_columns(address).items()]
+    return (
+        select(outbox.c.key)
+        .join(choice, choice.c.outbox_key == outbox.c.key)
+        .where(*here, outbox.c.state.in_(states))
+        .order_by(outbox.c.id.desc())
+        .limit(1)
+    )
+
+
+def _choice_of(row: Row[Any]) -> StoredChoice:
+    return StoredChoice(
+        token=row.token,
+        label=row.label,
+        outbox_key=row.outbox_key,
+        address=address_of(row),
+        cook=row.cook,
+        meaning=row.meaning,
+    )
