@@ -1,0 +1,204 @@
+"""When the next prompt of a step is due: one function per kind of anchor.
+
+Pure. `projected` times stand for steps that have not happened, for showing the plan; prompts themselves wait for facts.
+"""
+
+from __future__ import annotations
+
+import dataclasses
+import datetime as dt
+
+from scheduler.cuts import Cut
+from scheduler.facts import Feel, Slot
+from scheduler.planning.outlook import Outlook
+from scheduler.planning.prompts import Why, key_of, step_of
+from scheduler.planning.steps import (
+    AfterEvent, AfterOutcome, AtCore, BeforeServing, Catalogue, Gate, Held, Step,
+)  # fmt: skip
+from scheduler.safety import act_by
+from scheduler.state import CookState
+
+PIT_OFF_C = 8.0
+"""A pit this far out of its band is looked at again sooner [°C]; common practice, no source."""
+
+NEAR_C = 8.0
+"""Within this of a decision the core is read more often [°C]; common practice, no source."""
+
+BARK_STEP_C = 6.0
+"""After "not yet" the bark is looked at again when the core has risen by this [°C]; common practice, no source."""
+
+
+def _minutes(value: float) -> dt.timedelta:
+    return dt.timedelta(minutes=value)
+
+
+@dataclasses.dataclass(frozen=True, kw_only=True)
+class Due:
+    """When and why a prompt is due."""
+
+    at: dt.datetime
+    why: Why
+
+
+@dataclasses.dataclass(frozen=True, kw_only=True)
+class Anchors:
+    """Computes due times for one cook as of its newest fact."""
+
+    state: CookState
+    outlook: Outlook
+    cut: Cut
+    catalogue: Catalogue
+    projected: bool = False
+    """True: use planned times for steps that have not happened."""
+
+    def number(self, step: Step) -> int:
+        """Return the number of the next prompt of a step: one more than were closed."""
+        return 1 + sum(1 for key in self.state.closed if step_of(key) == step.id)
+
+    def due(self, step: Step) -> Due | None:
+        """Return when the next prompt of a step is due, None while that cannot be known or is not wanted."""
+        number = self.number(step)
+        if step.repeat is not None and number > 1 and not self.projected:
+            return self._repeat(step, number)
+        return self._first(step, number)
+
+    def event_at(self, event: str) -> dt.datetime | None:
+        """Return when an event was, or when it is expected; None when neither is known."""
+        actual = self.state.at(event)
+        if actual is not None:
+            return actual
+        planned = {
+            "light": self.outlook.light_at,
+            "meat_on": self.outlook.on_at,
+            "pull": self.outlook.pull.likely,
+            "shutdown": self.outlook.pull.likely,
+            "serve": self.outlook.plate_at,
+        }
+        if event in planned:
+            return planned[event]
+        step = self.catalogue.steps.get(event)
+        due = None if step is None else self._first(step, 1)
+        return None if due is None else due.at
+
+    def _first(self, step: Step, number: int) -> Due | None:
+        anchor = step.anchor
+        match anchor:
+            case BeforeServing():
+                plate_at = self.outlook.plate_at
+                if plate_at is None:
+                    return None
+                return Due(at=plate_at - _minutes(anchor.minutes), why=Why(kind="before_serving", minutes=anchor.minutes))
+            case AfterEvent():
+                return self._after(anchor)
+            case AfterOutcome():
+                return self._outcome(anchor, number)
+            case AtCore():
+                return self._at_core(anchor)
+            case Held():
+                at = act_by(self.state, self.cut)
+                return None if at is None else Due(at=at, why=Why(kind="held"))
+            case Gate():
+                return self._gate(anchor)
+
+    def _after(self, anchor: AfterEvent) -> Due | None:
+        if anchor.known and not self.projected and self.state.at(anchor.event) is None:
+            return None
+        at = self.event_at(anchor.event)
+        if at is None:
+            return None
+        return Due(
+            at=at + _minutes(anchor.minutes), why=Why(kind="after", event=anchor.event, minutes=anchor.minutes)
+        )
+
+    def _outcome(self, anchor: AfterOutcome, number: int) -> Due | None:
+        times = [done.at for done in self.state.done.get(anchor.event, ()) if done.outcome == anchor.outcome]
+        if anchor.event == "tender_test":
+            times += [at for at, felt in self.state.feels if felt.feel is Feel(anchor.outcome)]
+        if len(times) >= number:
+            return Due(at=times[number - 1], why=Why(kind="after", event=anchor.event))
+        if self.projected and anchor.event == "tender_test" and self.outlook.pull.likely is not None:
+            return Due(at=self.outlook.pull.likely, why=Why(kind="after", event=anchor.event))
+        return None
+
+    def core_of(self, anchor: AtCore) -> float:
+        """Return the core temperature an anchor stands for [°C]."""
+        return self.cut.bark_look_c if anchor.at == "bark_look" else self.cut.start_testing_c
+
+    def _at_core(self, anchor: AtCore) -> Due | None:
+        if self.state.at("meat_on") is None and not self.projected:
+            return None
+        core_c = self.core_of(anchor)
+        at = self.outlook.crossing(core_c).quantile(0.5)
+        last = self.state.last(Slot.CORE)
+        on_at = self.state.at("meat_on")
+        if last is not None and on_at is not None and last.at >= on_at:
+            if last.value_c >= core_c:
+                reached = [r.at for r in self.state.read(Slot.CORE) if r.at >= on_at and r.value_c >= core_c]
+                at = reached[0]
+            elif at is not None:
+                at = max(at, last.at)
+        return None if at is None else Due(at=at, why=Why(kind="core", core_c=core_c))
+
+    def _gate(self, anchor: Gate) -> Due | None:
+        event_at = self.event_at(anchor.event)
+        if event_at is None:
+            return None
+        steps = [self.catalogue.steps.get(name) for name in anchor.conditions]
+        unmet = tuple(s.id for s in steps if s is not None and self.number(s) == 1)
+        due_at = self.outlook.on_at
+        if not unmet and self.state.at(anchor.event) is not None:
+            met_at = max(at for key, at in self.state.closed.items() if step_of(key) in anchor.conditions)
+            due_at = min(due_at, met_at)
+        why = Why(kind="gate", event=anchor.event, minutes=anchor.minutes, open_conditions=unmet)
+        return Due(at=due_at, why=why)
+
+    def _repeat(self, step: Step, number: int) -> Due | None:
+        """Return when the next of a series is due, counted from the one before."""
+        repeat = step.repeat
+        if repeat is None or (repeat.most is not None and number > repeat.most):
+            return None
+        before = key_of(self.state.piece, step.id, number - 1)
+        base = self.state.closed.get(before)
+        asked = self.state.asked.get(before)
+        if before in self.state.withdrawn and asked is not None:
+            base = asked.last_at
+        if base is None:
+            return None
+        every = self._rhythm(step)
+        at = base + _minutes(every)
+        if step.id == "bark_check":
+            at = self._risen(base, at)
+        if step.id == "hold_check":
+            at = max(at, act_by(self.state, self.cut) or at) if self._warm() else at
+        return Due(at=at, why=Why(kind="repeat", minutes=every))
+
+    def _rhythm(self, step: Step) -> float:
+        """Return the minutes to the next of a series: closer near a decision, or while the pit is off."""
+        repeat = step.repeat
+        assert repeat is not None
+        if repeat.closer_min is None:
+            return repeat.every_min
+        closer = {"pit_check": self._pit_off, "core_read": self._near_decision, "tender_test": self._almost}.get(step.id)
+        return repeat.closer_min if closer is not None and closer() else repeat.every_min
+
+    def _pit_off(self) -> bool:
+        last, band = self.state.last(Slot.PIT), self.state.pit[-1]
+        return last is not None and not band.low_c - PIT_OFF_C <= last.value_c <= band.high_c + PIT_OFF_C
+
+    def _near_decision(self) -> bool:
+        last = self.state.last(Slot.CORE)
+        return last is not None and 0 <= self.cut.start_testing_c - last.value_c <= NEAR_C
+
+    def _almost(self) -> bool:
+        return bool(self.state.feels) and self.state.feels[-1][1].feel is Feel.ALMOST
+
+    def _risen(self, base: dt.datetime, at: dt.datetime) -> dt.datetime:
+        readings = [r for r in self.state.read(Slot.CORE) if r.at <= base]
+        if not readings:
+            return at
+        risen_at = self.outlook.crossing(readings[-1].value_c + BARK_STEP_C).quantile(0.5)
+        return at if risen_at is None else min(at, max(risen_at, base + _minutes(5)))
+
+    def _warm(self) -> bool:
+        last, pulled_at = self.state.last(Slot.CORE), self.state.at("pull")
+        return last is not None and pulled_at is not None and last.at > pulled_at and last.value_c > 66.0

@@ -1,0 +1,87 @@
+"""Prompts: one thing to be done or asked, with a stable key, the reason for its time, and its limits.
+
+Values only.
+"""
+
+from __future__ import annotations
+
+import dataclasses
+import datetime as dt
+from typing import Literal
+
+from scheduler.facts import Slot
+from scheduler.planning.steps import Level, Step
+
+
+@dataclasses.dataclass(frozen=True, kw_only=True)
+class Why:
+    """Why a prompt is due when it is.
+
+    `kind`: before_serving, after (an event), repeat, core (a temperature), gate (several conditions), held (a careful
+    estimate), put_off (somebody asked to wait).
+    """
+
+    kind: Literal["before_serving", "after", "repeat", "core", "gate", "held", "put_off"]
+    minutes: float | None = None
+    event: str | None = None
+    core_c: float | None = None
+    open_conditions: tuple[str, ...] = ()
+
+
+@dataclasses.dataclass(frozen=True, kw_only=True)
+class Prompt:
+    """One planned prompt. Instants are aware, UTC.
+
+    The key `piece/step/n` is stable: the n-th prompt of a step keeps its key however often it moves.
+    """
+
+    key: str
+    cook: str
+    piece: str
+    step: Step
+    due_at: dt.datetime
+    why: Why
+    order: int = 0
+    """Place of the step in the order of doing."""
+    asked: int = 0
+    """How often it has been asked."""
+    asked_at: dt.datetime | None = None
+    wake_at: dt.datetime | None = None
+    """When it is to be asked (again); None when it only waits for an answer."""
+    lapses_at: dt.datetime | None = None
+    """When it is given up; None when it stays open."""
+
+    @property
+    def late_until(self) -> dt.datetime:
+        """Return the last instant at which it may still be asked for the first time."""
+        return self.due_at + dt.timedelta(minutes=self.step.late_min)
+
+    @property
+    def early_from(self) -> dt.datetime:
+        """Return the first instant at which it may join a trip."""
+        return self.due_at - dt.timedelta(minutes=self.step.early_min)
+
+    @property
+    def must_arrive(self) -> bool:
+        """Return whether it is told however late (must and safety steps)."""
+        return self.step.safety or self.step.level is Level.MUST
+
+    @property
+    def is_question(self) -> bool:
+        """Return whether it wants a number: a message holds at most one such question."""
+        return bool(self.step.slots)
+
+    @property
+    def wants_core(self) -> bool:
+        """Return whether a core reading answers it (or a part of it)."""
+        return Slot.CORE in self.step.slots
+
+
+def key_of(piece: str, step_id: str, number: int) -> str:
+    """Return the stable key of the n-th prompt of a step."""
+    return f"{piece}/{step_id}/{number}"
+
+
+def step_of(key: str) -> str:
+    """Return the step id in a key."""
+    return key.split("/")[1]

@@ -1,0 +1,78 @@
+"""Replanning: what has moved since people were last told, and whether it is worth a word.
+
+Pure. Due times always follow the newest schedule; this room decides only what is announced.
+"""
+
+from __future__ import annotations
+
+import dataclasses
+import datetime as dt
+
+from scheduler.facts import Told
+from scheduler.planning.outlook import Outlook, Verdict
+from scheduler.planning.prompts import Prompt
+from scheduler.planning.trips import next_at
+from scheduler.state import CookState
+
+WORTH_TELLING = dt.timedelta(minutes=30)
+"""Smaller moves are not announced; common practice, no source."""
+
+_WAIT_FOR_THE_MEAT = ("bark_check", "tender_test")
+
+
+@dataclasses.dataclass(frozen=True, kw_only=True)
+class Move:
+    """A milestone that moved, from what was told to what is expected now."""
+
+    name: str
+    before: dt.datetime
+    after: dt.datetime
+
+
+@dataclasses.dataclass(frozen=True, kw_only=True)
+class Shift:
+    """What is worth announcing: milestones that moved by thirty minutes, or another verdict on dinner."""
+
+    moves: tuple[Move, ...]
+    verdict_before: Verdict | None
+    verdict_after: Verdict
+
+
+def milestones(state: CookState, outlook: Outlook, prompts: tuple[Prompt, ...]) -> tuple[tuple[str, dt.datetime], ...]:
+    """Return (name, instant) of what people plan by and that has not happened yet."""
+    found: list[tuple[str, dt.datetime]] = []
+    if not state.did("meat_on"):
+        found.append(("meat_on", outlook.on_at))
+    found += [(p.step.id, p.due_at) for p in prompts if p.step.id in _WAIT_FOR_THE_MEAT and p.key.endswith("/1")]
+    if not state.did("pull") and outlook.pull.likely is not None:
+        found.append(("pull", outlook.pull.likely))
+    if not state.did("serve") and outlook.plate_at is not None:
+        found.append(("plate", outlook.plate_at))
+    return tuple(found)
+
+
+def shift(state: CookState, outlook: Outlook, prompts: tuple[Prompt, ...]) -> Shift | None:
+    """Return what moved enough to be announced since milestones were last told, None when nothing did."""
+    last = state.told_milestones
+    if last is None or state.did("serve"):
+        return None
+    told = dict(last.milestones)
+    moves = tuple(
+        Move(name=name, before=told[name], after=at)
+        for name, at in milestones(state, outlook, prompts)
+        if name in told and abs(at - told[name]) >= WORTH_TELLING
+    )
+    before = None if last.verdict is None else Verdict(last.verdict)
+    turned = before is not None and before is not outlook.verdict
+    return Shift(moves=moves, verdict_before=before, verdict_after=outlook.verdict) if moves or turned else None
+
+
+def told(state: CookState, outlook: Outlook, prompts: tuple[Prompt, ...], *, all_of_it: bool) -> Told:
+    """Return the fact of what a message tells: when the next one comes and, with `all_of_it`, the milestones."""
+    coming = next_at(prompts)
+    return Told(
+        next_at=None if coming is None else coming[0],
+        next_step=None if coming is None else coming[1].step.id,
+        verdict=outlook.verdict if all_of_it else None,
+        milestones=milestones(state, outlook, prompts) if all_of_it else (),
+    )

@@ -1,0 +1,157 @@
+"""The schedule: every prompt that a log of facts and its outlook call for.
+
+Pure: the same log gives the same schedule. Nothing is sent from here.
+"""
+
+from __future__ import annotations
+
+import datetime as dt
+from zoneinfo import ZoneInfo
+
+from scheduler.cuts import Cut
+from scheduler.facts import Detail, ServingKind
+from scheduler.planning.anchors import Anchors, Due
+from scheduler.planning.outlook import Outlook, decided_bare
+from scheduler.planning.prompts import Prompt, Why, key_of
+from scheduler.planning.steps import Catalogue, Level, Step
+from scheduler.state import CookState, Stage
+
+_QUIET_FROM, _QUIET_TO, _EVENING = 22, 7, 20
+"""Hours of the cook's own clock: nothing of the day before is asked between 22 and 7, but the evening before at 20;
+common practice, no source."""
+
+
+def schedule(state: CookState, outlook: Outlook, cut: Cut, catalogue: Catalogue) -> tuple[Prompt, ...]:
+    """Return the open prompts of a cook in the order of their due times."""
+    if state.stage is Stage.CLOSED:
+        return ()
+    anchors = Anchors(state=state, outlook=outlook, cut=cut, catalogue=catalogue)
+    prompts = [
+        prompt
+        for step in catalogue.steps.steps
+        if wanted(step, state, cut) and (prompt := _prompt(step, anchors)) is not None
+    ]
+    return tuple(sorted(_without_double_reading(prompts), key=lambda p: (p.due_at, catalogue.steps.order(p.step.id))))
+
+
+def itinerary(
+    state: CookState, outlook: Outlook, cut: Cut, catalogue: Catalogue
+) -> tuple[tuple[dt.datetime, Step], ...]:
+    """Return every step still to come once, at its expected time: the plan as people read it."""
+    anchors = Anchors(state=state, outlook=outlook, cut=cut, catalogue=catalogue, projected=True)
+    found = []
+    for step in catalogue.steps.steps:
+        if not wanted(step, state, cut) or (step.repeat is not None and anchors.number(step) > 1):
+            continue
+        if step.id in {"refuel", "wrap_do", "hold_check"}:  # these follow answers, not the plan
+            continue
+        due = anchors.due(step) if anchors.number(step) == 1 else None
+        if due is not None:
+            found.append((_not_at_night(step, due, state), step))
+    return tuple(sorted(found, key=lambda entry: (entry[0], catalogue.steps.order(entry[1].id))))
+
+
+def wanted(step: Step, state: CookState, cut: Cut) -> bool:
+    """Return whether a step belongs to this cook at its level of detail and has not been overtaken."""
+    planned = state.planned
+    if not step.safety:
+        if planned.detail is Detail.USUAL and step.level is Level.NICE:
+            return False
+        if planned.detail is Detail.DECISIONS and step.level is not Level.MUST:
+            return False
+    if planned.from_middle and step.phase in {"before", "fire"}:
+        return False
+    if any(state.did(done) for done in step.until):
+        return False
+    return _condition(step, state, cut)
+
+
+def _condition(step: Step, state: CookState, cut: Cut) -> bool:
+    match step.only:
+        case "wrap":
+            # A wrap that has happened, or a decision to stay bare, is final: nobody is asked again.
+            return len(cut.wraps) > 1 and not state.wraps and not decided_bare(state)
+        case "big":
+            return cut.come_up_check
+        case "fixed_time":
+            return state.serving.kind is not ServingKind.WHEN_READY
+        case "feel" | "always":
+            return True
+
+
+def _prompt(step: Step, anchors: Anchors) -> Prompt | None:
+    state = anchors.state
+    number = anchors.number(step)
+    once = step.repeat is None and step.anchor.kind != "outcome"
+    if once and (number > 1 or state.did(step.id) or any(state.did(other) for other in step.closed_by)):
+        return None
+    due = anchors.due(step)
+    if due is None:
+        return None
+    if state.planned.from_middle and _long_past(step, due, state):
+        return None
+    return _asked(step, anchors, due)
+
+
+def _long_past(step: Step, due: Due, state: CookState) -> bool:
+    """Return whether a step lay before a cook that was started in the middle: unknown, and not asked now."""
+    return due.at < state.planned_at and due.why.kind == "after" and step.repeat is None and not step.safety
+
+
+def _asked(step: Step, anchors: Anchors, due: Due) -> Prompt:
+    """Return the prompt with what follows from its having been asked or put off."""
+    state = anchors.state
+    key = key_of(state.piece, step.id, anchors.number(step))
+    due_at, why = _not_at_night(step, due, state), due.why
+    asked = state.asked.get(key)
+    put_off_to = state.put_off.get(step.id)
+    wake_at: dt.datetime | None = due_at
+    lapses_at: dt.datetime | None = None
+    if put_off_to is not None and put_off_to > max(due_at, asked.last_at if asked else due_at):
+        due_at = wake_at = put_off_to
+        why = Why(kind="put_off")
+    elif asked is not None:
+        again = asked.last_at + dt.timedelta(minutes=step.unanswered.again_min)
+        more = asked.times <= step.unanswered.times
+        wake_at = again if more else None
+        lapses_at = again if not more and step.unanswered.then == "lapse" else None
+    return Prompt(
+        key=key,
+        cook=state.cook,
+        piece=state.piece,
+        step=step,
+        due_at=due_at,
+        why=why,
+        order=anchors.catalogue.steps.order(step.id),
+        asked=asked.times if asked else 0,
+        asked_at=asked.last_at if asked else None,
+        wake_at=wake_at,
+        lapses_at=lapses_at,
+    )
+
+
+def _not_at_night(step: Step, due: Due, state: CookState) -> dt.datetime:
+    """Return the due time, for the day before moved to the evening when it would fall into the night."""
+    if step.phase != "before":
+        return due.at
+    local = due.at.astimezone(ZoneInfo(state.serving.zone))
+    if _QUIET_TO <= local.hour < _QUIET_FROM:
+        return due.at
+    evening = local.replace(hour=_EVENING, minute=0, second=0, microsecond=0)
+    if local.hour < _QUIET_TO:
+        evening -= dt.timedelta(days=1)
+    earliest = due.at - dt.timedelta(minutes=step.early_min)
+    return max(evening.astimezone(dt.UTC), earliest)
+
+
+def _without_double_reading(prompts: list[Prompt]) -> list[Prompt]:
+    """Drop the plain core reading where the feel for tenderness asks for the same number at about that time."""
+    feels = [p for p in prompts if p.step.id == "tender_test"]
+    if not feels:
+        return prompts
+    feel = feels[0]
+    return [
+        p
+        for p in prompts
+        if p.step.id != "core_read" or p.asked or (not feel.asked and p.due_at < feel.due_at - dt.timedelta(minutes=20))
+    ]

@@ -1,0 +1,124 @@
+"""Trips: what is due within twenty minutes becomes one message; what comes too late is given up with a reason.
+
+Pure: a schedule and an instant in, a trip and withdrawals out.
+"""
+
+from __future__ import annotations
+
+import dataclasses
+import datetime as dt
+
+from scheduler.planning.prompts import Prompt
+from scheduler.state import CookState
+
+JOIN = dt.timedelta(minutes=20)
+"""What is due within this joins the trip: one walk to the cooker, one open lid."""
+
+OUTAGE = dt.timedelta(minutes=10)
+"""A message this much off what was told says so; a first asking this late means the program was away."""
+
+
+@dataclasses.dataclass(frozen=True, kw_only=True)
+class Trip:
+    """Prompts that go out as one message, in the order of doing.
+
+    `late` are those asked for the first time more than ten minutes after they were due; `again` was asked before.
+    """
+
+    prompts: tuple[Prompt, ...]
+    late: tuple[Prompt, ...] = ()
+    again: bool = False
+    cautions: tuple[str, ...] = ()
+    told_at: dt.datetime | None = None
+    """What was last told as the time of this message, when it is more than ten minutes off."""
+
+    @property
+    def keys(self) -> tuple[str, ...]:
+        """Return the keys of its prompts."""
+        return tuple(prompt.key for prompt in self.prompts)
+
+    @property
+    def safety(self) -> bool:
+        """Return whether it carries a safety prompt."""
+        return any(prompt.step.safety for prompt in self.prompts)
+
+
+@dataclasses.dataclass(frozen=True, kw_only=True)
+class GivenUp:
+    """A prompt that is withdrawn, with the reason: too_late, no_answer."""
+
+    prompt: Prompt
+    reason: str
+
+
+@dataclasses.dataclass(frozen=True, kw_only=True)
+class Gathered:
+    """What is to be done now: at most one trip, and what is given up."""
+
+    trip: Trip | None
+    given_up: tuple[GivenUp, ...]
+
+
+def gather(prompts: tuple[Prompt, ...], state: CookState, now: dt.datetime) -> Gathered:
+    """Return the trip that is due at `now` and the prompts whose time has gone.
+
+    A prompt that is due starts a trip; whatever is due within `JOIN` and may come that early joins it. A first asking after
+    `late_until` is given up, unless the step must arrive. An unanswered prompt that may lapse does so silently.
+    """
+    given_up = [GivenUp(prompt=p, reason="no_answer") for p in prompts if p.lapses_at is not None and p.lapses_at <= now]
+    given_up += [GivenUp(prompt=p, reason="too_late") for p in prompts if _too_late(p, now)]
+    gone = {entry.prompt.key for entry in given_up}
+    due = [p for p in prompts if p.key not in gone and p.wake_at is not None and p.wake_at <= now]
+    if not due:
+        return Gathered(trip=None, given_up=tuple(given_up))
+    chosen = {p.key for p in due}
+    joining = [
+        p
+        for p in prompts
+        if p.key not in gone and p.key not in chosen and p.wake_at is not None and p.asked == 0
+        and p.due_at <= now + JOIN and p.early_from <= now
+    ]  # fmt: skip
+    trip = _trip([*due, *joining], state, now)
+    return Gathered(trip=trip, given_up=tuple(given_up))
+
+
+def next_at(prompts: tuple[Prompt, ...]) -> tuple[dt.datetime, Prompt] | None:
+    """Return when the next message comes by itself and the prompt that brings it, None when none will."""
+    waking = [(p.wake_at, p) for p in prompts if p.wake_at is not None]
+    return min(waking, key=lambda entry: entry[0]) if waking else None
+
+
+def wakes(prompts: tuple[Prompt, ...]) -> tuple[tuple[str, dt.datetime], ...]:
+    """Return (key, instant) of every moment at which a cook must be looked at again."""
+    moments = []
+    for prompt in prompts:
+        times = [t for t in (prompt.wake_at, prompt.lapses_at) if t is not None]
+        if times:
+            moments.append((prompt.key, min(times)))
+    return tuple(moments)
+
+
+def _too_late(prompt: Prompt, now: dt.datetime) -> bool:
+    return prompt.asked == 0 and not prompt.must_arrive and now > prompt.late_until
+
+
+def _trip(prompts: list[Prompt], state: CookState, now: dt.datetime) -> Trip:
+    ordered = tuple(sorted(prompts, key=lambda prompt: prompt.order))
+    late = tuple(p for p in ordered if p.asked == 0 and now - p.due_at > OUTAGE)
+    fresh = [p for p in ordered if p.asked == 0]
+    told_at = state.told.next_at if state.told is not None else None
+    off = told_at is not None and abs(now - told_at) > OUTAGE
+    return Trip(
+        prompts=ordered,
+        late=late,
+        again=not fresh,
+        cautions=_one_caution(ordered, state),
+        told_at=told_at if off else None,
+    )
+
+
+def _one_caution(prompts: tuple[Prompt, ...], state: CookState) -> tuple[str, ...]:
+    """Return the caution that rides along: at most one in a message, once per cook, safety steps first."""
+    by_weight = sorted(prompts, key=lambda prompt: not prompt.step.safety)
+    waiting = [c for prompt in by_weight for c in prompt.step.cautions if c not in state.cautions]
+    return tuple(waiting[:1])

@@ -1,0 +1,113 @@
+"""Findings of the safety core: what is wrong now, by how much, and what clears it.
+
+Every finding names its rule; it stands until a measured fact clears it. Nothing here can be skipped or muted.
+"""
+
+from __future__ import annotations
+
+import dataclasses
+import datetime as dt
+from enum import StrEnum
+
+from scheduler.cuts import Cut, Cuts
+from scheduler.facts import Slot
+from scheduler.safety.holding import ACT_C, FLOOR_C
+from scheduler.safety.minimum import safe_gate
+from scheduler.state import CookState, Stage
+
+PIT_COLD_C = 107.0
+"""Pit air below this with a core below the danger edge is a caution [°C]: 225 F, lower edge of the smoking band in USDA
+FSIS advice (225 F edition from memory, 250 F edition read)."""
+
+DANGER_C = 60.0
+"""Upper edge of the danger zone [°C]: 140 F, USDA FSIS Smoking Meat and Poultry."""
+
+TWO_HOURS = dt.timedelta(hours=2)
+"""Food out of temperature control: USDA FSIS basics for handling food safely (1 h above 32 C)."""
+
+
+class FindingLevel(StrEnum):
+    """How grave a finding is."""
+
+    CAUTION = "caution"
+    """Act soon."""
+    STOP = "stop"
+    """Do not serve or keep serving."""
+
+
+@dataclasses.dataclass(frozen=True, kw_only=True)
+class Finding:
+    """One thing that is not safe: the rule, the number found [°C] and the limit [°C], or since when."""
+
+    rule: str
+    level: FindingLevel
+    found_c: float | None = None
+    limit_c: float | None = None
+    since: dt.datetime | None = None
+
+
+def findings(state: CookState, cut: Cut, cuts: Cuts, now: dt.datetime) -> tuple[Finding, ...]:
+    """Return what is not safe at `now`, gravest first."""
+    if state.stage is Stage.CLOSED:
+        return ()
+    found = [
+        *_unmeasured(state, cut, cuts, now),
+        *_held(state),
+        *_food_out(state, now),
+        *_cold_pit(state),
+    ]
+    return tuple(sorted(found, key=lambda finding: finding.level is not FindingLevel.STOP))
+
+
+def _unmeasured(state: CookState, cut: Cut, cuts: Cuts, now: dt.datetime) -> list[Finding]:
+    """The minimum has not been measured although the meat is being served."""
+    served = state.did("serve")
+    gate = safe_gate(state, cut, cuts)
+    if served is None or gate.is_open(now) or state.did("two_hour"):
+        return []
+    return [
+        Finding(
+            rule="minimum_not_measured",
+            level=FindingLevel.STOP,
+            found_c=None if gate.lowest is None else gate.lowest.value_c - gate.lowest.spread_c,
+            limit_c=gate.minimum_c,
+            since=served.at,
+        )
+    ]
+
+
+def _held(state: CookState) -> list[Finding]:
+    """The held core is at or below the acting temperature, or under the floor."""
+    pulled_at = state.at("pull")
+    last = state.last(Slot.CORE)
+    if state.stage is not Stage.RESTING or pulled_at is None or last is None or last.at <= pulled_at:
+        return []
+    low_c = last.value_c - last.spread_c
+    if low_c < FLOOR_C:
+        return [
+            Finding(rule="held_under_floor", level=FindingLevel.STOP, found_c=low_c, limit_c=FLOOR_C, since=last.at)
+        ]
+    if low_c <= ACT_C:
+        return [Finding(rule="held_act_now", level=FindingLevel.CAUTION, found_c=low_c, limit_c=ACT_C, since=last.at)]
+    return []
+
+
+def _food_out(state: CookState, now: dt.datetime) -> list[Finding]:
+    """Food has been out for two hours and nobody has said that it was put away."""
+    served = state.did("serve")
+    if served is None or now < served.at + TWO_HOURS or state.did("two_hour") or state.did("leftovers"):
+        return []
+    return [Finding(rule="two_hours_out", level=FindingLevel.STOP, since=served.at)]
+
+
+def _cold_pit(state: CookState) -> list[Finding]:
+    """The pit is cold while the core is still in the danger zone (unknown core counts as cold)."""
+    pit, core = state.last(Slot.PIT), state.last(Slot.CORE)
+    on_at = state.at("meat_on")
+    if state.stage is not Stage.COOKING or pit is None or on_at is None or pit.at < on_at:
+        return []
+    if pit.value_c >= PIT_COLD_C or (core is not None and core.value_c >= DANGER_C):
+        return []
+    return [
+        Finding(rule="pit_cold", level=FindingLevel.CAUTION, found_c=pit.value_c, limit_c=PIT_COLD_C, since=pit.at)
+    ]
