@@ -1,0 +1,1 @@
+"""Ways in and out: one folder per messenger. They know nothing of one another."""
