@@ -58,12 +58,16 @@ def span(times_s: Array, inputs: Inputs, of: Pieces, pit_path: Array) -> Span:
     """
     starts = times_s[:-1] + 1e-3
     hours = (0.5 * (times_s[:-1] + times_s[1:])) / 3600.0
-    middle = _held(starts, [at_s for at_s, _ in inputs.pit], [temp_c for _, temp_c in inputs.pit])
+    middle = _held(starts, [at_s for at_s, _ in inputs.pit], [_felt(temp_c, inputs) for _, temp_c in inputs.pit])
     pit_c = middle[:, None] + of.pit_bias_c + draws.at_hours(pit_path, hours)
     resistance = np.zeros((len(starts), len(of.paper)))
     for at_s, wrap in inputs.wraps:
         resistance[starts >= at_s] = of.resistance(wrap)
     return Span(times_s=times_s, pit_c=pit_c, resistance=resistance)
+
+
+def _felt(set_c: float, inputs: Inputs) -> float:
+    return anchors.felt_pit_c(set_c, inputs.cut.duration_pit_c)
 
 
 def _held(at: Array, knots: list[float], values: list[float]) -> Array:

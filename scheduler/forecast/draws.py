@@ -16,18 +16,20 @@ from numpy.typing import NDArray
 
 Array = NDArray[np.float64]
 
-PARAMETERS = 11
+PARAMETERS = 12
 KNOTS = 80
 """Hourly knots of the slow random factors; later hours keep the last one."""
 MAX_READINGS = 64
 ROUNDS = 4
+_EVENED = 14
+"""Hours of the slow factors that are made free of chance correlation, with each other and with the parameters."""
 
 
 @dataclasses.dataclass(frozen=True, kw_only=True, eq=False)
 class Dice:
     """Standard normal numbers, last axis the members.
 
-    `parameters` (11, n) are stratified, so that medians and quantiles of the prior hardly depend on the seed. `heat`,
+    `parameters` (12, n) are stratified and free of chance correlation, so that the prior hardly depends on the seed. `heat`,
     `vapour` and `pit` (80, n) drive the slow factors, `reading` (64, 4, n) and `pit_reading` (64, n) perturb observations,
     `blur` (2, n) and `target` (n,) spread the answer.
     """
@@ -48,20 +50,29 @@ def dice(seed: str, members: int) -> Dice:
     digest = hashlib.sha256(seed.encode()).digest()
     generator = np.random.Generator(np.random.PCG64(int.from_bytes(digest[:16], "big")))
     strata = _strata(members)
-
-    def stratified(rows: int) -> Array:
-        return np.stack([strata[generator.permutation(members)] for _ in range(rows)])
-
+    single = np.stack([strata[generator.permutation(members)] for _ in range(PARAMETERS + 3)])
+    knots = generator.standard_normal((3, KNOTS, members))
+    evened = _evened(np.concatenate((single, *knots[:, :_EVENED])))
+    single = evened[: PARAMETERS + 3]
+    knots[:, :_EVENED] = evened[PARAMETERS + 3 :].reshape(3, _EVENED, members)
     return Dice(
-        parameters=stratified(PARAMETERS),
-        blur=stratified(2),
-        target=stratified(1)[0],
-        heat=generator.standard_normal((KNOTS, members)),
-        vapour=generator.standard_normal((KNOTS, members)),
-        pit=generator.standard_normal((KNOTS, members)),
+        parameters=single[:PARAMETERS],
+        blur=single[PARAMETERS : PARAMETERS + 2],
+        target=single[PARAMETERS + 2],
+        heat=knots[0],
+        vapour=knots[1],
+        pit=knots[2],
         reading=generator.standard_normal((MAX_READINGS, ROUNDS, members)),
         pit_reading=generator.standard_normal((MAX_READINGS, members)),
     )
+
+
+def _evened(rows: Array) -> Array:
+    """Return rows with zero mean, unit variance and no correlation over the members, as near to the given ones as can be."""
+    rows = rows - rows.mean(axis=1, keepdims=True)
+    values, vectors = np.linalg.eigh(rows @ rows.T / rows.shape[1])
+    even: Array = vectors @ ((vectors.T @ rows) / np.sqrt(values)[:, None])
+    return even
 
 
 def _strata(members: int) -> Array:

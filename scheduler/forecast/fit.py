@@ -5,6 +5,7 @@ Nothing is fitted to readings or to measured cooks here.
 
 from __future__ import annotations
 
+import dataclasses
 import functools
 
 import numpy as np
@@ -19,18 +20,19 @@ Array = NDArray[np.float64]
 
 _MEMBERS = 240
 _ROUNDS = 4
+_SEEDS = ("anchor",)
 
 
 def anchor(cut: Cut) -> Anchor:
     """Return pace and width for a cut: the recorded ones, or fitted anew when its figures are not the recorded ones."""
     recorded = anchors.FITTED.get(cut.id)
     if recorded is not None and recorded[0] == anchors.figures(cut):
-        return recorded[1]
+        return dataclasses.replace(anchors.kind(cut), pace=recorded[1], width=recorded[2])
     return fitted(cut)
 
 
 @functools.lru_cache(maxsize=16)
-def fitted(cut: Cut) -> Anchor:
+def fitted(cut: Cut, seeds: tuple[str, ...] = _SEEDS) -> Anchor:
     """Return the pace and width at which the prior's 10, 50 and 90 % durations match the cut's own.
 
     Pace scales time, so its rule is a ratio; width scales the spread of the logarithm. Four rounds of both settle within
@@ -38,13 +40,15 @@ def fitted(cut: Cut) -> Anchor:
     """
     wanted = cut.duration_h
     spread = np.log(wanted.high / wanted.low)
-    found = Anchor(pace=1.0, width=0.8)
+    found = anchors.kind(cut)
     for _ in range(_ROUNDS):
-        low, middle, high = durations_h(cut, found)
+        low, middle, high = np.mean([durations_h(cut, found, seed) for seed in seeds], axis=0)
         ratio = wanted.typical / middle
         wider = spread / np.log(high / low)
-        found = Anchor(
-            pace=float(np.clip(found.pace * ratio, 0.1, 10.0)), width=float(np.clip(found.width * wider**1.3, 0.05, 3.0))
+        found = dataclasses.replace(
+            found,
+            pace=float(np.clip(found.pace * ratio, 0.1, 10.0)),
+            width=float(np.clip(found.width * wider**1.3, found.narrowest, 3.0)),
         )
     return found
 

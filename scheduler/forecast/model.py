@@ -53,8 +53,6 @@ def paths(of: Inputs, anchor: Anchor, members: int) -> Paths:
     may_wrap = any(wrap is not Wrap.NONE for wrap, _ in options)
     _, future_c = simulate.run(many, _side_by_side(analysis, len(options)), span, planned if may_wrap else None)
     passed = _passed(of, analysis)
-    current = of.wraps[-1][1] if of.wraps else Wrap.NONE
-    foiled = [Wrap.FOIL in (wrap, current) for wrap, _ in options]
     return Paths(
         past_s=analysis.times_s,
         past_c=analysis.cores_c,
@@ -63,7 +61,6 @@ def paths(of: Inputs, anchor: Anchor, members: int) -> Paths:
         weights=np.repeat([weight / members for _, weight in options], members),
         passed=passed,
         blur=np.tile(thrown.blur, (1, len(options))),
-        blur_width=np.repeat([anchors.BLUR_FOIL if foil else anchors.BLUR for foil in foiled], members),
         target_z=np.tile(thrown.target, len(options)),
         target_c=of.cut.target_c,
     )

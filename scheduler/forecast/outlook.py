@@ -36,7 +36,6 @@ class Paths:
     weights: Array
     passed: tuple[Array, Array]
     blur: Array
-    blur_width: Array
     target_z: Array
     target_c: Spread
 
@@ -49,7 +48,7 @@ class Paths:
         """Return when each member passes its own target (options * n,) [s since meat on], inf beyond the horizon."""
         targets_c = np.minimum(targets_c, anchors.CORE_CAP_C)
         remaining = _first_passage(self.future_s, self.future_c, targets_c) - self.last_s
-        blurred = remaining * np.exp(self.blur_width * self.blur[0]) + 60.0 * anchors.BLUR_MINUTES * self.blur[1]
+        blurred = remaining * np.exp(anchors.BLUR * self.blur[0]) + 60.0 * anchors.BLUR_MINUTES * self.blur[1]
         times = self.last_s + np.maximum(blurred, 0.0)
         at, values = self.passed
         if not len(at):

@@ -36,6 +36,8 @@ class Pieces:
     start_c: Array
     pace: Array
     modes: conduction.Modes
+    probe: Array
+    """(modes, n) what the probe sees of each mode."""
     heat_factor: Array
     """(knots, n) slow factor on the heat."""
     vapour_factor: Array
@@ -62,18 +64,21 @@ class Pieces:
 
 
 def pieces(body: Body, anchor: Anchor, parameters: Array, heat: Array, vapour: Array) -> Pieces:
-    """Return the pieces for standard normal `parameters` (11, n) and knots `heat`, `vapour` (knots, n)."""
+    """Return the pieces for standard normal `parameters` (12, n) and knots `heat`, `vapour` (knots, n)."""
 
-    def drawn(index: int, doubt: Doubt, width: float = 1.0) -> Array:
+    def drawn(index: int, doubt: Doubt, width: float = 1.0, median: float | None = None) -> Array:
         offset = width * doubt.spread * parameters[index]
-        return doubt.median + offset if doubt.absolute else doubt.median * np.exp(offset)
+        middle = doubt.median if median is None else median
+        return middle + offset if doubt.absolute else middle * np.exp(offset)
 
     width = anchor.width
     half_thickness_m = body.half_thickness_m * drawn(1, anchors.HALF_THICKNESS, width)
     exponent = np.minimum(2.0, body.exponent * drawn(2, anchors.EXPONENT, width))
-    heat_w_m2k = drawn(3, anchors.HEAT_W_M2K, width)
-    stall_c = np.clip(drawn(4, anchors.STALL_C, width), 55.0, 88.0)
-    share = drawn(5, anchors.DRYING_SHARE, width)
+    heat_w_m2k = drawn(3, anchors.HEAT_W_M2K, width, anchor.heat_w_m2k)
+    stall_c = np.clip(anchor.stall_c + width * anchor.stall_spread_c * parameters[4], 50.0, 100.0)
+    share = drawn(5, anchors.DRYING_SHARE, width, anchor.drying_share)
+    modes = conduction.modes(exponent)
+    off_middle = np.minimum(0.95, drawn(11, anchors.PROBE_OFF_MIDDLE))
     paper = drawn(7, anchors.PAPER, width)
     return Pieces(
         half_thickness_m=half_thickness_m,
@@ -86,7 +91,8 @@ def pieces(body: Body, anchor: Anchor, parameters: Array, heat: Array, vapour: A
         pit_bias_c=drawn(9, anchors.PIT_BIAS_C),
         start_c=np.clip(drawn(10, anchors.START_C), -1.0, 30.0),
         pace=anchor.pace * drawn(0, anchors.PACE, width),
-        modes=conduction.modes(exponent),
+        modes=modes,
+        probe=modes.core_ratio + off_middle * (modes.inner_ratio - modes.core_ratio),
         heat_factor=np.exp(anchors.HEAT_NOISE * draws.slow(heat, correlation_h=anchors.NOISE_HOURS)),
         vapour_factor=np.exp(anchors.VAPOUR_NOISE * draws.slow(vapour, correlation_h=anchors.NOISE_HOURS)),
     )
@@ -168,7 +174,7 @@ def run(of: Pieces, state: State, span: Span, planned: Planned | None = None) ->
         amplitudes += part.gain * flux
         boiled = heat[index] * (span.pit_c[index] - surface_c) - flux
         water = water + np.maximum(boiled, 0.0) * water_per_flux
-        core_c = (of.modes.core_ratio * amplitudes).sum(axis=0)
+        core_c = (of.probe * amplitudes).sum(axis=0)
         cores[index + 1] = core_c
     end = State(amplitudes=amplitudes, evaporated_kg_m2=water, surface_c=surface_c, core_c=core_c)
     return end, cores
