@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import json
 import sqlite3
+import threading
 from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
@@ -51,6 +52,36 @@ def writing(engine: Engine) -> Iterator[Connection]:
     """One transaction that holds the write lock from its first moment; an exception undoes all of it."""
     with engine.connect() as plain, plain.execution_options(**{_WRITES: True}) as connection, connection.begin():
         yield connection
+
+
+class ChangeCounter:
+    """Tells whether a database was written to, from a connection that does nothing else.
+
+    SQLite compares with what the same connection saw before ("PRAGMA data_version"), so writes of this process through
+    other connections count as well.
+    """
+
+    def __init__(self, engine: Engine) -> None:
+        self._connection = engine.raw_connection()
+        self._path = engine.url.database or ""
+        self._one_reader = threading.Lock()
+
+    def read(self) -> int:
+        """Return a number that is another one after every commit of another connection."""
+        with self._one_reader:
+            cursor = self._connection.cursor()
+            try:
+                cursor.execute("PRAGMA data_version")
+                ((counter,),) = cursor.fetchall()
+            except sqlite3.Error as error:
+                raise translate(error, path=self._path) or error from error
+            finally:
+                cursor.close()
+        return int(counter)
+
+    def close(self) -> None:
+        """Give the connection back."""
+        self._connection.close()
 
 
 def _prepare(connection: sqlite3.Connection, _record: object) -> None:

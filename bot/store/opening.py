@@ -12,7 +12,7 @@ from typing import Final
 from sqlalchemy import Engine
 
 from bot.store import migrate
-from bot.store.engine import sqlite_engine
+from bot.store.engine import sqlite_engine, writing
 from bot.store.errors import FolderNotWritable, OlderInUse
 from bot.store.lock import EngineLock, opening
 from bot.store.store import SqlStore
@@ -31,6 +31,8 @@ def open_store(data_dir: Path, *, lock: EngineLock | None = None) -> SqlStore:
         engine = sqlite_engine(path)
         try:
             _bring_up_to_date(engine, data_dir, lock)
+            with writing(engine):  # a database that can only be read is of no use: say so now
+                pass
             return SqlStore(engine)
         except BaseException:
             engine.dispose()

@@ -6,10 +6,9 @@ What is in a transaction is in `repositories`; nothing is computed here.
 from __future__ import annotations
 
 import datetime as dt
-import threading
 from collections.abc import Sequence
 
-from sqlalchemy import Engine, true
+from sqlalchemy import Engine
 
 from bot.chat import Address, Outcome
 from bot.crew import Person
@@ -26,7 +25,7 @@ from bot.ports import (
     Store,
     StoredChoice,
 )
-from bot.store.engine import reading, writing
+from bot.store.engine import ChangeCounter, reading, writing
 from bot.store.repositories import cooks, decisions, delivery, inbox, outbox, people, rooms, screen
 
 
@@ -35,9 +34,7 @@ class SqlStore(Store, Screen):
 
     def __init__(self, engine: Engine) -> None:
         self._engine = engine
-        # `PRAGMA data_version` compares with what the same connection saw before, so it needs one of its own.
-        self._watch = engine.raw_connection()
-        self._watching = threading.Lock()
+        self._changes = ChangeCounter(engine)
 
     # --- inbox ------------------------------------------------------------------------------------------------------
 
@@ -165,10 +162,13 @@ class SqlStore(Store, Screen):
         with reading(self._engine) as connection:
             return delivery.next_send_at(connection, transports)
 
-    def end_leases(self, now: dt.datetime) -> None:
-        """Give up every attempt under way: for a new holder of the engine lock, who knows its couriers are dead."""
+    def end_leases(self, transports: Sequence[str], now: dt.datetime) -> None:
+        """Give up every attempt of these transports: for whoever knows that their couriers are dead, so as not to wait.
+
+        Messages among them come back as possible repeats at once instead of at the end of their leases.
+        """
         with writing(self._engine) as connection:
-            delivery.end_leases(connection, now, ended=true())
+            delivery.end_leases(connection, now, ended=delivery.of(transports))
 
     def clear_pause(self, transport: str) -> None:
         """Let a transport that had refused us (`Locked`) try again."""
@@ -203,14 +203,9 @@ class SqlStore(Store, Screen):
 
     def change_counter(self) -> int:
         """Return a number that changes whenever somebody else has written (this store's own writes count as well)."""
-        with self._watching:
-            cursor = self._watch.cursor()
-            cursor.execute("PRAGMA data_version")
-            ((counter,),) = cursor.fetchall()
-            cursor.close()
-        return int(counter)
+        return self._changes.read()
 
     def close(self) -> None:
         """Release the database."""
-        self._watch.close()
+        self._changes.close()
         self._engine.dispose()

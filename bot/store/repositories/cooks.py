@@ -133,6 +133,6 @@ def _write_caches(connection: Connection, change: CookWrite) -> None:
     put(connection, cache, columns, key=("cook",))
     if change.due is not None:
         connection.execute(delete(due).where(due.c.cook == change.cook))
-        rows = [{"cook": change.cook, "prompt": row.prompt, "due_at": row.due_at} for row in change.due]
+        rows = [{"cook": change.cook, "prompt": row.prompt, "due_at": row.due_at} for row in set(change.due)]
         if rows:
             connection.execute(insert(due), rows)

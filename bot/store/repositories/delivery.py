@@ -18,7 +18,7 @@ from bot.store.aftermath import Attempted, after
 from bot.store.mappers import address_of, outgoing_of
 from bot.store.repositories import rooms
 from bot.store.repositories.rows import insert_new, put
-from bot.store.tables import OutboxState, outbox, room, transport_pause
+from bot.store.tables import OutboxState, in_state, outbox, room, transport_pause
 
 _UNFINISHED = (OutboxState.WAITING, OutboxState.SENDING)
 
@@ -46,7 +46,7 @@ def claim(
     ).scalars()
     claimed = connection.execute(
         update(outbox)
-        .where(outbox.c.id.in_(ids.all()), outbox.c.state == OutboxState.WAITING)
+        .where(outbox.c.id.in_(ids.all()), in_state(outbox, OutboxState.WAITING))
         .values(state=OutboxState.SENDING, owner=owner, lease_until=now + lease, attempt=outbox.c.attempt + 1)
         .returning(*outbox.c)
     ).all()
@@ -56,16 +56,21 @@ def claim(
 
 def end_leases(connection: Connection, now: dt.datetime, *, ended: ColumnElement[bool]) -> None:
     """Give up attempts whose courier is gone. Whether they arrived is unknown; the wait for that is already over."""
-    gone = connection.execute(select(outbox).where(outbox.c.state == OutboxState.SENDING, ended)).all()
+    # The wider condition comes along because the index covers that one: the history need not be read.
+    sending = (in_state(outbox, *_UNFINISHED), in_state(outbox, OutboxState.SENDING))
+    gone = connection.execute(select(outbox).where(*sending, ended)).all()
     for row in gone:
         result = after(_attempted(row), Unknown(why="the courier was gone before it recorded an answer"), now)
         _write(connection, row.id, dataclasses.replace(result, not_before=None).columns())
 
 
+def of(transports: Sequence[str]) -> ColumnElement[bool]:
+    """Return the condition that a message goes out by one of these transports."""
+    return outbox.c.transport.in_(transports)
+
+
 def _drop_useless(connection: Connection, now: dt.datetime, transports: Sequence[str]) -> None:
-    useless = update(outbox).where(
-        outbox.c.state == OutboxState.WAITING, outbox.c.transport.in_(transports), outbox.c.useful_until < now
-    )
+    useless = update(outbox).where(in_state(outbox, OutboxState.WAITING), of(transports), outbox.c.useful_until < now)
     connection.execute(useless.values(state=OutboxState.DROPPED, why="no longer of use"))
 
 
@@ -77,13 +82,13 @@ def _sendable(now: dt.datetime, transports: Sequence[str]) -> tuple[ColumnElemen
         other.c.transport == outbox.c.transport,
         other.c.chat == outbox.c.chat,
         other.c.thread == outbox.c.thread,
-        other.c.state.in_(_UNFINISHED),
-        or_(other.c.state == OutboxState.SENDING, other.c.not_before > now, before),
+        in_state(other, *_UNFINISHED),
+        or_(in_state(other, OutboxState.SENDING), other.c.not_before > now, before),
     )
     away = and_(room.c.transport == outbox.c.transport, room.c.chat == outbox.c.chat, ~room.c.active)
     return (
-        outbox.c.state == OutboxState.WAITING,
-        outbox.c.transport.in_(transports),
+        in_state(outbox, OutboxState.WAITING),
+        of(transports),
         outbox.c.transport.not_in(
             select(transport_pause.c.transport).where(
                 or_(transport_pause.c.locked, transport_pause.c.paused_until > now)
@@ -110,7 +115,7 @@ def record(connection: Connection, claimed: ClaimedRow, outcome: Outcome, now: d
     current = and_(
         outbox.c.id == claimed.id,
         outbox.c.attempt == claimed.attempt,
-        outbox.c.state == OutboxState.SENDING,
+        in_state(outbox, OutboxState.SENDING),
     )
     row = connection.execute(select(outbox).where(current).with_for_update()).one_or_none()
     if row is None:
@@ -174,7 +179,7 @@ def next_send_at(connection: Connection, transports: Sequence[str]) -> dt.dateti
             func.max(outbox.c.not_before).label("not_before"),
             func.max(outbox.c.lease_until).label("lease_until"),
         )
-        .where(outbox.c.state.in_(_UNFINISHED), outbox.c.transport.in_(transports), ~exists().where(away))
+        .where(in_state(outbox, *_UNFINISHED), of(transports), ~exists().where(away))
         .group_by(*address)
     )
     pauses = {row.transport: row for row in connection.execute(select(transport_pause))}

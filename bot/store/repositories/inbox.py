@@ -11,7 +11,7 @@ from sqlalchemy import Connection, func, select, update
 
 from bot.ports import InboxRow, Json
 from bot.store.repositories.rows import insert_new
-from bot.store.tables import InboxState, inbox
+from bot.store.tables import InboxState, in_state, inbox
 
 
 def accept(connection: Connection, *, source: str, key: str, raw: Json, received_at: dt.datetime) -> bool:
@@ -29,7 +29,7 @@ def accept(connection: Connection, *, source: str, key: str, raw: Json, received
 
 def waiting(connection: Connection, limit: int) -> tuple[InboxRow, ...]:
     """Return rows not yet worked on, oldest first."""
-    query = select(inbox).where(inbox.c.state == InboxState.WAITING).order_by(inbox.c.id).limit(limit)
+    query = select(inbox).where(in_state(inbox, InboxState.WAITING)).order_by(inbox.c.id).limit(limit)
     return tuple(
         InboxRow(id=row.id, source=row.source, key=row.key, raw=row.raw, received_at=row.received_at)
         for row in connection.execute(query)
@@ -47,7 +47,7 @@ def finish(connection: Connection, row_id: int, *, result: str, now: dt.datetime
     """Mark a row as worked on; False when it was already."""
     statement = (
         update(inbox)
-        .where(inbox.c.id == row_id, inbox.c.state == InboxState.WAITING)
+        .where(inbox.c.id == row_id, in_state(inbox, InboxState.WAITING))
         .values(state=InboxState.DONE, result=result, done_at=now)
     )
     return connection.execute(statement).rowcount == 1

@@ -15,7 +15,7 @@ from bot.ports import OutboxWrite, StoredChoice
 from bot.store.errors import BrokenWrite
 from bot.store.mappers import address_columns, address_of, outgoing_columns
 from bot.store.repositories.rows import insert_new
-from bot.store.tables import OutboxState, choice, outbox
+from bot.store.tables import OutboxState, choice, in_state, outbox
 
 _FRESH = {"state": OutboxState.WAITING, "attempt": 0, "failures": 0, "unknown_count": 0}
 
@@ -46,7 +46,7 @@ def write(connection: Connection, one: OutboxWrite, now: dt.datetime) -> None:
 
 def withdraw(connection: Connection, key: str) -> None:
     """Take a waiting message back; one that is on its way or gone stays."""
-    statement = update(outbox).where(outbox.c.key == key, outbox.c.state == OutboxState.WAITING)
+    statement = update(outbox).where(outbox.c.key == key, in_state(outbox, OutboxState.WAITING))
     connection.execute(statement.values(state=OutboxState.WITHDRAWN, why="withdrawn"))
 
 
@@ -56,7 +56,7 @@ def _supersede(connection: Connection, key: str, target: str | None) -> None:
         outbox.c.kind == OutgoingKind.EDIT,
         outbox.c.target == target,
         outbox.c.key != key,
-        outbox.c.state == OutboxState.WAITING,
+        in_state(outbox, OutboxState.WAITING),
     )
     connection.execute(statement.values(state=OutboxState.SUPERSEDED, why=f"overtaken by {key}"))
 
@@ -97,7 +97,7 @@ def _newest(address: Address, states: tuple[OutboxState, ...]) -> Select[Any]:
     return (
         select(outbox.c.key)
         .join(choice, choice.c.outbox_key == outbox.c.key)
-        .where(*here, outbox.c.state.in_(states))
+        .where(*here, in_state(outbox, *states))
         .order_by(outbox.c.id.desc())
         .limit(1)
     )

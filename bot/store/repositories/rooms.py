@@ -11,7 +11,7 @@ from bot.chat import Address
 from bot.ports import RoomWrite
 from bot.store.mappers import address_columns, address_of
 from bot.store.repositories.rows import insert_new
-from bot.store.tables import OutboxState, choice, cook_room, outbox, room, session
+from bot.store.tables import OutboxState, choice, cook_room, in_state, outbox, room, session
 
 _KEY = ("transport", "chat", "thread")
 
@@ -48,7 +48,7 @@ def move_chat(connection: Connection, old: Address, new: Address) -> None:
         _drop_doubles(connection, table, key, old, new)
     for table in (cook_room, session, room, choice):
         _repoint(connection, table, old, new)
-    unfinished = outbox.c.state.in_((OutboxState.WAITING, OutboxState.SENDING))
+    unfinished = in_state(outbox, OutboxState.WAITING, OutboxState.SENDING)
     connection.execute(update(outbox).where(*_of_chat(outbox, old), unfinished).values(**_chat(new)))
     _set_active(connection, new, active=True, why=None)
 

@@ -213,7 +213,7 @@ def upgrade() -> None:
         sa.Column("prompt", sa.Text(), nullable=False),
         sa.Column("due_at", sa.BigInteger(), nullable=False),
         sa.ForeignKeyConstraint(["cook"], ["cook.id"], name=op.f("fk_due_cook")),
-        sa.PrimaryKeyConstraint("cook", "prompt", name=op.f("pk_due")),
+        sa.PrimaryKeyConstraint("cook", "prompt", "due_at", name=op.f("pk_due")),
     )
     op.create_index(op.f("ix_due_due_at"), "due", ["due_at"])
     op.create_table(
