@@ -12,7 +12,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from scheduler.cuts import Cut
-from scheduler.forecast import anchors
+from scheduler.forecast import anchors, ensemble
 from scheduler.forecast.anchors import Anchor
 from scheduler.forecast.inputs import Inputs
 
@@ -55,13 +55,11 @@ def fitted(cut: Cut, seeds: tuple[str, ...] = _SEEDS) -> Anchor:
 
 def durations_h(cut: Cut, using: Anchor, seed: str = "anchor") -> tuple[float, float, float]:
     """Return the 10, 50 and 90 % durations of the prior from meat on to the typical target [h]."""
-    from scheduler.forecast import model  # the prior is the model itself without readings
-
     asked = Inputs(
         seed=seed, cut=cut, mass_kg=cut.duration_kg, thickness_m=None, pit=((0.0, cut.duration_pit_c),),
         wraps=(), wrap_plan=cut.duration_wrap, readings=(), pit_readings=(),
     )  # fmt: skip
-    times: Array = np.sort(model.paths(asked, using, _MEMBERS).times_s(np.full(_MEMBERS, cut.target_c.typical)))
-    places = [int(round(p * _MEMBERS)) for p in (0.1, 0.5, 0.9)]
+    times: Array = np.sort(ensemble.paths(asked, using, _MEMBERS).times_s(np.full(_MEMBERS, cut.target_c.typical)))
+    places = [round(p * _MEMBERS) for p in (0.1, 0.5, 0.9)]
     low, middle, high = (0.5 * float(times[place - 1] + times[place]) / 3600.0 for place in places)
     return low, middle, high

@@ -10,15 +10,10 @@ import functools
 import numpy as np
 from numpy.typing import NDArray
 
-from scheduler.facts import Wrap
-from scheduler.forecast import anchors, course, fit, simulate
-from scheduler.forecast.anchors import Anchor
-from scheduler.forecast.assimilate import OUTLIER_INFLATION, Analysis, analyse
-from scheduler.forecast.draws import dice
+from scheduler.forecast import anchors, ensemble, fit
 from scheduler.forecast.inputs import Inputs, inputs
 from scheduler.forecast.interface import Question
 from scheduler.forecast.outlook import Outlook, Paths
-from scheduler.thermal import geometry
 
 Array = NDArray[np.float64]
 
@@ -26,8 +21,8 @@ Array = NDArray[np.float64]
 def forecast(question: Question) -> Outlook:
     """Return the forecast for a piece; the same question gives the same answer bit for bit.
 
-    A question without readings is answered from what is known of the cut; such answers do not depend on when the meat goes on
-    and are kept, so that planning may ask again and again.
+    Without readings it is what is known of the cut, and does not depend on when the meat goes on. Answers are kept, so
+    that planning may ask again and again: a question that was asked before costs microseconds.
     """
     paths, memo = _remembered(inputs(question))
     return Outlook(cook=question.cook, piece=question.piece, on_at=question.on_at, paths=paths, memo=memo)
@@ -35,83 +30,4 @@ def forecast(question: Question) -> Outlook:
 
 @functools.lru_cache(maxsize=24)
 def _remembered(of: Inputs) -> tuple[Paths, dict[str, Array]]:
-    return paths(of, fit.anchor(of.cut), anchors.MEMBERS), {}
-
-
-def paths(of: Inputs, anchor: Anchor, members: int) -> Paths:
-    """Return the paths of the ensemble for these inputs."""
-    body = geometry.body(of.cut, of.mass_kg, of.thickness_m)
-    thrown = dice(of.seed, members)
-    analysis = analyse(of, body, anchor, thrown)
-    options = _options(of)
-    many = analysis.pieces.repeated(len(options))
-    span = course.span(
-        course.future_times(body, float(analysis.times_s[-1])), of, many, np.tile(analysis.pit_path, (1, len(options)))
-    )
-    wraps = np.concatenate([analysis.pieces.resistance(wrap) for wrap, _ in options])
-    planned = simulate.Planned(resistance=wraps, from_c=of.cut.bark_look_c, until_c=of.cut.wrap_until_c)
-    may_wrap = any(wrap is not Wrap.NONE for wrap, _ in options)
-    _, future_c = simulate.run(many, _side_by_side(analysis, len(options)), span, planned if may_wrap else None)
-    passed = _passed(of, analysis)
-    return Paths(
-        past_s=analysis.times_s,
-        past_c=analysis.cores_c,
-        future_s=span.times_s,
-        future_c=future_c,
-        weights=np.repeat([weight / members for _, weight in options], members),
-        passed=passed,
-        blur=np.tile(thrown.blur, (1, len(options))),
-        target_z=np.tile(thrown.target, len(options)),
-        target_c=of.cut.target_c,
-    )
-
-
-def _options(of: Inputs) -> tuple[tuple[Wrap, float], ...]:
-    """Return the wraps still to come, with weights: one when it is known or decided, a mixture when it is not."""
-    if of.wraps:
-        return ((Wrap.NONE, 1.0),)
-    if of.wrap_plan is not None:
-        return ((of.wrap_plan, 1.0),)
-    others = [wrap for wrap in of.cut.wraps if wrap is not of.cut.usual_wrap]
-    if not others:
-        return ((of.cut.usual_wrap, 1.0),)
-    share = (1.0 - anchors.UNDECIDED_USUAL) / len(others)
-    return ((of.cut.usual_wrap, anchors.UNDECIDED_USUAL), *((wrap, share) for wrap in others))
-
-
-def _side_by_side(analysis: Analysis, times: int) -> simulate.State:
-    now = analysis.now
-    return simulate.State(
-        amplitudes=np.tile(now.amplitudes, (1, times)),
-        evaporated_kg_m2=np.tile(now.evaporated_kg_m2, times),
-        surface_c=np.tile(now.surface_c, times),
-        core_c=np.tile(now.core_c, times),
-    )
-
-
-def _passed(of: Inputs, analysis: Analysis) -> tuple[Array, Array]:
-    """Return times and values of the trusted readings, made strictly rising so that each level has one time."""
-    trusted = [
-        sample
-        for sample, inflation in zip(of.readings, analysis.inflation, strict=True)
-        if inflation <= OUTLIER_INFLATION
-    ]
-    at: list[float] = []
-    values: list[float] = []
-    for at_s, value_c in zip([sample.at_s for sample in trusted], _rising([s.value_c for s in trusted]), strict=True):
-        if not values or value_c > values[-1]:
-            at.append(at_s)
-            values.append(value_c)
-    return np.array(at), np.array(values)
-
-
-def _rising(values: list[float]) -> list[float]:
-    """Return the non-decreasing sequence nearest to `values` (pool adjacent violators)."""
-    blocks: list[tuple[float, int]] = []
-    for value in values:
-        mean, count = value, 1
-        while blocks and blocks[-1][0] >= mean:
-            earlier, number = blocks.pop()
-            mean, count = (mean * count + earlier * number) / (count + number), count + number
-        blocks.append((mean, count))
-    return [mean for mean, count in blocks for _ in range(count)]
+    return ensemble.paths(of, fit.anchor(of.cut), anchors.MEMBERS), {}

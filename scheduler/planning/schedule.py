@@ -95,7 +95,7 @@ def _prompt(step: Step, anchors: Anchors) -> Prompt | None:
 
 def _long_past(step: Step, due: Due, state: CookState) -> bool:
     """Return whether a step lay before a cook that was started in the middle: unknown, and not asked now."""
-    return due.at < state.planned_at and due.why.kind == "after" and step.repeat is None and not step.safety
+    return due.at < state.planned_at and due.why.kind == "after" and step.repeat is None
 
 
 def _asked(step: Step, anchors: Anchors, due: Due) -> Prompt:

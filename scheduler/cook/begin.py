@@ -1,0 +1,92 @@
+"""Beginning a cook: is dinner possible at all, and if not, when is the earliest?"""
+
+from __future__ import annotations
+
+import dataclasses
+import datetime as dt
+
+from scheduler.cook.changes import Changes, Refusal, Taken
+from scheduler.cook.writing import Pen
+from scheduler.facts import Planned, Reading, Serving, Slot, StepDone
+from scheduler.planning.catalogue import Catalogue
+from scheduler.planning.outlook import LIGHT_LEAD, Outlook, after_pull
+from scheduler.cook.situation import Situation
+from scheduler.state import CookState
+
+
+@dataclasses.dataclass(frozen=True, kw_only=True)
+class Beginning:
+    """What is said when a cook is begun: the plan, and for one begun in the middle what is known of it."""
+
+    cook: str
+    planned: Planned
+    on_at: dt.datetime | None = None
+    core_c: float | None = None
+
+
+def begin(
+    beginning: Beginning, *, by: str, now: dt.datetime, seed: str, message: str | None, catalogue: Catalogue
+) -> Changes | Refusal:
+    """Return the first facts of a cook, or why dinner cannot be at that time and when the earliest would be."""
+    pen = Pen(log=(), cook=beginning.cook, piece="p1", seed=seed, now=now)
+    if beginning.on_at is not None and beginning.on_at > now:
+        return Refusal(reason="future", at=beginning.on_at, step="meat_on")
+    planned_at = min(now, beginning.on_at) if beginning.on_at else now
+    pen.write(beginning.planned, at=planned_at, by=by, message=message)
+    if beginning.on_at is not None:
+        pen.write(StepDone(step="meat_on"), at=beginning.on_at, by=by, message=message)
+    if beginning.core_c is not None:
+        pen.write(Reading(slot=Slot.CORE, value_c=beginning.core_c), by=by, message=message)
+    after = pen.settle(None, catalogue)
+    refusal = check_serving(after, after.state.serving, now)
+    if refusal is not None:
+        return refusal
+    taken = tuple(Taken(body=fact.body, at=fact.happened_at, by=by) for fact in pen.written)
+    return Changes(facts=pen.written, before=None, after=after, events=taken)
+
+
+def check_serving(situation: Situation, serving: Serving, now: dt.datetime) -> Refusal | None:
+    """Return why this serving time cannot be, None when it can (if only with luck).
+
+    Impossible means: earlier than the earliest plate that one cook in ten reaches.
+    """
+    serve_end = serving.ends_at()
+    if serve_end is None:
+        return None
+    state, outlook = situation.state, situation.outlook
+    likely = earliest_plate(state, outlook, now, situation)
+    if serve_end <= now:
+        return Refusal(reason="serving_past", at=likely, minutes=_parts(situation, now))
+    if state.did("pull") or outlook.plate.early is None or outlook.plate.early <= serve_end:
+        return None
+    return Refusal(reason="serving_too_soon", at=likely, minutes=_parts(situation, now))
+
+
+def earliest_plate(
+    state: CookState, outlook: Outlook, now: dt.datetime, situation: Situation
+) -> dt.datetime | None:
+    """Return the likely earliest time on the table when one begins now, rounded up to five minutes."""
+    if outlook.pull.likely is None:
+        return None
+    at = outlook.pull.likely + after_pull(situation.cut)
+    if not state.did("meat_on"):
+        at -= outlook.on_at - max(now + (LIGHT_LEAD if not state.did("light") else dt.timedelta()), now)
+    midnight = at.replace(hour=0, minute=0, second=0, microsecond=0)
+    step = dt.timedelta(minutes=5)
+    return midnight + -(-(at - midnight) // step) * step
+
+
+def _parts(situation: Situation, now: dt.datetime) -> tuple[tuple[str, float], ...]:
+    """Return the sum behind the earliest time, in minutes."""
+    state, outlook, cut = situation.state, situation.outlook, situation.cut
+    parts: list[tuple[str, float]] = []
+    start_at = state.at("meat_on")
+    if start_at is None:
+        parts.append(("light", LIGHT_LEAD / dt.timedelta(minutes=1)))
+        start_at = outlook.on_at
+    else:
+        start_at = now
+    if outlook.pull.likely is not None and not state.did("pull"):
+        parts.append(("cook", max(0.0, (outlook.pull.likely - start_at) / dt.timedelta(minutes=1))))
+    parts += [("vent", cut.vent_min), ("rest", cut.rest_min_min), ("slice", cut.slice_min)]
+    return tuple(parts)

@@ -1,0 +1,152 @@
+"""What goes into a decision and what comes out: reports, refusals, events. Values only."""
+
+from __future__ import annotations
+
+import dataclasses
+import datetime as dt
+from typing import Literal
+
+from scheduler.cook.situation import Situation
+from scheduler.facts import Body, Fact, Reading
+from scheduler.planning.replanning import Shift
+from scheduler.planning.stall import Stall
+from scheduler.planning.trips import Trip
+from scheduler.safety import SafeGate
+
+
+@dataclasses.dataclass(frozen=True, kw_only=True)
+class Report:
+    """Something a person told: what, when it was so, who, and in which message.
+
+    `dated` is True when the person named the time; `sure` when a surprising reading was confirmed.
+    """
+
+    body: Body
+    happened_at: dt.datetime
+    by: str
+    message: str | None = None
+    dated: bool = False
+    sure: bool = False
+
+
+@dataclasses.dataclass(frozen=True, kw_only=True)
+class Refusal:
+    """What a person asked for cannot be; the log stays as it is.
+
+    `reason`: future, not_on_yet, out_of_order, serving_past, serving_too_soon, nothing_to_undo, over, no_such_step.
+    """
+
+    reason: Literal[
+        "future", "not_on_yet", "out_of_order", "serving_past", "serving_too_soon", "nothing_to_undo", "over",
+        "no_such_step", "nothing_to_correct",
+    ]  # fmt: skip
+    at: dt.datetime | None = None
+    """The instant that matters (the earliest dinner, the impossible time)."""
+    step: str | None = None
+    other: str | None = None
+    minutes: tuple[tuple[str, float], ...] = ()
+    """(part, minutes) of the sum behind an earliest time: light, cook, vent, rest, slice."""
+
+
+@dataclasses.dataclass(frozen=True, kw_only=True)
+class Taken:
+    """A report was written down."""
+
+    body: Body
+    at: dt.datetime
+    by: str
+
+
+@dataclasses.dataclass(frozen=True, kw_only=True)
+class Already:
+    """The step was done before; thanked, not counted."""
+
+    step: str
+    by: str | None
+    at: dt.datetime
+
+
+@dataclasses.dataclass(frozen=True, kw_only=True)
+class Implied:
+    """A step was taken as done because a later one was reported."""
+
+    step: str
+    at: dt.datetime
+
+
+@dataclasses.dataclass(frozen=True, kw_only=True)
+class NotSkipped:
+    """A safety step cannot be skipped; it stays open."""
+
+    step: str
+
+
+@dataclasses.dataclass(frozen=True, kw_only=True)
+class SpotAsked:
+    """A reading does not fit: kept as doubtful, a second spot is asked for."""
+
+    reading: Reading
+    before_c: float
+    before_at: dt.datetime
+
+
+@dataclasses.dataclass(frozen=True, kw_only=True)
+class Undid:
+    """A fact was taken back."""
+
+    fact: Fact
+
+
+@dataclasses.dataclass(frozen=True, kw_only=True)
+class Stalled:
+    """The stall has begun (`stall`), or is over (None)."""
+
+    stall: Stall | None
+
+
+@dataclasses.dataclass(frozen=True, kw_only=True)
+class Shifted:
+    """Milestones or the verdict moved enough to be announced."""
+
+    shift: Shift
+
+
+@dataclasses.dataclass(frozen=True, kw_only=True)
+class GateOpened:
+    """The safe minimum has now been measured at the lowest spot."""
+
+    gate: SafeGate
+
+
+@dataclasses.dataclass(frozen=True, kw_only=True)
+class TripDue:
+    """A trip goes out."""
+
+    trip: Trip
+
+
+@dataclasses.dataclass(frozen=True, kw_only=True)
+class Lapsed:
+    """Prompts were given up because their time has gone (reason too_late)."""
+
+    steps: tuple[str, ...]
+
+
+@dataclasses.dataclass(frozen=True, kw_only=True)
+class Over:
+    """The cook is over."""
+
+
+Event = (
+    Taken | Already | Implied | NotSkipped | SpotAsked | Undid | Stalled | Shifted | GateOpened | TripDue | Lapsed | Over
+)
+
+
+@dataclasses.dataclass(frozen=True, kw_only=True)
+class Changes:
+    """New facts, and what became of the cook by them."""
+
+    facts: tuple[Fact, ...]
+    before: Situation | None
+    after: Situation
+    events: tuple[Event, ...]

@@ -1,0 +1,223 @@
+"""Deciding what a report changes: plausible or not, which prompts it answers, what it implies, what moved.
+
+Pure: a log and reports in, changes or a refusal out.
+"""
+
+from __future__ import annotations
+
+import dataclasses
+import datetime as dt
+
+from scheduler.cook import answers, implied, plausible
+from scheduler.cook.begin import check_serving
+from scheduler.cook.changes import (
+    Already, Changes, Event, GateOpened, Implied, NotSkipped, Refusal, Report, Shifted, SpotAsked, Stalled, Taken, Undid,
+)  # fmt: skip
+from scheduler.cook.situation import Situation, assess
+from scheduler.cook.writing import Pen
+from scheduler.facts import (
+    Closed, Corrected, Fact, Felt, Noted, PutOff, Reading, ServingMoved, StepDone, StepSkipped, Undone, Wrapped,
+)  # fmt: skip
+from scheduler.planning.catalogue import Catalogue
+from scheduler.state import Stage, effective
+
+CLOCK_SKEW = dt.timedelta(minutes=5)
+"""A report may lie this far in the future (clocks differ); further is refused."""
+
+THANKED = dt.timedelta(minutes=10)
+"""A second "done" of a repeated step within this is thanked, not counted; common practice, no source."""
+
+NOT_YET_MIN = {"smoke_clean": 10.0, "rules_recheck": 30.0, "fire_out": 60.0, "ash": 1440.0}
+"""Minutes after which a step is asked again when its outcome was not the one hoped for; common practice, no source."""
+
+UNSETTLED = {"smoke_clean": ("grey", "white"), "rules_recheck": ("stop",), "fire_out": ("still_hot",), "ash": ("still_warm",)}
+"""Outcomes that leave a step open."""
+
+
+def decide(
+    facts: tuple[Fact, ...], reports: tuple[Report, ...], *, now: dt.datetime, seed: str, catalogue: Catalogue
+) -> Changes | Refusal:
+    """Return what reports (of one message, in order) change, or why they cannot be.
+
+    Nothing is half taken: a refusal of one report refuses the message.
+    """
+    before = assess(facts, catalogue)
+    decision = _Decision(before=before, catalogue=catalogue, now=now, pen=_pen(facts, before, seed, now))
+    for report in reports:
+        refusal = decision.take(report)
+        if refusal is not None:
+            return refusal
+    return decision.changes()
+
+
+def _pen(facts: tuple[Fact, ...], before: Situation, seed: str, now: dt.datetime) -> Pen:
+    return Pen(log=facts, cook=before.state.cook, piece=before.state.piece, seed=seed, now=now)
+
+
+@dataclasses.dataclass
+class _Decision:
+    """Takes the reports of one message one after the other."""
+
+    before: Situation
+    catalogue: Catalogue
+    now: dt.datetime
+    pen: Pen
+    events: tuple[Event, ...] = ()
+
+    def take(self, report: Report) -> Refusal | None:
+        """Write what a report says; return a refusal when it cannot be."""
+        current = assess(self.pen.facts, self.catalogue)
+        if current.state.over and not isinstance(report.body, Undone | Noted):
+            return Refusal(reason="over")
+        if report.happened_at > self.now + CLOCK_SKEW:
+            return Refusal(reason="future", at=report.happened_at)
+        match report.body:
+            case Reading():
+                return self._reading(report, report.body, current)
+            case StepDone():
+                return self._done(report, report.body, current)
+            case StepSkipped():
+                return self._skipped(report, report.body, current)
+            case Wrapped() | Felt():
+                return self._on_the_meat(report, current)
+            case ServingMoved():
+                return self._moved_dinner(report, current)
+            case Undone():
+                return self._undone(report, report.body)
+            case Corrected():
+                return self._corrected(report, report.body)
+            case _:
+                self._write(report, answers=())
+                return None
+
+    def changes(self) -> Changes:
+        """Return everything that came of the reports."""
+        after = self.pen.settle(self.before, self.catalogue)
+        return Changes(
+            facts=self.pen.written, before=self.before, after=after, events=(*self.events, *self._consequences(after))
+        )
+
+    def _consequences(self, after: Situation) -> list[Event]:
+        found: list[Event] = []
+        if (after.stall is None) != (self.before.stall is None) and after.state.stage is Stage.COOKING:
+            found.append(Stalled(stall=after.stall))
+        if after.gate.open_at is not None and self.before.gate.open_at is None:
+            found.append(GateOpened(gate=after.gate))
+        shift = after.shift()
+        if shift is not None:
+            found.append(Shifted(shift=shift))
+        return found
+
+    def _write(self, report: Report, *, answers: tuple[str, ...]) -> Fact:
+        fact = self.pen.write(
+            report.body, at=min(report.happened_at, self.now), by=report.by, answers=answers, message=report.message
+        )
+        self.events = (*self.events, Taken(body=report.body, at=fact.happened_at, by=report.by))
+        return fact
+
+    def _reading(self, report: Report, reading: Reading, current: Situation) -> Refusal | None:
+        doubt = None if report.sure else plausible.doubt(reading, report.happened_at, current)
+        confirmed = plausible.confirms(reading, report.happened_at, current.state)
+        if doubt is not None and confirmed is None:
+            doubtful = dataclasses.replace(reading, doubtful=True)
+            self._write(dataclasses.replace(report, body=doubtful), answers=answers.of_reading(report, current))
+            self.events = (*self.events[:-1], SpotAsked(reading=doubtful, before_c=doubt.value_c, before_at=doubt.at))
+            return None
+        if confirmed is not None:
+            body = dataclasses.replace(reading, value_c=confirmed.value_c, spot=confirmed.spot)
+            self.pen.write(Corrected(of=confirmed.fact, body=body), by=report.by, message=report.message)
+        self._write(report, answers=answers.of_reading(report, current))
+        return None
+
+    def _done(self, report: Report, done: StepDone, current: Situation) -> Refusal | None:
+        step = self.catalogue.steps.get(done.step)
+        if step is None:
+            return Refusal(reason="no_such_step", step=done.step)
+        if done.outcome in UNSETTLED.get(done.step, ()):
+            self._write(report, answers=()) if step.id == "rules_recheck" else None
+            until = self.now + dt.timedelta(minutes=NOT_YET_MIN[done.step])
+            self._put_off(report, done.step, until)
+            return None
+        earlier = current.state.did(done.step)
+        once = step.repeat is None and step.anchor.kind != "outcome"
+        if earlier is not None and (once or step.id == "pull"):
+            return self._again(report, earlier.fact, current)
+        if earlier is not None and report.happened_at - earlier.at < THANKED and current.prompt(step.id) is None:
+            self.events = (*self.events, Already(step=step.id, by=earlier.by, at=earlier.at))
+            return None
+        refusal = implied.refused(done.step, report.happened_at, current.state)
+        if refusal is not None:
+            return refusal
+        for before in implied.before(done.step, current.state):
+            self.pen.write(StepDone(step=before), at=report.happened_at, by=report.by, message=report.message)
+            self.events = (*self.events, Implied(step=before, at=report.happened_at))
+        self._write(report, answers=answers.of_done(done.step, current))
+        return None
+
+    def _again(self, report: Report, earlier: str, current: Situation) -> Refusal | None:
+        """A step that happens once is reported again: thanked, or its time corrected when a time was named."""
+        assert isinstance(report.body, StepDone)
+        known = current.state.did(report.body.step)
+        assert known is not None
+        if report.dated and abs(report.happened_at - known.at) >= dt.timedelta(minutes=1):
+            return self._corrected(
+                report, Corrected(of=earlier, body=report.body, happened_at=min(report.happened_at, self.now))
+            )
+        self.events = (*self.events, Already(step=report.body.step, by=known.by, at=known.at))
+        return None
+
+    def _put_off(self, report: Report, step: str, until: dt.datetime) -> None:
+        self._write(dataclasses.replace(report, body=PutOff(step=step, until=until)), answers=())
+
+    def _skipped(self, report: Report, skipped: StepSkipped, current: Situation) -> Refusal | None:
+        step = self.catalogue.steps.get(skipped.step)
+        if step is None:
+            return Refusal(reason="no_such_step", step=skipped.step)
+        if step.safety:
+            self.pen.write(Noted(text=f"skip {step.id}"), by=report.by, message=report.message)
+            self.events = (*self.events, NotSkipped(step=step.id))
+            return None
+        self._write(report, answers=answers.of_step(step.id, current))
+        return None
+
+    def _on_the_meat(self, report: Report, current: Situation) -> Refusal | None:
+        """A wrap or a feel: only of meat that is on the fire."""
+        step = "wrap_do" if isinstance(report.body, Wrapped) else "tender_test"
+        refusal = implied.refused(step, report.happened_at, current.state)
+        if refusal is not None:
+            return refusal
+        self._write(report, answers=answers.of_body(report.body, current))
+        return None
+
+    def _moved_dinner(self, report: Report, current: Situation) -> Refusal | None:
+        assert isinstance(report.body, ServingMoved)
+        refusal = check_serving(current, report.body.serving, self.now)
+        if refusal is None:
+            self._write(report, answers=answers.of_step("t_minus", current))
+        return refusal
+
+    def _undone(self, report: Report, undone: Undone) -> Refusal | None:
+        """Take back a fact, and with it what the same message told."""
+        target = next((f for f in effective(self.pen.facts) if f.id == undone.of), None)
+        if target is None:
+            return Refusal(reason="nothing_to_undo")
+        together = [
+            f
+            for f in effective(self.pen.facts)
+            if f.id == target.id or (target.message is not None and f.message == target.message and f.by == target.by)
+        ]
+        for fact in reversed(together):
+            if isinstance(fact.body, Closed) or fact.id == self.pen.facts[0].id:
+                continue
+            self.pen.write(Undone(of=fact.id), by=report.by, message=report.message)
+            self.events = (*self.events, Undid(fact=fact))
+        broken = implied.broken_order(assess(self.pen.facts, self.catalogue).state)
+        return broken
+
+    def _corrected(self, report: Report, corrected: Corrected) -> Refusal | None:
+        target = next((f for f in effective(self.pen.facts) if f.id == corrected.of), None)
+        if target is None:
+            return Refusal(reason="nothing_to_correct")
+        self.pen.write(corrected, by=report.by, message=report.message)
+        self.events = (*self.events, Taken(body=corrected, at=corrected.happened_at or target.happened_at, by=report.by))
+        return implied.broken_order(assess(self.pen.facts, self.catalogue).state)

@@ -1,0 +1,39 @@
+"""What the passing of time changes: a trip goes out, prompts are given up, a cook ends. Pure."""
+
+from __future__ import annotations
+
+import datetime as dt
+
+from scheduler.cook.changes import Changes, Event, Lapsed, Over, Shifted, TripDue
+from scheduler.cook.situation import assess
+from scheduler.cook.writing import Pen
+from scheduler.facts import Asked, Closed, Fact, Withdrawn
+from scheduler.planning.catalogue import Catalogue
+from scheduler.planning.trips import gather
+from scheduler.state import Stage
+
+
+def ring(facts: tuple[Fact, ...], *, now: dt.datetime, seed: str, catalogue: Catalogue) -> Changes:
+    """Return what is due at `now`: at most one trip (everything late rides in it), and what is given up."""
+    before = assess(facts, catalogue)
+    pen = Pen(log=facts, cook=before.state.cook, piece=before.state.piece, seed=seed, now=now)
+    gathered = gather(before.prompts, before.state, now)
+    events: list[Event] = []
+    for entry in gathered.given_up:
+        pen.write(Withdrawn(prompt=entry.prompt.key, reason=entry.reason))
+    late = tuple(entry.prompt.step.id for entry in gathered.given_up if entry.reason == "too_late")
+    if late:
+        events.append(Lapsed(steps=late))
+    if gathered.trip is not None:
+        trip = gathered.trip
+        pen.write(Asked(prompts=trip.keys, revision=1 + trip.prompts[0].asked, cautions=trip.cautions))
+        events.append(TripDue(trip=trip))
+    after = pen.settle(before, catalogue)
+    if after.state.stage is Stage.AFTER and not after.prompts:
+        pen.write(Closed())
+        after = assess(pen.facts, catalogue)
+        events.append(Over())
+    shift = after.shift()
+    if shift is not None and gathered.trip is not None:
+        events.append(Shifted(shift=shift))
+    return Changes(facts=pen.written, before=before, after=after, events=tuple(events))
