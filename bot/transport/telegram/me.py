@@ -14,9 +14,7 @@ from pydantic import BaseModel, ConfigDict, ValidationError
 from bot.transport.telegram.calls import Answered, BotApi, NoAnswer, Refused
 from bot.transport.telegram.poller import Outage, TokenRefused
 
-_CODE = re.compile(
-    r"[A-Za-z0-9_-]{1,64}"
-)  # Bot features, deep linking: at most 64 characters of this alphabet
+_CODE = re.compile(r"[A-Za-z0-9_-]{1,64}")  # Bot features, deep linking: at most 64 characters of this alphabet
 
 
 class _GetMe(BaseModel):

@@ -75,9 +75,7 @@ def keyboard(rows: tuple[tuple[Choice, ...], ...]) -> InlineKeyboardMarkup | Non
     for choice in (choice for row in rows for choice in row):
         size = len(choice.token.encode("utf-8", "replace"))
         if not choice.label.strip() or not 1 <= size <= MOST_TOKEN_BYTES:
-            raise ValueError(
-                f"button {choice.label!r}: token of {size} bytes, 1 to {MOST_TOKEN_BYTES} are allowed"
-            )
+            raise ValueError(f"button {choice.label!r}: token of {size} bytes, 1 to {MOST_TOKEN_BYTES} are allowed")
     drawn = [
         [InlineKeyboardButton(text=sendable(choice.label), callback_data=choice.token) for choice in row]
         for row in rows

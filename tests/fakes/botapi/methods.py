@@ -1,0 +1,169 @@
+"""The methods of the Bot API that the contract names, carried out on the world, with the server's own refusals.
+
+It must not check forms (the contract does) nor know HTTP. Wordings of refusals: tdlib/telegram-bot-api (commit
+01a3679c), from memory where they come from further behind.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Callable
+
+from tests.fakes.botapi.contract import Json
+from tests.fakes.botapi.updates import ApiError
+from tests.fakes.botapi.world import BOT, BOT_ID, Entry, Room, World
+
+Result = Json | bool | list[Json]
+
+
+def call(world: World, method: str, parameters: Json) -> Result:
+    """Carry out one call whose form was checked; raise `ApiError` when the server refuses it."""
+    return _METHODS[method](world, parameters)
+
+
+def _get_me(world: World, _: Json) -> Result:
+    return {**BOT, "can_join_groups": True, "can_read_all_group_messages": world.sees_all}
+
+
+def _get_updates(world: World, sent: Json) -> Result:
+    return world.queue.poll(
+        offset=sent.get("offset"),
+        limit=sent.get("limit", 100),
+        timeout_s=sent.get("timeout", 0),
+        allowed=sent.get("allowed_updates"),
+    )
+
+
+def _send_message(world: World, sent: Json) -> Result:
+    room = _writable(world, sent["chat_id"])
+    text = _text(sent["text"])
+    thread = sent.get("message_thread_id")
+    if thread is not None and thread not in room.topics:
+        raise ApiError(400, "Bad Request: message thread not found")
+    wait_s = room.last_by_bot_s + room.slow_s - world.now_s()
+    if room.slow_s and wait_s > 0:
+        raise flood(math.ceil(wait_s))
+    room.last_by_bot_s = world.now_s()
+    content: Json = {"text": text}
+    if "inline_keyboard" in sent.get("reply_markup", {}):
+        content["reply_markup"] = sent["reply_markup"]
+    if thread is not None:
+        content |= {"message_thread_id": thread, "is_topic_message": True}
+    entry = world.add(room, BOT, content)
+    entry.silent = sent.get("disable_notification", False)
+    return entry.message
+
+
+def _edit_message_text(world: World, sent: Json) -> Result:
+    entry = _own(world, sent, "edit")
+    return _change(world, entry, {"text": _text(sent["text"])}, sent.get("reply_markup"))
+
+
+def _edit_message_reply_markup(world: World, sent: Json) -> Result:
+    return _change(world, _own(world, sent, "edit"), {}, sent.get("reply_markup"))
+
+
+def _change(world: World, entry: Entry, content: Json, markup: Json | None) -> Result:
+    keep = {key: value for key, value in entry.message.items() if key not in {"reply_markup", "edit_date"}}
+    changed = {**keep, **content} | ({"reply_markup": markup} if markup and markup["inline_keyboard"] else {})
+    before = {key: value for key, value in entry.message.items() if key != "edit_date"}
+    if changed == before:
+        raise ApiError(
+            400,
+            "Bad Request: message is not modified: specified new message content and reply markup are exactly the same"
+            " as a current content and reply markup of the message",
+        )
+    entry.message = {**changed, "edit_date": int(world.now_s())}
+    entry.edits += 1
+    return entry.message
+
+
+def _answer_callback_query(world: World, sent: Json) -> Result:
+    query_id = sent["callback_query_id"]
+    if query_id not in world.taps or query_id in world.expired:
+        raise ApiError(400, "Bad Request: query is too old and response timeout expired or query ID is invalid")
+    world.taps[query_id] = True
+    return True
+
+
+def _set_message_reaction(world: World, sent: Json) -> Result:
+    room = _writable(world, sent["chat_id"])
+    entry = room.entries.get(sent["message_id"])
+    if entry is None:
+        raise ApiError(400, "Bad Request: message to react not found")
+    entry.reactions = [reaction["emoji"] for reaction in sent.get("reaction", [])]
+    return True
+
+
+def _pin_chat_message(world: World, sent: Json) -> Result:
+    room = _writable(world, sent["chat_id"])
+    entry = room.entries.get(sent["message_id"])
+    if entry is None:
+        raise ApiError(400, "Bad Request: message to pin not found")
+    if not room.private and not room.admin:
+        raise ApiError(400, "Bad Request: not enough rights to manage pinned messages in the chat")
+    entry.pinned = True
+    return True
+
+
+def _set_my_commands(world: World, sent: Json) -> Result:
+    world.commands = sent["commands"]
+    return True
+
+
+def _delete_webhook(world: World, _: Json) -> Result:
+    world.queue.webhook = ""
+    return True
+
+
+def flood(retry_after: int) -> ApiError:
+    """Return the refusal of a call that came too soon."""
+    return ApiError(429, f"Too Many Requests: retry after {retry_after}", {"retry_after": retry_after})
+
+
+def _writable(world: World, chat_id: int) -> Room:
+    room = world.rooms.get(chat_id)
+    if room is None:
+        if any(person["id"] == chat_id for person in world.people.values()):
+            raise ApiError(403, "Forbidden: bot can't initiate conversation with a user")
+        raise ApiError(400, "Bad Request: chat not found")
+    if room.moved_to is not None:
+        raise ApiError(
+            400,
+            "Bad Request: group chat was upgraded to a supergroup chat",
+            {"migrate_to_chat_id": room.moved_to},
+        )
+    if room.closed is not None:
+        raise ApiError(403, room.closed)
+    return room
+
+
+def _own(world: World, sent: Json, what: str) -> Entry:
+    entry = _writable(world, sent["chat_id"]).entries.get(sent["message_id"])
+    if entry is None:
+        raise ApiError(400, f"Bad Request: message to {what} not found")
+    if entry.message["from"]["id"] != BOT_ID:
+        raise ApiError(400, f"Bad Request: message can't be {what}ed")
+    return entry
+
+
+def _text(text: str) -> str:
+    """Return the text as it is kept: without spaces around it."""
+    kept = text.strip()
+    if not kept:
+        raise ApiError(400, "Bad Request: message text is empty")
+    return kept
+
+
+_METHODS: dict[str, Callable[[World, Json], Result]] = {
+    "getMe": _get_me,
+    "getUpdates": _get_updates,
+    "sendMessage": _send_message,
+    "editMessageText": _edit_message_text,
+    "editMessageReplyMarkup": _edit_message_reply_markup,
+    "answerCallbackQuery": _answer_callback_query,
+    "setMessageReaction": _set_message_reaction,
+    "pinChatMessage": _pin_chat_message,
+    "setMyCommands": _set_my_commands,
+    "deleteWebhook": _delete_webhook,
+}

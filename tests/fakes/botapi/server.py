@@ -1,0 +1,99 @@
+"""HTTP around the desk: the bot's calls under /bot<token>/, a test's orders under /control/.
+
+It must not decide anything.
+"""
+
+from __future__ import annotations
+
+import contextlib
+import json
+import socket
+from http.server import BaseHTTPRequestHandler, ThreadingHTTPServer
+from typing import Any
+from urllib.parse import parse_qsl, unquote, urlsplit
+
+from tests.fakes.botapi.contract import Json
+from tests.fakes.botapi.desk import Cut, Desk, Page
+from tests.fakes.botapi.updates import ApiError
+
+
+class BotApiServer(ThreadingHTTPServer):
+    """Listens on this machine only."""
+
+    daemon_threads = True
+    request_queue_size = 64
+
+    def __init__(self, port: int, desk: Desk) -> None:
+        super().__init__(("127.0.0.1", port), _Handler)
+        self.desk = desk
+
+
+class _Handler(BaseHTTPRequestHandler):
+    protocol_version = "HTTP/1.1"
+    server: BotApiServer
+
+    def do_POST(self) -> None:
+        body = self.rfile.read(int(self.headers.get("Content-Length", "0")))
+        self._route(body)
+
+    def do_GET(self) -> None:
+        self._route(b"")
+
+    def log_message(self, format: str, *args: object) -> None:  # noqa: A002 - named by the standard library
+        """Say nothing: the address holds the token."""
+
+    def _route(self, body: bytes) -> None:
+        parts = urlsplit(self.path)
+        head, _, tail = unquote(parts.path).lstrip("/").partition("/")
+        with contextlib.suppress(BrokenPipeError, ConnectionResetError):  # the caller has gone: nobody to tell
+            if head == "control":
+                self._control(tail, body)
+            elif head.startswith("bot"):
+                self._bot(head.removeprefix("bot"), tail, body, parts.query)
+            else:
+                self._answer(404, {"ok": False, "error_code": 404, "description": "Not Found"})
+
+    def _bot(self, token: str, method: str, body: bytes, query: str) -> None:
+        sent, as_text = self._parameters(body, query)
+        try:
+            result = self.server.desk.serve(token, method, sent, as_text=as_text)
+        except ApiError as error:
+            told: Json = {"ok": False, "error_code": error.code, "description": error.description}
+            self._answer(error.code, told | ({"parameters": error.parameters} if error.parameters else {}))
+        except Page as page:
+            self._write(page.code, b"<html><body>Something in between is in trouble.</body></html>", "text/html")
+        except Cut:
+            self._cut()
+        else:
+            self._answer(200, {"ok": True, "result": result})
+
+    def _parameters(self, body: bytes, query: str) -> tuple[Json, bool]:
+        """Return the parameters, and whether their values are text (form fields)."""
+        if self.headers.get_content_type() == "application/json":
+            given = json.loads(body or b"{}")
+            return (given if isinstance(given, dict) else {"body": given}), False
+        if self.headers.get_content_type() == "application/x-www-form-urlencoded" or not body:
+            fields = parse_qsl(body.decode() or query, keep_blank_values=True)
+            return dict(fields), True
+        return {"body": "neither JSON nor a form"}, True
+
+    def _control(self, name: str, body: bytes) -> None:
+        try:
+            result = self.server.desk.order(name, json.loads(body or b"{}"))
+        except (AttributeError, KeyError, TypeError, ValueError) as error:
+            self._answer(400, {"error": f"{type(error).__name__}: {error}"})
+        else:
+            self._answer(200, result)
+
+    def _answer(self, code: int, content: Any) -> None:  # noqa: ANN401 - JSON of any shape
+        self._write(code, json.dumps(content).encode(), "application/json")
+
+    def _write(self, code: int, content: bytes, kind: str) -> None:
+        """Write head and body at once: two writes would wait for each other."""
+        head = f"HTTP/1.1 {code} -\r\nContent-Type: {kind}\r\nContent-Length: {len(content)}\r\n\r\n"
+        self.wfile.write(head.encode() + content)
+
+    def _cut(self) -> None:
+        self.close_connection = True
+        with contextlib.suppress(OSError):  # it may be cut already
+            self.connection.shutdown(socket.SHUT_RDWR)
