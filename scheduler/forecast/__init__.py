@@ -9,7 +9,7 @@ __all__ = ["Crossing", "Forecast", "Observation", "PitEvent", "Question", "WrapE
 
 
 def forecast(question: Question) -> Forecast:
-    """Return the forecast for a piece from everything known of it; the same question gives the same answer bit for bit."""
-    from scheduler.forecast import model  # numpy is loaded when first needed, so that the chat starts fast
+    """Return the forecast for a piece; the same question gives the same answer bit for bit."""
+    from scheduler.forecast import model  # noqa: PLC0415  numpy is loaded when first needed: the chat starts fast
 
     return model.forecast(question)

@@ -96,8 +96,8 @@ USUAL = Anchor(pace=1.0, width=0.8)
 """Big cuts with much connective tissue: brisket, shoulder."""
 
 BONE_PLATE = Anchor(pace=1.0, width=0.6, stall_c=64.0, drying_share=0.125, heat_w_m2k=22.0)
-"""Ribs on a bone plate dry sooner and stall lower: chosen so that the prior of a chuck rib plate passes 82 C between 4 and
-5.5 h at 130 to 150 C (common practice, no source)."""
+"""Ribs on a bone plate dry sooner and stall lower: chosen so that the prior of a chuck rib plate passes 82 C between
+4 and 5.5 h at 130 to 150 C (common practice, no source)."""
 
 
 NO_STALL = Anchor(pace=1.0, width=0.8, stall_c=85.0, stall_spread_c=4.0, narrowest=0.5)
@@ -112,15 +112,15 @@ def kind(cut: Cut) -> Anchor:
 
 
 PIT_RESPONSE = 0.7
-"""How much of a step of the set point the model's pit takes: the trade says 14 C hotter saves 8 to 24 % of the time left
-(common practice, no source), the bare equations say 20 to 25 % for a brisket."""
+"""How much of a step of the set point the model's pit takes: the trade says 14 C hotter saves 8 to 24 % of the time
+left (common practice, no source), the bare equations say 20 to 25 % for a brisket."""
 
 
 def felt_pit_c(set_c: float, reference_c: float) -> float:
     """Return the pit temperature [°C] that the equations are given for a set point, rising with it.
 
-    Near `reference_c`, where the cut's duration is known, the response is blunted; below 90 C, where the pit limits what the
-    core can reach at all, it is not.
+    Near `reference_c`, where the cut's duration is known, the response is blunted; below 90 C, where the pit limits
+    what the core can reach at all, it is not.
     """
     near = min(1.0, max(0.0, (set_c - 90.0) / 15.0))
     return set_c - (1.0 - PIT_RESPONSE) * near * min(30.0, max(-20.0, set_c - reference_c))
@@ -136,7 +136,8 @@ FITTED: dict[str, tuple[tuple[float, ...], float, float]] = {
 }
 """Pace and width by cut id, with the figures they were fitted to: a cut with other figures is fitted anew.
 
-Basis: `BASIS`. The chuck rib pace is 2 % above the fit, so that a pit of 150 C keeps 82 C after four hours as the trade says.
+Basis: `BASIS`. The chuck rib pace is 2 % above the fit, so that a pit of 150 C keeps 82 C after four hours as the
+trade says.
 """
 
 

@@ -24,7 +24,8 @@ _FARTHEST = 4.0
 
 _DEGREES_OF_FREEDOM = 4.0
 _SUSPECT = 3.0
-"""A reading whose residual is more than this many standard deviations makes the smoother start again without trust in it."""
+"""A reading whose residual is more than this many standard deviations makes the smoother start again without trust in
+it."""
 
 OUTLIER_INFLATION = 4.0
 """Above this inflation of its variance a reading counts as an outlier."""
@@ -51,9 +52,9 @@ def analyse(inputs: Inputs, body: Body, anchor: Anchor, dice: Dice) -> Analysis:
     Notes
     -----
     ES-MDA (Emerick and Reynolds 2013, Computers & Geosciences 55, 3-15, from memory): the same readings are used four
-    times with their variance raised fourfold and fresh perturbations. What is learned: ten parameters of the piece, pit and
-    start, and the hourly slow factors on heat and vapour up to the last reading. A second pass with variances raised as for
-    Student's t (four degrees of freedom) follows when a reading does not fit the first.
+    times with their variance raised fourfold and fresh perturbations. What is learned: ten parameters of the piece,
+    pit and start, and the hourly slow factors on heat and vapour up to the last reading. A second pass with variances
+    raised as for Student's t (four degrees of freedom) follows when a reading does not fit the first.
     """
     last_s = inputs.readings[-1].at_s if inputs.readings else 0.0
     times_s = course.past_times(body, last_s)
@@ -111,7 +112,8 @@ def _updated(current: Array, seen: Array, told: Array, noise: Array, perturbatio
     raised = ROUNDS * noise
     innovation = told[:, None] + np.linalg.cholesky(raised) @ perturbation - seen
     weights = np.linalg.solve(shown @ shown.T / (members - 1) + raised, innovation)
-    return np.clip(current + departures @ (shown.T @ weights) / (members - 1), -_FARTHEST, _FARTHEST)
+    moved: Array = current + departures @ (shown.T @ weights) / (members - 1)
+    return np.clip(moved, -_FARTHEST, _FARTHEST)
 
 
 def _at(times_s: Array, cores_c: Array, at_s: Array) -> Array:

@@ -80,8 +80,9 @@ def pit_paths(inputs: Inputs, dice: Dice) -> tuple[Array, Array]:
 
     Notes
     -----
-    A Gaussian process about the set point, conditioned on the pit readings by perturbed observations (Matheron's rule): each
-    reading is a snapshot of a swinging temperature, so that it moves the path mildly and for an hour or two only.
+    A Gaussian process about the set point, conditioned on the pit readings by perturbed observations (Matheron's
+    rule): each reading is a snapshot of a swinging temperature, so that it moves the path mildly and for an hour or
+    two only.
     """
     path = anchors.PIT_NOISE_C * draws.slow(dice.pit, correlation_h=anchors.PIT_NOISE_HOURS)
     bias = dice.parameters[9]

@@ -29,9 +29,9 @@ _EVENED = 14
 class Dice:
     """Standard normal numbers, last axis the members.
 
-    `parameters` (12, n) are stratified and free of chance correlation, so that the prior hardly depends on the seed. `heat`,
-    `vapour` and `pit` (80, n) drive the slow factors, `reading` (64, 4, n) and `pit_reading` (64, n) perturb observations,
-    `blur` (2, n) and `target` (n,) spread the answer.
+    `parameters` (12, n) are stratified and free of chance correlation, so that the prior hardly depends on the seed.
+    `heat`, `vapour` and `pit` (80, n) drive the slow factors, `reading` (64, 4, n) and `pit_reading` (64, n) perturb
+    observations, `blur` (2, n) and `target` (n,) spread the answer.
     """
 
     parameters: Array
@@ -68,7 +68,9 @@ def dice(seed: str, members: int) -> Dice:
 
 
 def _evened(rows: Array) -> Array:
-    """Return rows with zero mean, unit variance and no correlation over the members, as near to the given ones as can be."""
+    """Return rows with zero mean, unit variance and no correlation over the members, as near to the given ones as can
+    be.
+    """
     rows = rows - rows.mean(axis=1, keepdims=True)
     values, vectors = np.linalg.eigh(rows @ rows.T / rows.shape[1])
     even: Array = vectors @ ((vectors.T @ rows) / np.sqrt(values)[:, None])

@@ -35,8 +35,8 @@ def anchor(cut: Cut) -> Anchor:
 def fitted(cut: Cut, seeds: tuple[str, ...] = _SEEDS) -> Anchor:
     """Return the pace and width at which the prior's 10, 50 and 90 % durations match the cut's own.
 
-    Pace scales time, so its rule is a ratio; width scales the spread of the logarithm. Four rounds of both settle within
-    one per cent.
+    Pace scales time, so its rule is a ratio; width scales the spread of the logarithm. Four rounds of both settle
+    within one per cent.
     """
     wanted = cut.duration_h
     spread = np.log(wanted.high / wanted.low)

@@ -49,12 +49,13 @@ class Paths:
         targets_c = np.minimum(targets_c, anchors.CORE_CAP_C)
         remaining = _first_passage(self.future_s, self.future_c, targets_c) - self.last_s
         blurred = remaining * np.exp(anchors.BLUR * self.blur[0]) + 60.0 * anchors.BLUR_MINUTES * self.blur[1]
-        times = self.last_s + np.maximum(blurred, 0.0)
+        times: Array = self.last_s + np.maximum(blurred, 0.0)
         at, values = self.passed
         if not len(at):
             return times
         known = self._passed_s(targets_c) + 30.0 * anchors.BLUR_MINUTES * self.blur[1]
-        return np.where(targets_c <= values[-1], np.clip(known, 0.0, self.last_s), times)
+        either: Array = np.where(targets_c <= values[-1], np.clip(known, 0.0, self.last_s), times)
+        return either
 
     def _passed_s(self, targets_c: Array) -> Array:
         """Return when the readings passed each target: between two on the line, before the first as the members ran."""
@@ -68,20 +69,23 @@ class Paths:
         with np.errstate(invalid="ignore", divide="ignore"):
             share = np.where(np.isfinite(reached) & (reached > 0.0), own / reached, even)
         before = at[0] * np.clip(share, 0.0, 1.0)
-        return np.where(targets_c <= values[0], before, np.interp(targets_c, values, at))
+        passed: Array = np.where(targets_c <= values[0], before, np.interp(targets_c, values, at))
+        return passed
 
     def core_c(self, at_s: float) -> Array:
         """Return core temperatures (options * n,) at `at_s` [s since meat on]; held beyond either end."""
         if at_s < self.last_s:
             options = len(self.weights) // self.past_c.shape[1]
-            return np.tile(_row(self.past_s, self.past_c, at_s), options)
+            past: Array = np.tile(_row(self.past_s, self.past_c, at_s), options)
+            return past
         return _row(self.future_s, self.future_c, at_s)
 
 
 def _row(times_s: Array, cores_c: Array, at_s: float) -> Array:
     above = int(np.clip(np.searchsorted(times_s, at_s), 1, max(1, len(times_s) - 1)))
     if len(times_s) == 1:
-        return cores_c[0]
+        only: Array = cores_c[0]
+        return only
     share = float(np.clip((at_s - times_s[above - 1]) / (times_s[above] - times_s[above - 1]), 0.0, 1.0))
     result: Array = (1.0 - share) * cores_c[above - 1] + share * cores_c[above]
     return result
@@ -97,7 +101,8 @@ def _first_passage(times_s: Array, cores_c: Array, targets_c: Array) -> Array:
     low, high = cores_c[before, columns], cores_c[index, columns]
     share = np.where(index > 0, (targets_c - low) / np.maximum(high - low, 1e-9), 1.0)
     times = times_s[before] + share * (times_s[index] - times_s[before])
-    return np.where(reached, times, np.inf)
+    first: Array = np.where(reached, times, np.inf)
+    return first
 
 
 def _weighted_quantile(values: Array, weights: Array, p: float) -> float:
@@ -145,7 +150,9 @@ class Outlook:
         return self._passing(f"{core_temp_c!r}", core_temp_c)
 
     def ready(self) -> Passing:
-        """Return when the piece is tender enough to pull: the core passing the cut's target, which is itself uncertain."""
+        """Return when the piece is tender enough to pull: the core passing the cut's target, which is itself
+        uncertain.
+        """
         return self._passing("ready", None)
 
     def core_c(self, when: dt.datetime, p: float = 0.5) -> float:

@@ -52,15 +52,9 @@ class Pieces:
 
     def repeated(self, times: int) -> Pieces:
         """Return the same members side by side `times` times."""
-        parts: dict[str, object] = {}
-        for field in dataclasses.fields(self):
-            value = getattr(self, field.name)
-            parts[field.name] = (
-                conduction.Modes(**{part.name: np.tile(getattr(value, part.name), (1, times)) for part in dataclasses.fields(value)})
-                if isinstance(value, conduction.Modes)
-                else np.tile(value, times if value.ndim == 1 else (1, times))
-            )
-        return Pieces(**parts)  # type: ignore[arg-type] # the fields of the value itself, tiled
+        arrays = {field.name: getattr(self, field.name) for field in dataclasses.fields(self) if field.name != "modes"}
+        tiled = {name: np.tile(value, times if value.ndim == 1 else (1, times)) for name, value in arrays.items()}
+        return Pieces(modes=self.modes.repeated(times), **tiled)
 
 
 def pieces(body: Body, anchor: Anchor, parameters: Array, heat: Array, vapour: Array) -> Pieces:
@@ -69,7 +63,8 @@ def pieces(body: Body, anchor: Anchor, parameters: Array, heat: Array, vapour: A
     def drawn(index: int, doubt: Doubt, width: float = 1.0, median: float | None = None) -> Array:
         offset = width * doubt.spread * parameters[index]
         middle = doubt.median if median is None else median
-        return middle + offset if doubt.absolute else middle * np.exp(offset)
+        value: Array = middle + offset if doubt.absolute else middle * np.exp(offset)
+        return value
 
     width = anchor.width
     half_thickness_m = body.half_thickness_m * drawn(1, anchors.HALF_THICKNESS, width)
@@ -110,7 +105,9 @@ class State:
 
 @dataclasses.dataclass(frozen=True, kw_only=True, eq=False)
 class Span:
-    """A stretch of time to run: `times_s` (k + 1,), pit [°C] (k, n) and vapour resistance of the wrap (k, n) per step."""
+    """A stretch of time to run: `times_s` (k + 1,), pit [°C] (k, n) and vapour resistance of the wrap (k, n) per
+    step.
+    """
 
     times_s: Array
     pit_c: Array
@@ -141,9 +138,9 @@ def run(of: Pieces, state: State, span: Span, planned: Planned | None = None) ->
 
     Notes
     -----
-    q = h e1 (T_pit - T_s) - L_v J,  J = g0 e2 (p_sat(T_s) - p_v) / (1 + (W / W_c)^p + R_wrap),  dW/dt = J, never negative;
-    e1 and e2 are the slow random factors, `pace` stretches time for heat and water alike. At the cap of 99.5 C whatever
-    heat the meat does not take evaporates water.
+    q = h e1 (T_pit - T_s) - L_v J,  J = g0 e2 (p_sat(T_s) - p_v) / (1 + (W / W_c)^p + R_wrap),  dW/dt = J, never
+    negative; e1 and e2 are the slow random factors, `pace` stretches time for heat and water alike. At the cap of
+    99.5 C whatever heat the meat does not take evaporates water.
     """
     lengths_s = np.diff(span.times_s)
     hours = (span.times_s[:-1] + 0.5 * lengths_s) / 3600.0
@@ -152,16 +149,17 @@ def run(of: Pieces, state: State, span: Span, planned: Planned | None = None) ->
     per_conductivity = of.half_thickness_m / anchors.CONDUCTIVITY_W_MK
     fourier_per_s = anchors.DIFFUSIVITY_M2_S / (of.half_thickness_m**2 * of.pace)
     per_scale = 1.0 / of.drying_kg_m2
+    water_per_s = 1.0 / (of.pace * surface.LATENT_J_KG)
     amplitudes, water, surface_c, core_c = state.amplitudes, state.evaporated_kg_m2, state.surface_c, state.core_c
     cores = np.empty((len(span.times_s), len(core_c)))
     cores[0] = core_c
     wrapped: Flags = np.zeros(core_c.shape, dtype=np.bool_)
-    length_s, part = -1.0, None
-    for index, now_s in enumerate(lengths_s):
-        if part is None or abs(now_s - length_s) > 1e-6 * now_s:
-            length_s = float(now_s)
-            part = conduction.step(of.modes, fourier_per_s * length_s, per_conductivity)
-            water_per_flux = length_s / (of.pace * surface.LATENT_J_KG)
+    steps: dict[float, conduction.Step] = {}
+    for index, exact_s in enumerate(lengths_s):
+        length_s = round(float(exact_s), 3)
+        if length_s not in steps:
+            steps[length_s] = conduction.step(of.modes, fourier_per_s * length_s, per_conductivity)
+        part = steps[length_s]
         resistance = span.resistance[index]
         if planned is not None:
             wrapped |= (core_c >= planned.from_c) & (core_c < planned.until_c)
@@ -169,11 +167,18 @@ def run(of: Pieces, state: State, span: Span, planned: Planned | None = None) ->
         vapour = wet[index] / (1.0 + (water * per_scale) ** of.sharpness + resistance)
         amplitudes = part.keep * amplitudes
         bare_c = amplitudes.sum(axis=0)
-        surface_c = surface.surface_temp_c(bare_c, part.surface_gain, heat[index], span.pit_c[index], vapour, surface_c)
+        surface_c = surface.surface_temp_c(
+            bare_c=bare_c,
+            gain=part.surface_gain,
+            heat_w_m2k=heat[index],
+            pit_c=span.pit_c[index],
+            vapour=vapour,
+            guess_c=surface_c,
+        )
         flux = (surface_c - bare_c) / part.surface_gain
         amplitudes += part.gain * flux
         boiled = heat[index] * (span.pit_c[index] - surface_c) - flux
-        water = water + np.maximum(boiled, 0.0) * water_per_flux
+        water = water + np.maximum(boiled, 0.0) * (length_s * water_per_s)
         core_c = (of.probe * amplitudes).sum(axis=0)
         cores[index + 1] = core_c
     end = State(amplitudes=amplitudes, evaporated_kg_m2=water, surface_c=surface_c, core_c=core_c)

@@ -1,4 +1,5 @@
-"""Transient conduction in slab, cylinder, sphere and what lies between: finite volumes, stepped exactly in time by modes.
+"""Transient conduction in slab, cylinder, sphere and what lies between: finite volumes, stepped exactly in time by
+modes.
 
 It knows a heat flux at the surface and nothing of what causes it.
 """
@@ -26,9 +27,9 @@ _INNER = 5
 class Modes:
     """Eigenmodes of the finite-volume equations in units of L^2/alpha, one column per piece; arrays (modes, pieces).
 
-    `decay` are the eigenvalues, `forcing` the square of the surface component of each mode, `core_ratio` what the middle
-    sees of a mode relative to the surface, `inner_ratio` what x = 0.6 sees of it. `start` is the response of the modes to a
-    uniform temperature of one degree.
+    `decay` are the eigenvalues, `forcing` the square of the surface component of each mode, `core_ratio` what the
+    middle sees of a mode relative to the surface, `inner_ratio` what x = 0.6 sees of it. `start` is the response of
+    the modes to a uniform temperature of one degree.
     """
 
     decay: Array
@@ -36,6 +37,12 @@ class Modes:
     core_ratio: Array
     inner_ratio: Array
     start: Array
+
+    def repeated(self, times: int) -> Modes:
+        """Return the same pieces side by side `times` times."""
+        return Modes(
+            **{field.name: np.tile(getattr(self, field.name), (1, times)) for field in dataclasses.fields(self)}
+        )
 
 
 @dataclasses.dataclass(frozen=True, kw_only=True, eq=False)

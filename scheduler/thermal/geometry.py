@@ -6,6 +6,7 @@ No heat is moved here.
 from __future__ import annotations
 
 import dataclasses
+import math
 
 from scheduler.cuts import Cut
 
@@ -19,7 +20,8 @@ _ASPECT = {"slab": 2.0, "cylinder": 2.5, "sphere": 1.3}
 """Length over width of the footprint, an assumption."""
 
 _BONE_PLATE_SHARE = 0.65
-"""Share of the thickness that heat must cross when a bone plate shields one face (0.5: heated alike from both sides)."""
+"""Share of the thickness that heat must cross when a bone plate shields one face (0.5: heated alike from both
+sides)."""
 
 _MASS_TO_THICKNESS = 1.0 / 3.0
 """Pieces of one cut are taken to be alike in shape: lengths grow as the cube root of the mass."""
@@ -39,14 +41,14 @@ class Body:
 def body(cut: Cut, mass_kg: float | None, thickness_m: float | None) -> Body:
     """Return the body of a piece; what is unknown (None) is taken from the cut.
 
-    A told thickness is believed. Otherwise thickness follows the mass, except for ribs on a bone plate, where a heavier
-    rack is a wider one (common practice, no source: their time goes by thickness, not by mass).
+    A told thickness is believed. Otherwise thickness follows the mass, except for ribs on a bone plate, where a
+    heavier rack is a wider one (common practice, no source: their time goes by thickness, not by mass).
 
     Notes
     -----
     The exponent follows the squared ratios of the axes, as the generalised shape factors for irregular pieces do:
-    m = (L/b)^2 + (L/c)^2 with half width b and half length c of the typical piece. At a told thickness more mass means a
-    wider footprint and so a smaller m.
+    m = (L/b)^2 + (L/c)^2 with half width b and half length c of the typical piece. At a told thickness more mass
+    means a wider footprint and so a smaller m.
     """
     typical_kg = cut.mass_kg.typical
     share = _BONE_PLATE_SHARE if cut.bone_plate else 0.5
@@ -67,6 +69,6 @@ def _exponent(cut: Cut) -> float:
     if cut.shape == "cylinder":
         half_length = 0.5 * footprint_m2 / (2 * half)
         return min(2.0, 1.0 + (half / half_length) ** 2)
-    half_width = 0.5 * (footprint_m2 / _ASPECT[cut.shape]) ** 0.5
+    half_width = 0.5 * math.sqrt(footprint_m2 / _ASPECT[cut.shape])
     half_length = half_width * _ASPECT[cut.shape]
     return min(2.0, (half / half_width) ** 2 + (half / half_length) ** 2)

@@ -36,8 +36,8 @@ def saturation_pa(temp_c: Array) -> tuple[Array, Array]:
 def vapour_conductance(heat_w_m2k: Array, stall_c: Array) -> Array:
     """Return the wet conductance g0 [kg/(m2 s Pa)] at which a wet surface rests at `stall_c` in a pit of 121 C.
 
-    h (121 - T*) = L_v g0 (p_sat(T*) - p_v). Plain wet-bulb air would rest at 34 to 51 C; radiation and the crust lift that
-    to the measured plateau, so it is fitted through T* and not derived.
+    h (121 - T*) = L_v g0 (p_sat(T*) - p_v). Plain wet-bulb air would rest at 34 to 51 C; radiation and the crust lift
+    that to the measured plateau, so it is fitted through T* and not derived.
     """
     pressure, _ = saturation_pa(stall_c)
     conductance: Array = heat_w_m2k * (STALL_PIT_C - stall_c) / (LATENT_J_KG * (pressure - VAPOUR_PA))
@@ -45,7 +45,7 @@ def vapour_conductance(heat_w_m2k: Array, stall_c: Array) -> Array:
 
 
 def surface_temp_c(
-    bare_c: Array, gain: Array, heat_w_m2k: Array, pit_c: Array, vapour: Array, guess_c: Array
+    *, bare_c: Array, gain: Array, heat_w_m2k: Array, pit_c: Array, vapour: Array, guess_c: Array
 ) -> Array:
     """Return the surface temperature at the end of a step [°C].
 
@@ -60,8 +60,8 @@ def surface_temp_c(
 
     Notes
     -----
-    Solves T = bare + gain (h (T_pit - T) - L_v g (p_sat(T) - p_v)) by Newton's method. The right side falls with T and is
-    concave, so that each iterate lies above the root and the iteration cannot run away; capped at boiling.
+    Solves T = bare + gain (h (T_pit - T) - L_v g (p_sat(T) - p_v)) by Newton's method. The right side falls with T and
+    is concave, so that each iterate lies above the root and the iteration cannot run away; capped at boiling.
     """
     linear = 1.0 + gain * heat_w_m2k
     steam = gain * (LATENT_J_KG * vapour)
