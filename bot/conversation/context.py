@@ -10,7 +10,7 @@ import datetime as dt
 
 from bot.conversation.intents import Intent
 from scheduler.cuts import Cuts
-from scheduler.facts import Slot, Wrap
+from scheduler.facts import Serving, Slot, Wrap
 
 
 @dataclasses.dataclass(frozen=True, kw_only=True)
@@ -59,3 +59,5 @@ class Context:
     wrap: Wrap | None = None
     setup_slot: str | None = None
     """While a cook is being set up: the question that is open (cut, serving, pit, mass, wrap), else None."""
+    serving: Serving | None = None
+    """When dinner is planned now: "18:30 at the latest" widens it, and a bare "7" stays on its day."""

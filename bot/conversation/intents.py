@@ -114,6 +114,8 @@ class Correct(_Intent):
     old_c: float | None = None
     slot: Slot | None = None
     """Given when the value belongs to the other probe."""
+    at: dt.datetime | None = None
+    """Given when it was another time (UTC): the last dated thing this person told keeps the rest."""
 
 
 class Ask(_Intent):
@@ -196,6 +198,9 @@ class Unclear(_Intent):
 
     `question` is a key that `bot.messages` has words for: unit, slot, typo, which_step, was_or_in, which_wrap,
     impossible, not_understood.
+
+    Label keys: core, pit (slot); unit_c, unit_f (unit); value (typo: show the reading that the intent carries);
+    was_ago, in_future (was_or_in); the id of a step, or every (which_step); paper, foil, boat (which_wrap).
     """
 
     kind: Literal["unclear"] = "unclear"

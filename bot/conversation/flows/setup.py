@@ -1,0 +1,54 @@
+"""Setting up a cook over several messages: what is known, what to ask next, and the plan's inputs once all is said.
+
+It asks nothing itself; words for the questions are made in `bot.messages`.
+"""
+
+from __future__ import annotations
+
+from bot.conversation.intents import Draft
+from scheduler.facts import Planned
+
+ORDER = ("cut", "serving", "pit")
+"""The slots that must be known, in the order they are asked. Mass and count have usual figures."""
+
+
+def merge(draft: Draft, newer: Draft) -> Draft:
+    """Return the draft with what was said since; a newer word replaces an older one.
+
+    A known cut clears unknown words before it, and unknown words never take a known cut away.
+    """
+    said = {name: value for name, value in newer if value is not None and name != "kind"}
+    merged = draft.model_copy(update=said)
+    if merged.cut is not None and merged.unknown_cut is not None:
+        merged = merged.model_copy(update={"unknown_cut": None})
+    return merged
+
+
+def missing(draft: Draft) -> str | None:
+    """Return the slot to ask for next (cut, serving, pit), or None when a plan can be made."""
+    known = {"cut": draft.cut, "serving": draft.serving, "pit": draft.pit_low_c}
+    return next((slot for slot in ORDER if known[slot] is None), None)
+
+
+def planned(draft: Draft, zone: str, unit: str) -> Planned:
+    """Return the inputs of the cook as a fact body.
+
+    Raises
+    ------
+    ValueError
+        When something is still missing: ask `missing` first.
+    """
+    if draft.cut is None or draft.serving is None or draft.pit_low_c is None:
+        raise ValueError(f"the draft has no {missing(draft)} yet")
+    high_c = draft.pit_high_c if draft.pit_high_c is not None else draft.pit_low_c
+    return Planned(
+        cut=draft.cut,
+        serving=draft.serving,
+        pit_low_c=draft.pit_low_c,
+        pit_high_c=high_c,
+        count=draft.count or 1,
+        mass_kg=draft.mass_kg,
+        wrap=draft.wrap,
+        unit=unit,
+        from_middle=draft.on_at is not None or draft.core_c is not None,
+    )

@@ -1,0 +1,74 @@
+"""Short answers: done, yes, skip, not yet, later, wait. Whole phrases and the few words around them.
+
+It says which sort of answer a clause is; which prompt it answers is for the interpreter.
+"""
+
+from __future__ import annotations
+
+import re
+from enum import StrEnum
+
+from bot.conversation.parsing.words import bare
+
+LATER_MIN = 30.0
+"""What "later" means when nobody says when [min] (common practice, no source)."""
+BUSY_MIN = 10.0
+"""What "can't now" means [min] (common practice, no source)."""
+
+
+class Answer(StrEnum):
+    """A sort of answer."""
+
+    DONE = "done"
+    EVERY = "every"
+    """Done, and all that is open."""
+    NOD = "nod"
+    """A weak yes: seen, perhaps not done."""
+    SKIP = "skip"
+    NOT_YET = "not_yet"
+    LATER = "later"
+    BUSY = "busy"
+    MUTE = "mute"
+
+
+_DONE_WORDS = frozenset(
+    "done dun doen doone donee did finished sorted check checked complete completed yes yep yup yeah yea ya yh yess sure aye y fertig"
+    " erledigt gemacht ja hecho listo lista si terminado fini finie fait oui termine ready set tick ticked".split()
+)
+_FILL = frozenset(
+    "ok okay just now all already so and boss chef mate thanks thx ty cheers sry sorry lol haha that it this i we ive i've we've have told u you it's"
+    " its that's thats is been well oh ah hey hi please pls then here bro man buddy finally again schon ya deja da last right good great nice one the"
+    " for a bit like about around at to go with by too also".split()
+)
+_PATTERNS: tuple[tuple[Answer, re.Pattern[str]], ...] = tuple(
+    (answer, re.compile(pattern))
+    for answer, pattern in (
+        (Answer.MUTE, r"\b(?:stop (?:asking|reminding|telling)|don'?t ask|no more|mute|shut up|quit asking)\b"),
+        (Answer.EVERY, r"^(?:(?:yes|yep|ok|dun) )?(?:done and done|done done|all done|both done|done both|done all|all of (?:it|them)|everything(?:'s| is)? done"
+                       r"|did (?:both|all|everything|all of (?:it|them)|them all|em all)|both|all|all three|every one|alles(?: fertig)?|todo(?: hecho)?|tout(?: fait)?|done everything|done with everything)$"),
+        (Answer.SKIP, r"\bskip(?:ping|ped|pin)?\b|\bpass\b|\bnot (?:this time|today|needed|necessary|doing (?:that|it|this))\b|\bno need\b|\bdon'?t need\b|\bleave it out\b|\bomit\b"
+                      r"|\bauslassen\b|\bsaltar\b|\bpasse\b|\bforget about it\b|\bnext time\b"),
+        (Answer.BUSY, r"\b(?:can'?t|cant|cannot|can not|unable|couldn'?t)\b|\bbusy\b|\bhands (?:are )?(?:full|greasy|dirty)\b|\bdriving\b|\bnot now\b|\bbrb\b|\bnot at (?:the|my)\b"),
+        (Answer.LATER, r"^(?:maybe )?(?:later|in a (?:bit|while|minute|moment|sec|second)|remind me(?: later| again)?|ask (?:me )?(?:again|later)|snooze|spater|luego|mas tarde|plus tard|after(?:wards)?"
+                       r"|a bit later|do it later|will do|soon|on it|doing it(?: now)?|on my way|omw|working on it|coming|almost done)$"),
+        (Answer.NOT_YET, r"\b(?:not|nope|nowhere|isn'?t|aren'?t|hasn'?t|haven'?t|didn'?t|still|needs? (?:more|longer|a bit|some)|more time|too (?:pale|soft|early|light|white|cold)|noch nicht|nicht|todavia no|aun no"
+                         r"|pas encore|no yet|noy yet|nit yet)\b|^(?:no|nah|na|nein|non|nop|n|wait|waiting|hold|hang|hang on|hold on|moment|one sec|a sec|sec|one moment|just a sec|one minute|momento|warte|attends|espera)$"),
+        (Answer.NOD, r"^(?:k|kk|ok|okay|okey|okie|oki|thumbsup|thumbsup thumbsup|got it|roger|copy|copy that|seen|understood|alright|all right|cool|fine|good|great|perfect|will do|vale|gut|bien|d'accord|np|all good|thanks|thx)$"),
+    )
+)  # fmt: skip
+
+
+def answer(clause: str) -> Answer | None:
+    """Return what sort of answer a clause of a tidied text is, or None.
+
+    Times and figures must have been cut out before.
+    """
+    plain = bare(clause)
+    if not plain:
+        return None
+    found = next((kind for kind, pattern in _PATTERNS if pattern.search(plain)), None)
+    if found is None:
+        words = plain.split()
+        if any(word in _DONE_WORDS for word in words) and all(word in _DONE_WORDS or word in _FILL for word in words):
+            return Answer.DONE
+    return found

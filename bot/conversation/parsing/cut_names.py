@@ -1,0 +1,77 @@
+"""Finds the name of a cut in a tidied text, kindly: case, plural and small typing errors do not matter.
+
+It never guesses between animals: "lamb shoulder" is not pork shoulder.
+"""
+
+from __future__ import annotations
+
+import dataclasses
+import difflib
+import re
+
+from scheduler.cuts import Cut, Cuts
+
+ALIKE = 0.8
+"""Two words at least this alike are the same word (difflib ratio): one letter in five or six."""
+SHORTEST_FUZZY = 5
+"""Shorter words must be typed as they are: "but" is not "butt" [letters]."""
+_OTHER_ANIMALS = {
+    "beef": "beef", "cow": "beef", "ox": "beef", "pork": "pork", "pig": "pork", "hog": "pork", "lamb": "lamb", "mutton": "lamb", "veal": "veal", "goat": "goat",
+    "venison": "venison", "deer": "venison", "turkey": "turkey", "chicken": "chicken", "duck": "duck", "goose": "goose", "salmon": "salmon", "fish": "fish", "corned": "corned",
+}  # fmt: skip
+FOODS = frozenset(_OTHER_ANIMALS) | frozenset(
+    "ham hams ribs rib sausage sausages burgers steak steaks wings thighs loin tenderloin roast chuck belly pastrami trout mackerel tritip picanha"
+    " spare baby back jowl cheeks shank shanks oxtail tongue bologna meatloaf bacon cheese tofu jackfruit".split()
+)
+"""Words that stand for something to cook, known as a cut or not."""
+
+
+@dataclasses.dataclass(frozen=True, kw_only=True)
+class Named:
+    """A cut that was named, at `start:end` of the text."""
+
+    cut: Cut
+    start: int
+    end: int
+
+
+def find_cut(heard: str, cuts: Cuts) -> Named | None:
+    """Return the cut that a tidied text names, by the longest name that matches, or None."""
+    words = [(found.group(), *found.span()) for found in re.finditer(r"[a-z]+|[0-9]+(?=[- ]bone)", heard)]
+    best: tuple[tuple[int, float], Named] | None = None
+    for cut in cuts.cuts:
+        for name in (cut.name, *cut.also_called, cut.id):
+            wanted = re.findall(r"[a-z]+|[0-9]+", name.casefold())
+            for first in range(len(words) - len(wanted) + 1):
+                window = words[first : first + len(wanted)]
+                alike = _alike([word for word, _, _ in window], wanted)
+                if alike and not _of_another_animal(words, first, len(wanted), cut):
+                    named = Named(cut=cut, start=window[0][1], end=window[-1][2])
+                    rank = (len(wanted), alike)
+                    if best is None or rank > best[0]:
+                        best = (rank, named)
+    return best[1] if best else None
+
+
+def _alike(typed: list[str], wanted: list[str]) -> float:
+    """Return how alike two lists of words are (0: not the same name)."""
+    total = 0.0
+    for word, other in zip(typed, wanted, strict=True):
+        ratio = _word_alike(word, other)
+        if ratio < ALIKE:
+            return 0.0
+        total += ratio
+    return total / len(wanted)
+
+
+def _word_alike(word: str, other: str) -> float:
+    if word == other or word.rstrip("s") == other.rstrip("s") or word == f"{other}es":
+        return 1.0
+    if min(len(word), len(other)) < SHORTEST_FUZZY or word[0] != other[0]:
+        return 0.0
+    return difflib.SequenceMatcher(None, word, other).ratio()
+
+
+def _of_another_animal(words: list[tuple[str, int, int]], first: int, length: int, cut: Cut) -> bool:
+    around = words[max(0, first - 1) : first + length + 1]
+    return any(_OTHER_ANIMALS.get(word, cut.species) != cut.species for word, _, _ in around)

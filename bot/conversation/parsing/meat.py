@@ -1,0 +1,115 @@
+"""Words about the meat itself: what it is wrapped in, and what the probe or the fingers feel.
+
+It says what the words mean; whether a wrap is the one on the fire or the rest, the stage decides in the interpreter.
+"""
+
+from __future__ import annotations
+
+import dataclasses
+import re
+
+from bot.conversation.intents import FeelSaid
+from bot.conversation.parsing.numbers import SPOT_WORDS
+from scheduler.facts import Feel, Wrap
+
+_KINDS = (
+    (Wrap.BOAT, re.compile(r"\bboat(?:ed|ing)?\b|\bfoil boat\b")),
+    (
+        Wrap.PAPER,
+        re.compile(r"\b(?:butcher'?s? paper|pink paper|baking paper|paper|parchment|papier|papel|backpapier)\b"),
+    ),
+    (
+        Wrap.FOIL,
+        re.compile(r"\b(?:foil(?:ed)?|tin ?foil|aluminium|aluminum|alu(?:folie)?|folie|aluminio|crutch(?:ed)?)\b"),
+    ),
+)
+_BARE = re.compile(
+    r"\bno wrap(?:ping)?\b|\bnaked\b|\bbare\b|\bunwrapped\b|\bnot (?:going to |gonna )?wrap(?:ping)?(?: (?:it|them|at all|today|this))"
+    r"|\bwithout (?:a |any )?wrap\b|\b(?:won't|wont|don't|dont) wrap\b|\bleave it (?:open|as is)\b|\bnackt\b|\bsin envolver\b|\bohne\b"
+)
+_DID = re.compile(
+    r"\bwrapped\b|\bwent\b|\bused\b|\bboated\b|\bfoiled\b|\bcrutched\b|\bwrapping (?:it |them )?now\b|\b(?:is|it's|they're|now) in (?:the )?(?:paper|foil)\b"
+    r"|\bin (?:the )?(?:butcher |pink )?(?:paper|foil|boat)\b|\bpuse\b|\b(?:ist|sind|jetzt) in\b|\beingewickelt\b|\beingepackt\b|\bemballe\b|\benvuelt[oa]s?\b"
+    r"|\bhecho\b|\bdone\b|\bit'?s wrapped\b"
+)
+_WILL = re.compile(
+    r"\b(?:will|gonna|going to|about to|let's|lets|plan(?:ning)?|thinking|think|want|maybe|should|i'll|we'll|later|prefer|would|getting ready)\b"
+    r"|\bgoing (?:with |for )?(?:paper|foil|boat)\b|\bgo (?:with |for )?(?:paper|foil|boat)\b"
+)
+_NOT_YET = re.compile(
+    r"\bnot? (?:yet )?(?:wrapped|wrapping)\b|\b(?:haven't|havent|hasn't|didn't) (?:\w+ )?wrap(?:ped)?\b|\bnot wrapped\b"
+)
+_WRAPPED = re.compile(
+    r"\b(?:re)?wrapped\b|\bwrapping (?:it|them) now\b|^wrapping(?: now)?$|\beingewickelt\b|\beingepackt\b|\bemballe\b|\benvuelt[oa]s?\b"
+)
+_LOOKING = re.compile(r"\b(?:out of|ran out of|no more|need|buy|get) (?:\w+ )?(?:paper|foil)\b")
+
+
+@dataclasses.dataclass(frozen=True, kw_only=True)
+class WrapWords:
+    """What was said about wrapping. `done` None: only the kind, neither done nor planned."""
+
+    wrap: Wrap | None
+    done: bool | None
+    not_yet: bool = False
+
+
+def wrap_words(clause: str) -> WrapWords | None:
+    """Return what a clause says about wrapping, or None."""
+    if _NOT_YET.search(clause):
+        return WrapWords(wrap=None, done=False, not_yet=True)
+    if _BARE.search(clause):
+        return WrapWords(wrap=Wrap.NONE, done=True)
+    said = _LOOKING.sub("", clause)
+    kind = next((wrap for wrap, pattern in _KINDS if pattern.search(said)), None)
+    if kind is None and not _WRAPPED.search(said):
+        return None
+    if _WILL.search(said):
+        return WrapWords(wrap=kind, done=False)
+    return WrapWords(wrap=kind, done=True if _DID.search(said) or _WRAPPED.search(said) else None)
+
+
+_TENDER = (
+    r"(?:butter\w*|buttr|tender|probe[- ]tender|done done|jiggl\w+|wobbl\w+|bends?|bending|cracks?|cracking|fall(?:s|ing) (?:apart|off)|loose|wiggles?(?: free)?"
+    r"|slid(?:es?|ing|s)? (?:right |straight |all the way )?in|slid in|goes (?:right |straight )?in|no (?:resistance|grip)|without resistance|easy in|soft|zart|weich"
+    r"|wie butter|tierno|mantequilla|tendre|like (?:warm |soft |room temp )?(?:butter|jelly|a hot knife))"
+)
+_TIGHT = r"(?:tough|tight|rubbery|chewy|stiff|hard|grabs?|grabbing|grips|gripping|resist(?:s|ance|ing)?|firm|zah|duro|dure?|fest|not (?:going|sliding) in|won't go in|sticks)"
+_ALMOST = r"(?:almost(?: there)?|getting there|getting close|nearly(?: there)?|close|not quite(?: there)?|coming along|fast(?: fertig)?|casi|presque|soon)"
+_A_BIT = r"(?:a (?:little|bit|touch|tad)(?: of)?|slight(?:ly)?|some|little|kinda|kind of|still some|somewhat)"
+_NEGATED = re.compile(
+    rf"\b(?:not|isn't|isnt|aren't|ain't|n't|never|nicht|no esta|pas)(?: (?:yet|really|very|that|so|fully|all|probe))* (?:like )?{_TENDER}\b"
+)
+_FEEL_ALMOST = re.compile(rf"\b{_ALMOST}\b|\b{_A_BIT} {_TIGHT}\b")
+_FEEL_TENDER = re.compile(rf"\b{_TENDER}\b")
+_FEEL_TIGHT = re.compile(rf"\b{_TIGHT}\b")
+_EXCEPT = re.compile(r"\b(?:except|apart from|besides|but not|all but|bis auf|excepto|sauf)\b(?: for)?(?P<rest>.*)")
+_SPOT = re.compile(r"\b(" + "|".join(sorted(SPOT_WORDS, key=len, reverse=True)) + r")\b")
+
+
+def feel_words(clause: str) -> tuple[FeelSaid, ...]:
+    """Return what a clause says the meat feels like: nothing, one feel, or almost with the spot that is behind.
+
+    "Like butter except the thick corner" is almost: the tightest spot decides when to test again.
+    """
+    exception = _EXCEPT.search(clause)
+    if exception and (feel := _feel(clause[: exception.start()])) is not None:
+        spot = _SPOT.search(exception["rest"])
+        if feel is Feel.TENDER and spot:
+            return (FeelSaid(feel=Feel.ALMOST), FeelSaid(feel=Feel.TIGHT, spot=SPOT_WORDS[spot[1]]))
+        return (FeelSaid(feel=Feel.ALMOST if feel is Feel.TENDER else feel),)
+    feel = _feel(clause)
+    if feel is None:
+        return ()
+    spot = _SPOT.search(clause)
+    return (FeelSaid(feel=feel, spot=SPOT_WORDS[spot[1]] if spot else None),)
+
+
+def _feel(clause: str) -> Feel | None:
+    if re.search(r"\bno (?:resistance|grip)\b", clause):
+        return Feel.TENDER
+    if _FEEL_ALMOST.search(clause):
+        return Feel.ALMOST
+    if _NEGATED.search(clause) or _FEEL_TIGHT.search(clause):
+        return Feel.TIGHT
+    return Feel.TENDER if _FEEL_TENDER.search(clause) else None

@@ -1,0 +1,141 @@
+"""Finds figures in a tidied text, with what stands beside them: unit, "about", a range, the probe, the spot.
+
+It does not know what a figure can be; `readings` decides that.
+"""
+
+from __future__ import annotations
+
+import dataclasses
+import re
+
+from scheduler.facts import Slot
+
+APPROX_SPREAD = {"F": 5.0, "C": 2.5}
+"""Half width of a figure read off a dial ("~160"), in its own unit (common practice, no source)."""
+TENS_WORDS = {"low": 2.0, "mid": 5.0, "middle": 5.0, "high": 8.0, "upper": 8.0}
+"""Where in the tens "low 180s" stands, and half width 2 (common practice, no source)."""
+
+
+@dataclasses.dataclass(frozen=True, kw_only=True)
+class Figure:
+    """One number of a text, at `start:end`, in the unit typed (None: not said)."""
+
+    value: float
+    start: int
+    end: int
+    unit: str | None = None
+    half_width: float = 0.0
+    approx: bool = False
+    slot: Slot | None = None
+    spot: str | None = None
+
+
+_NUMBER = r"[0-9]{1,4}(?:,[0-9](?![0-9])|\.[0-9]{1,2}(?![0-9]))?"
+_UNIT = r"(?: ?(?:°|deg(?:rees?|s)?\b|grad\b|grados?\b|degres?\b)? ?(?P<unit>celsius|fahrenheit|[cf])\b| ?(?:°|deg(?:rees?|s)?\b|grad\b|grados?\b|degres?\b))?"
+_FIGURE = re.compile(
+    r"(?P<approx>~ ?|\b(?:about|around|approx\.?|approximately|roughly|ca\.?|circa|etwa|ungefahr|maybe|like|nearly|almost|just under|just over"
+    r"|say|fast|casi|presque|environ|unos) )?"
+    r"(?P<between>\b(?:between|zwischen|entre) )?"
+    rf"(?P<minus>(?<![0-9a-z°-])-)?(?<![0-9.])(?P<low>{_NUMBER})"
+    rf"(?: ?(?:-|\bto\b|\bbis\b|\bor\b|\ba\b|\band\b(?(between)|(?!)))(?: ?)(?P<high>{_NUMBER}))?"
+    rf"(?P<ish> ?-?ish\b)?{_UNIT}(?P<ish2>-?ish\b)?(?![0-9])"
+)
+_TENS = re.compile(r"\b(?:(?P<where>low|mid|middle|high|upper)[ -])?(?P<tens>[0-9]{1,2}0)'?s\b")
+_NOT_TEMPERATURES = re.compile(
+    r"[0-9.,/x-]+ ?(?:%|kgs?\b|kilos?\b|g\b|lbs?\b|pounds?\b|oz\b|cm\b|mm\b|inch(?:es)?\b|in\. |l\b|ml\b|x\b|st\b|nd\b|rd\b|th\b"
+    r"|(?:more )?(?:chunks?|pieces?|logs?|bricks?|briquettes|splits?|handfuls?|spots?|places|probes?|racks?|slabs?|briskets?|butts?"
+    r"|shoulders?|ribs|bones?|people|guests?|kids|adults|friends|beers?|times|layers?|sheets?|towels?|vents?|bags?|hours?|days?|euros?|bucks)\b)"
+)
+SLOT_WORDS: dict[str, Slot] = {
+    **dict.fromkeys(
+        ("meat", "core", "internal", "inside", "brisket", "rib", "ribs", "butt", "shoulder", "pork", "beef", "innen", "kern",
+         "kerntemperatur", "fleisch", "carne", "viande", "coeur", "kt", "meats"), Slot.CORE),
+    **dict.fromkeys(
+        ("pit", "smoker", "grill", "cooker", "grate", "air", "ambient", "dome", "chamber", "garraum", "lid", "parrilla", "fumoir",
+         "ahumador", "pits"), Slot.PIT),
+}  # fmt: skip
+"""Words that say which probe was read."""
+SPOT_WORDS = {
+    "flat": "flat", "plano": "flat", "point": "point", "punta": "point", "thick end": "thick end", "thin end": "thin end",
+    "thick corner": "thick corner", "thick part": "thick part", "thin part": "thin part", "thick bit": "thick part",
+    "middle": "middle", "centre": "centre", "center": "centre", "edge": "edge", "corner": "corner", "breast": "breast",
+    "thigh": "thigh", "wing": "wing", "bone": "bone", "money muscle": "money muscle", "left": "left", "right": "right",
+    "front": "front", "back": "back", "top rack": "top rack", "bottom rack": "bottom rack", "other end": "other end",
+}  # fmt: skip
+"""Spots of a piece, as typed and as kept."""
+_LABEL = re.compile(
+    r"(?P<behind>\b(?:in|at|by|on|near|en|im) (?:the |el |der )?)?\b(?P<spot>"
+    + "|".join(sorted(SPOT_WORDS, key=len, reverse=True))
+    + r")\b|\b(?P<slot>"
+    + "|".join(sorted(SLOT_WORDS, key=len, reverse=True))
+    + r")(?:'s)?\b"
+)
+
+
+def figures(text: str) -> tuple[Figure, ...]:
+    """Return the figures of a tidied text that may be temperatures, first to last, with their labels."""
+    masked = _NOT_TEMPERATURES.sub(lambda found: "|" * len(found.group()), text)
+    plain = [_tens(found) for found in _TENS.finditer(masked)]
+    for figure in plain:
+        masked = masked[: figure.start] + "|" * (figure.end - figure.start) + masked[figure.end :]
+    plain += [figure for found in _FIGURE.finditer(masked) for figure in _read(found)]
+    return _labelled(text, sorted(plain, key=lambda figure: figure.start))
+
+
+def _tens(found: re.Match[str]) -> Figure:
+    tens = float(found["tens"])
+    where = found["where"]
+    middle, half_width = (tens + TENS_WORDS[where], 2.0) if where else (tens + 5.0, 5.0)
+    return Figure(value=middle, start=found.start(), end=found.end(), half_width=half_width)
+
+
+def _read(found: re.Match[str]) -> list[Figure]:
+    low = float(found["low"].replace(",", ".")) * (-1.0 if found["minus"] else 1.0)
+    unit = found["unit"][0].upper() if found["unit"] else None
+    approx = bool(found["approx"] or found["ish"] or found["ish2"])
+    start, end = found.span()
+    if not found["high"]:
+        return [Figure(value=low, start=start, end=end, unit=unit, approx=approx)]
+    high = float(found["high"].replace(",", "."))
+    if low < high <= low + max(15.0, 0.2 * low):
+        return [
+            Figure(
+                value=(low + high) / 2.0, start=start, end=end, unit=unit, half_width=(high - low) / 2.0, approx=approx
+            )
+        ]
+    return [  # too far apart for a range: two figures
+        Figure(value=low, start=start, end=found.end("low"), unit=unit, approx=approx),
+        Figure(value=high, start=found.start("high"), end=end, unit=unit, approx=approx),
+    ]
+
+
+def _labelled(text: str, plain: list[Figure]) -> tuple[Figure, ...]:
+    """Give every figure the words that belong to it.
+
+    "In the flat" belongs to what stands before it; else words stand before their figures, unless the first figure
+    comes first and a word last ("171 meat, 262 pit"). A word alone with one figure in its clause belongs to that one.
+    """
+    if not plain:
+        return ()
+    labels = [found for found in _LABEL.finditer(text) if not any(f.start <= found.start() < f.end for f in plain)]
+    marked = list(plain)
+    words_last = bool(labels) and plain[0].start < labels[0].start() and plain[-1].start < labels[-1].start()
+    for label in labels:
+        before = [i for i, figure in enumerate(plain) if figure.start < label.start()]
+        after = [i for i, figure in enumerate(plain) if figure.start >= label.start()]
+        backward = bool(before) and (not after or bool(label["behind"]) or words_last)
+        if not backward and before and _clause_of(text, label.start()) == _clause_of(text, plain[before[-1]].start):
+            backward = _clause_of(text, plain[after[0]].start) != _clause_of(text, label.start())
+        index = before[-1] if backward else after[0]
+        marked[index] = _mark(marked[index], label)
+    return tuple(marked)
+
+
+def _clause_of(text: str, place: int) -> int:
+    return len(re.findall(r"[,;/](?=\s)|\band\b|\bund\b", text[:place]))
+
+
+def _mark(figure: Figure, label: re.Match[str]) -> Figure:
+    if label["spot"]:
+        return figure if figure.spot else dataclasses.replace(figure, spot=SPOT_WORDS[label["spot"]])
+    return figure if figure.slot else dataclasses.replace(figure, slot=SLOT_WORDS[label["slot"]])

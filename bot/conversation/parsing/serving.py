@@ -1,0 +1,154 @@
+"""Reads when people eat: a time, a window, a day, or "when ready", as wall time in the zone of the cook.
+
+It takes the nearest future meal; whether that is possible, the engine judges.
+"""
+
+from __future__ import annotations
+
+import dataclasses
+import datetime as dt
+import re
+from zoneinfo import ZoneInfo
+
+from bot.conversation.context import Context
+from bot.conversation.parsing import times
+from scheduler.facts import Serving, ServingKind
+
+MEAL_FROM = dt.time(11, 0)
+MEAL_UNTIL = dt.time(22, 0)
+"""People eat between these, unless they say otherwise (common practice, no source)."""
+USUAL_DINNER = dt.time(18, 0)
+"""Dinner on a day named without a time; it is shown back and can be changed (common practice, no source)."""
+
+_READY = re.compile(
+    r"\b(?:when(?:ever)?|once|as soon as) (?:it(?:'s| is)?|they(?:'re| are)?|the meat(?:'s| is)?|meat is)? ?(?:is |are |'s )?(?:ready|done|finished|good|tender)\b|\bwhenever\b|\bno (?:fixed |set )?(?:time|rush|hurry)\b"
+    r"|\b(?:any time|anytime|no idea when|open end|flexible|wenn (?:es )?fertig|cuando este|quand c'est pret)\b|^ready$"
+)
+_CLOCK = r"(?:[0-9]{1,2}(?:[:.h][0-9]{2})?|[0-9]{4})"
+_HALF = r"(?: ?(?:a\.?m\b\.?|p\.?m\b\.?|uhr|o'?clock))?"
+_WINDOW = re.compile(
+    rf"\b(?:between |from |zwischen |von |entre )?(?P<start>{_CLOCK})(?P<start_half>{_HALF}) ?(?:-|to\b|til(?:l)?\b|until\b|and\b|or\b|bis\b|und\b|y\b|et\b|a\b) ?(?P<end>{_CLOCK})(?P<end_half>{_HALF})(?![0-9:]| ?(?:kg|kilos?|lbs?|pounds?|f\b|c\b|°|h\b|hours?|min|deg|racks?))"
+)
+_DAYS = ("monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday")
+_DAY = re.compile(
+    r"\b(?:(?P<today>today|tonight|this evening|this afternoon|heute|hoy|aujourd'hui)|(?P<after>day after tomorrow|ubermorgen)|(?P<tomorrow>tomorrow|tmrw|tmr|tmw|tomorow|tommorow|morgen|manana|demain)"
+    r"|(?P<next>next )?(?P<day>mon(?:day)?|tue(?:s(?:day)?)?|wed(?:nesday|s)?|thu(?:r(?:s(?:day)?)?)?|fri(?:day)?|sat(?:urday)?|sun(?:day)?)"
+    r"|(?P<iso>20[0-9]{2}-[0-9]{2}-[0-9]{2})|(?P<dom>[0-9]{1,2})(?:st|nd|rd|th)?\.? (?:of )?(?P<mon1>jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)[a-z]*"
+    r"|(?P<mon2>jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)[a-z]* (?P<dom2>[0-9]{1,2})(?:st|nd|rd|th)?)\b"
+)
+_MONTHS = ("jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec")
+_BARE_HOUR = re.compile(
+    r"(?<![0-9.,:])(?P<hour>[0-9]{1,2}|[0-9]{4})(?![0-9.,:%°]|-[0-9]| ?(?:kg|kilos?|lbs?|pounds?|f|c|deg|racks?|hours?|h|min\w*|x)\b)"
+)
+
+
+@dataclasses.dataclass(frozen=True, kw_only=True)
+class Said:
+    """A serving that was said, and the spans of the text that said it."""
+
+    serving: Serving
+    spans: tuple[tuple[int, int], ...]
+
+
+def serving_said(heard: str, context: Context, *, bare_hours: bool = False) -> Said | None:
+    """Return when people eat as a tidied text says it, or None. `bare_hours`: a plain "6" is a time."""
+    if ready := _READY.search(heard):
+        return Said(serving=Serving(kind=ServingKind.WHEN_READY, zone=context.zone), spans=(ready.span(),))
+    day = _DAY.search(heard)
+    date = _date(day, context) if day else None
+    day_spans = (day.span(),) if day and date else ()
+    rest = heard if not day else heard[: day.start()] + " " * (day.end() - day.start()) + heard[day.end() :]
+    for window in _WINDOW.finditer(rest):
+        serving = _window(window, date, context, rest)
+        if serving is not None:
+            return Said(serving=serving, spans=(window.span(), *day_spans))
+    whens = [when for when in times.find(heard) if when.kind is times.Kind.CLOCK and not when.compact]
+    if not whens and (bare_hours or day_spans):
+        whens = [when for found in _BARE_HOUR.finditer(rest) if (when := _bare(found)) is not None]
+    if whens:
+        start = _nearest(whens[-1], date, context)
+        return Said(serving=_at(start, context), spans=((whens[-1].start, whens[-1].end), *day_spans))
+    ahead = [when for when in times.find(heard) if when.kind is times.Kind.AHEAD]
+    if ahead:
+        start = _wall(context.now + dt.timedelta(minutes=ahead[0].minutes), context)
+        return Said(serving=_at(start, context), spans=((ahead[0].start, ahead[0].end),))
+    if date:
+        return Said(serving=_at(dt.datetime.combine(date, USUAL_DINNER), context), spans=day_spans)
+    return None
+
+
+def follows_the_meat(heard: str) -> bool:
+    """Return True for "when ready" as an answer; "when is it ready?" is a question to the program."""
+    return bool(_READY.search(heard)) and "?" not in heard and not re.match(r"when(?:'s| is| will)\b", heard)
+
+
+def _at(start: dt.datetime, context: Context) -> Serving:
+    return Serving(kind=ServingKind.AT, zone=context.zone, start=start)
+
+
+def _wall(instant: dt.datetime, context: Context) -> dt.datetime:
+    return instant.astimezone(ZoneInfo(context.zone)).replace(tzinfo=None, second=0, microsecond=0)
+
+
+def _bare(found: re.Match[str]) -> times.When | None:
+    digits = found["hour"]
+    hour, minute = (int(digits), 0) if len(digits) < 3 else (int(digits[:2]), int(digits[2:]))  # noqa: PLR2004 (HHMM)
+    if hour > 24 or minute > 59:  # noqa: PLR2004 (a clock)
+        return None
+    return times.When(
+        kind=times.Kind.CLOCK, start=found.start(), end=found.end(), hour=hour % 24, minute=minute,
+        exact=hour > 12 or hour == 0 or len(digits) == 4,  # noqa: PLR2004 (a clock)
+    )  # fmt: skip
+
+
+def _date(day: re.Match[str], context: Context) -> dt.date | None:
+    today = _wall(context.now, context).date()
+    if day["today"]:
+        return today
+    if day["tomorrow"] or day["after"]:
+        return today + dt.timedelta(days=1 if day["tomorrow"] else 2)
+    if day["day"]:
+        index = next(i for i, name in enumerate(_DAYS) if name.startswith(day["day"][:3]))
+        ahead = (index - today.weekday()) % 7
+        return today + dt.timedelta(days=ahead + (7 if day["next"] and ahead == 0 else 0))
+    try:
+        if day["iso"]:
+            return dt.date.fromisoformat(day["iso"])
+        month = _MONTHS.index((day["mon1"] or day["mon2"])[:3]) + 1
+        date = dt.date(today.year, month, int(day["dom"] or day["dom2"]))
+        return date if date >= today else date.replace(year=today.year + 1)
+    except ValueError:  # no such date: the day was not understood, and will be asked for
+        return None
+
+
+def _nearest(when: times.When, date: dt.date | None, context: Context) -> dt.datetime:
+    """Return the wall time of the meal: on the day said, else the nearest to come, at an hour when people eat."""
+    now = _wall(context.now, context)
+    days = [date] if date else [now.date() + dt.timedelta(days=ahead) for ahead in range(3)]
+    if date is None and context.serving and context.serving.start and context.serving.start > now:
+        days.insert(0, context.serving.start.date())
+    candidates = [wall for day in days for wall in times.walls(when, day)]
+    coming = [wall for wall in candidates if wall > now] or candidates
+    meals = [wall for wall in coming if MEAL_FROM <= wall.time() <= MEAL_UNTIL]
+    return (meals or coming)[0]
+
+
+def _window(found: re.Match[str], date: dt.date | None, context: Context, heard: str) -> Serving | None:
+    end_half = found["end_half"].strip()
+    start_half = found["start_half"].strip() or end_half
+    start_said = times.find(f"at {found['start']} {start_half}".strip())
+    end_said = times.find(f"at {found['end']} {end_half}".strip())
+    if len(start_said) != 1 or len(end_said) != 1 or start_said[0].compact or end_said[0].compact:
+        return None
+    if times.Kind.CLOCK is not start_said[0].kind or times.Kind.CLOCK is not end_said[0].kind:
+        return None
+    start = _nearest(start_said[0], date, context)
+    ends = [
+        wall
+        for day in (start.date(), start.date() + dt.timedelta(days=1))
+        for wall in times.walls(end_said[0], day)
+        if wall > start
+    ]
+    if not ends or ends[0] - start > dt.timedelta(hours=8):
+        return None
+    return Serving(kind=ServingKind.WINDOW, zone=context.zone, start=start, end=ends[0])

@@ -1,0 +1,88 @@
+"""Step words: "lit it", "meat's on", "pulled it", "boxed", "served", and the step of the catalogue each one means.
+
+Ids are those of the step catalogue. Whether and when it was done is decided by the interpreter.
+"""
+
+from __future__ import annotations
+
+import re
+
+LATE_STAGES = ("resting", "serving", "after")
+READING_STEPS = frozenset(
+    {"core_read", "pit_check", "pit_recover", "come_up_check", "second_spot", "hold_check", "cool_check", "reheat"}
+)
+"""Steps that are only a number: "done" or a thumb without one leaves them open."""
+TIMED_STEPS = frozenset(
+    {"light", "meat_on", "pull", "box_meat", "serve", "wrap_do", "dry_brine", "vent_meat", "leftovers"}
+)
+"""Steps whose clock time matters: a bare time answers them."""
+
+_THING = r"(?:(?:the |my |our |all )?(?:meat|ribs?|racks?|briskets?|butts?|shoulders?|pork|beef|food)|it|they|everything|he|she|she's|we)"
+_IS = r"(?:'s|'re| is| are| went| goes| has gone| been|s)?"
+_NOW = r"(?: (?:now|finally|just now|already))?"
+_PATTERNS: tuple[tuple[str, str], ...] = (
+    ("dry_brine", r"\b(?:salted|dry[- ]?brined|brined|seasoned|gesalzen|sale|salado)\b|\b(?:salt|rub)(?:'s| is)? on\b"),
+    ("trim", r"\btrimmed\b|\btrimming(?:'s| is)? done\b"),
+    ("light", r"\blit\b|\b(?:fire|coals?|charcoal|chimney|smoker|cooker)(?:'s|s| is| are)? (?:lit|going|burning|started|on)\b"
+              r"|\b(?:started|lighted|made|got) (?:the |a |my )?(?:fire|coals?|chimney|charcoal)(?: going)?\b|\bangezundet\b|\bfeuer (?:ist )?an\b"),
+    ("smoke_clean", r"\b(?:clean|thin|blue|clear)(?: blue)? smoke\b|\bsmoke(?:'s|s| is| looks| runs| running)?(?: now)? (?:clean|thin|blue|clear)\b"),
+    ("pit_stable", r"\b(?:pit|smoker|cooker|grill|temps?|fire)(?:'s|s| is| are)? (?:steady|stable|settled|dialed in|holding(?: steady)?|locked in|up to temp)\b"
+                   r"|\bup to temp(?:erature)?\b"),
+    ("probe_in", r"\bprobes?(?:'s| is| are)? in\b|\bprobed (?:it|the meat)\b|\bput (?:the )?probes? in\b"),
+    ("box_meat", r"\bboxed\b|\bin(?:to)? (?:the |a )?(?:box|cooler|cool box|hot box|ice chest|oven|warmer)\b|\bresting\b|\b(?:in|with) (?:the )?towels?\b"
+                 r"|\bput (?:it|them) to rest\b|\bruht\b"),
+    ("pull", rf"\b(?:pulled|took|taken|taking|got|take) (?:it|them|the meat|the ribs?|the brisket|the butts?|the shoulders?|the racks?)? ?(?:off|out)\b"
+             rf"|\bpulled\b(?! (?:pork|apart))|\b{_THING}{_IS}(?: come| came)?(?: all)? off\b|\b(?:came|come) off\b|^off\b|\boff (?:the )?(?:heat|fire|grill|smoker|pit|cooker)\b"
+             r"|\bout of (?:the )?(?:smoker|pit|cooker)\b|\bruntergenommen\b|\bretire\b"),
+    ("vent_meat", r"\bvent(?:ed|ing)\b(?! (?:closed|open))|\b(?:opened|open) (?:up )?the (?:wrap|foil|paper)\b|\bletting (?:it|them) (?:vent|breathe|steam)\b"),
+    ("board_ready", r"\b(?:board|knife|knives|cutting board)(?:'s|s| is| are| and \w+(?: are)?)? (?:ready|out|set)\b"),
+    ("slice", r"\b(?:sliced|slicing|carved|carving|shredded|shredding|pulled apart|cut (?:it|them) up|aufgeschnitten)\b|\bpulled (?:the )?pork apart\b"),
+    ("serve", r"\b(?:served|plated|dished up|serviert|servi)\b|\b(?:dinner|food|lunch|supper)(?:'s|s| is| are)? (?:out|up|served|on the table)\b|\bon the table\b"
+              r"|\b(?:we're|we are|everyone's|everybody's|they're|people are|all) eating\b|^eating(?: now)?$|\bplates are out\b"),
+    ("leftovers", r"\bleftovers?(?:'s| is| are)? (?:\w+ )?(?:in|put|away|boxed|packed|stored|done|cooling|bagged)\b|\b(?:put|packed|stored)(?: \w+){0,3} away\b"
+                  r"|\b(?:in|into) the fridge\b|\bfridged\b"),
+    ("shutdown", r"\b(?:vents?|air|lid)(?:'s| is| are)? (?:all )?(?:closed|shut)\b|\b(?:closed|shut)(?: down)?(?: all)? the (?:vents?|air|cooker|smoker|pit)\b"
+                 r"|\bshut (?:it |everything |her )?down\b|\bclosed (?:it|her) (?:down|up)\b"),
+    ("ash", r"\bash(?:es)?(?:'s| is| are)? (?:out|cold|gone|emptied|binned|in the tin)\b|\b(?:emptied|dumped|binned|cleaned out) (?:the )?ash(?:es)?\b"),
+    ("spritz", r"\bspritz(?:ed|ing)?\b|\bsprayed\b|\bmisted\b"),
+    ("wood_add", r"\b(?:added|threw|put|tossed|dropped|more) (?:\w+ ){0,4}(?:wood|chunks?|chips|splits?|logs?)\b|\bwood(?:'s| is)? (?:in|on|added)\b|\bdid (?:the )?wood\b"),
+    ("refuel", r"\b(?:refuel(?:l?ed)?|restoked)\b|\b(?:added|put|threw|more) (?:\w+ ){0,3}(?:coals?|charcoal|fuel|briquettes|briqs|lump)\b|\btopped up the (?:coals?|charcoal|fuel)\b"),
+    ("water_pan", r"\b(?:filled|topped up|refilled|topped off) (?:up )?(?:the )?(?:water|pan|water pan)\b|\bwater(?: pan)?(?:'s| is)? (?:full|topped up|filled)\b"),
+    ("rotate", r"\b(?:rotated|swapped|turned|spun) (?:it|them|the (?:racks?|ribs?|meat|briskets?|butts?))?\b"),
+    ("box_ready", r"\b(?:box|cooler|oven|cool box)(?:'s| is)? (?:hot|warm|ready|preheated|preheating)\b|\bpreheated (?:the )?(?:box|cooler|oven)\b"),
+    ("meat_on", rf"\b{_THING}{_IS}(?: all)? on\b(?! (?:the )?(?:table|board|plate|fire\?|time|track))|^(?:just )?(?:went |put |gone |going )?on\b(?! (?:the )?(?:table|board|plate|time|track|my|it))"
+                r"|\b(?:put|got|threw|chucked) (?:it|them|the \w+|everything) on\b|\bwent (?:on|in)\b|\b(?:on|in) the (?:smoker|grill|pit|cooker|grate)\b|\baufgelegt\b|\b(?:fleisch|es) ist drauf\b|^drauf\b"),
+)  # fmt: skip
+_COMPILED = tuple((step, re.compile(pattern)) for step, pattern in _PATTERNS)
+_OVER = ("pull", "light")
+
+
+def mentioned(clause: str, stage: str) -> tuple[str, ...]:
+    """Return the steps that a clause says were done, in the order they are said.
+
+    After the pull, "pulled apart" is slicing and a fire that is "going" is not lit again.
+    """
+    found: list[tuple[int, int, str]] = []
+    for step, pattern in _COMPILED:
+        match = pattern.search(clause)
+        if match is None or (step == "pit_stable" and stage not in ("none", "before", "fire")):
+            continue
+        if all(match.end() <= left or match.start() >= right for left, right, _ in found):
+            found.append((match.start(), match.end(), step))
+    return tuple(step for _, _, step in sorted(found))
+
+
+NAMES: tuple[tuple[str, str], ...] = (
+    ("spritz", r"\bspritz"), ("wood_add", r"\bwood\b|\bchunks?\b|\bchips\b"), ("refuel", r"\brefuel|\bcharcoal\b|\bcoals?\b"),
+    ("fuel_check", r"\bfuel\b"), ("water_pan", r"\bwater\b"), ("wrap_do", r"\bwrap(?:ping)?\b"), ("rotate", r"\brotat|\bswap"),
+    ("core_read", r"\b(?:core|meat temp|probe|reading)\b"), ("pit_check", r"\bpit\b"), ("bark_check", r"\bbark\b"),
+    ("tender_test", r"\b(?:tender(?:ness)?|feel) ?(?:test|check)?\b"), ("box_ready", r"\bbox\b|\bcooler\b"), ("pull", r"\bpull(?:ing)?\b"),
+    ("slice", r"\bslic(?:e|ing)\b"), ("light", r"\blight(?:ing)?\b|\bfire\b"), ("dry_brine", r"\b(?:dry[- ])?brin(?:e|ing)\b|\bsalt(?:ing)?\b"),
+    ("trim", r"\btrim"), ("smoke_clean", r"\bsmoke\b"),
+)  # fmt: skip
+_NAMES = tuple((step, re.compile(pattern)) for step, pattern in NAMES)
+
+
+def named(text: str) -> str | None:
+    """Return the step that a text names without saying it was done ("skip the spritz"), or None."""
+    return next((step for step, pattern in _NAMES if pattern.search(text)), None)

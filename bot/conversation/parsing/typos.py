@@ -1,0 +1,67 @@
+"""Mends figures that a greasy thumb broke: a stray blank, a doubled key, a lost last figure.
+
+A mended figure is offered or echoed, never hidden; what cannot be mended is left as it is.
+"""
+
+from __future__ import annotations
+
+import dataclasses
+
+from bot.conversation.context import Context
+from bot.conversation.intents import Report, Unclear
+from bot.conversation.parsing.numbers import Figure
+from bot.conversation.parsing.readings import Open, asked, can_be, in_c, likely, near_core, settle
+from scheduler.facts import Slot
+
+
+def rejoin(figures: tuple[Figure, ...], text: str, context: Context) -> tuple[Figure, ...]:
+    """Return one figure for two that a stray blank parted ("1 71"), when the parts alone make no sense."""
+    if len(figures) != 2 or any(f.slot or f.spot or f.approx for f in figures):  # noqa: PLR2004 (two parts)
+        return figures
+    left, right = figures
+    parts = (text[left.start : left.end], text[right.start : right.end])
+    if text[left.end : right.start] != " " or not parts[0].isdigit() or not right.value.is_integer():
+        return figures
+    digits = parts[0] + str(int(right.value))
+    short = min(len(parts[0]), len(str(int(right.value)))) == 1
+    if not short or len(digits) != 3:  # noqa: PLR2004 (a temperature has three figures)
+        return figures
+    whole = dataclasses.replace(right, value=float(digits), start=left.start)
+    slot = _slot(context)
+    settled = settle(whole, slot, context)
+    return (whole,) if not isinstance(settled, Open) and likely(settled, context) else figures
+
+
+def suspect(figures: tuple[Figure, ...], context: Context, text: str) -> Unclear | None:
+    """Return the question about a single figure with a key too many or too few, or None when it may stand."""
+    if len(figures) != 1 or figures[0].unit or figures[0].spot or not figures[0].value.is_integer():
+        return None
+    figure = figures[0]
+    slot = figure.slot or _slot(context)
+    digits = str(int(figure.value))
+    if len(digits) == 4 and figure.value > 0:  # noqa: PLR2004 (one figure too many)
+        options = []
+        for shorter in dict.fromkeys(
+            digits[:i] + digits[i + 1 :] for i in range(4) if digits[i] in digits[:i] + digits[i + 1 :]
+        ):
+            settled = settle(dataclasses.replace(figure, value=float(shorter)), slot, context)
+            if not isinstance(settled, Open) and likely(settled, context) and not shorter.startswith("0"):
+                options.append(("value", Report(values=(settled,))))
+        return Unclear(question="typo", text=text, values=(figure.value,), options=tuple(options[:3]))
+    if len(digits) == 2 and slot is Slot.CORE and context.unit == "F" and _lost_a_figure(figure, context):  # noqa: PLR2004
+        return Unclear(question="typo", text=text, values=(figure.value,))
+    return None
+
+
+def _lost_a_figure(figure: Figure, context: Context) -> bool:
+    """Return True for "17" where 170 to 179 °F would be next, and neither 17 °F nor 17 °C can be."""
+    tens = [in_c(dataclasses.replace(figure, value=10.0 * figure.value + last), "F", Slot.CORE) for last in range(10)]
+    as_typed = [in_c(figure, unit, Slot.CORE) for unit in ("F", "C")]
+    if any(can_be(value) and likely(value, context) for value in as_typed):
+        return False
+    return any(near_core(value.value_c, context) or likely(value, context) for value in tens)
+
+
+def _slot(context: Context) -> Slot:
+    wanted = asked(context)
+    return wanted[0] if len(wanted) == 1 else Slot.CORE
