@@ -14,7 +14,7 @@ import datetime as dt
 import logging
 from collections.abc import Callable, Mapping
 
-from bot.chat import Locked, Outcome, OutgoingKind, Sent, TryAgain, Unknown
+from bot.chat import Locked, Outcome, OutgoingKind, Sent, TryAgain
 from bot.delivery.pace import UNHURRIED, Limiter, Pace
 from bot.ports import ClaimedRow, OutgoingTransport, Store
 
@@ -23,6 +23,7 @@ log = logging.getLogger(__name__)
 BATCH = 20
 LEASE = dt.timedelta(seconds=60)
 """Longer than any attempt to send may take."""
+AFTER_FAULT = dt.timedelta(seconds=5)
 MOST_ROUNDS = 50
 """Claims in one call of `work`; what is left then is due at once."""
 COUNTED_IN_CHAT = frozenset({OutgoingKind.MESSAGE, OutgoingKind.EDIT})
@@ -120,9 +121,9 @@ class Courier:
     async def _send(self, row: ClaimedRow) -> Outcome:
         try:
             outcome = await self._transports[row.outgoing.address.transport].send(row)
-        except Exception as error:  # a fault of a transport must not stop the others
+        except Exception as error:  # ours (a full disk under the screens), so nothing was sent: see the port
             log.exception("transport %s failed on row %s", row.outgoing.address.transport, row.id)
-            return Unknown(why=type(error).__name__)
+            return TryAgain(wait=AFTER_FAULT, why=type(error).__name__, costs_attempt=False)
         if not isinstance(outcome, Sent):
             log.warning("row %s, attempt %s: %s", row.id, row.attempt, outcome)
         return outcome

@@ -63,11 +63,7 @@ def wrap(line: str, room: int) -> list[str]:
 def columns(text: str) -> int:
     """Return how many columns a terminal takes: wide characters two, marks and joiners none (UAX 11)."""
     return sum(
-        0
-        if unicodedata.category(ch) in {"Mn", "Me", "Cf"}
-        else 2
-        if unicodedata.east_asian_width(ch) in "WF"
-        else 1
+        0 if unicodedata.category(ch) in {"Mn", "Me", "Cf"} else 2 if unicodedata.east_asian_width(ch) in "WF" else 1
         for ch in text
     )
 

@@ -27,7 +27,8 @@ class TerminalOutgoing(OutgoingTransport):
     async def send(self, row: ClaimedRow) -> Outcome:
         """Put the message on the screen; an edit is shown anew, for paper cannot be changed.
 
-        Reactions and answers to taps without words show nothing. An error of the database is raised: it is ours.
+        Reactions and answers to taps without words show nothing. An error of the database is raised: it is
+        ours.
         """
         outgoing = row.outgoing
         if outgoing.kind is OutgoingKind.REACTION or not outgoing.text:

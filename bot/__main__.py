@@ -1,0 +1,100 @@
+"""The command line: `slowbell` opens the chat; `chat`, `rehearse` and `serve` are the other ways in.
+
+It only reads arguments. Whatever is slow to import is imported by the command that needs it.
+"""
+
+from __future__ import annotations
+
+import argparse
+import getpass
+import importlib.metadata
+import importlib.util
+import os
+import sys
+from collections.abc import Sequence
+
+from bot.messages import console
+from bot.settings import BadSetting, Settings, read_settings
+
+FAILED = 1
+WRONGLY_CALLED = 2
+
+
+def main(argv: Sequence[str] | None = None) -> int:
+    """Run a command; return the exit code: 0 done, 1 failed and said why, 2 called with something missing."""
+    given = _parser().parse_args(argv)
+    if given.command == "rehearse":
+        return _rehearse()
+    settings = _settings(given)
+    if isinstance(settings, BadSetting):
+        print(console.bad_setting(settings.setting, settings.given), file=sys.stderr)
+        return WRONGLY_CALLED
+    if given.command == "serve":
+        if settings.token is None:
+            print(console.missing_token(), file=sys.stderr)
+            return WRONGLY_CALLED
+        from bot.bootstrap.serving import serve  # noqa: PLC0415 - slow to import
+
+        return serve(settings)
+    if not settings.name:
+        print(console.bad_setting("name", ""), file=sys.stderr)
+        return WRONGLY_CALLED
+    from bot.bootstrap.chatting import chat  # noqa: PLC0415 - slow to import
+
+    return chat(settings)
+
+
+def _parser() -> argparse.ArgumentParser:
+    everywhere = argparse.ArgumentParser(add_help=False, argument_default=argparse.SUPPRESS)
+    everywhere.add_argument("--data", metavar="DIR", help=console.help_data())
+    everywhere.add_argument("--zone", metavar="ZONE", help=console.help_zone())
+    person = argparse.ArgumentParser(add_help=False, argument_default=argparse.SUPPRESS)
+    person.add_argument("--as", dest="name", metavar="NAME", help=console.help_name())
+    parser = argparse.ArgumentParser(prog="slowbell", description=console.help_program(), parents=[everywhere, person])
+    parser.add_argument("--version", action="version", version=importlib.metadata.version("slowbell"))
+    commands = parser.add_subparsers(dest="command", metavar="COMMAND")
+    commands.add_parser("chat", help=console.help_chat(), parents=[everywhere, person])
+    commands.add_parser("rehearse", help=console.help_rehearse(), parents=[everywhere])
+    commands.add_parser("serve", help=console.help_serve(), parents=[everywhere])
+    return parser
+
+
+def _settings(given: argparse.Namespace) -> Settings | BadSetting:
+    return read_settings(
+        os.environ,
+        local_zone=_local_zone,
+        login_name=_login_name,
+        data=getattr(given, "data", None),
+        zone=getattr(given, "zone", None),
+        name=getattr(given, "name", None),
+    )
+
+
+def _local_zone() -> str:
+    """Return the zone of this machine, empty when it does not say."""
+    import tzlocal  # noqa: PLC0415 - only when nobody named a zone
+
+    try:
+        return str(tzlocal.get_localzone_name())
+    except (LookupError, ValueError, OSError):
+        return ""
+
+
+def _login_name() -> str:
+    """Return who is logged in, empty when nobody knows."""
+    try:
+        return getpass.getuser()
+    except (LookupError, OSError, ImportError):
+        return ""
+
+
+def _rehearse() -> int:
+    if importlib.util.find_spec("bot.rehearsal") is None:
+        print(console.no_rehearsal(), file=sys.stderr)
+        return FAILED
+    rehearsal = importlib.import_module("bot.rehearsal")
+    return int(rehearsal.main() or 0)
+
+
+if __name__ == "__main__":
+    sys.exit(main())

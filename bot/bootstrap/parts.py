@@ -1,0 +1,104 @@
+"""Puts the parts together that every process of the program has.
+
+It must not import what only some processes need before they need it.
+"""
+
+from __future__ import annotations
+
+import datetime as dt
+import importlib.resources
+import os
+import uuid
+from collections.abc import Callable
+from pathlib import Path
+
+from bot.bootstrap.running import Troubles
+from bot.chat import Incoming
+from bot.delivery.courier import Courier
+from bot.ports import Alarm, Json
+from bot.program import Kitchen, Listener, Program
+from bot.settings import Settings
+from bot.store import EngineLock, SqlStore
+from bot.transport.terminal.decode import SOURCE, decode_terminal
+from bot.transport.terminal.outgoing import TerminalOutgoing
+
+TELEGRAM = "telegram"
+LINK = "messenger.link"
+"""How a link for joining begins; written by `serve`, so that a chat window can make such links as well."""
+SCREEN_LEASE = dt.timedelta(seconds=5)
+"""Showing takes milliseconds, and a repeat shows nothing twice."""
+CATALOGUE = ("cuts", "steps", "cautions")
+
+
+def make_program(
+    settings: Settings,
+    store: SqlStore,
+    alarm: Alarm,
+    *,
+    say: Callable[[str], None],
+    own: Courier | None = None,
+    locked: Callable[[str, str], None] = lambda _transport, _why: None,
+    owner_code: str | None = None,
+) -> Program:
+    """Return the running program, not yet running. `say` prints a sentence about the program itself."""
+    troubles = Troubles(settings.data_dir, say)
+    screens = Courier(
+        store,
+        {SOURCE: TerminalOutgoing(store, now=alarm.now)},
+        courier_name(),
+        lease=SCREEN_LEASE,
+        clock=alarm.now,
+    )
+    return Program(
+        changes=store,
+        lock=EngineLock(settings.data_dir),
+        alarm=alarm,
+        open_kitchen=lambda: open_kitchen(settings, store, owner_code),
+        screens=screens,
+        own=own,
+        listener=Listener(trouble=troubles.began, recovered=troubles.ended, locked=locked),
+    )
+
+
+def open_kitchen(settings: Settings, store: SqlStore, owner_code: str | None = None) -> Kitchen:
+    """Return what decides. It computes forecasts and is slow to import, so only the engine does, in a thread."""
+    from bot.application import kitchen  # noqa: PLC0415 - see above
+    from scheduler.planning.catalogue import read_catalogue  # noqa: PLC0415 - see above
+
+    folder = importlib.resources.files("scheduler") / "catalogue"
+    texts = {name: (folder / f"{name}.toml").read_text("utf-8") for name in CATALOGUE}
+    return kitchen.Kitchen(
+        store=store,
+        catalogue=read_catalogue(texts),
+        decoders={SOURCE: decode_terminal, TELEGRAM: decode_telegram},
+        zone=settings.zone,
+        owner_code=owner_code,
+        link_prefix=read_link(settings.data_dir),
+    )
+
+
+def decode_telegram(raw: Json, *, source: str, key: str, received_at: dt.datetime) -> Incoming | None:
+    """Read an update of Telegram; its room is imported when the first one comes."""
+    from bot.transport.telegram.decode import decode  # noqa: PLC0415 - slow to import, often not needed
+
+    return decode(raw, source=source, key=key, received_at=received_at)
+
+
+def courier_name() -> str:
+    """Return a name for the leases of this process; one that is started again is somebody else."""
+    return f"{os.getpid()}-{uuid.uuid4().hex[:8]}"
+
+
+def read_link(data_dir: Path) -> str | None:
+    """Return how a link for joining begins, None while no `serve` has found out."""
+    try:
+        return (data_dir / LINK).read_text("utf-8").strip() or None
+    except OSError:
+        return None
+
+
+def write_link(data_dir: Path, link: str) -> None:
+    """Remember how a link for joining begins."""
+    fresh = data_dir / f"{LINK}.{os.getpid()}"
+    fresh.write_text(f"{link}\n", "utf-8")
+    fresh.replace(data_dir / LINK)
