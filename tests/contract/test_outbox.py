@@ -1,0 +1,146 @@
+"""Messages as they are written: once per key, taken back, overtaken; and what their buttons mean."""
+
+from __future__ import annotations
+
+import dataclasses
+
+import pytest
+
+from bot.chat import Address, Choice, Outgoing, OutgoingKind, Sent, TryAgain
+from bot.ports import Apply, OutboxWrite
+from bot.store import SqlStore, errors
+from tests.contract.sending import attempt, claim, keys
+from tests.contract.written import INES, LEASE, NOON, TOMAS, after, edit, message, put, with_choices
+
+
+def test_a_message_comes_back_as_it_was_written(store: SqlStore) -> None:
+    """Every field of an outgoing survives: buttons in their rows, flags, instants, odd characters."""
+    outgoing = Outgoing(
+        key="m1",
+        address=Address(transport="memory", chat="-100123", thread=7),
+        kind=OutgoingKind.MESSAGE,
+        text="Wrap now.\n<b> & 🔥",
+        choices=(
+            (Choice(label="done", token="t1"), Choice(label="not yet", token="t2")),
+            (Choice(label="skip", token="t3"),),
+        ),
+        silent=True,
+        urgent=True,
+        target="x",
+        useful_until=after(hours=1),
+    )
+    put(store, OutboxWrite(outgoing=outgoing, meanings=({"n": 1}, {"n": 2}, {"n": 3})))
+    (row,) = claim(store)
+    assert row.outgoing == outgoing
+    assert (row.attempt, row.target_ref) == (1, None)
+
+
+def test_a_key_is_stored_once(store: SqlStore) -> None:
+    """Writing a key again leaves what is there, even after it was sent; the rest of the decision is written."""
+    put(store, message("m1"))
+    attempt(store, Sent(ref="1"))
+    other = dataclasses.replace(message("m1", TOMAS), cook="lunch")
+    assert store.apply(Apply(now=NOON, outbox=(other, message("m2"))))
+    assert keys(claim(store)) == ["m2"]
+
+
+def test_a_waiting_message_can_be_withdrawn(store: SqlStore) -> None:
+    """It is never sent; what is on its way or sent stays, and an unknown key is nothing."""
+    put(store, message("m1"), message("m2"), message("m3"))
+    attempt(store, Sent(ref="1"))
+    (second,) = claim(store)
+    store.apply(Apply(now=NOON, withdraw_outbox=("m1", "m2", "m3", "never")))
+    counts = store.outbox_counts()
+    assert (counts["sent"], counts["sending"], counts["withdrawn"]) == (1, 1, 1)
+    assert store.record(second, Sent(ref="2"), NOON)
+    assert claim(store) == ()
+
+
+def test_an_edit_learns_where_its_message_went(store: SqlStore) -> None:
+    """It waits for its message to be sent and carries the reference of it."""
+    put(store, message("m1"), edit("e1", "m1"))
+    assert keys(claim(store, limit=5)) == ["m1"]
+    (row,) = claim(store, now=after(minutes=5))
+    store.record(row, Sent(ref="chat:77"), after(minutes=5))
+    (change,) = claim(store)
+    assert (change.outgoing.key, change.target_ref) == ("e1", "chat:77")
+
+
+def test_an_edit_of_what_was_never_sent_has_no_reference(store: SqlStore) -> None:
+    """The transport is told so and decides."""
+    put(store, edit("e1", "never"))
+    (change,) = claim(store)
+    assert change.target_ref is None
+
+
+def test_a_newer_edit_overtakes_a_waiting_one(store: SqlStore) -> None:
+    """Only the newest text of a message is sent; an edit on its way, and edits of others, stay."""
+    put(store, message("m1"))
+    attempt(store, Sent(ref="1"))
+    put(store, edit("e1", "m1"))
+    (under_way,) = claim(store)
+    put(store, edit("e2", "m1"), edit("x1", "other"), edit("e3", "m1"))
+    assert store.outbox_counts()["superseded"] == 1
+    assert store.record(under_way, Sent(), NOON)
+    assert keys(attempt(store, Sent()) for _ in range(2)) == ["x1", "e3"]
+
+
+def test_an_old_edit_written_again_overtakes_nothing(store: SqlStore) -> None:
+    """A repeated decision does not bring back an older text."""
+    put(store, edit("e1", "m1"), edit("e2", "m1"), edit("e1", "m1"))
+    assert keys(claim(store)) == ["e2"]
+
+
+def test_counts_name_every_state(store: SqlStore) -> None:
+    """An empty outbox counts zero everywhere, possible repeats included."""
+    assert store.outbox_counts() == dict.fromkeys(
+        ("waiting", "sending", "sent", "parked", "dropped", "withdrawn", "superseded", "possible_repeat"), 0
+    )
+
+
+# --- choices --------------------------------------------------------------------------------------------------------
+
+
+def test_a_button_is_found_by_its_token(store: SqlStore) -> None:
+    """Its meaning, label, message, room and cook are what was written; an unknown token means nothing."""
+    put(store, with_choices("m1", "done", "skip"))
+    choice = store.choice("m1-skip")
+    assert choice is not None
+    assert (choice.label, choice.outbox_key, choice.address, choice.cook) == ("skip", "m1", INES, "supper")
+    assert choice.meaning == {"kind": "press", "label": "skip"}
+    assert store.choice("made-up") is None
+
+
+def test_every_choice_needs_a_meaning(store: SqlStore) -> None:
+    """A message whose buttons and meanings differ in number is refused whole."""
+    broken = dataclasses.replace(with_choices("m1", "done", "skip"), meanings=({"kind": "press"},))
+    with pytest.raises(errors.BrokenWrite):
+        store.apply(Apply(now=NOON, outbox=(message("m0"), broken)))
+    assert store.outbox_counts()["waiting"] == 0
+
+
+def test_open_choices_are_those_of_the_newest_message_with_choices(store: SqlStore) -> None:
+    """They come in order, per room; later messages without choices do not close them."""
+    put(
+        store,
+        with_choices("m1", "a", "b"),
+        with_choices("m2", "c", "a"),
+        message("m3"),
+        with_choices("t1", "z", address=TOMAS),
+    )
+    assert [one.token for one in store.open_choices(INES)] == ["m2-c", "m2-a"]
+    assert [one.label for one in store.open_choices(TOMAS)] == ["z"]
+
+
+def test_a_message_nobody_can_have_seen_does_not_close_the_choices_of_one_that_was_sent(store: SqlStore) -> None:
+    """What waits or was taken back takes over only when it has left."""
+    put(store, with_choices("m1", "a"))
+    attempt(store, Sent(ref="1"))
+    put(store, with_choices("m2", "b"))
+    assert [one.label for one in store.open_choices(INES)] == ["a"]
+    attempt(store, Sent(ref="2"))
+    assert [one.label for one in store.open_choices(INES)] == ["b"]
+    put(store, with_choices("m3", "c"))
+    attempt(store, TryAgain(wait=LEASE, why="busy"))
+    store.apply(Apply(now=NOON, withdraw_outbox=("m3",)))
+    assert [one.label for one in store.open_choices(INES)] == ["b"]
