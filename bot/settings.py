@@ -52,11 +52,6 @@ class Settings(BaseModel):
             raise ValueError("a name needs a letter")
         return tidy
 
-    @field_validator("token", mode="before")
-    @classmethod
-    def _without_blanks(cls, token: object) -> object:
-        return token.strip() or None if isinstance(token, str) else token
-
     @field_validator("bot_api")
     @classmethod
     def _is_an_address(cls, address: str) -> str:
@@ -92,7 +87,7 @@ def read_settings(
             data_dir=Path(folder).expanduser().absolute(),
             zone=zone or environ.get(ZONE) or local_zone(),
             name=login_name() if name is None else name,
-            token=SecretStr(environ[TOKEN]) if environ.get(TOKEN, "").strip() else None,
+            token=SecretStr(token) if (token := environ.get(TOKEN, "").strip()) else None,
             bot_api=environ.get(SERVER) or BOT_API,
         )
     except ValidationError as error:

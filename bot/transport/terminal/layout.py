@@ -53,11 +53,11 @@ def wrap(line: str, room: int) -> list[str]:
         for piece in _cut(word, room - len(indent)):
             longer = f"{current} {piece}" if current else piece
             if current and columns(longer) > room - len(indent):
-                lines.append(indent + current)
+                lines.append(indent + current.rstrip())
                 current = piece
             else:
                 current = longer
-    return [*lines, indent + current]
+    return [*lines, indent + current.rstrip()]
 
 
 def columns(text: str) -> int:
