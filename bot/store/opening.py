@@ -9,13 +9,14 @@ import os
 from pathlib import Path
 from typing import Final
 
-from sqlalchemy import Engine
+from sqlalchemy import Engine, delete, false
 
 from bot.store import migrate
 from bot.store.engine import sqlite_engine, writing
 from bot.store.errors import FolderNotWritable, OlderInUse
 from bot.store.lock import EngineLock, opening
 from bot.store.store import SqlStore
+from bot.store.tables import due
 
 DATABASE_NAME: Final = "slowbell.db"
 
@@ -31,8 +32,9 @@ def open_store(data_dir: Path, *, lock: EngineLock | None = None) -> SqlStore:
         engine = sqlite_engine(path)
         try:
             _bring_up_to_date(engine, data_dir, lock)
-            with writing(engine):  # a database that can only be read is of no use: say so now
-                pass
+            with writing(engine) as connection:
+                # A database that can only be read is of no use: say so now. SQLite lets BEGIN IMMEDIATE pass on one.
+                connection.execute(delete(due).where(false()))
             return SqlStore(engine)
         except BaseException:
             engine.dispose()
