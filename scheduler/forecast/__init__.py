@@ -10,6 +10,6 @@ __all__ = ["Crossing", "Forecast", "Observation", "PitEvent", "Question", "WrapE
 
 def forecast(question: Question) -> Forecast:
     """Return the forecast for a piece; the same question gives the same answer bit for bit."""
-    from scheduler.forecast import model  # noqa: PLC0415  numpy is loaded when first needed: the chat starts fast
+    from scheduler.forecast import model  # noqa: PLC0415 - numpy is loaded when first needed: the chat starts fast
 
     return model.forecast(question)

@@ -31,3 +31,8 @@ def forecast(question: Question) -> Outlook:
 @functools.lru_cache(maxsize=24)
 def _remembered(of: Inputs) -> tuple[Paths, dict[str, Array]]:
     return ensemble.paths(of, fit.anchor(of.cut), anchors.MEMBERS), {}
+
+
+def forget() -> None:
+    """Forget all kept answers; the next question is computed afresh, to the same answer."""
+    _remembered.cache_clear()
