@@ -44,7 +44,8 @@ from bot.transport.telegram.shapes import (
 log = logging.getLogger(__name__)
 
 _NO_PREVIEW = LinkPreviewOptions(is_disabled=True)
-_REACTIONS = frozenset(str(emoji) for emoji in ReactionEmoji)
+_DRAWN = "\ufe0f"  # asks for a picture instead of a sign; the documentation lists reactions without it
+_REACTIONS = frozenset(str(emoji).replace(_DRAWN, "") for emoji in ReactionEmoji)
 
 
 @dataclasses.dataclass(frozen=True, kw_only=True)
@@ -126,6 +127,8 @@ class TelegramTransport:
             outcome = outcome_of(error, edit=again, jitter=self._jitter())
         if out.kind is OutgoingKind.TAP_ANSWER and isinstance(outcome, TryAgain) and outcome.costs_attempt:
             outcome = Sent()  # the button has stopped waiting, or will: never worth a second try
+        if out.kind is OutgoingKind.EDIT and isinstance(outcome, Sent):  # also when it was so before
+            outcome = Sent(ref=row.target_ref)
         outcome = self._noting_pauses(_hiding(outcome, self._token), out)
         if not isinstance(outcome, Sent):
             log.info("telegram: %s not sent: %s", out.key, outcome)
@@ -188,7 +191,9 @@ class TelegramTransport:
         ref = read_ref(out.target or "")
         if ref is None:
             return Rejected(why="the message to be acknowledged is not one of Telegram's")
-        wanted = out.text if out.text in _REACTIONS else self._reaction
+        wanted = out.text.replace(_DRAWN, "")
+        if wanted not in _REACTIONS:
+            wanted = self._reaction
         await self._bot.set_message_reaction(chat_id=ref.chat_id, message_id=ref.message_id, reaction=wanted)
         return Sent()
 

@@ -57,7 +57,8 @@ def test_limits_are_those_of_the_library() -> None:
     most = types["InlineKeyboardMarkup"]["inline_keyboard"]["most"]
     assert most == constants.InlineKeyboardMarkupLimit.TOTAL_BUTTON_NUMBER
     assert types["BotCommand"]["description"]["max"] == constants.BotCommandLimit.MAX_DESCRIPTION
-    assert set(types["ReactionTypeEmoji"]["emoji"]["one_of"]) == {str(one) for one in constants.ReactionEmoji}
+    library = {str(one).replace("\ufe0f", "") for one in constants.ReactionEmoji}
+    assert set(types["ReactionTypeEmoji"]["emoji"]["one_of"]) == library
 
 
 def _button(**field: object) -> dict[str, Any]:

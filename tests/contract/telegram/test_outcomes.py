@@ -166,8 +166,8 @@ async def test_a_reaction_may_be_chosen(fake: FakeTelegram) -> None:
     ines = fake.private("Ines")
     said = f"telegram:{ines}:{fake.say(ines, 'Ines', '178')}"
     async with transport(fake) as telegram:
-        assert await telegram.send(row(ines, "👀", kind=OutgoingKind.REACTION, target=said)) == Sent()
-        assert fake.history(ines)[0].reactions == ("👀",)
+        assert await telegram.send(row(ines, "✍\ufe0f", kind=OutgoingKind.REACTION, target=said)) == Sent()
+        assert fake.history(ines)[0].reactions == ("✍",)
         assert await telegram.send(row(ines, "noted", kind=OutgoingKind.REACTION, target=said)) == Sent()
     assert fake.history(ines)[0].reactions == ("👍",)
 
