@@ -74,7 +74,7 @@ def outcome_of(  # noqa: PLR0911 - one branch for each class of error
         return _bad_request(error.message)
     if isinstance(error, tg.NetworkError):  # also TimedOut, which is one of these
         return _by_cause(error, edit=edit, jitter=jitter)
-    return _unknown(f"unreadable answer ({type(error).__name__})", edit=edit)
+    return _unknown(f"no readable answer ({type(error).__name__})", edit=edit)
 
 
 def topic_is_gone(error: BaseException) -> bool:

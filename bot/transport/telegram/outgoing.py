@@ -8,6 +8,7 @@ forge it (docs/decisions/0004-telegram.md).
 
 from __future__ import annotations
 
+import asyncio
 import dataclasses
 import datetime as dt
 import logging
@@ -56,6 +57,8 @@ class Timeouts:
     read_s: float = 20.0
     write_s: float = 10.0
     pool_s: float = 5.0
+    whole_s: float = 45.0
+    """For all of one attempt, however slowly an answer trickles in: shorter than the lease of a claimed row."""
 
 
 class QuietBot(Bot):
@@ -94,6 +97,7 @@ class TelegramTransport:
         self._repeat_mark = repeat_mark.rstrip()
         self._clock = clock
         self._jitter = jitter
+        self._whole_s = times.whole_s
         self._reaction = reaction
         self._paused_until: dict[str, dt.datetime] = {}
         self._request = HTTPXRequest(
@@ -122,17 +126,15 @@ class TelegramTransport:
         out = row.outgoing
         again = out.kind is not OutgoingKind.MESSAGE
         try:
-            outcome = await self._attempt(row)
+            async with asyncio.timeout(self._whole_s):
+                outcome = await self._attempt(row)
         except Exception as error:  # noqa: BLE001 - whatever the other side does becomes a value in one place
             outcome = outcome_of(error, edit=again, jitter=self._jitter())
         if out.kind is OutgoingKind.TAP_ANSWER and isinstance(outcome, TryAgain) and outcome.costs_attempt:
             outcome = Sent()  # the button has stopped waiting, or will: never worth a second try
         if out.kind is OutgoingKind.EDIT and isinstance(outcome, Sent):  # also when it was so before
             outcome = Sent(ref=row.target_ref)
-        outcome = self._noting_pauses(_hiding(outcome, self._token), out)
-        if not isinstance(outcome, Sent):
-            log.info("telegram: %s not sent: %s", out.key, outcome)
-        return outcome
+        return self._noting_pauses(_hiding(outcome, self._token), out)
 
     async def _attempt(self, row: ClaimedRow) -> Outcome:
         match row.outgoing.kind:

@@ -69,7 +69,7 @@ def edit(
 
 @contextlib.asynccontextmanager
 async def transport(
-    fake: FakeTelegram, *, base_url: str | None = None, read_s: float = 20.0
+    fake: FakeTelegram, *, base_url: str | None = None, read_s: float = 20.0, whole_s: float = 45.0
 ) -> AsyncIterator[TelegramTransport]:
     """A transport whose clock stands at noon."""
     made = TelegramTransport(
@@ -77,7 +77,7 @@ async def transport(
         repeat_mark=REPEAT_MARK,
         clock=lambda: NOON,
         base_url=base_url or fake.base_url,
-        timeouts=Timeouts(read_s=read_s),
+        timeouts=Timeouts(read_s=read_s, whole_s=whole_s),
         jitter=lambda: JITTER,
     )
     try:

@@ -9,7 +9,9 @@ import logging
 import pytest
 
 from bot.chat import Address, Choice, Locked, Moved, OutgoingKind, Rejected, Sent, TryAgain, Unknown, Unreachable
+from bot.delivery.courier import LEASE
 from bot.ports import ClaimedRow
+from bot.transport.telegram.outgoing import Timeouts
 from tests.contract.telegram.sending import DONE, JITTER, REPEAT_MARK, edit, row, transport
 from tests.fakes.botapi import FakeTelegram
 
@@ -289,6 +291,16 @@ async def test_a_time_out_leaves_it_open(fake: FakeTelegram, executed: bool) -> 
         assert isinstance(await telegram.send(row(ines)), Unknown)
     fake.release()
     assert len(fake.messages(ines)) == executed
+
+
+async def test_an_attempt_has_an_end(fake: FakeTelegram) -> None:
+    """However patient each part of a call is, the whole attempt ends before the lease of its row does."""
+    ines = fake.private("Ines")
+    fake.inject("hang")
+    async with transport(fake, whole_s=TOO_SHORT_S) as telegram:
+        assert isinstance(await telegram.send(row(ines)), Unknown)
+    fake.release()
+    assert Timeouts().whole_s < LEASE.total_seconds()
 
 
 @pytest.mark.parametrize("fault", ["status", "drop"])
