@@ -7,6 +7,7 @@ is.
 from __future__ import annotations
 
 import asyncio
+import contextlib
 import datetime as dt
 import logging
 from collections.abc import Callable
@@ -26,6 +27,8 @@ LOOK_EVERY_S = 0.15
 TRY_AGAIN_EVERY_S = 1.0
 ANSWERS_WITHIN_S = 15.0
 """How long a window on a pipe waits for the last answers after the input has ended."""
+END_WITHIN_S = 2.0
+"""How long the last look may take, so that what was printed is also remembered as shown."""
 QUIET_LOOKS = 3
 """Looks without anything under way that count as: all is answered."""
 
@@ -60,6 +63,7 @@ class Window:
         self._first_look = True
         self._told_kept = False
         self._storing = asyncio.Lock()
+        self._ending = asyncio.Event()
 
     @property
     def unstored(self) -> list[str]:
@@ -85,9 +89,10 @@ class Window:
                 if not self._paper.interactive:
                     await self._until_answered()
             finally:
-                for task in (printing, listening):
-                    task.cancel()
-                await asyncio.wait([printing, listening])
+                self._ending.set()
+                listening.cancel()
+                await asyncio.wait([printing, listening], timeout=END_WITHIN_S)
+                printing.cancel()
 
     # --- listening
     # --------------------------------------------------------------------------------------------------
@@ -125,10 +130,10 @@ class Window:
                     return
                 self._kept.pop(0)
                 stored += bool(raw["text"])
+                self.nudge()
             if self._told_kept:
                 self._told_kept = False
                 self.say(console.lines_stored(stored))
-            self.nudge()
 
     # --- printing
     # ---------------------------------------------------------------------------------------------------
@@ -136,7 +141,7 @@ class Window:
     async def _print_on(self) -> None:
         """Print what comes on the screen, and try again to store what is kept; return when nobody reads."""
         pause_s = LOOK_EVERY_S
-        while True:
+        while not self._ending.is_set():
             try:
                 await self._print_new()
                 if self._kept:
@@ -148,7 +153,8 @@ class Window:
             except Exception:  # the database: the program tells people, this window only waits
                 log.exception("the screen could not be read")
                 pause_s = TRY_AGAIN_EVERY_S
-            await asyncio.sleep(pause_s)
+            with contextlib.suppress(TimeoutError):
+                await asyncio.wait_for(self._ending.wait(), pause_s)
 
     async def _print_new(self) -> int:
         rows = await asyncio.to_thread(self._data.screen, self._chat, self._printed)
