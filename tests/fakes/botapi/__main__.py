@@ -9,6 +9,7 @@ import argparse
 import sys
 import threading
 
+from tests.fakes.botapi.client import TOKEN
 from tests.fakes.botapi.desk import Desk
 from tests.fakes.botapi.server import BotApiServer
 
@@ -17,7 +18,7 @@ def main() -> None:
     """Serve until standard input closes."""
     arguments = argparse.ArgumentParser(description="A strict Bot API server for tests.")
     arguments.add_argument("--port", type=int, default=0, help="0 takes any free port")
-    arguments.add_argument("--token", required=True)
+    arguments.add_argument("--token", default=TOKEN, help="the only one that is accepted")
     given = arguments.parse_args()
     desk = Desk(given.token)
     server = BotApiServer(given.port, desk)
