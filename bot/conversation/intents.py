@@ -199,8 +199,8 @@ class Unclear(_Intent):
     `question` is a key that `bot.messages` has words for: unit, slot, typo, which_step, was_or_in, which_wrap,
     impossible, not_understood.
 
-    Label keys: core, pit (slot); unit_c, unit_f (unit); value (typo: show the reading that the intent carries);
-    was_ago, in_future (was_or_in); the id of a step, or every (which_step); paper, foil, boat (which_wrap).
+    Label keys: core, pit (slot); celsius, fahrenheit (unit); was, in (was_or_in); paper, foil, boat (which_wrap);
+    every (which_step, all at once). A label that is no key is shown as it is: the title of a step, figures, a time.
     """
 
     kind: Literal["unclear"] = "unclear"
@@ -212,8 +212,8 @@ class Unclear(_Intent):
 
 
 Intent = Annotated[
-    Report | Done | Skip | NotYet | PutOffFor | FeelSaid | WrapSaid | Undo | Correct | Ask | Draft | MoveDinner | MovePit
-    | CallOff | Join | Invite | Trouble | Note | Unclear,
+    Report | Done | Skip | NotYet | PutOffFor | FeelSaid | WrapSaid | Undo | Correct | Ask | Draft | MoveDinner
+    | MovePit | CallOff | Join | Invite | Trouble | Note | Unclear,
     Field(discriminator="kind"),
 ]  # fmt: skip
 

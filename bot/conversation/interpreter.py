@@ -8,8 +8,9 @@ from __future__ import annotations
 
 from bot.conversation.context import Context
 from bot.conversation.intents import Ask, Draft, Intent, Skip, Topic, Unclear
-from bot.conversation.parsing.amends import correction, corrected_time, dinner, pit_moved
 from bot.conversation.parsing.commands import command, greets, questions
+from bot.conversation.parsing.corrections import corrected_time, correction
+from bot.conversation.parsing.moves import dinner, pit_moved
 from bot.conversation.parsing.offered import chosen
 from bot.conversation.parsing.replies import replies
 from bot.conversation.parsing.serving import follows_the_meat

@@ -5,6 +5,8 @@ It asks nothing itself; words for the questions are made in `bot.messages`.
 
 from __future__ import annotations
 
+import dataclasses
+
 from bot.conversation.intents import Draft
 from scheduler.facts import Planned
 
@@ -31,7 +33,7 @@ def missing(draft: Draft) -> str | None:
 
 
 def planned(draft: Draft, zone: str, unit: str) -> Planned:
-    """Return the inputs of the cook as a fact body.
+    """Return the inputs of the cook as a fact body, in the cook's own zone.
 
     Raises
     ------
@@ -43,7 +45,7 @@ def planned(draft: Draft, zone: str, unit: str) -> Planned:
     high_c = draft.pit_high_c if draft.pit_high_c is not None else draft.pit_low_c
     return Planned(
         cut=draft.cut,
-        serving=draft.serving,
+        serving=dataclasses.replace(draft.serving, zone=zone),
         pit_low_c=draft.pit_low_c,
         pit_high_c=high_c,
         count=draft.count or 1,

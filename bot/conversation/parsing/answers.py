@@ -8,7 +8,7 @@ from __future__ import annotations
 import re
 from enum import StrEnum
 
-from bot.conversation.parsing.words import bare
+from bot.conversation.parsing.words import any_of, bare, word_set
 
 LATER_MIN = 30.0
 """What "later" means when nobody says when [min] (common practice, no source)."""
@@ -31,31 +31,95 @@ class Answer(StrEnum):
     MUTE = "mute"
 
 
-_DONE_WORDS = frozenset(
-    "done dun doen doone donee did finished sorted check checked complete completed yes yep yup yeah yea ya yh yess sure aye y fertig"
-    " erledigt gemacht ja hecho listo lista si terminado fini finie fait oui termine ready set tick ticked".split()
+_DONE_WORDS = word_set(
+    "done dun doen doone donee did finished sorted check checked complete completed yes yep yup yeah yea "
+    "ya yh yess sure aye y fertig erledigt gemacht ja hecho listo lista si terminado fini finie fait oui "
+    "termine ready set tick ticked"
 )
-_FILL = frozenset(
-    "ok okay just now all already so and boss chef mate thanks thx ty cheers sry sorry lol haha that it this i we ive i've we've have told u you it's"
-    " its that's thats is been well oh ah hey hi please pls then here bro man buddy finally again schon ya deja da last right good great nice one the"
-    " for a bit like about around at to go with by too also".split()
+_FILL = word_set(
+    "ok okay just now all already so and boss chef mate thanks thx ty cheers sry sorry lol haha that it "
+    "this i we ive i've we've have told u you it's its that's thats is been well oh ah hey hi please pls "
+    "then here bro man buddy finally again schon ya deja da last right good great nice one the for a bit "
+    "like about around at to go with by too also"
 )
 _PATTERNS: tuple[tuple[Answer, re.Pattern[str]], ...] = tuple(
     (answer, re.compile(pattern))
     for answer, pattern in (
         (Answer.MUTE, r"\b(?:stop (?:asking|reminding|telling)|don'?t ask|no more|mute|shut up|quit asking)\b"),
-        (Answer.EVERY, r"^(?:(?:yes|yep|ok|dun) )?(?:done and done|done done|all done|both done|done both|done all|all of (?:it|them)|everything(?:'s| is)? done"
-                       r"|did (?:both|all|everything|all of (?:it|them)|them all|em all)|both|all|all three|every one|alles(?: fertig)?|todo(?: hecho)?|tout(?: fait)?|done everything|done with everything)$"),
-        (Answer.SKIP, r"\bskip(?:ping|ped|pin)?\b|\bpass\b|\bnot (?:this time|today|needed|necessary|doing (?:that|it|this))\b|\bno need\b|\bdon'?t need\b|\bleave it out\b|\bomit\b"
-                      r"|\bauslassen\b|\bsaltar\b|\bpasse\b|\bforget about it\b|\bnext time\b"),
-        (Answer.BUSY, r"\b(?:can'?t|cant|cannot|can not|unable|couldn'?t)\b|\bbusy\b|\bhands (?:are )?(?:full|greasy|dirty)\b|\bdriving\b|\bnot now\b|\bbrb\b|\bnot at (?:the|my)\b"),
-        (Answer.LATER, r"^(?:maybe )?(?:later|in a (?:bit|while|minute|moment|sec|second)|remind me(?: later| again)?|ask (?:me )?(?:again|later)|snooze|spater|luego|mas tarde|plus tard|after(?:wards)?"
-                       r"|a bit later|do it later|will do|soon|on it|doing it(?: now)?|on my way|omw|working on it|coming|almost done)$"),
-        (Answer.NOT_YET, r"\b(?:not|nope|nowhere|isn'?t|aren'?t|hasn'?t|haven'?t|didn'?t|still|needs? (?:more|longer|a bit|some)|more time|too (?:pale|soft|early|light|white|cold)|noch nicht|nicht|todavia no|aun no"
-                         r"|pas encore|no yet|noy yet|nit yet)\b|^(?:no|nah|na|nein|non|nop|n|wait|waiting|hold|hang|hang on|hold on|moment|one sec|a sec|sec|one moment|just a sec|one minute|momento|warte|attends|espera)$"),
-        (Answer.NOD, r"^(?:k|kk|ok|okay|okey|okie|oki|thumbsup|thumbsup thumbsup|got it|roger|copy|copy that|seen|understood|alright|all right|cool|fine|good|great|perfect|will do|vale|gut|bien|d'accord|np|all good|thanks|thx)$"),
+        (
+            Answer.EVERY,
+            (
+                "^(?:(?:yes|yep|ok|dun) )?(?:done and done|done done|all done|both done|done both"
+                "|done all|all of (?:it|them)|everything(?:'s| is)? done"
+                "|did (?:both|all|everything|all of (?:it|them)|them all|em all)|both|all|all three"
+                "|every one|alles(?: fertig)?|todo(?: hecho)?|tout(?: fait)?|done everything"
+                "|done with everything)$"
+            ),
+        ),
+        (
+            Answer.SKIP,
+            any_of(
+                r"\bskip(?:ping|ped|pin)?\b",
+                r"\bpass\b",
+                r"\bnot (?:this time|today|needed|necessary|doing (?:that|it|this))\b",
+                r"\bno need\b",
+                r"\bdon'?t need\b",
+                r"\bleave it out\b",
+                r"\bomit\b",
+                r"\bauslassen\b",
+                r"\bsaltar\b",
+                r"\bpasse\b",
+                r"\bforget about it\b",
+                r"\bnext time\b",
+            ),
+        ),
+        (
+            Answer.BUSY,
+            any_of(
+                r"\b(?:can'?t|cant|cannot|can not|unable|couldn'?t)\b",
+                r"\bbusy\b",
+                r"\bhands (?:are )?(?:full|greasy|dirty)\b",
+                r"\bdriving\b",
+                r"\bnot now\b",
+                r"\bbrb\b",
+                r"\bnot at (?:the|my)\b",
+            ),
+        ),
+        (
+            Answer.LATER,
+            (
+                "^(?:maybe )?(?:later|in a (?:bit|while|minute|moment|sec|second)|remind me(?: later"
+                "| again)?|ask (?:me )?(?:again|later)|snooze|spater|luego|mas tarde|plus tard|after"
+                "(?:wards)?"
+                "|a bit later|do it later|will do|soon|on it|doing it(?: now)?|on my way|omw"
+                "|working on it|coming|almost done)$"
+            ),
+        ),
+        (
+            Answer.NOT_YET,
+            any_of(
+                (
+                    r"\b(?:not|nope|nowhere|isn'?t|aren'?t|hasn'?t|haven'?t|didn'?t|still|needs? (?:more"
+                    "|longer|a bit|some)|more time|too (?:pale|soft|early|light|white|cold)|noch nicht|nicht"
+                    "|todavia no|aun no"
+                    r"|pas encore|no yet|noy yet|nit yet)\b"
+                ),
+                (
+                    "^(?:no|nah|na|nein|non|nop|n|wait|waiting|hold|hang|hang on|hold on|moment|one sec|a sec"
+                    "|sec|one moment|just a sec|one minute|momento|warte|attends|espera)$"
+                ),
+            ),
+        ),
+        (
+            Answer.NOD,
+            (
+                "^(?:k|kk|ok|okay|okey|okie|oki|thumbsup|thumbsup thumbsup|got it|roger|copy|copy that"
+                "|seen|understood|alright|all right|cool|fine|good|great|perfect|will do|vale|gut|bien"
+                "|d'accord|np|all good|thanks|thx)$"
+            ),
+        ),
     )
-)  # fmt: skip
+)
 
 
 def answer(clause: str) -> Answer | None:

@@ -8,47 +8,152 @@ from __future__ import annotations
 import re
 
 from bot.conversation.intents import Ask, CallOff, Draft, Intent, Invite, Join, Topic, Undo
-from bot.conversation.parsing.words import bare, tidy
+from bot.conversation.parsing.words import bare, phrases, tidy
 
 _JOIN = re.compile(r"^(?:/start(?:@\w+)?|/?join(?:@\w+)?|my code is|code)[ :]+([A-Za-z0-9_-]{4,64})\s*$", re.IGNORECASE)
 _SLASH = re.compile(r"^/([a-z_]+)(?:@\w+)?(?: .*)?$")
 _SLASHES: dict[str, Intent] = {
-    "start": Draft(), "new": Draft(), "cook": Draft(),
-    "howlong": Ask(topic=Topic.HOW_LONG), "how_long": Ask(topic=Topic.HOW_LONG), "eta": Ask(topic=Topic.HOW_LONG),
-    "next": Ask(topic=Topic.WHAT_NEXT), "what_next": Ask(topic=Topic.WHAT_NEXT), "whatnext": Ask(topic=Topic.WHAT_NEXT),
-    "plan": Ask(topic=Topic.PLAN), "rest": Ask(topic=Topic.PLAN_REST), "more": Ask(topic=Topic.PLAN_REST),
-    "safe": Ask(topic=Topic.SAFE), "crew": Ask(topic=Topic.CREW), "help": Ask(topic=Topic.HELP), "undo": Undo(), "invite": Invite(),
-    "cancel": CallOff(), "stop": CallOff(), "calloff": CallOff(), "call_off": CallOff(), "end": CallOff(),
-}  # fmt: skip
-_POLITE = re.compile(
-    r"^(?:(?:hey|hi|ok|okay|so|and|please|pls|slowbell|yo|um|err|can you|could you|tell me|show(?: me)?|give me|whats|what's|what is) )+|(?: (?:please|pls|thanks|thx|now|again|slowbell))+$"
+    "start": Draft(),
+    "new": Draft(),
+    "cook": Draft(),
+    "howlong": Ask(topic=Topic.HOW_LONG),
+    "how_long": Ask(topic=Topic.HOW_LONG),
+    "eta": Ask(topic=Topic.HOW_LONG),
+    "next": Ask(topic=Topic.WHAT_NEXT),
+    "what_next": Ask(topic=Topic.WHAT_NEXT),
+    "whatnext": Ask(topic=Topic.WHAT_NEXT),
+    "plan": Ask(topic=Topic.PLAN),
+    "rest": Ask(topic=Topic.PLAN_REST),
+    "more": Ask(topic=Topic.PLAN_REST),
+    "safe": Ask(topic=Topic.SAFE),
+    "crew": Ask(topic=Topic.CREW),
+    "help": Ask(topic=Topic.HELP),
+    "undo": Undo(),
+    "invite": Invite(),
+    "cancel": CallOff(),
+    "stop": CallOff(),
+    "calloff": CallOff(),
+    "call_off": CallOff(),
+    "end": CallOff(),
+}
+_POLITE = phrases(
+    (
+        "^(?:(?:hey|hi|ok|okay|so|and|please|pls|slowbell|yo|um|err|can you|could you|tell me"
+        "|show(?: me)?|give me|whats|what's|what is) )+"
+    ),
+    "(?: (?:please|pls|thanks|thx|now|again|slowbell))+$",
 )
 _PHRASES: tuple[tuple[Intent, re.Pattern[str]], ...] = (
-    (Ask(topic=Topic.SAFE), re.compile(
-        r"^(?:is|are) (?:it|this|that|they|these|the meat) (?:still )?(?:safe|ok|okay|good|fine)(?: to (?:eat|serve))?$|^safe(?: to (?:eat|serve))?$|^can (?:we|i|you) (?:eat|serve)(?: it| this)?"
-        r"|^(?:(?:it )?looks done|is (?:it|this) done|done yet)$|^(?:still )?safe$")),
-    (Ask(topic=Topic.WHAT_NEXT), re.compile(
-        r"^(?:and )?(?:what|whats|what's|wat)(?: is|s|'s)? (?:next|now|to do(?: now| next)?)$|^next(?: step| one| up| thing)?$|^now what$|^what (?:do|should|can) (?:i|we) (?:do|be doing)(?: now| next)?$"
-        r"|^(?:should|do|shall) (?:i|we) (?:wrap|spritz|pull|flip|rotate|wait|add wood|add coal)\b.*|^whats up next$|^todo$")),
-    (Ask(topic=Topic.HOW_LONG), re.compile(
-        r"^how (?:long|much (?:longer|more|time))\b.*|^(?:when|wen|what time)(?: is|'s|s| will| do| does| are| can)?\b.*\b(?:ready|done|eat|eating|dinner|food|finished|serve|pull|off|over)\b.*"
-        r"|^eta(?: please)?$|^(?:are|will) (?:we|it|dinner)\b.*\b(?:on time|late|make it|be ready|be done|be late)\b.*|^(?:status|how(?:'s| is|s) (?:it|dinner|the meat|things?) (?:going|looking|doing|coming along)|how are we doing|how far)$"
-        r"|^on time$|^still on time$|^wie lange(?: noch)?$|^cuanto falta$|^combien de temps$|^dinner on time$|^time left$|^how long$")),
-    (Ask(topic=Topic.PLAN_REST), re.compile(r"^(?:(?:the )?rest(?: of (?:it|the plan))?|more|(?:the )?(?:full|whole) plan|all of it|show all|everything)$")),
-    (Ask(topic=Topic.PLAN), re.compile(r"^(?:the |our |full )?(?:plan|schedule|timeline|timetable|times|agenda)$|^plan b$")),
-    (Ask(topic=Topic.CREW), re.compile(r"^(?:the )?crew$|^who(?:'s| is|s)? (?:here|in|on|there|on watch|awake|in the crew)(?: now)?$")),
-    (Ask(topic=Topic.HELP), re.compile(r"^(?:help|help me|hilfe|ayuda|aide|commands?|what can (?:you|i) (?:do|say|ask|type)|how does (?:this|it) work|how do (?:i|you) use (?:this|it))$")),
-    (Undo(), re.compile(r"^(?:undo|undo (?:that|it|this|last|the last(?: one)?)|take (?:that|it) back|ruckgangig|deshacer|annuler)$")),
-    (Invite(), re.compile(r"^(?:invite|add)(?: (?:someone|somebody|people|a friend|a person|[a-z]+))?$|^(?:new |make (?:a |an )?|get (?:a |an )?)?(?:invite|invitation)(?: (?:code|link))?$")),
-    (CallOff(), re.compile(
-        r"^(?:cancel|call off|abort|end|stop|quit|scrap|finish|close) (?:the |this |my )?(?:cook|cooking|bbq|barbecue|dinner|whole thing|everything)$|^call (?:it|the cook|the whole thing|everything) off$|^(?:cancel|abort)$"
-        r"|^we(?:'re| are) (?:calling it off|not cooking)(?: today)?$|^cook(?:'s| is) off$|^(?:cook|dinner) (?:is )?cancel(?:l)?ed$")),
-)  # fmt: skip
-_GREETING = re.compile(
-    r"^(?:(?:hi|hello|hey|yo|hallo|hola|salut|bonjour|moin|good (?:morning|evening|afternoon)|start|begin|new|new cook|start (?:a )?(?:new )?cook|let's (?:cook|go|start)|lets (?:cook|go|start)|there|all|everyone|slowbell) ?)+$"
+    (
+        Ask(topic=Topic.SAFE),
+        phrases(
+            (
+                "^(?:is|are) (?:it|this|that|they|these|the meat) (?:still )?(?:safe|ok|okay|good|fine)"
+                "(?: to (?:eat|serve))?$"
+            ),
+            "^safe(?: to (?:eat|serve))?$",
+            "^can (?:we|i|you) (?:eat|serve)(?: it| this)?",
+            "^(?:(?:it )?looks done|is (?:it|this) done|done yet)$",
+            "^(?:still )?safe$",
+        ),
+    ),
+    (
+        Ask(topic=Topic.WHAT_NEXT),
+        phrases(
+            "^(?:and )?(?:what|whats|what's|wat)(?: is|s|'s)? (?:next|now|to do(?: now| next)?)$",
+            "^next(?: step| one| up| thing)?$",
+            "^now what$",
+            "^what (?:do|should|can) (?:i|we) (?:do|be doing)(?: now| next)?$",
+            r"^(?:should|do|shall) (?:i|we) (?:wrap|spritz|pull|flip|rotate|wait|add wood|add coal)\b.*",
+            "^whats up next$",
+            "^todo$",
+        ),
+    ),
+    (
+        Ask(topic=Topic.HOW_LONG),
+        phrases(
+            r"^how (?:long|much (?:longer|more|time))\b.*",
+            (
+                r"^(?:when|wen|what time)(?: is|'s|s| will| do| does| are| can)?\b.*\b(?:ready|done|eat"
+                r"|eating|dinner|food|finished|serve|pull|off|over)\b.*"
+            ),
+            "^eta(?: please)?$",
+            (r"^(?:are|will) (?:we|it|dinner)\b.*\b(?:on time|late|make it|be ready|be done|be late)\b.*"),
+            (
+                "^(?:status|how(?:'s| is|s) (?:it|dinner|the meat|things?) (?:going|looking|doing"
+                "|coming along)|how are we doing|how far)$"
+            ),
+            "^on time$",
+            "^still on time$",
+            "^wie lange(?: noch)?$",
+            "^cuanto falta$",
+            "^combien de temps$",
+            "^dinner on time$",
+            "^time left$",
+            "^how long$",
+        ),
+    ),
+    (
+        Ask(topic=Topic.PLAN_REST),
+        re.compile(
+            "^(?:(?:the )?rest(?: of (?:it|the plan))?|more|(?:the )?(?:full|whole) plan|all of it"
+            "|show all|everything)$"
+        ),
+    ),
+    (
+        Ask(topic=Topic.PLAN),
+        re.compile(r"^(?:the |our |full )?(?:plan|schedule|timeline|timetable|times|agenda)$|^plan b$"),
+    ),
+    (
+        Ask(topic=Topic.CREW),
+        re.compile(r"^(?:the )?crew$|^who(?:'s| is|s)? (?:here|in|on|there|on watch|awake|in the crew)(?: now)?$"),
+    ),
+    (
+        Ask(topic=Topic.HELP),
+        re.compile(
+            "^(?:help|help me|hilfe|ayuda|aide|commands?|what can (?:you|i) (?:do|say|ask|type)"
+            "|how does (?:this|it) work|how do (?:i|you) use (?:this|it))$"
+        ),
+    ),
+    (
+        Undo(),
+        re.compile(
+            "^(?:undo|undo (?:that|it|this|last|the last(?: one)?)|take (?:that|it) back|ruckgangig|deshacer|annuler)$"
+        ),
+    ),
+    (
+        Invite(),
+        phrases(
+            "^(?:invite|add)(?: (?:someone|somebody|people|a friend|a person|[a-z]+))?$",
+            "^(?:new |make (?:a |an )?|get (?:a |an )?)?(?:invite|invitation)(?: (?:code|link))?$",
+        ),
+    ),
+    (
+        CallOff(),
+        phrases(
+            (
+                "^(?:cancel|call off|abort|end|stop|quit|scrap|finish|close) (?:the |this |my )?(?:cook"
+                "|cooking|bbq|barbecue|dinner|whole thing|everything)$"
+            ),
+            "^call (?:it|the cook|the whole thing|everything) off$",
+            "^(?:cancel|abort)$",
+            "^we(?:'re| are) (?:calling it off|not cooking)(?: today)?$",
+            "^cook(?:'s| is) off$",
+            "^(?:cook|dinner) (?:is )?cancel(?:l)?ed$",
+        ),
+    ),
 )
-_QUESTION = re.compile(
-    r"^(?:who|why|what|how|where|which|when|whose)\b|^(?:should|is|are|does|do|can|could|would|will|did|has|have) (?:it|i|we|u|you|this|that|the|they|there|anyone|somebody|someone|my|our)\b"
+_GREETING = re.compile(
+    "^(?:(?:hi|hello|hey|yo|hallo|hola|salut|bonjour|moin|good (?:morning|evening|afternoon)"
+    "|start|begin|new|new cook|start (?:a )?(?:new )?cook|let's (?:cook|go|start)|lets "
+    "(?:cook|go|start)|there|all|everyone|slowbell) ?)+$"
+)
+_QUESTION = phrases(
+    r"^(?:who|why|what|how|where|which|when|whose)\b",
+    (
+        "^(?:should|is|are|does|do|can|could|would|will|did|has|have) (?:it|i|we|u|you|this|that"
+        r"|the|they|there|anyone|somebody|someone|my|our)\b"
+    ),
 )
 
 

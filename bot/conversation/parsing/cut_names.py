@@ -9,6 +9,7 @@ import dataclasses
 import difflib
 import re
 
+from bot.conversation.parsing.words import word_set
 from scheduler.cuts import Cut, Cuts
 
 ALIKE = 0.8
@@ -16,12 +17,17 @@ ALIKE = 0.8
 SHORTEST_FUZZY = 5
 """Shorter words must be typed as they are: "but" is not "butt" [letters]."""
 _OTHER_ANIMALS = {
-    "beef": "beef", "cow": "beef", "ox": "beef", "pork": "pork", "pig": "pork", "hog": "pork", "lamb": "lamb", "mutton": "lamb", "veal": "veal", "goat": "goat",
-    "venison": "venison", "deer": "venison", "turkey": "turkey", "chicken": "chicken", "duck": "duck", "goose": "goose", "salmon": "salmon", "fish": "fish", "corned": "corned",
-}  # fmt: skip
-FOODS = frozenset(_OTHER_ANIMALS) | frozenset(
-    "ham hams ribs rib sausage sausages burgers steak steaks wings thighs loin tenderloin roast chuck belly pastrami trout mackerel tritip picanha"
-    " spare baby back jowl cheeks shank shanks oxtail tongue bologna meatloaf bacon cheese tofu jackfruit".split()
+    **dict.fromkeys(("beef", "cow", "ox"), "beef"),
+    **dict.fromkeys(("pork", "pig", "hog"), "pork"),
+    **dict.fromkeys(
+        ("lamb", "mutton", "veal", "goat", "venison", "deer", "turkey", "chicken", "duck", "goose"), "other"
+    ),
+    **dict.fromkeys(("salmon", "fish", "corned"), "other"),
+}
+FOODS = frozenset(_OTHER_ANIMALS) | word_set(
+    "ham hams ribs rib sausage sausages burgers steak steaks wings thighs loin tenderloin roast chuck "
+    "belly pastrami trout mackerel tritip picanha spare baby back jowl cheeks shank shanks oxtail tongue "
+    "bologna meatloaf bacon cheese tofu jackfruit"
 )
 """Words that stand for something to cook, known as a cut or not."""
 

@@ -10,6 +10,7 @@ import re
 
 from bot.conversation.intents import FeelSaid
 from bot.conversation.parsing.numbers import SPOT_WORDS
+from bot.conversation.parsing.words import phrases
 from scheduler.facts import Feel, Wrap
 
 _KINDS = (
@@ -23,24 +24,60 @@ _KINDS = (
         re.compile(r"\b(?:foil(?:ed)?|tin ?foil|aluminium|aluminum|alu(?:folie)?|folie|aluminio|crutch(?:ed)?)\b"),
     ),
 )
-_BARE = re.compile(
-    r"\bno wrap(?:ping)?\b|\bnaked\b|\bbare\b|\bunwrapped\b|\bnot (?:going to |gonna )?wrap(?:ping)?(?: (?:it|them|at all|today|this))"
-    r"|\bwithout (?:a |any )?wrap\b|\b(?:won't|wont|don't|dont) wrap\b|\bleave it (?:open|as is)\b|\bnackt\b|\bsin envolver\b|\bohne\b"
+_BARE = phrases(
+    r"\bno wrap(?:ping)?\b",
+    r"\bnaked\b",
+    r"\bbare\b",
+    r"\bunwrapped\b",
+    r"\bnot (?:going to |gonna )?wrap(?:ping)?(?: (?:it|them|at all|today|this))",
+    r"\bwithout (?:a |any )?wrap\b",
+    r"\b(?:won't|wont|don't|dont) wrap\b",
+    r"\bleave it (?:open|as is)\b",
+    r"\bnackt\b",
+    r"\bsin envolver\b",
+    r"\bohne\b",
 )
-_DID = re.compile(
-    r"\bwrapped\b|\bwent\b|\bused\b|\bboated\b|\bfoiled\b|\bcrutched\b|\bwrapping (?:it |them )?now\b|\b(?:is|it's|they're|now) in (?:the )?(?:paper|foil)\b"
-    r"|\bin (?:the )?(?:butcher |pink )?(?:paper|foil|boat)\b|\bpuse\b|\b(?:ist|sind|jetzt) in\b|\beingewickelt\b|\beingepackt\b|\bemballe\b|\benvuelt[oa]s?\b"
-    r"|\bhecho\b|\bdone\b|\bit'?s wrapped\b"
+_DID = phrases(
+    r"\bwrapped\b",
+    r"\bwent\b",
+    r"\bused\b",
+    r"\bboated\b",
+    r"\bfoiled\b",
+    r"\bcrutched\b",
+    r"\bwrapping (?:it |them )?now\b",
+    r"\b(?:is|it's|they're|now) in (?:the )?(?:paper|foil)\b",
+    r"\bin (?:the )?(?:butcher |pink )?(?:paper|foil|boat)\b",
+    r"\bpuse\b",
+    r"\b(?:ist|sind|jetzt) in\b",
+    r"\beingewickelt\b",
+    r"\beingepackt\b",
+    r"\bemballe\b",
+    r"\benvuelt[oa]s?\b",
+    r"\bhecho\b",
+    r"\bdone\b",
+    r"\bit'?s wrapped\b",
 )
-_WILL = re.compile(
-    r"\b(?:will|gonna|going to|about to|let's|lets|plan(?:ning)?|thinking|think|want|maybe|should|i'll|we'll|later|prefer|would|getting ready)\b"
-    r"|\bgoing (?:with |for )?(?:paper|foil|boat)\b|\bgo (?:with |for )?(?:paper|foil|boat)\b"
+_WILL = phrases(
+    (
+        r"\b(?:will|gonna|going to|about to|let's|lets|plan(?:ning)?|thinking|think|want|maybe"
+        r"|should|i'll|we'll|later|prefer|would|getting ready)\b"
+    ),
+    r"\bgoing (?:with |for )?(?:paper|foil|boat)\b",
+    r"\bgo (?:with |for )?(?:paper|foil|boat)\b",
 )
-_NOT_YET = re.compile(
-    r"\bnot? (?:yet )?(?:wrapped|wrapping)\b|\b(?:haven't|havent|hasn't|didn't) (?:\w+ )?wrap(?:ped)?\b|\bnot wrapped\b"
+_NOT_YET = phrases(
+    r"\bnot? (?:yet )?(?:wrapped|wrapping)\b",
+    r"\b(?:haven't|havent|hasn't|didn't) (?:\w+ )?wrap(?:ped)?\b",
+    r"\bnot wrapped\b",
 )
-_WRAPPED = re.compile(
-    r"\b(?:re)?wrapped\b|\bwrapping (?:it|them) now\b|^wrapping(?: now)?$|\beingewickelt\b|\beingepackt\b|\bemballe\b|\benvuelt[oa]s?\b"
+_WRAPPED = phrases(
+    r"\b(?:re)?wrapped\b",
+    r"\bwrapping (?:it|them) now\b",
+    "^wrapping(?: now)?$",
+    r"\beingewickelt\b",
+    r"\beingepackt\b",
+    r"\bemballe\b",
+    r"\benvuelt[oa]s?\b",
 )
 _LOOKING = re.compile(r"\b(?:out of|ran out of|no more|need|buy|get) (?:\w+ )?(?:paper|foil)\b")
 
@@ -70,15 +107,25 @@ def wrap_words(clause: str) -> WrapWords | None:
 
 
 _TENDER = (
-    r"(?:butter\w*|buttr|tender|probe[- ]tender|done done|jiggl\w+|wobbl\w+|bends?|bending|cracks?|cracking|fall(?:s|ing) (?:apart|off)|loose|wiggles?(?: free)?"
-    r"|slid(?:es?|ing|s)? (?:right |straight |all the way )?in|slid in|goes (?:right |straight )?in|no (?:resistance|grip)|without resistance|easy in|soft|zart|weich"
-    r"|wie butter|tierno|mantequilla|tendre|like (?:warm |soft |room temp )?(?:butter|jelly|a hot knife))"
+    r"(?:butter\w*|buttr|tender|probe[- ]tender|done done|jiggl\w+|wobbl\w+|bends?|bending"
+    "|cracks?|cracking|fall(?:s|ing) (?:apart|off)|loose|wiggles?(?: free)?"
+    "|slid(?:es?|ing|s)? (?:right |straight |all the way )?in|slid in|goes (?:right "
+    "|straight )?in|no (?:resistance|grip)|without resistance|easy in|soft|zart|weich"
+    "|wie butter|tierno|mantequilla|tendre|like (?:warm |soft |room temp )?(?:butter|jelly"
+    "|a hot knife))"
 )
-_TIGHT = r"(?:tough|tight|rubbery|chewy|stiff|hard|grabs?|grabbing|grips|gripping|resist(?:s|ance|ing)?|firm|zah|duro|dure?|fest|not (?:going|sliding) in|won't go in|sticks)"
-_ALMOST = r"(?:almost(?: there)?|getting there|getting close|nearly(?: there)?|close|not quite(?: there)?|coming along|fast(?: fertig)?|casi|presque|soon)"
-_A_BIT = r"(?:a (?:little|bit|touch|tad)(?: of)?|slight(?:ly)?|some|little|kinda|kind of|still some|somewhat)"
+_TIGHT = (
+    "(?:tough|tight|rubbery|chewy|stiff|hard|grabs?|grabbing|grips|gripping|resist(?:s|ance"
+    "|ing)?|firm|zah|duro|dure?|fest|not (?:going|sliding) in|won't go in|sticks)"
+)
+_ALMOST = (
+    "(?:almost(?: there)?|getting there|getting close|nearly(?: there)?|close|not quite"
+    "(?: there)?|coming along|fast(?: fertig)?|casi|presque|soon)"
+)
+_A_BIT = "(?:a (?:little|bit|touch|tad)(?: of)?|slight(?:ly)?|some|little|kinda|kind of|still some|somewhat)"
 _NEGATED = re.compile(
-    rf"\b(?:not|isn't|isnt|aren't|ain't|n't|never|nicht|no esta|pas)(?: (?:yet|really|very|that|so|fully|all|probe))* (?:like )?{_TENDER}\b"
+    r"\b(?:not|isn't|isnt|aren't|ain't|n't|never|nicht|no esta|pas)(?: (?:yet|really|very|that"
+    rf"|so|fully|all|probe))* (?:like )?{_TENDER}\b"
 )
 _FEEL_ALMOST = re.compile(rf"\b{_ALMOST}\b|\b{_A_BIT} {_TIGHT}\b")
 _FEEL_TENDER = re.compile(rf"\b{_TENDER}\b")

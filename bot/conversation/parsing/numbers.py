@@ -31,37 +31,106 @@ class Figure:
 
 
 _NUMBER = r"[0-9]{1,4}(?:,[0-9](?![0-9])|\.[0-9]{1,2}(?![0-9]))?"
-_UNIT = r"(?: ?(?:°|deg(?:rees?|s)?\b|grad\b|grados?\b|degres?\b)? ?(?P<unit>celsius|fahrenheit|[cf])\b| ?(?:°|deg(?:rees?|s)?\b|grad\b|grados?\b|degres?\b))?"
+_UNIT = (
+    r"(?: ?(?:°|deg(?:rees?|s)?\b|grad\b|grados?\b|degres?\b)? ?(?P<unit>celsius|fahrenheit"
+    r"|[cf])\b| ?(?:°|deg(?:rees?|s)?\b|grad\b|grados?\b|degres?\b))?"
+)
 _FIGURE = re.compile(
-    r"(?P<approx>~ ?|\b(?:about|around|approx\.?|approximately|roughly|ca\.?|circa|etwa|ungefahr|maybe|like|nearly|almost|just under|just over"
-    r"|say|fast|casi|presque|environ|unos) )?"
+    r"(?P<approx>~ ?|\b(?:about|around|approx\.?|approximately|roughly|ca\.?|circa|etwa"
+    "|ungefahr|maybe|like|nearly|almost|just under|just over"
+    "|say|fast|casi|presque|environ|unos) )?"
     r"(?P<between>\b(?:between|zwischen|entre) )?"
     rf"(?P<minus>(?<![0-9a-z°-])-)?(?<![0-9.])(?P<low>{_NUMBER})"
-    rf"(?: ?(?:-|\bto\b|\bbis\b|\bor\b|\ba\b|\band\b(?(between)|(?!)))(?: ?)(?P<high>{_NUMBER}))?"
+    r"(?: ?(?:-|\bto\b|\bbis\b|\bor\b|\ba\b|\band\b(?(between)|(?!)))"
+    rf"(?: ?)(?P<high>{_NUMBER}))?"
     rf"(?P<ish> ?-?ish\b)?{_UNIT}(?P<ish2>-?ish\b)?(?![0-9])"
 )
 _TENS = re.compile(r"\b(?:(?P<where>low|mid|middle|high|upper)[ -])?(?P<tens>[0-9]{1,2}0)'?s\b")
 _NOT_TEMPERATURES = re.compile(
-    r"[0-9.,/x-]+ ?(?:%|kgs?\b|kilos?\b|g\b|lbs?\b|pounds?\b|oz\b|cm\b|mm\b|inch(?:es)?\b|in\. |l\b|ml\b|x\b|st\b|nd\b|rd\b|th\b"
-    r"|(?:more )?(?:chunks?|pieces?|logs?|bricks?|briquettes|splits?|handfuls?|spots?|places|probes?|racks?|slabs?|briskets?|butts?"
-    r"|shoulders?|ribs|bones?|people|guests?|kids|adults|friends|beers?|times|layers?|sheets?|towels?|vents?|bags?|hours?|days?|euros?|bucks)\b)"
+    r"[0-9.,/x-]+ ?(?:%|kgs?\b|kilos?\b|g\b|lbs?\b|pounds?\b|oz\b|cm\b|mm\b|inch(?:es)?\b"
+    r"|in\. |l\b|ml\b|x\b|st\b|nd\b|rd\b|th\b"
+    "|(?:more )?(?:chunks?|pieces?|logs?|bricks?|briquettes|splits?|handfuls?|spots?|places"
+    "|probes?|racks?|slabs?|briskets?|butts?"
+    "|shoulders?|ribs|bones?|people|guests?|kids|adults|friends|beers?|times|layers?|sheets?"
+    r"|towels?|vents?|bags?|hours?|days?|euros?|bucks)\b)"
 )
 SLOT_WORDS: dict[str, Slot] = {
     **dict.fromkeys(
-        ("meat", "core", "internal", "inside", "brisket", "rib", "ribs", "butt", "shoulder", "pork", "beef", "innen", "kern",
-         "kerntemperatur", "fleisch", "carne", "viande", "coeur", "kt", "meats"), Slot.CORE),
+        (
+            "meat",
+            "core",
+            "internal",
+            "inside",
+            "brisket",
+            "rib",
+            "ribs",
+            "butt",
+            "shoulder",
+            "pork",
+            "beef",
+            "innen",
+            "kern",
+            "kerntemperatur",
+            "fleisch",
+            "carne",
+            "viande",
+            "coeur",
+            "kt",
+            "meats",
+        ),
+        Slot.CORE,
+    ),
     **dict.fromkeys(
-        ("pit", "smoker", "grill", "cooker", "grate", "air", "ambient", "dome", "chamber", "garraum", "lid", "parrilla", "fumoir",
-         "ahumador", "pits"), Slot.PIT),
-}  # fmt: skip
+        (
+            "pit",
+            "smoker",
+            "grill",
+            "cooker",
+            "grate",
+            "air",
+            "ambient",
+            "dome",
+            "chamber",
+            "garraum",
+            "lid",
+            "parrilla",
+            "fumoir",
+            "ahumador",
+            "pits",
+        ),
+        Slot.PIT,
+    ),
+}
 """Words that say which probe was read."""
 SPOT_WORDS = {
-    "flat": "flat", "plano": "flat", "point": "point", "punta": "point", "thick end": "thick end", "thin end": "thin end",
-    "thick corner": "thick corner", "thick part": "thick part", "thin part": "thin part", "thick bit": "thick part",
-    "middle": "middle", "centre": "centre", "center": "centre", "edge": "edge", "corner": "corner", "breast": "breast",
-    "thigh": "thigh", "wing": "wing", "bone": "bone", "money muscle": "money muscle", "left": "left", "right": "right",
-    "front": "front", "back": "back", "top rack": "top rack", "bottom rack": "bottom rack", "other end": "other end",
-}  # fmt: skip
+    "flat": "flat",
+    "plano": "flat",
+    "point": "point",
+    "punta": "point",
+    "thick end": "thick end",
+    "thin end": "thin end",
+    "thick corner": "thick corner",
+    "thick part": "thick part",
+    "thin part": "thin part",
+    "thick bit": "thick part",
+    "middle": "middle",
+    "centre": "centre",
+    "center": "centre",
+    "edge": "edge",
+    "corner": "corner",
+    "breast": "breast",
+    "thigh": "thigh",
+    "wing": "wing",
+    "bone": "bone",
+    "money muscle": "money muscle",
+    "left": "left",
+    "right": "right",
+    "front": "front",
+    "back": "back",
+    "top rack": "top rack",
+    "bottom rack": "bottom rack",
+    "other end": "other end",
+}
 """Spots of a piece, as typed and as kept."""
 _LABEL = re.compile(
     r"(?P<behind>\b(?:in|at|by|on|near|en|im) (?:the |el |der )?)?\b(?P<spot>"

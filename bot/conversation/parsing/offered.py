@@ -9,13 +9,13 @@ import re
 
 from bot.conversation.context import Context, OfferedChoice
 from bot.conversation.intents import Intent
-from bot.conversation.parsing.words import bare, tidy
+from bot.conversation.parsing.words import bare, tidy, word_set
 
 _LETTER = re.compile(r"^\(?([a-z])[).:]?$")
 _LETTER_AND_LABEL = re.compile(r"^\(?([a-z])[).:] (.+)$")
-_TOO_COMMON = frozenset(
-    "done yes no ok okay skip later not yet wait the a an it is in on at to of and or i we was now more all this that "
-    "next plan rest help undo both".split()
+_TOO_COMMON = word_set(
+    "done yes no ok okay skip later not yet wait the a an it is in on at to of and or i we was now more "
+    "all this that next plan rest help undo both"
 )
 """Words that say an answer by themselves: they choose a label only when they are all of it."""
 

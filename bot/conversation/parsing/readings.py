@@ -19,6 +19,8 @@ CORE_C = (-5.0, 100.0)
 PIT_C = (-20.0, 400.0)
 HELD_CORE_TOP_C = 98.0
 """A resting piece is not hotter than this: "100" means °F more likely than °C."""
+HELD_CORE_LOW_C = 20.0
+"""Nor, within a day of rest, colder than a room."""
 NEAR_PIT_C = 15.0
 NEAR_CORE_C = (-4.0, 8.0)
 """How far below and above the last core a figure still looks like the next one."""
@@ -26,6 +28,8 @@ WRONG_SLOT_PIT_C = 20.0
 """A pit answer further off than this, but near the last core, may be the meat."""
 STEADY_PIT_C = (95.0, 180.0)
 """Where a pit usually runs, while nobody has said."""
+UNIT_LABELS = {"C": "celsius", "F": "fahrenheit"}
+"""Keys of the two answers to a question about the unit."""
 LIMITS = {Slot.CORE: CORE_C, Slot.PIT: PIT_C}
 
 
@@ -64,7 +68,7 @@ def likely_core(value_c: float, context: Context) -> bool:
         hours = max(0.0, (context.now - context.meat_on_at) / dt.timedelta(hours=1))
         return (35.0 if hours >= 3.0 else -5.0) <= value_c <= 40.0 + 25.0 * hours  # noqa: PLR2004 (hours on the fire)
     if context.stage in ("resting", "serving", "after"):
-        return 20.0 <= value_c <= HELD_CORE_TOP_C
+        return HELD_CORE_LOW_C <= value_c <= HELD_CORE_TOP_C
     return value_c <= CORE_C[1]
 
 
@@ -107,7 +111,7 @@ def settle(figure: Figure, slot: Slot, context: Context) -> Value | Open:
         possible = better or possible
     if len(possible) == 1:
         return possible[0][1]
-    options = tuple((f"unit_{unit.lower()}", value) for unit, value in possible)
+    options = tuple((UNIT_LABELS[unit], value) for unit, value in possible)
     return Open(question="unit" if options else "impossible", figure=figure, options=options)
 
 
@@ -118,7 +122,7 @@ def _in_other_unit(figure: Figure, slot: Slot, context: Context, own: Value | No
     held = slot is Slot.CORE and context.stage in ("resting", "serving", "after")
     if own is not None:
         if held and own.value_c > HELD_CORE_TOP_C and can_be(other):
-            pairs = ((f"unit_{(context.unit or '').lower()}", own), (f"unit_{other_unit.lower()}", other))
+            pairs = ((UNIT_LABELS["F" if other_unit == "C" else "C"], own), (UNIT_LABELS[other_unit], other))
             return Open(question="unit", figure=figure, options=pairs)
         return own
     if can_be(other) and likely(other, context):
@@ -196,7 +200,7 @@ def _assign(figures: tuple[Figure, ...], context: Context) -> list[Value | Open]
 
 
 def _pair(free: list[Figure], context: Context) -> dict[Figure, Slot | None]:
-    """Several figures without words: the largest is the pit when it is near the pit's target, or no meat can have it."""
+    """Several figures without words: the largest is the pit when near its target, or beyond any meat."""
     largest = max(free, key=lambda figure: figure.value)
     result: dict[Figure, Slot | None] = dict.fromkeys(free, Slot.CORE)
     if any(figure.spot for figure in free):

@@ -12,6 +12,7 @@ from zoneinfo import ZoneInfo
 
 from bot.conversation.context import Context
 from bot.conversation.parsing import times
+from bot.conversation.parsing.words import phrases
 from scheduler.facts import Serving, ServingKind
 
 MEAL_FROM = dt.time(11, 0)
@@ -20,25 +21,40 @@ MEAL_UNTIL = dt.time(22, 0)
 USUAL_DINNER = dt.time(18, 0)
 """Dinner on a day named without a time; it is shown back and can be changed (common practice, no source)."""
 
-_READY = re.compile(
-    r"\b(?:when(?:ever)?|once|as soon as) (?:it(?:'s| is)?|they(?:'re| are)?|the meat(?:'s| is)?|meat is)? ?(?:is |are |'s )?(?:ready|done|finished|good|tender)\b|\bwhenever\b|\bno (?:fixed |set )?(?:time|rush|hurry)\b"
-    r"|\b(?:any time|anytime|no idea when|open end|flexible|wenn (?:es )?fertig|cuando este|quand c'est pret)\b|^ready$"
+_READY = phrases(
+    (
+        r"\b(?:when(?:ever)?|once|as soon as) (?:it(?:'s| is)?|they(?:'re| are)?|the meat(?:'s"
+        r"| is)?|meat is)? ?(?:is |are |'s )?(?:ready|done|finished|good|tender)\b"
+    ),
+    r"\bwhenever\b",
+    r"\bno (?:fixed |set )?(?:time|rush|hurry)\b",
+    (r"\b(?:any time|anytime|no idea when|open end|flexible|wenn (?:es )?fertig|cuando este|quand c'est pret)\b"),
+    "^ready$",
 )
 _CLOCK = r"(?:[0-9]{1,2}(?:[:.h][0-9]{2})?|[0-9]{4})"
 _HALF = r"(?: ?(?:a\.?m\b\.?|p\.?m\b\.?|uhr|o'?clock))?"
 _WINDOW = re.compile(
-    rf"\b(?:between |from |zwischen |von |entre )?(?P<start>{_CLOCK})(?P<start_half>{_HALF}) ?(?:-|to\b|til(?:l)?\b|until\b|and\b|or\b|bis\b|und\b|y\b|et\b|a\b) ?(?P<end>{_CLOCK})(?P<end_half>{_HALF})(?![0-9:]| ?(?:kg|kilos?|lbs?|pounds?|f\b|c\b|°|h\b|hours?|min|deg|racks?))"
+    rf"\b(?:between |from |zwischen |von |entre )?(?P<start>{_CLOCK})(?P<start_half>{_HALF}) ?"
+    r"(?:-|to\b|til(?:l)?\b|until\b|and\b|or\b|bis\b|und\b|y\b|et\b"
+    rf"|a\b) ?(?P<end>{_CLOCK})(?P<end_half>{_HALF})(?![0-9:]| ?(?:kg|kilos?|lbs?|pounds?|f\b"
+    r"|c\b|°|h\b|hours?|min|deg|racks?))"
 )
 _DAYS = ("monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday")
 _DAY = re.compile(
-    r"\b(?:(?P<today>today|tonight|this evening|this afternoon|heute|hoy|aujourd'hui)|(?P<after>day after tomorrow|ubermorgen)|(?P<tomorrow>tomorrow|tmrw|tmr|tmw|tomorow|tommorow|morgen|manana|demain)"
-    r"|(?P<next>next )?(?P<day>mon(?:day)?|tue(?:s(?:day)?)?|wed(?:nesday|s)?|thu(?:r(?:s(?:day)?)?)?|fri(?:day)?|sat(?:urday)?|sun(?:day)?)"
-    r"|(?P<iso>20[0-9]{2}-[0-9]{2}-[0-9]{2})|(?P<dom>[0-9]{1,2})(?:st|nd|rd|th)?\.? (?:of )?(?P<mon1>jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)[a-z]*"
-    r"|(?P<mon2>jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)[a-z]* (?P<dom2>[0-9]{1,2})(?:st|nd|rd|th)?)\b"
+    r"\b(?:(?P<today>today|tonight|this evening|this afternoon|heute|hoy|aujourd'hui)"
+    "|(?P<after>day after tomorrow|ubermorgen)|(?P<tomorrow>tomorrow|tmrw|tmr|tmw|tomorow"
+    "|tommorow|morgen|manana|demain)"
+    "|(?P<next>next )?(?P<day>mon(?:day)?|tue(?:s(?:day)?)?|wed(?:nesday|s)?|thu(?:r(?:s"
+    "(?:day)?)?)?|fri(?:day)?|sat(?:urday)?|sun(?:day)?)"
+    r"|(?P<iso>20[0-9]{2}-[0-9]{2}-[0-9]{2})|(?P<dom>[0-9]{1,2})(?:st|nd|rd|th)?\.? "
+    "(?:of )?(?P<mon1>jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)[a-z]*"
+    "|(?P<mon2>jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)[a-z]* (?P<dom2>[0-9]{1,2})"
+    r"(?:st|nd|rd|th)?)\b"
 )
 _MONTHS = ("jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec")
 _BARE_HOUR = re.compile(
-    r"(?<![0-9.,:])(?P<hour>[0-9]{1,2}|[0-9]{4})(?![0-9.,:%°]|-[0-9]| ?(?:kg|kilos?|lbs?|pounds?|f|c|deg|racks?|hours?|h|min\w*|x)\b)"
+    "(?<![0-9.,:])(?P<hour>[0-9]{1,2}|[0-9]{4})(?![0-9.,:%°]|-[0-9]| ?(?:kg|kilos?|lbs?"
+    r"|pounds?|f|c|deg|racks?|hours?|h|min\w*|x)\b)"
 )
 
 
@@ -59,7 +75,7 @@ def serving_said(heard: str, context: Context, *, bare_hours: bool = False) -> S
     day_spans = (day.span(),) if day and date else ()
     rest = heard if not day else heard[: day.start()] + " " * (day.end() - day.start()) + heard[day.end() :]
     for window in _WINDOW.finditer(rest):
-        serving = _window(window, date, context, rest)
+        serving = _window(window, date, context)
         if serving is not None:
             return Said(serving=serving, spans=(window.span(), *day_spans))
     whens = [when for when in times.find(heard) if when.kind is times.Kind.CLOCK and not when.compact]
@@ -96,9 +112,13 @@ def _bare(found: re.Match[str]) -> times.When | None:
     if hour > 24 or minute > 59:  # noqa: PLR2004 (a clock)
         return None
     return times.When(
-        kind=times.Kind.CLOCK, start=found.start(), end=found.end(), hour=hour % 24, minute=minute,
+        kind=times.Kind.CLOCK,
+        start=found.start(),
+        end=found.end(),
+        hour=hour % 24,
+        minute=minute,
         exact=hour > 12 or hour == 0 or len(digits) == 4,  # noqa: PLR2004 (a clock)
-    )  # fmt: skip
+    )
 
 
 def _date(day: re.Match[str], context: Context) -> dt.date | None:
@@ -133,7 +153,7 @@ def _nearest(when: times.When, date: dt.date | None, context: Context) -> dt.dat
     return (meals or coming)[0]
 
 
-def _window(found: re.Match[str], date: dt.date | None, context: Context, heard: str) -> Serving | None:
+def _window(found: re.Match[str], date: dt.date | None, context: Context) -> Serving | None:
     end_half = found["end_half"].strip()
     start_half = found["start_half"].strip() or end_half
     start_said = times.find(f"at {found['start']} {start_half}".strip())

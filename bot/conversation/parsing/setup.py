@@ -12,13 +12,14 @@ from typing import Any
 from bot.conversation.context import Context
 from bot.conversation.intents import Draft, Intent, MovePit, Unclear
 from bot.conversation.parsing import times
-from bot.conversation.parsing.amends import band
 from bot.conversation.parsing.cut_names import FOODS, find_cut
 from bot.conversation.parsing.meat import wrap_words
+from bot.conversation.parsing.moves import band
 from bot.conversation.parsing.numbers import Figure, figures
 from bot.conversation.parsing.readings import can_be, in_c, likely
 from bot.conversation.parsing.serving import Said, serving_said
-from bot.conversation.parsing.words import bare, cut_out
+from bot.conversation.parsing.time_words import NUMBER_WORDS
+from bot.conversation.parsing.words import bare, cut_out, phrases, word_set
 from scheduler.facts import Slot
 from scheduler.units import kg_from_lb
 
@@ -32,40 +33,62 @@ LOWEST_PIT_FIGURE = 80
 KG_UP_TO = 9.0
 """A mass without a unit is in kilograms up to here while the chat has no unit, else in pounds."""
 
-_COUNT_WORDS = "|".join(times.NUMBER_WORDS)
+_COUNT_WORDS = "|".join(NUMBER_WORDS)
 _PIECES = r"racks?|slabs?|plates?|pieces?|pcs|briskets?|packers?|shoulders?|butts?|cuts?|of them"
-_COUNT = re.compile(
-    rf"(?<![0-9.,])(?P<n>[0-9]{{1,2}}|{_COUNT_WORDS}) ?(?:x ?)?(?:(?:big|small|large|whole|full|nice|beef|pork|boston) )*(?:{_PIECES})\b|\b(?P<n2>[0-9]{{1,2}}) ?x(?= |\b)|\bx ?(?P<n3>[0-9]{{1,2}})\b"
+_COUNT = phrases(
+    (
+        rf"(?<![0-9.,])(?P<n>[0-9]{{1,2}}|{_COUNT_WORDS}) ?(?:x ?)?(?:(?:big|small|large|whole|full"
+        rf"|nice|beef|pork|boston) )*(?:{_PIECES})\b"
+    ),
+    r"\b(?P<n2>[0-9]{1,2}) ?x(?= |\b)",
+    r"\bx ?(?P<n3>[0-9]{1,2})\b",
 )
 _MASS = re.compile(
-    r"(?P<low>[0-9]{1,5}(?:[.,][0-9]{1,2})?)(?: ?(?:-|to|or) ?(?P<high>[0-9]{1,3}(?:[.,][0-9]{1,2})?))? ?(?P<unit>kgs?|kilos?|kilograms?|lbs?|pounds?|pounders?|#|g|grams?|gr)(?![a-z])(?: ?(?P<oz>[0-9]{1,2}) ?(?:oz|ounces?))?"
+    "(?P<low>[0-9]{1,5}(?:[.,][0-9]{1,2})?)(?: ?(?:-|to|or) ?(?P<high>[0-9]{1,3}"
+    "(?:[.,][0-9]{1,2})?))? ?(?P<unit>kgs?|kilos?|kilograms?|lbs?|pounds?|pounders?|#|g"
+    "|grams?|gr)(?![a-z])(?: ?(?P<oz>[0-9]{1,2}) ?(?:oz|ounces?))?"
 )
 _TOTAL = re.compile(r"\b(?:total|altogether|together|in all|combined|all in)\b")
 _ON = re.compile(
-    r"\b(?:(?:been |it's |its |meat(?:'s| is| went)? |went |put (?:it|them) |(?:it|they)(?:'s| is| are| went)? )*on(?: (?:the )?(?:smoker|grill|pit|fire))?(?: since| at| from)?|started(?: it| cooking| at)?|since|cooking since|smoking since|in since|seit)\s*$"
+    r"\b(?:(?:been |it's |its |meat(?:'s| is| went)? |went |put (?:it|them) |(?:it|they)(?:'s"
+    "| is| are| went)? )*on(?: (?:the )?(?:smoker|grill|pit|fire))?(?: since| at| from)?"
+    r"|started(?: it| cooking| at)?|since|cooking since|smoking since|in since|seit)\s*$"
 )
 _ON_FOR = re.compile(
-    r"\b(?:on for|been on|been going|going for|cooking for|in for|smoking for|(?:it's |its )?been)\s*(?:about |around |like )?$"
+    r"\b(?:on for|been on|been going|going for|cooking for|in for|smoking for|(?:it's "
+    r"|its )?been)\s*(?:about |around |like )?$"
 )
 _HOURS_IN = re.compile(r"^\s*(?:in|already|so far|now|on)\b")
 _CORE_AFTER = re.compile(
-    r"^\s*(?:°? ?[cf]\b)?\s*(?:now|right now|currently|internal|inside|core|in the meat|at the moment|already|so far)\b"
+    r"^\s*(?:°? ?[cf]\b)?\s*(?:now|right now|currently|internal|inside|core|in the meat"
+    r"|at the moment|already|so far)\b"
 )
 _CORE_BEFORE = re.compile(
-    r"\b(?:now|currently|reads?|reading|it's at|its at|sitting at|is at|at|internal|core|meat)(?: (?:is|at|now))*\s*$"
+    r"\b(?:now|currently|reads?|reading|it's at|its at|sitting at|is at|at|internal|core|meat)"
+    r"(?: (?:is|at|now))*\s*$"
 )
-_PIT_BEFORE = re.compile(
-    r"\b(?:pit|smoker|cooker|grill|hot|temp|temperature|run(?:s|ning)?|cook(?:ing)? (?:at|it at)|smok(?:e|ing) (?:at|it at)|oven|heat)(?: (?:at|is|to|around|about|it|the|temp|runs?|running|set))*\s*[@:=]?\s*$|@\s*$"
+_PIT_BEFORE = phrases(
+    (
+        r"\b(?:pit|smoker|cooker|grill|hot|temp|temperature|run(?:s|ning)?|cook(?:ing)? (?:at"
+        "|it at)|smok(?:e|ing) (?:at|it at)|oven|heat)(?: (?:at|is|to|around|about|it|the|temp"
+        r"|runs?|running|set))*\s*[@:=]?\s*$"
+    ),
+    r"@\s*$",
 )
 _DINNER_WORDS = re.compile(
-    r"\b(?:dinner|supper|lunch|eat(?:ing)?|serv(?:e|ing|ed)|meal|table|guests?|people|ready|for|by|at|food|we|want|around|about|on|from|is|the|party|bbq)\b"
+    r"\b(?:dinner|supper|lunch|eat(?:ing)?|serv(?:e|ing|ed)|meal|table|guests?|people|ready"
+    r"|for|by|at|food|we|want|around|about|on|from|is|the|party|bbq)\b"
 )
 _UNDECIDED = re.compile(r"^(?:don'?t know|dunno|no idea|idk|undecided|not sure|unsure|decide later|see later|later)$")
-_FILLER = frozenset(
-    "a an the of and with for at on in to by is it its it's we i i'm im i've we're we'll i'll are be have has got my our some this that going gonna doing cooking cook smoking smoke making make"
-    " want would like about around dinner lunch supper eat eating serve serving served ready meal people guests pit smoker grill cooker temp temperature degrees deg hot heat each total since now"
-    " been started whole big small large nice one two kg lb lbs today tomorrow tonight please pls hi hey hello um so ok okay just maybe will do let's lets when time party bbq run running runs set f c x weighing weighs weight mass"
-    " bone boneless bone-in trimmed untrimmed raw fresh all altogether together or as done tender fat paper foil boat wrap wrapped wrapping naked bare no in-bone pieces piece rack racks slab slabs".split()
+_FILLER = word_set(
+    "a an the of and with for at on in to by is it its it's we i i'm im i've we're we'll i'll are be have "
+    "has got my our some this that going gonna doing cooking cook smoking smoke making make want would "
+    "like about around dinner lunch supper eat eating serve serving served ready meal people guests pit "
+    "smoker grill cooker temp temperature degrees deg hot heat each total since now been started whole "
+    "big small large nice one two kg lb lbs today tomorrow tonight please pls hi hey hello um so ok okay "
+    "just maybe will do let's lets when time party bbq run running runs set f c x weighing weighs weight "
+    "mass bone boneless bone-in trimmed untrimmed raw fresh all altogether together or as done tender fat "
+    "paper foil boat wrap wrapped wrapping naked bare no in-bone pieces piece rack racks slab slabs"
 )
 
 
@@ -81,7 +104,7 @@ def set_up(heard: str, text: str, context: Context) -> tuple[Intent, ...]:
     rest = _temperatures(rest, text, context, said, problems)
     rest = _serving(rest, context, said)
     if context.setup_slot == "wrap" or said:
-        _wrap(heard, context, said)
+        _wrap(heard, said)
     _unknown_cut(rest, context, said)
     draft = Draft(**said)
     return ((draft,) if draft != Draft() else ()) + tuple(problems)
@@ -94,7 +117,10 @@ def _cut(heard: str, context: Context, said: dict[str, Any]) -> str:
     said["cut"] = named.cut.id
     before = heard[: named.start]
     count = re.search(
-        rf"(?<![0-9.,-])\b(?P<n>[0-9]{{1,2}}|{_COUNT_WORDS}) ?x? ?(?:(?:whole|big|small|nice|large|full|{_PIECES})(?: of)? ?)*$",
+        (
+            rf"(?<![0-9.,-])\b(?P<n>[0-9]{{1,2}}|{_COUNT_WORDS}) ?x? ?(?:(?:whole|big|small|nice|large"
+            rf"|full|{_PIECES})(?: of)? ?)*$"
+        ),
         before,
     )
     start = named.start
@@ -105,7 +131,7 @@ def _cut(heard: str, context: Context, said: dict[str, Any]) -> str:
 
 
 def _number(word: str) -> int:
-    return times.NUMBER_WORDS.get(word) or min(MOST_PIECES, max(1, int(word)))
+    return NUMBER_WORDS.get(word) or min(MOST_PIECES, max(1, int(word)))
 
 
 def _mass_and_count(rest: str, context: Context, said: dict[str, Any]) -> str:
@@ -174,7 +200,7 @@ def _on(rest: str, context: Context, said: dict[str, Any]) -> str:
 
 
 def _temperatures(rest: str, text: str, context: Context, said: dict[str, Any], problems: list[Intent]) -> str:
-    """Take the core and the pit out of what is left; the pit is the figure that is called so, or the only one that can be."""
+    """Take the core and the pit out of what is left: the pit is what is called so, or the only figure that can be."""
     whens = [(w.start, w.end) for w in times.find(rest) if not (w.compact or (w.plain and context.setup_slot == "pit"))]
     blocked = whens if context.setup_slot != "pit" else []
     masked = cut_out(rest, blocked)
@@ -190,7 +216,7 @@ def _temperatures(rest: str, text: str, context: Context, said: dict[str, Any], 
         if is_core and "core_c" not in said and (core_c := _core(figure, context, said)) is not None:
             said["core_c"] = core_c
             taken.append((figure.start, figure.end))
-        elif "pit_low_c" not in said and _may_be_pit(figure, context, said, named=is_pit):
+        elif "pit_low_c" not in said and _may_be_pit(figure, context, named=is_pit):
             moved = band(dataclasses.replace(figure, approx=False), text, context)
             if isinstance(moved, MovePit):
                 said["pit_low_c"], said["pit_high_c"] = moved.pit_low_c, moved.pit_high_c
@@ -200,7 +226,7 @@ def _temperatures(rest: str, text: str, context: Context, said: dict[str, Any], 
     return cut_out(rest, taken)
 
 
-def _may_be_pit(figure: Figure, context: Context, said: dict[str, Any], *, named: bool) -> bool:
+def _may_be_pit(figure: Figure, context: Context, *, named: bool) -> bool:
     if named or context.setup_slot == "pit" or figure.unit:
         return True
     if context.setup_slot == "serving" and figure.value >= HHMM_FROM:
@@ -239,7 +265,7 @@ def _serving(rest: str, context: Context, said: dict[str, Any]) -> str:
     return cut_out(rest, list(found.spans))
 
 
-def _wrap(heard: str, context: Context, said: dict[str, Any]) -> None:
+def _wrap(heard: str, said: dict[str, Any]) -> None:
     words = wrap_words(heard)
     if words is not None and words.wrap is not None and not words.not_yet:
         said["wrap"] = words.wrap

@@ -7,9 +7,21 @@ from __future__ import annotations
 
 import re
 
+from bot.conversation.parsing.words import any_of
+
 LATE_STAGES = ("resting", "serving", "after")
 READING_STEPS = frozenset(
-    {"core_read", "pit_check", "pit_recover", "come_up_check", "second_spot", "hold_check", "cool_check", "reheat"}
+    {
+        "core_read",
+        "pit_check",
+        "pit_recover",
+        "come_up_check",
+        "second_spot",
+        "hold_check",
+        "serve_reading",
+        "cool_check",
+        "reheat",
+    }
 )
 """Steps that are only a number: "done" or a thumb without one leaves them open."""
 TIMED_STEPS = frozenset(
@@ -17,50 +29,187 @@ TIMED_STEPS = frozenset(
 )
 """Steps whose clock time matters: a bare time answers them."""
 
-_THING = r"(?:(?:the |my |our |all )?(?:meat|ribs?|racks?|briskets?|butts?|shoulders?|pork|beef|food)|it|they|everything|he|she|she's|we)"
+_THING = (
+    "(?:(?:the |my |our |all )?(?:meat|ribs?|racks?|briskets?|butts?|shoulders?|pork|beef"
+    "|food)|it|they|everything|he|she|she's|we)"
+)
 _IS = r"(?:'s|'re| is| are| went| goes| has gone| been|s)?"
-_NOW = r"(?: (?:now|finally|just now|already))?"
 _PATTERNS: tuple[tuple[str, str], ...] = (
-    ("dry_brine", r"\b(?:salted|dry[- ]?brined|brined|seasoned|gesalzen|sale|salado)\b|\b(?:salt|rub)(?:'s| is)? on\b"),
+    (
+        "dry_brine",
+        any_of(
+            r"\b(?:salted|dry[- ]?brined|brined|seasoned|gesalzen|sale|salado)\b",
+            r"\b(?:salt|rub)(?:'s| is)? on\b",
+        ),
+    ),
     ("trim", r"\btrimmed\b|\btrimming(?:'s| is)? done\b"),
-    ("light", r"\blit\b|\b(?:fire|coals?|charcoal|chimney|smoker|cooker)(?:'s|s| is| are)? (?:lit|going|burning|started|on)\b"
-              r"|\b(?:started|lighted|made|got) (?:the |a |my )?(?:fire|coals?|chimney|charcoal)(?: going)?\b|\bangezundet\b|\bfeuer (?:ist )?an\b"),
-    ("smoke_clean", r"\b(?:clean|thin|blue|clear)(?: blue)? smoke\b|\bsmoke(?:'s|s| is| looks| runs| running)?(?: now)? (?:clean|thin|blue|clear)\b"),
-    ("pit_stable", r"\b(?:pit|smoker|cooker|grill|temps?|fire)(?:'s|s| is| are)? (?:steady|stable|settled|dialed in|holding(?: steady)?|locked in|up to temp)\b"
-                   r"|\bup to temp(?:erature)?\b"),
+    (
+        "light",
+        any_of(
+            r"\blit\b",
+            (
+                r"\b(?:fire|coals?|charcoal|chimney|smoker|cooker)(?:'s|s| is| are)? (?:lit|going|burning"
+                r"|started|on)\b"
+            ),
+            (r"\b(?:started|lighted|made|got) (?:the |a |my )?(?:fire|coals?|chimney|charcoal)(?: going)?\b"),
+            r"\bangezundet\b",
+            r"\bfeuer (?:ist )?an\b",
+        ),
+    ),
+    (
+        "smoke_clean",
+        any_of(
+            r"\b(?:clean|thin|blue|clear)(?: blue)? smoke\b",
+            r"\bsmoke(?:'s|s| is| looks| runs| running)?(?: now)? (?:clean|thin|blue|clear)\b",
+        ),
+    ),
+    (
+        "pit_stable",
+        any_of(
+            (
+                r"\b(?:pit|smoker|cooker|grill|temps?|fire)(?:'s|s| is| are)? (?:steady|stable|settled"
+                r"|dialed in|holding(?: steady)?|locked in|up to temp)\b"
+            ),
+            r"\bup to temp(?:erature)?\b",
+        ),
+    ),
     ("probe_in", r"\bprobes?(?:'s| is| are)? in\b|\bprobed (?:it|the meat)\b|\bput (?:the )?probes? in\b"),
-    ("box_meat", r"\bboxed\b|\bin(?:to)? (?:the |a )?(?:box|cooler|cool box|hot box|ice chest|oven|warmer)\b|\bresting\b|\b(?:in|with) (?:the )?towels?\b"
-                 r"|\bput (?:it|them) to rest\b|\bruht\b"),
-    ("pull", rf"\b(?:pulled|took|taken|taking|got|take) (?:it|them|the meat|the ribs?|the brisket|the butts?|the shoulders?|the racks?)? ?(?:off|out)\b"
-             rf"|\bpulled\b(?! (?:pork|apart))|\b{_THING}{_IS}(?: come| came)?(?: all)? off\b|\b(?:came|come) off\b|^off\b|\boff (?:the )?(?:heat|fire|grill|smoker|pit|cooker)\b"
-             r"|\bout of (?:the )?(?:smoker|pit|cooker)\b|\bruntergenommen\b|\bretire\b"),
-    ("vent_meat", r"\bvent(?:ed|ing)\b(?! (?:closed|open))|\b(?:opened|open) (?:up )?the (?:wrap|foil|paper)\b|\bletting (?:it|them) (?:vent|breathe|steam)\b"),
+    (
+        "box_meat",
+        any_of(
+            r"\bboxed\b",
+            r"\bin(?:to)? (?:the |a )?(?:box|cooler|cool box|hot box|ice chest|oven|warmer)\b",
+            r"\bresting\b",
+            r"\b(?:in|with) (?:the )?towels?\b",
+            r"\bput (?:it|them) to rest\b",
+            r"\bruht\b",
+        ),
+    ),
+    (
+        "pull",
+        any_of(
+            (
+                r"\b(?:pulled|took|taken|taking|got|take) (?:it|them|the meat|the ribs?|the brisket"
+                r"|the butts?|the shoulders?|the racks?)? ?(?:off|out)\b"
+            ),
+            r"\bpulled\b(?! (?:pork|apart))",
+            rf"\b{_THING}{_IS}(?: come| came)?(?: all)? off\b",
+            r"\b(?:came|come) off\b",
+            r"^off\b",
+            r"\boff (?:the )?(?:heat|fire|grill|smoker|pit|cooker)\b",
+            r"\bout of (?:the )?(?:smoker|pit|cooker)\b",
+            r"\bruntergenommen\b",
+            r"\bretire\b",
+        ),
+    ),
+    (
+        "vent_meat",
+        any_of(
+            r"\bvent(?:ed|ing)\b(?! (?:closed|open))",
+            r"\b(?:opened|open) (?:up )?the (?:wrap|foil|paper)\b",
+            r"\bletting (?:it|them) (?:vent|breathe|steam)\b",
+        ),
+    ),
     ("board_ready", r"\b(?:board|knife|knives|cutting board)(?:'s|s| is| are| and \w+(?: are)?)? (?:ready|out|set)\b"),
-    ("slice", r"\b(?:sliced|slicing|carved|carving|shredded|shredding|pulled apart|cut (?:it|them) up|aufgeschnitten)\b|\bpulled (?:the )?pork apart\b"),
-    ("serve", r"\b(?:served|plated|dished up|serviert|servi)\b|\b(?:dinner|food|lunch|supper)(?:'s|s| is| are)? (?:out|up|served|on the table)\b|\bon the table\b"
-              r"|\b(?:we're|we are|everyone's|everybody's|they're|people are|all) eating\b|^eating(?: now)?$|\bplates are out\b"),
-    ("leftovers", r"\bleftovers?(?:'s| is| are)? (?:\w+ )?(?:in|put|away|boxed|packed|stored|done|cooling|bagged)\b|\b(?:put|packed|stored)(?: \w+){0,3} away\b"
-                  r"|\b(?:in|into) the fridge\b|\bfridged\b"),
-    ("shutdown", r"\b(?:vents?|air|lid)(?:'s| is| are)? (?:all )?(?:closed|shut)\b|\b(?:closed|shut)(?: down)?(?: all)? the (?:vents?|air|cooker|smoker|pit)\b"
-                 r"|\bshut (?:it |everything |her )?down\b|\bclosed (?:it|her) (?:down|up)\b"),
-    ("ash", r"\bash(?:es)?(?:'s| is| are)? (?:out|cold|gone|emptied|binned|in the tin)\b|\b(?:emptied|dumped|binned|cleaned out) (?:the )?ash(?:es)?\b"),
+    (
+        "slice",
+        any_of(
+            (
+                r"\b(?:sliced|slicing|carved|carving|shredded|shredding|pulled apart|cut (?:it|them) up"
+                r"|aufgeschnitten)\b"
+            ),
+            r"\bpulled (?:the )?pork apart\b",
+        ),
+    ),
+    (
+        "serve",
+        any_of(
+            r"\b(?:served|plated|dished up|serviert|servi)\b",
+            r"\b(?:dinner|food|lunch|supper)(?:'s|s| is| are)? (?:out|up|served|on the table)\b",
+            r"\bon the table\b",
+            r"\b(?:we're|we are|everyone's|everybody's|they're|people are|all) eating\b",
+            "^eating(?: now)?$",
+            r"\bplates are out\b",
+        ),
+    ),
+    (
+        "leftovers",
+        any_of(
+            (r"\bleftovers?(?:'s| is| are)? (?:\w+ )?(?:in|put|away|boxed|packed|stored|done|cooling|bagged)\b"),
+            r"\b(?:put|packed|stored)(?: \w+){0,3} away\b",
+            r"\b(?:in|into) the fridge\b",
+            r"\bfridged\b",
+        ),
+    ),
+    (
+        "shutdown",
+        any_of(
+            r"\b(?:vents?|air|lid)(?:'s| is| are)? (?:all )?(?:closed|shut)\b",
+            r"\b(?:closed|shut)(?: down)?(?: all)? the (?:vents?|air|cooker|smoker|pit)\b",
+            r"\bshut (?:it |everything |her )?down\b",
+            r"\bclosed (?:it|her) (?:down|up)\b",
+        ),
+    ),
+    (
+        "ash",
+        any_of(
+            r"\bash(?:es)?(?:'s| is| are)? (?:out|cold|gone|emptied|binned|in the tin)\b",
+            r"\b(?:emptied|dumped|binned|cleaned out) (?:the )?ash(?:es)?\b",
+        ),
+    ),
     ("spritz", r"\bspritz(?:ed|ing)?\b|\bsprayed\b|\bmisted\b"),
-    ("wood_add", r"\b(?:added|threw|put|tossed|dropped|more) (?:\w+ ){0,4}(?:wood|chunks?|chips|splits?|logs?)\b|\bwood(?:'s| is)? (?:in|on|added)\b|\bdid (?:the )?wood\b"),
-    ("refuel", r"\b(?:refuel(?:l?ed)?|restoked)\b|\b(?:added|put|threw|more) (?:\w+ ){0,3}(?:coals?|charcoal|fuel|briquettes|briqs|lump)\b|\btopped up the (?:coals?|charcoal|fuel)\b"),
-    ("water_pan", r"\b(?:filled|topped up|refilled|topped off) (?:up )?(?:the )?(?:water|pan|water pan)\b|\bwater(?: pan)?(?:'s| is)? (?:full|topped up|filled)\b"),
+    (
+        "wood_add",
+        any_of(
+            (r"\b(?:added|threw|put|tossed|dropped|more) (?:\w+ ){0,4}(?:wood|chunks?|chips|splits?|logs?)\b"),
+            r"\bwood(?:'s| is)? (?:in|on|added)\b",
+            r"\bdid (?:the )?wood\b",
+        ),
+    ),
+    (
+        "refuel",
+        any_of(
+            r"\b(?:refuel(?:l?ed)?|restoked)\b",
+            r"\b(?:added|put|threw|more) (?:\w+ ){0,3}(?:coals?|charcoal|fuel|briquettes|briqs|lump)\b",
+            r"\btopped up the (?:coals?|charcoal|fuel)\b",
+        ),
+    ),
+    (
+        "water_pan",
+        any_of(
+            r"\b(?:filled|topped up|refilled|topped off) (?:up )?(?:the )?(?:water|pan|water pan)\b",
+            r"\bwater(?: pan)?(?:'s| is)? (?:full|topped up|filled)\b",
+        ),
+    ),
     ("rotate", r"\b(?:rotated|swapped|turned|spun) (?:it|them|the (?:racks?|ribs?|meat|briskets?|butts?))?\b"),
-    ("box_ready", r"\b(?:box|cooler|oven|cool box)(?:'s| is)? (?:hot|warm|ready|preheated|preheating)\b|\bpreheated (?:the )?(?:box|cooler|oven)\b"),
-    ("meat_on", rf"\b{_THING}{_IS}(?: all)? on\b(?! (?:the )?(?:table|board|plate|fire\?|time|track))|^(?:just )?(?:went |put |gone |going )?on\b(?! (?:the )?(?:table|board|plate|time|track|my|it))"
-                r"|\b(?:put|got|threw|chucked) (?:it|them|the \w+|everything) on\b|\bwent (?:on|in)\b|\b(?:on|in) the (?:smoker|grill|pit|cooker|grate)\b|\baufgelegt\b|\b(?:fleisch|es) ist drauf\b|^drauf\b"),
-)  # fmt: skip
+    (
+        "box_ready",
+        any_of(
+            r"\b(?:box|cooler|oven|cool box)(?:'s| is)? (?:hot|warm|ready|preheated|preheating)\b",
+            r"\bpreheated (?:the )?(?:box|cooler|oven)\b",
+        ),
+    ),
+    (
+        "meat_on",
+        any_of(
+            rf"\b{_THING}{_IS}(?: all)? on\b(?! (?:the )?(?:table|board|plate|fire\?|time|track))",
+            r"^(?:just )?(?:went |put |gone |going )?on\b(?! (?:the )?(?:table|board|plate|time|track|my|it))",
+            r"\b(?:put|got|threw|chucked) (?:it|them|the \w+|everything) on\b",
+            r"\bwent (?:on|in)\b",
+            r"\b(?:on|in) the (?:smoker|grill|pit|cooker|grate)\b",
+            r"\baufgelegt\b",
+            r"\b(?:fleisch|es) ist drauf\b",
+            r"^drauf\b",
+        ),
+    ),
+)
 _COMPILED = tuple((step, re.compile(pattern)) for step, pattern in _PATTERNS)
-_OVER = ("pull", "light")
 
 
 def mentioned(clause: str, stage: str) -> tuple[str, ...]:
     """Return the steps that a clause says were done, in the order they are said.
 
-    After the pull, "pulled apart" is slicing and a fire that is "going" is not lit again.
+    A pit that is "steady" is a step only until the meat is on; after that it is talk beside a reading.
     """
     found: list[tuple[int, int, str]] = []
     for step, pattern in _COMPILED:
@@ -73,13 +222,25 @@ def mentioned(clause: str, stage: str) -> tuple[str, ...]:
 
 
 NAMES: tuple[tuple[str, str], ...] = (
-    ("spritz", r"\bspritz"), ("wood_add", r"\bwood\b|\bchunks?\b|\bchips\b"), ("refuel", r"\brefuel|\bcharcoal\b|\bcoals?\b"),
-    ("fuel_check", r"\bfuel\b"), ("water_pan", r"\bwater\b"), ("wrap_do", r"\bwrap(?:ping)?\b"), ("rotate", r"\brotat|\bswap"),
-    ("core_read", r"\b(?:core|meat temp|probe|reading)\b"), ("pit_check", r"\bpit\b"), ("bark_check", r"\bbark\b"),
-    ("tender_test", r"\b(?:tender(?:ness)?|feel) ?(?:test|check)?\b"), ("box_ready", r"\bbox\b|\bcooler\b"), ("pull", r"\bpull(?:ing)?\b"),
-    ("slice", r"\bslic(?:e|ing)\b"), ("light", r"\blight(?:ing)?\b|\bfire\b"), ("dry_brine", r"\b(?:dry[- ])?brin(?:e|ing)\b|\bsalt(?:ing)?\b"),
-    ("trim", r"\btrim"), ("smoke_clean", r"\bsmoke\b"),
-)  # fmt: skip
+    ("spritz", r"\bspritz"),
+    ("wood_add", r"\bwood\b|\bchunks?\b|\bchips\b"),
+    ("refuel", r"\brefuel|\bcharcoal\b|\bcoals?\b"),
+    ("fuel_check", r"\bfuel\b"),
+    ("water_pan", r"\bwater\b"),
+    ("wrap_do", r"\bwrap(?:ping)?\b"),
+    ("rotate", r"\brotat|\bswap"),
+    ("core_read", r"\b(?:core|meat temp|probe|reading)\b"),
+    ("pit_check", r"\bpit\b"),
+    ("bark_check", r"\bbark\b"),
+    ("tender_test", r"\b(?:tender(?:ness)?|feel) ?(?:test|check)?\b"),
+    ("box_ready", r"\bbox\b|\bcooler\b"),
+    ("pull", r"\bpull(?:ing)?\b"),
+    ("slice", r"\bslic(?:e|ing)\b"),
+    ("light", r"\blight(?:ing)?\b|\bfire\b"),
+    ("dry_brine", r"\b(?:dry[- ])?brin(?:e|ing)\b|\bsalt(?:ing)?\b"),
+    ("trim", r"\btrim"),
+    ("smoke_clean", r"\bsmoke\b"),
+)
 _NAMES = tuple((step, re.compile(pattern)) for step, pattern in NAMES)
 
 

@@ -46,7 +46,7 @@ def suspect(figures: tuple[Figure, ...], context: Context, text: str) -> Unclear
         ):
             settled = settle(dataclasses.replace(figure, value=float(shorter)), slot, context)
             if not isinstance(settled, Open) and likely(settled, context) and not shorter.startswith("0"):
-                options.append(("value", Report(values=(settled,))))
+                options.append((shorter, Report(values=(settled,))))
         return Unclear(question="typo", text=text, values=(figure.value,), options=tuple(options[:3]))
     if len(digits) == 2 and slot is Slot.CORE and context.unit == "F" and _lost_a_figure(figure, context):  # noqa: PLR2004
         return Unclear(question="typo", text=text, values=(figure.value,))

@@ -12,11 +12,22 @@ LONGEST_READ = 400
 """Longer texts are stories: they are kept, not read [characters]."""
 
 _SIGNS = {
-    "º": "°", "˚": "°", "℃": "°c", "℉": "°f", "½": " 1/2", "¼": " 1/4", "¾": " 3/4", "’": "'", "‘": "'", "´": "'", "`": "'",
-    "“": '"', "”": '"', "–": "-", "—": "-", "−": "-", "×": "x", "≈": "~", "…": " ... ",
-    "✅": " done ", "✔": " done ", "✓": " done ", "☑": " done ",
-    "👍": " thumbsup ", "👌": " thumbsup ", "🆗": " thumbsup ", "👎": " not yet ",
-}  # fmt: skip
+    **dict.fromkeys("º˚", "°"),
+    **dict.fromkeys("’\u2018\u00b4`", "'"),
+    **dict.fromkeys("“”„", '"'),
+    **dict.fromkeys("–—−", "-"),
+    **dict.fromkeys("✅✔✓☑", " done "),
+    **dict.fromkeys("👍👌🆗", " thumbsup "),
+    "👎": " not yet ",
+    "℃": "°c",
+    "℉": "°f",
+    "½": " 1/2",
+    "¼": " 1/4",
+    "¾": " 3/4",
+    "×": "x",
+    "≈": "~",
+    "…": " ... ",
+}
 _LOOKALIKE = re.compile(r"(?<![a-z0-9.])(?=[0-9lio|]*[0-9])[0-9lio|]{3,4}(?=[cf]?(?![a-z0-9]))")
 _LOOKALIKE_DIGITS = str.maketrans("lio|", "1101")
 _FRACTIONS = {"1/2": ".5", "1/4": ".25", "3/4": ".75"}
@@ -75,3 +86,18 @@ def clauses(text: str) -> list[tuple[int, int]]:
         start = edge.end()
     spans.append((start, len(text)))
     return [(left, right) for left, right in spans if text[left:right].strip()]
+
+
+def any_of(*alternatives: str) -> str:
+    """Return one pattern that matches any of these."""
+    return f"(?:{'|'.join(alternatives)})"
+
+
+def word_set(words: str) -> frozenset[str]:
+    """Return the words of a list written as one text."""
+    return frozenset(words.split())
+
+
+def phrases(*alternatives: str) -> re.Pattern[str]:
+    """Return the compiled pattern that matches any of these phrases."""
+    return re.compile("|".join(alternatives))

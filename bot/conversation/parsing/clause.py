@@ -1,0 +1,121 @@
+"""Reads one clause of a reply: a wrap, a feel, steps done, a put-off, a short answer.
+
+Figures are left to `readings`; a clause here has its times cut out and at most one time beside it.
+"""
+
+from __future__ import annotations
+
+import dataclasses
+import datetime as dt
+import re
+
+from bot.conversation.context import Context
+from bot.conversation.intents import Done, Intent, NotYet, PutOffFor, Skip, WrapSaid
+from bot.conversation.parsing import prompts, steps, times
+from bot.conversation.parsing.answers import BUSY_MIN, LATER_MIN, Answer, answer
+from bot.conversation.parsing.meat import WrapWords, feel_words, wrap_words
+from scheduler.facts import Wrap
+
+SOON_MIN = 1.0
+"""A time ahead that is nearer than this is now [min]."""
+_PLANNED = re.compile(
+    r"\b(?:will|gonna|going (?:to|on|in)|about to|i'll|we'll|planning|plan to|should|want to|goes on|later)\b"
+)
+_OTHER_MEANINGS = re.compile(r"\b(?:hard|close|soft|almost|soon|nearly|casi|presque|fast|firm|cracks?|fest|loose)\b")
+"""Words of a feel that say other things when nobody asked for a feel."""
+
+
+@dataclasses.dataclass(frozen=True, kw_only=True)
+class Clause:
+    """One clause: its words with times cut out, the time it holds, and the whole text as it was typed."""
+
+    words: str
+    when: times.When | None
+    text: str
+
+    def past(self, context: Context) -> dt.datetime | None:
+        """Return when it was (UTC), as a thing that is done."""
+        if self.when is None or self.when.kind not in (times.Kind.CLOCK, times.Kind.AGO):
+            return None
+        return times.past(self.when, context.now, context.zone)
+
+    @property
+    def ahead_min(self) -> float | None:
+        """So many minutes to wait, or None."""
+        return self.when.minutes if self.when is not None and self.when.kind is times.Kind.AHEAD else None
+
+
+def read_clause(clause: Clause, context: Context) -> list[Intent]:
+    """Return what one clause says; nothing when it says nothing."""
+    kind = answer(re.sub(r"[0-9|]+", " ", clause.words))
+    if kind is Answer.MUTE:
+        return [Skip(step=prompts.answered(clause.words, context))]
+    return _about_meat(clause, kind, context) or _about_steps(clause, kind, context) or _short(clause, kind, context)
+
+
+def _about_meat(clause: Clause, kind: Answer | None, context: Context) -> list[Intent]:
+    chosen = prompts.outcome(clause.words, context)
+    if chosen is not None and kind is not Answer.NOT_YET:
+        return [chosen.model_copy(update={"at": clause.past(context)})]
+    said = wrap_words(clause.words)
+    if said is not None and (wrap := _wrap(said, clause, context)) is not None:
+        return [wrap]
+    if kind is Answer.SKIP or not _may_feel(clause.words, context):
+        return []
+    return list(feel_words(clause.words))
+
+
+def _about_steps(clause: Clause, kind: Answer | None, context: Context) -> list[Intent]:
+    if kind is Answer.SKIP:
+        return prompts.skip(clause.words, clause.text, context)
+    mentioned = steps.mentioned(clause.words, context.stage)
+    planned = bool(_PLANNED.search(clause.words))
+    if clause.ahead_min is not None:
+        step = mentioned[0] if mentioned else prompts.answered(clause.words, context)
+        return [PutOffFor(minutes=clause.ahead_min, step=step)]
+    if planned and mentioned and clause.when is not None:
+        until = times.future(clause.when, context.now, context.zone)
+        minutes = max(SOON_MIN, (until - context.now) / dt.timedelta(minutes=1))
+        return [PutOffFor(minutes=minutes, step=mentioned[0])]
+    if planned or kind in (Answer.NOT_YET, Answer.BUSY):
+        return []
+    return [Done(step=step, at=clause.past(context)) for step in mentioned]
+
+
+def _short(clause: Clause, kind: Answer | None, context: Context) -> list[Intent]:
+    """Return what a short answer does to the prompt it answers."""
+    step = prompts.answered(clause.words, context)
+    said: dict[Answer, Intent] = {
+        Answer.EVERY: Done(every=True, at=clause.past(context)),
+        Answer.LATER: PutOffFor(minutes=LATER_MIN, step=step),
+        Answer.BUSY: PutOffFor(minutes=BUSY_MIN, step=step),
+        Answer.NOT_YET: NotYet(step=step),
+    }
+    if kind in (Answer.DONE, Answer.NOD):
+        return [prompts.done(clause.past(context), clause.text, context, weak=kind is Answer.NOD)]
+    return [said[kind]] if kind in said else []
+
+
+def _wrap(said: WrapWords, clause: Clause, context: Context) -> Intent | None:
+    """Return what was said about wrapping: on the fire it is the wrap, after the pull it is the rest."""
+    asked = {step.step for step in context.open_steps}
+    if said.not_yet:
+        return NotYet(step="wrap_do" if "wrap_do" in asked else prompts.answered("", context))
+    if context.stage in steps.LATE_STAGES:
+        if said.done is False:
+            return None
+        step = "vent_meat" if said.wrap is Wrap.NONE else "box_meat"
+        kind = said.wrap.value if said.wrap and said.wrap is not Wrap.NONE else None
+        return Done(step=step, outcome=kind, at=clause.past(context))
+    if clause.ahead_min is not None:
+        return PutOffFor(minutes=clause.ahead_min, step="wrap_do")
+    answers_doing = "wrap_do" in asked and not asked & {"wrap_decide", "bark_check"}
+    done = answers_doing if said.done is None else said.done
+    return WrapSaid(wrap=said.wrap, done=done, at=clause.past(context))
+
+
+def _may_feel(words: str, context: Context) -> bool:
+    """Return True when a feel can be meant: always in a tenderness test, else only for words that say nothing else."""
+    if any(step.step == "tender_test" for step in context.open_steps):
+        return True
+    return context.stage in ("cooking", "resting") and not _OTHER_MEANINGS.search(words)

@@ -1,0 +1,100 @@
+"""Texts that take back or change what was said: "*187", "sorry 187 not 178", "that was the pit lol", "ignore that".
+
+They say what is right instead; which fact they change, the engine finds.
+"""
+
+from __future__ import annotations
+
+import re
+
+from bot.conversation.context import Context
+from bot.conversation.intents import Correct, Intent, Unclear, Undo
+from bot.conversation.parsing import times
+from bot.conversation.parsing.numbers import Figure
+from bot.conversation.parsing.readings import can_be, in_c, likely
+from bot.conversation.parsing.words import bare, phrases
+from scheduler.facts import Slot
+
+_N = r"(?P<new>[0-9]{1,4}(?:[.,][0-9]{1,2})?) ?(?P<unit>°? ?[cf]\b)?"
+_OLD = r"(?P<old>[0-9]{1,4}(?:[.,][0-9]{1,2})?)(?: ?°? ?[cf]\b)?"
+_SORRY = (
+    "(?:(?:sorry|sry|oops|whoops|no|wait|ah|actually|correction|typo|my bad|scratch that|ups"
+    "|i|meant|mean|to say|it's|its|that's|it was|make that|that) ?,? ?)*"
+)
+_STAR = re.compile(rf"^(?:\* ?)+{_N} ?\*?$")
+_STAR_AFTER = re.compile(rf"^{_N} ?\*+$")
+_NOT = re.compile(rf"^{_SORRY}{_N},? (?:and )?not {_OLD}(?: (?:sorry|sry|lol))?$")
+_NOT_FIRST = re.compile(rf"^{_SORRY}(?:not|wasn't|isn't) {_OLD}[,;:. ]+(?:but |it's |its |it was |rather )?{_N}$")
+_ARROW = re.compile(rf"^{_OLD} ?(?:->|=>|→|should be|should have been|was really|is really|was actually|meant) ?{_N}$")
+_MEANT = re.compile(
+    "^(?:(?:sorry|sry|oops|whoops|typo|no|wait|ah|correction|my bad|scratch that"
+    "|actually)[,:.! ]+)*(?:(?:i )?(?:meant|mean)(?: to (?:say|type|write))?|make (?:that|it)"
+    "|that should (?:be|have been)|should(?: have|'ve)? (?:be|been)"
+    "|correction:?|typo:?|sorry,?|sry,?|oops,?|whoops,?|scratch that,?|correct(?:ed)? (?:to"
+    rf"|is)|change (?:that|it) to) (?:it's |it was |is |to be )?{_N}(?: (?:sorry|sry|lol))?$"
+)
+_WAS_PIT = re.compile(
+    r"\b(?:that|it|this|last one|the last(?: one)?)(?:'s| was| is)? (?:was |is )?(?:actually "
+    "|really |only |just )?(?:from |for )?(?:the |my )?(?P<slot>pit|smoker|grill|grate|air"
+    "|cooker|meat|core|brisket|ribs?|butt)(?: temp(?:erature)?)?(?: (?:lol|sorry|sry|haha"
+    r"|oops|not the \w+|one|reading|though))*$"
+)
+_RETRACT = phrases(
+    (
+        "^(?:sorry )?(?:please )?(?:ignore|scratch|forget|disregard|delete|remove|strike|cancel"
+        "|drop|discard)(?: (?:that|it|this|the last|last|my last))(?: (?:one|message|reading"
+        "|number|please|sorry|pls|lol))*$"
+    ),
+    (
+        "^(?:never ?mind|nvm|nm|oops|whoops|my bad|wrong (?:number|reading|one|button)|wrong"
+        "|mistake|my mistake|that(?:'s| was| is)? (?:wrong|a mistake|a typo)|didn't mean that"
+        "|wrong chat)(?: (?:sorry|sry|lol|ignore that|ignore it|that))*$"
+    ),
+)
+_TIME_WAS = re.compile(
+    r"^(?:sorry|scratch that|actually|oops|correction|no|wait|my bad|i meant|meant|make that|that was|it was|not)\b"
+)
+
+
+def correction(heard: str, text: str, context: Context) -> Intent | None:
+    """Return the correction that a tidied text is, or None."""
+    plain = bare(heard)
+    if _RETRACT.match(plain):
+        return Undo()
+    if (slot := _WAS_PIT.search(plain)) and not re.search(r"[0-9]", plain):
+        is_pit = slot["slot"] in ("pit", "smoker", "grill", "grate", "air", "cooker")
+        return Correct(slot=Slot.PIT if is_pit else Slot.CORE)
+    for pattern in (_STAR, _STAR_AFTER, _NOT, _NOT_FIRST, _ARROW, _MEANT):
+        if found := pattern.match(heard):
+            return _corrected(found, text, context)
+    return None
+
+
+def _corrected(found: re.Match[str], text: str, context: Context) -> Intent:
+    typed = (found["unit"] or "").strip("° ").upper() or None
+    old_typed = found.groupdict().get("old")
+    new = _value(found["new"], typed, context)
+    old = _value(old_typed, None, context) if old_typed else None
+    if new is None:
+        return Unclear(question="impossible", text=text, values=(float(found["new"].replace(",", ".")),))
+    return Correct(value_c=new, old_c=old)
+
+
+def _value(typed: str, unit: str | None, context: Context) -> float | None:
+    """Return °C for a corrected figure: the unit said, the chat's, or the one that is possible."""
+    figure = Figure(value=float(typed.replace(",", ".")), start=0, end=0)
+    units = (unit,) if unit else (context.unit, *(other for other in ("C", "F") if other != context.unit))
+    fits = [value for one in units if one for slot in (Slot.CORE, Slot.PIT) if can_be(value := in_c(figure, one, slot))]
+    better = fits[0] if context.unit and fits else next((value for value in fits if likely(value, context)), None)
+    best = better or (fits[0] if fits else None)
+    return None if best is None else best.value_c
+
+
+def corrected_time(heard: str, context: Context) -> Intent | None:
+    """Return the correction of when something was ("scratch that, ines says it was 11:40"), or None."""
+    whens = times.find(heard)
+    if not _TIME_WAS.match(heard) or len(whens) != 1 or whens[0].kind is not times.Kind.CLOCK:
+        return None
+    if re.search(r"\b(?:dinner|eat(?:ing)?|serv\w+|guests?)\b", heard):
+        return None
+    return Correct(at=times.past(whens[0], context.now, context.zone))

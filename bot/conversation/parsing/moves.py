@@ -1,0 +1,123 @@
+"""Plans that change in mid-cook: dinner at another time, the pit in another band.
+
+Whether the change is wise or possible is not judged here, but a set point that no pit has is refused.
+"""
+
+from __future__ import annotations
+
+import dataclasses
+import re
+
+from bot.conversation.context import Context
+from bot.conversation.intents import Intent, MoveDinner, MovePit, Unclear, Value
+from bot.conversation.parsing import times
+from bot.conversation.parsing.numbers import Figure, figures
+from bot.conversation.parsing.readings import UNIT_LABELS, in_c
+from bot.conversation.parsing.serving import serving_said
+from bot.conversation.parsing.words import cut_out, phrases
+from scheduler.facts import Serving, ServingKind, Slot
+
+SETTING_C = (80.0, 250.0)
+"""Lowest and highest set point of a pit that makes sense (common practice, no source)."""
+USUAL_C = (95.0, 185.0)
+"""Where slow cooking runs: what decides a unit that was not said (common practice, no source)."""
+
+_EATERS = (
+    "(?:dinner|supper|lunch|meal|guests?|people|folks|everyone|everybody|eat(?:ing)?|serv(?:e"
+    "|ing)|crowd|family|they|table|sit down|abendessen|cena|essen)"
+)
+_LATE = re.compile(r"\b(?:late|later|delay(?:ed)?|push(?:ed|ing)?(?: \w+)? back|push|postpone|back|behind|slip)\b")
+_EARLY = re.compile(r"\b(?:earlier|early|sooner|forward|ahead)\b")
+_MOVES = re.compile(rf"\b{_EATERS}\b")
+_PUSH = re.compile(r"\b(?:push|move|shift|delay|postpone|slip|bring|put)\b")
+_LATEST = re.compile(r"\blatest\b|\bno later than\b")
+
+
+def dinner(heard: str, context: Context) -> Intent | None:
+    """Return a move of dinner ("dinner at 7", "guests an hour late", "1830 latest"), or None."""
+    whens = times.find(heard)
+    about_dinner = _MOVES.search(heard)
+    if _LATEST.search(heard) and len(whens) == 1 and whens[0].kind is times.Kind.CLOCK:
+        return MoveDinner(serving=_latest(heard, context))
+    if not about_dinner and not _PUSH.search(heard):
+        return None
+    spans = [when for when in whens if when.kind in (times.Kind.SPAN, times.Kind.AHEAD)]
+    if spans and (_LATE.search(heard) or _EARLY.search(heard)):
+        return MoveDinner(
+            minutes=-spans[0].minutes if _EARLY.search(heard) and not _LATE.search(heard) else spans[0].minutes
+        )
+    if (
+        about_dinner
+        and re.search(r"\b(?:guests?|people|folks|everyone|everybody|they|crowd|family)\b", heard)
+        and not re.search(r"\beat(?:ing)?\b", heard)
+    ):
+        return None
+    said = serving_said(heard, context) if about_dinner else None
+    return MoveDinner(serving=said.serving) if said else None
+
+
+def _latest(heard: str, context: Context) -> Serving | None:
+    said = serving_said(heard, context)
+    if said is None:
+        return None
+    now_planned = context.serving
+    if now_planned and now_planned.start and said.serving.start and now_planned.start < said.serving.start:
+        return dataclasses.replace(
+            said.serving, kind=ServingKind.WINDOW, start=now_planned.start, end=said.serving.start
+        )
+    return said.serving
+
+
+_SET = phrases(
+    (
+        "^(?:please )?(?:(?:i'm |im |i |i'll |we're |we |we'll |let's |lets |gonna |going to "
+        "|just |ok |now )*)(?:set|setting|run|running|ran|take|taking|took|turn(?:ed|ing)?|bump"
+        "(?:ed|ing)?|rais(?:e|ed|ing)|lower(?:ed|ing)?|bring(?:ing)?|brought"
+        "|crank(?:ed|ing)?|mov(?:e|ed|ing)|chang(?:e|ed|ing)|put|dial(?:led|ed|ing)?|drop(?:ped"
+        r"|ping)?|target|aim(?:ing)?|go|going)\b"
+        "(?: (?:the|it|this|her|pit|smoker|cooker|grill|temp(?:erature)?|heat|up|down|target"
+        "|point|in|back|for))* ?(?:to|at|for|=|:)? ?(?=[~0-9])"
+    ),
+    "^(?:the )?(?:pit|smoker|cooker|grill)(?: temp)?(?: up| down)? to (?=[0-9])",
+    "^(?:new )?(?:pit )?(?:target|set ?point|setting)(?: is| now|:)* (?=[0-9])",
+)
+
+
+def pit_moved(heard: str, text: str, context: Context) -> Intent | None:
+    """Return a new set point or band ("pit to 275", "turn it up to 250-275"), or None."""
+    found = _SET.match(heard)
+    if found is None:
+        return None
+    said = figures(cut_out(heard, [(0, found.end())]))
+    if len(said) != 1 or (said[0].slot is Slot.CORE):
+        return None
+    if re.match(r".*\b(?:put|go|going|run|ran|running|take|took)\b", found.group()) and not re.search(
+        r"pit|smoker|cooker|grill|temp|heat|up|down|(?:to|at) ?$", found.group()
+    ):
+        return None
+    return band(said[0], text, context)
+
+
+def band(figure: Figure, text: str, context: Context) -> MovePit | Unclear:
+    """Return the band a figure sets, or what keeps it from being one."""
+    units = (figure.unit,) if figure.unit else (context.unit, *(unit for unit in ("C", "F") if unit != context.unit))
+    fits = [value for unit in units if unit and sensible((value := in_c(figure, unit, Slot.PIT)).value_c)]
+    if not fits:
+        return Unclear(question="impossible", text=text, values=(figure.value,))
+    usual = [value for value in fits if USUAL_C[0] <= value.value_c <= USUAL_C[1]]
+    if figure.unit or len(fits) == 1 or (context.unit and fits[0] in usual):
+        return _moved(fits[0])
+    if len(usual) == 1 and not context.unit:
+        return _moved(usual[0])
+    by_unit = zip([unit for unit in units if unit], fits, strict=True)
+    pairs = tuple((UNIT_LABELS[unit], _moved(value)) for unit, value in by_unit)
+    return Unclear(question="unit", text=text, values=(figure.value,), options=pairs)
+
+
+def _moved(value: Value) -> MovePit:
+    return MovePit(pit_low_c=value.value_c - value.spread_c, pit_high_c=value.value_c + value.spread_c)
+
+
+def sensible(setting_c: float) -> bool:
+    """Return True when a pit can be set to this temperature at all."""
+    return SETTING_C[0] - 1e-9 <= setting_c <= SETTING_C[1] + 1e-9

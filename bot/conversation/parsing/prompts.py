@@ -1,0 +1,91 @@
+"""Which open prompt a short answer belongs to: the one it names, the open question, or the question which.
+
+It knows the open steps of the context and nothing of the schedule behind them.
+"""
+
+from __future__ import annotations
+
+import datetime as dt
+import re
+
+from bot.conversation.context import Context, OpenStep
+from bot.conversation.intents import Done, Intent, NotYet, Skip, Unclear
+from bot.conversation.parsing import steps
+from bot.conversation.parsing.words import bare, tidy, word_set
+
+TELLING_WORD = 5
+"""Shorter words of a title tell no step from another [letters]."""
+OWN_WORDS = word_set("tight almost tender butter paper foil boat bare none wrapped done skip")
+"""Outcomes that are feels, wraps or answers: they have intents of their own."""
+_NEGATIVES = word_set("not no isn't aren't nor never")
+
+
+def question(context: Context) -> OpenStep | None:
+    """Return the one open question, else the newest open step."""
+    asking = next((step for step in context.open_steps if step.is_question), None)
+    return asking or (context.open_steps[0] if context.open_steps else None)
+
+
+def named(words: str, context: Context) -> str | None:
+    """Return the step that the words name: an open one by id or title, else any by its usual name."""
+    plain = bare(words)
+    for step in context.open_steps:
+        if re.search(rf"\b{re.escape(step.step.replace('_', ' '))}\b", plain):
+            return step.step
+    usual = steps.named(words)
+    if usual is not None:
+        return usual
+    said = {word for word in plain.split() if len(word) >= TELLING_WORD}
+    titled = [step for step in context.open_steps if said & set(bare(tidy(step.title)).split())]
+    return titled[0].step if len(titled) == 1 else None
+
+
+def answered(words: str, context: Context) -> str | None:
+    """Return the id of the step that a short answer is about: the one it names, else the open question."""
+    step = question(context)
+    return named(words, context) or (step.step if step else None)
+
+
+def outcome(words: str, context: Context) -> Done | None:
+    """Return the choice that a clause makes among the outcomes of an open step, or None."""
+    said = set(bare(words).split())
+    if said & _NEGATIVES:
+        return None
+    for step in context.open_steps:
+        chosen = [word for word in step.outcomes if set(bare(word.replace("_", " ")).split()) <= said]
+        if len(chosen) == 1 and chosen[0] not in OWN_WORDS:
+            return Done(step=step.step, outcome=chosen[0])
+    return None
+
+
+def done(at: dt.datetime | None, text: str, context: Context, *, weak: bool) -> Intent:
+    """Return what "done" or a thumb closes: the one thing that is open, or the question which.
+
+    A step that is only a number stays open until the number comes; a weak yes closes only what wants neither number
+    nor choice.
+    """
+    if not context.open_steps:
+        return Done(at=at)
+    closing = [step for step in context.open_steps if step.step not in steps.READING_STEPS]
+    if weak:
+        closing = [step for step in closing if not step.slots and not step.outcomes]
+    if not closing:
+        return NotYet(step=context.open_steps[0].step)
+    if len(closing) == 1:
+        return Done(step=closing[0].step, at=at)
+    options: list[tuple[str, Intent]] = [(step.title, Done(step=step.step, at=at)) for step in closing]
+    return Unclear(question="which_step", text=text, options=(*options, ("every", Done(every=True, at=at))))
+
+
+def skip(words: str, text: str, context: Context) -> list[Intent]:
+    """Return what "skip" skips: the step it names, the one that is open, or the question which."""
+    step = named(words, context)
+    if step is not None or len(context.open_steps) <= 1:
+        return [Skip(step=step or (context.open_steps[0].step if context.open_steps else None))]
+    if re.search(r"\b(?:all|both|everything|them)\b", words):
+        return [Skip(step=each.step) for each in context.open_steps]
+    asking = question(context)
+    if asking is not None and asking.is_question and asking is context.open_steps[0]:
+        return [Skip(step=asking.step)]
+    options: tuple[tuple[str, Intent], ...] = tuple((each.title, Skip(step=each.step)) for each in context.open_steps)
+    return [Unclear(question="which_step", text=text, options=options)]
