@@ -224,7 +224,7 @@ class _Fold:
             planned=planned,
             planned_at=self._first_plan.recorded_at,
             serving=self._serving(planned),
-            pit=self._pit(planned),
+            pit=self._pit(),
             as_of=max(f.recorded_at for f in self._facts),
             done=self._done(),
             readings=self._readings(),
@@ -254,11 +254,19 @@ class _Fold:
                 serving = fact.body.serving
         return serving
 
-    def _pit(self, planned: Planned) -> tuple[PitBand, ...]:
-        bands = [PitBand(at=self._plan_fact.happened_at, low_c=planned.pit_low_c, high_c=planned.pit_high_c)]
+    def _pit(self) -> tuple[PitBand, ...]:
+        """Return the bands in order of time; a later plan with the same pit changes nothing."""
+        bands: list[PitBand] = []
+        planned: tuple[float, float] | None = None
         for fact in self._by_time():
-            if isinstance(fact.body, PitMoved):
-                bands.append(PitBand(at=fact.happened_at, low_c=fact.body.pit_low_c, high_c=fact.body.pit_high_c))
+            if isinstance(fact.body, Planned):
+                same = planned == (fact.body.pit_low_c, fact.body.pit_high_c)
+                planned = (fact.body.pit_low_c, fact.body.pit_high_c)
+                if same:
+                    continue
+            elif not isinstance(fact.body, PitMoved):
+                continue
+            bands.append(PitBand(at=fact.happened_at, low_c=fact.body.pit_low_c, high_c=fact.body.pit_high_c))
         return tuple(bands)
 
     def _done(self) -> dict[str, tuple[DoneAt, ...]]:

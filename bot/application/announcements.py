@@ -1,0 +1,159 @@
+"""From changes of a cook to messages: the answer to whoever reported, a line for the others, a trip for all.
+
+Chooses who hears what; the words are made in `bot.messages`.
+"""
+
+from __future__ import annotations
+
+import dataclasses
+
+from bot.application.visit import Visit, Work
+from bot.application.voices import voice_of
+from bot.application.writing import cook_write, tell
+from bot.chat import Address
+from bot.messages.figures import Voice
+from bot.messages.message import Message
+from bot.messages.receipts import echo, new_findings, receipt, shift_text
+from bot.messages.trip import away, next_line, trip_message
+from bot.messages.words import _
+from bot.ports import CookSnapshot
+from scheduler.cook import Changes, Lapsed, Over, Shifted, Situation, TripDue, ring
+from scheduler.facts import Fact
+
+
+@dataclasses.dataclass(frozen=True, kw_only=True)
+class Turn:
+    """A report and what was due right after it: both go into one write and one message."""
+
+    reported: Changes
+    rung: Changes
+    facts: tuple[Fact, ...]
+
+    @property
+    def after(self) -> Situation:
+        """Return the situation at the end."""
+        return self.rung.after
+
+
+def turn(log: tuple[Fact, ...], reported: Changes, *, visit: Visit) -> Turn:
+    """Return a report together with what is due at once because of it."""
+    facts = (*log, *reported.facts)
+    rung = ring(facts, now=visit.now, seed=f"{visit.seed}r", catalogue=visit.house.catalogue)
+    return Turn(reported=reported, rung=rung, facts=(*reported.facts, *rung.facts))
+
+
+def answer(
+    visit: Visit, work: Work, snapshot: CookSnapshot, done: Turn, *, body: Message | None = None, asks: Message | None = None
+) -> None:
+    """Write the answer for the person who reported, one line for the other rooms, and the facts.
+
+    `body` replaces the receipt (the plan of a new cook); `asks` is a question or advice that follows the receipt.
+    """
+    voice = voice_of(done.after, visit.now)
+    said = receipt(done.reported, voice) if body is None else body
+    said = said if asks is None else said.then(asks)
+    all_of_it = body is not None or _has(done.reported, Shifted)
+    trip = _trip(done.rung)
+    text_for_me = said if trip is None else said.then(trip_message(trip.trip, done.after, voice))
+    told = tell(done.after, seed=visit.seed, now=visit.now, all_of_it=all_of_it)
+    stopping = bool(new_findings(done.reported, voice))
+    work.say(
+        _with_next(text_for_me, done.after, visit),
+        to=visit.address,
+        key=f"answer:{visit.row_id}",
+        cook=snapshot.id,
+        urgent=stopping,
+    )
+    for room in snapshot.rooms:
+        if room != visit.address:
+            _tell_others(visit, work, room, done, stopping=stopping)
+    work.cooks.append(
+        cook_write(done.after, (*done.facts, told), version=snapshot.version, add_rooms=_new_rooms(snapshot, visit))
+    )
+
+
+def _new_rooms(snapshot: CookSnapshot, visit: Visit) -> tuple[Address, ...]:
+    return snapshot.rooms if snapshot.version == 0 else () if visit.address in snapshot.rooms else (visit.address,)
+
+
+def _tell_others(visit: Visit, work: Work, room: Address, done: Turn, *, stopping: bool) -> None:
+    """Write one line about what somebody did, and the trip that came of it."""
+    voice = voice_of(done.after, visit.now)
+    message = Message(text=echo(done.reported, visit.person.name, voice))
+    trip = _trip(done.rung)
+    if trip is not None:
+        message = message.then(trip_message(trip.trip, done.after, voice))
+    if message.text:
+        work.say(
+            _with_next(message, done.after, visit),
+            to=room,
+            key=f"echo:{visit.row_id}",
+            cook=done.after.state.cook,
+            silent=not stopping,
+            urgent=stopping,
+        )
+
+
+def _with_next(message: Message, situation: Situation, visit: Visit) -> Message:
+    last = next_line(situation, voice_of(situation, visit.now))
+    if last in message.text:
+        return message
+    return dataclasses.replace(message, text=f"{message.text}\n{last}" if message.text else last)
+
+
+def announce(snapshot: CookSnapshot, changes: Changes, work: Work) -> int:
+    """Write what time has brought: the trip, or the summary after an outage, to every room; return messages written."""
+    voice = voice_of(changes.after, work.now)
+    trip = _trip(changes)
+    lapsed = tuple(step for event in changes.events if isinstance(event, Lapsed) for step in event.steps)
+    message = _due_message(changes, voice, trip, lapsed)
+    facts = changes.facts
+    if message is not None:
+        shifted = _has(changes, Shifted)
+        seed = f"{snapshot.id}.v{snapshot.version}"
+        facts = (*facts, tell(changes.after, seed=seed, now=work.now, all_of_it=shifted))
+        text = message.text if _has(changes, Over) else f"{message.text}\n{next_line(changes.after, voice)}"
+        for number, room in enumerate(snapshot.rooms):
+            work.say(
+                dataclasses.replace(message, text=text),
+                to=room,
+                key=_key(snapshot, trip),
+                cook=snapshot.id,
+                silent=number > 0 and not (trip is not None and trip.trip.safety),
+                urgent=trip is not None and trip.trip.safety,
+            )
+    work.cooks.append(cook_write(changes.after, facts, version=snapshot.version))
+    return 0 if message is None else len(snapshot.rooms)
+
+
+def _due_message(changes: Changes, voice: Voice, trip: TripDue | None, lapsed: tuple[str, ...]) -> Message | None:
+    message = None
+    if trip is not None:
+        message = trip_message(trip.trip, changes.after, voice, lapsed)
+    elif lapsed and changes.before is not None and changes.before.state.told is not None:
+        since = changes.before.state.told.next_at
+        message = None if since is None else away(since, lapsed, voice)
+    moved = [e for e in changes.events if isinstance(e, Shifted)]
+    if message is not None and moved:
+        message = Message(text=shift_text(moved[0], changes, voice)).then(message)
+    if _has(changes, Over):
+        over = Message(text=_("That was this cook. Everything is kept for the next one."))
+        message = over if message is None else message.then(over)
+    return message
+
+
+def _key(snapshot: CookSnapshot, trip: TripDue | None) -> str:
+    """Return the key of a due message: prompt and revision, or the version for a summary."""
+    if trip is None:
+        return f"summary:{snapshot.id}:{snapshot.version}"
+    first = trip.trip.prompts[0]
+    return f"prompt:{snapshot.id}:{first.key}.{first.asked + 1}.{snapshot.version}"
+
+
+def _trip(changes: Changes) -> TripDue | None:
+    return next((event for event in changes.events if isinstance(event, TripDue)), None)
+
+
+def _has(changes: Changes, kind: type[object]) -> bool:
+    return any(isinstance(event, kind) for event in changes.events)
+

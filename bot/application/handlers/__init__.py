@@ -1,0 +1,1 @@
+"""One file for each thing a person can want. Handlers decide; they write nothing themselves."""

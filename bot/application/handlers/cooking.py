@@ -1,0 +1,139 @@
+"""What is said while a cook is running: reports, changes, questions."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+from bot.application.announcements import answer, turn
+from bot.application.handlers.reports import Settling
+from bot.application.visit import Visit, Work
+from bot.application.voices import voice_of
+from bot.conversation import intents as say
+from bot.crew import Right, may
+from bot.messages import talk
+from bot.messages.answers import how_long, is_it_safe, plan, plan_rest, what_next
+from bot.messages.figures import Voice
+from bot.messages.message import Message
+from bot.messages.refusals import refusal_text
+from bot.messages.setup import call_off_check
+from bot.ports import CookSnapshot
+from scheduler.cook import Changes, Refusal, Report, Situation, decide
+from scheduler.facts import Closed, Noted
+
+_ANSWERS: dict[say.Topic, Callable[[Situation, Voice], Message]] = {
+    say.Topic.HOW_LONG: how_long,
+    say.Topic.WHAT_NEXT: what_next,
+    say.Topic.PLAN: plan,
+    say.Topic.PLAN_REST: plan_rest,
+    say.Topic.SAFE: is_it_safe,
+}
+
+_NEEDS: dict[str, Right] = {
+    "ask": Right.ASK,
+    "skip": Right.DECIDE,
+    "move_dinner": Right.DECIDE,
+    "move_pit": Right.DECIDE,
+    "call_off": Right.START,
+    "draft": Right.START,
+}
+"""Right needed for each kind of intent; whatever is not named is a report."""
+
+
+def handle(visit: Visit, work: Work, snapshot: CookSnapshot, situation: Situation, wanted: tuple[say.Intent, ...]) -> None:
+    """Work on what was said about a running cook."""
+    lacking = [i for i in wanted if not may(visit.person.role, _NEEDS.get(i.kind, Right.REPORT))]
+    if lacking:
+        _reply(visit, work, snapshot, Message(text=talk.not_allowed(visit.person.role.value)))
+        return
+    first = wanted[0]
+    match first:
+        case say.Ask():
+            _ask(visit, work, snapshot, situation, first)
+        case say.CallOff():
+            _call_off(visit, work, snapshot, sure=first.sure)
+        case say.Draft():
+            _reply(visit, work, snapshot, Message(text=talk.one_at_a_time()))
+        case say.Trouble():
+            _trouble(visit, work, snapshot, situation, first, wanted[1:])
+        case _:
+            _report(visit, work, snapshot, situation, wanted)
+
+
+def _reply(visit: Visit, work: Work, snapshot: CookSnapshot, message: Message) -> None:
+    """Say something that changes nothing."""
+    work.say(message, to=visit.address, key=f"answer:{visit.row_id}", cook=snapshot.id)
+
+
+def _ask(visit: Visit, work: Work, snapshot: CookSnapshot, situation: Situation, asked: say.Ask) -> None:
+    voice = voice_of(situation, visit.now)
+    if asked.topic in _ANSWERS:
+        work.say(_ANSWERS[asked.topic](situation, voice), to=visit.address, key=f"answer:{visit.row_id}", cook=snapshot.id)
+        return
+    text = talk.people([p.name for p in visit.house.store.people()]) if asked.topic is say.Topic.CREW else talk.help_text()
+    _reply(visit, work, snapshot, Message(text=text))
+
+
+def _report(
+    visit: Visit, work: Work, snapshot: CookSnapshot, situation: Situation, wanted: tuple[say.Intent, ...],
+    lead: Message | None = None,
+) -> None:  # fmt: skip
+    """Decide on reports and answer; a question that must come first rides below what was taken."""
+    settled = Settling(visit, situation, snapshot.facts, voice_of(situation, visit.now)).settle(wanted)
+    if settled.ask is not None and not settled.reports:
+        _reply(visit, work, snapshot, settled.ask if lead is None else lead.then(settled.ask))
+        return
+    result = _decide(visit, snapshot, tuple(settled.reports))
+    if isinstance(result, Refusal):
+        _refuse(visit, work, snapshot, situation, result)
+        return
+    done = turn(snapshot.facts, result, visit=visit)
+    asks = settled.ask if lead is None else lead if settled.ask is None else lead.then(settled.ask)
+    answer(visit, work, snapshot, done, asks=asks)
+
+
+def _decide(visit: Visit, snapshot: CookSnapshot, reports: tuple[Report, ...]) -> Changes | Refusal:
+    return decide(
+        snapshot.facts, reports, now=visit.now, seed=visit.seed, catalogue=visit.house.catalogue
+    )
+
+
+def _refuse(visit: Visit, work: Work, snapshot: CookSnapshot, situation: Situation, refusal: Refusal) -> None:
+    """Say why not; what was typed is kept as a note."""
+    voice = voice_of(situation, visit.now)
+    text = Message(text=refusal_text(refusal, voice))
+    kept = Report(
+        body=Noted(text=visit.incoming.text, understood=False),
+        happened_at=visit.incoming.sent_at,
+        by=visit.person.name,
+        message=visit.incoming.message,
+    )
+    result = _decide(visit, snapshot, (kept,))
+    if isinstance(result, Refusal):
+        _reply(visit, work, snapshot, text)
+        return
+    answer(visit, work, snapshot, turn(snapshot.facts, result, visit=visit), asks=text)
+
+
+def _trouble(
+    visit: Visit, work: Work, snapshot: CookSnapshot, situation: Situation, said: say.Trouble,
+    rest: tuple[say.Intent, ...],
+) -> None:  # fmt: skip
+    """Keep the problem, say what to do, and take readings that came with it."""
+    more: tuple[say.Intent, ...] = (say.Note(text=said.text),)
+    if said.what == "fuel_out" and situation.prompt("fuel_check") is not None:
+        more = (say.Done(step="fuel_check", outcome="low"),)
+    _report(visit, work, snapshot, situation, (*rest, *more), lead=Message(text=talk.trouble(said.what)))
+
+
+def _call_off(visit: Visit, work: Work, snapshot: CookSnapshot, *, sure: bool) -> None:
+    if not sure:
+        _reply(visit, work, snapshot, call_off_check())
+        return
+    closing = Report(
+        body=Closed(reason="called off"), happened_at=visit.incoming.sent_at, by=visit.person.name, message=visit.incoming.message
+    )
+    result = _decide(visit, snapshot, (closing,))
+    if isinstance(result, Changes):
+        done = turn(snapshot.facts, result, visit=visit)
+        answer(visit, work, snapshot, done, body=Message(text=talk.called_off()))
+

@@ -1,0 +1,214 @@
+"""From intents to reports of the engine: which step, which reading, which fact is meant.
+
+What cannot be settled without asking comes back as a message instead.
+"""
+
+from __future__ import annotations
+
+import dataclasses
+import datetime as dt
+
+from bot.application.visit import Visit
+from bot.conversation import intents as say
+from bot.messages.message import Message
+from bot.messages.refusals import question
+from bot.messages.talk import nothing_open
+from bot.messages.trip import outcome_row
+from bot.messages.figures import Voice
+from bot.messages.words import _
+from scheduler.cook import Report, Situation
+from scheduler.facts import (
+    Body, Corrected, Fact, Feel, Felt, Noted, PitMoved, PutOff, Reading, Serving, ServingKind, ServingMoved, Slot,
+    StepDone, StepSkipped, Undone, Wrap, Wrapped,
+)  # fmt: skip
+from scheduler.planning.prompts import Prompt
+from scheduler.state import effective, last_by
+
+CHOOSE = frozenset({"fuel_check", "bark_check", "wrap_do", "tender_test", "two_hour", "leftover_expire"})
+"""Steps where "done" alone does not say enough: the choice is asked for."""
+
+NOT_YET = dt.timedelta(minutes=20)
+"""When "not yet" is asked about again unless the step has a rhythm of its own; common practice, no source."""
+
+SLIPS = {"slip_30": 30.0, "slip_60": 60.0}
+
+
+@dataclasses.dataclass
+class Settled:
+    """Reports to be decided, or the one question that must be answered first."""
+
+    reports: list[Report] = dataclasses.field(default_factory=list)
+    ask: Message | None = None
+
+
+class Settling:
+    """Settles the intents of one message against the situation."""
+
+    def __init__(self, visit: Visit, situation: Situation, log: tuple[Fact, ...], voice: Voice) -> None:
+        self._visit = visit
+        self._situation = situation
+        self._log = log
+        self._voice = voice
+        self._found = Settled()
+
+    def settle(self, wanted: tuple[say.Intent, ...]) -> Settled:
+        """Return reports for what was said, or a question."""
+        for intent in wanted:
+            self._one(intent)
+        return self._found
+
+    def _add(self, body: Body, at: dt.datetime | None = None, *, sure: bool = False) -> None:
+        self._found.reports.append(
+            Report(
+                body=body,
+                happened_at=at or self._visit.incoming.sent_at,
+                by=self._visit.person.name,
+                message=self._visit.incoming.message,
+                dated=at is not None,
+                sure=sure,
+            )
+        )
+
+    def _one(self, intent: say.Intent) -> None:
+        match intent:
+            case say.Report():
+                for value in intent.values:
+                    self._value(value, intent)
+            case say.Done():
+                self._done(intent)
+            case say.Skip():
+                self._about(intent.step, lambda p: self._add(StepSkipped(step=p.step.id)))
+            case say.NotYet():
+                self._about(intent.step, self._not_yet)
+            case say.PutOffFor():
+                until = self._visit.now + dt.timedelta(minutes=intent.minutes)
+                self._about(intent.step, lambda p: self._add(PutOff(step=p.step.id, until=until)))
+            case say.FeelSaid():
+                self._add(Felt(feel=intent.feel, spot=intent.spot))
+            case say.WrapSaid():
+                self._wrap(intent)
+            case say.Undo():
+                self._undo()
+            case say.Correct():
+                self._correct(intent)
+            case say.MoveDinner():
+                self._move_dinner(intent)
+            case say.MovePit():
+                self._add(PitMoved(pit_low_c=intent.pit_low_c, pit_high_c=intent.pit_high_c))
+            case say.Note():
+                self._add(Noted(text=intent.text))
+            case say.Unclear():
+                self._add(Noted(text=intent.text, understood=False))
+                self._found.ask = question(intent, self._voice)
+            case _:
+                self._add(Noted(text=self._visit.incoming.text, understood=False))
+
+    def _value(self, value: say.Value, report: say.Report) -> None:
+        reading = Reading(
+            slot=value.slot or Slot.CORE, value_c=value.value_c, spread_c=value.spread_c, spot=value.spot
+        )
+        self._add(reading, report.at, sure=report.spot_confirmed)
+
+    # --- steps --------------------------------------------------------------------------------------------------------
+
+    def _done(self, done: say.Done) -> None:
+        if done.every:
+            self._all_ticks(done)
+        elif done.step is None:
+            self._about(None, lambda p: self._step(p.step.id, done))
+        else:
+            self._step(done.step, done)
+
+    def _all_ticks(self, done: say.Done) -> None:
+        ticks = [p for p in self._situation.waiting if not p.step.slots and not p.step.outcomes]
+        if not ticks:
+            self._found.ask = Message(text=nothing_open())
+        for prompt in sorted(ticks, key=lambda p: p.order):
+            self._step(prompt.step.id, done)
+
+    def _step(self, step_id: str, done: say.Done) -> None:
+        prompt = self._situation.prompt(step_id)
+        if done.outcome is None and prompt is not None and prompt.step.slots and not prompt.step.outcomes:
+            self._found.ask = Message(text=_("Good. And the number?"))
+            return
+        if done.outcome is None and step_id in CHOOSE and prompt is not None:
+            self._found.ask = Message(text=_("And which?"), choices=tuple((o,) for o in outcome_row(prompt, self._situation)))
+            return
+        step = self._situation.catalogue.steps.get(step_id)
+        outcome = done.outcome or (step.outcomes[0] if step is not None and step.outcomes and step_id not in CHOOSE else None)
+        if step_id == "t_minus" and outcome in SLIPS:
+            self._move_dinner(say.MoveDinner(minutes=SLIPS[outcome]))
+            return
+        self._add(StepDone(step=step_id, outcome=outcome), done.at)
+
+    def _not_yet(self, prompt: Prompt) -> None:
+        if prompt.step.id == "bark_check":
+            self._add(StepDone(step="bark_check", outcome="not_yet"))
+        elif prompt.step.id == "tender_test":
+            self._add(Felt(feel=Feel.TIGHT))
+        else:
+            self._add(PutOff(step=prompt.step.id, until=self._visit.now + NOT_YET))
+
+    def _about(self, step_id: str | None, act: object) -> None:
+        """Act on the prompt that is meant: the named one, the newest open one, or the one that comes next."""
+        prompt = self._meant(step_id)
+        if prompt is None:
+            self._found.ask = Message(text=nothing_open())
+        elif callable(act):
+            act(prompt)
+
+    def _meant(self, step_id: str | None) -> Prompt | None:
+        if step_id is not None:
+            return self._situation.prompt(step_id)
+        if self._situation.waiting:
+            return self._situation.waiting[0]
+        coming = self._situation.coming
+        return None if coming is None else coming[1]
+
+    def _wrap(self, said: say.WrapSaid) -> None:
+        if said.wrap is None:
+            options = tuple(
+                (wrap.value, say.WrapSaid(wrap=wrap, at=said.at)) for wrap in self._situation.cut.wraps if wrap is not Wrap.NONE
+            )
+            self._found.ask = question(say.Unclear(question="which_wrap", text="", options=options), self._voice)
+        elif said.done or said.wrap is Wrap.NONE:
+            self._add(Wrapped(wrap=said.wrap), said.at)
+        else:
+            self._add(dataclasses.replace(self._situation.state.planned, wrap=said.wrap, serving=self._situation.state.serving))
+            if self._situation.prompt("bark_check") is not None and self._situation.prompt("bark_check").asked:  # type: ignore[union-attr]
+                self._add(StepDone(step="bark_check", outcome="set"))
+
+    # --- amending -----------------------------------------------------------------------------------------------------
+
+    def _undo(self) -> None:
+        last = last_by(self._log, self._visit.person.name)
+        self._add(Undone(of="" if last is None else last.id))
+
+    def _correct(self, said: say.Correct) -> None:
+        mine = [
+            f
+            for f in effective(self._log)
+            if f.by == self._visit.person.name and isinstance(f.body, Reading)
+            and (said.old_c is None or abs(f.body.value_c - said.old_c) < 0.6)
+        ]  # fmt: skip
+        if not mine:
+            self._add(Corrected(of="", body=Noted(text=self._visit.incoming.text)))
+            return
+        body = mine[-1].body
+        assert isinstance(body, Reading)
+        value_c = body.value_c if said.value_c is None else said.value_c
+        changed = dataclasses.replace(body, value_c=value_c, slot=said.slot or body.slot, doubtful=False)
+        self._add(Corrected(of=mine[-1].id, body=changed))
+
+    def _move_dinner(self, said: say.MoveDinner) -> None:
+        serving = said.serving or moved(self._situation.state.serving, said.minutes or 0.0)
+        self._add(ServingMoved(serving=serving))
+
+
+def moved(serving: Serving, minutes: float) -> Serving:
+    """Return the serving time so many minutes later; one that follows the meat stays as it is."""
+    if serving.kind is ServingKind.WHEN_READY or serving.start is None:
+        return serving
+    by = dt.timedelta(minutes=minutes)
+    end = None if serving.end is None else serving.end + by
+    return dataclasses.replace(serving, start=serving.start + by, end=end)

@@ -1,0 +1,215 @@
+"""Setting up a cook: what is known so far, the next question, and the beginning."""
+
+from __future__ import annotations
+
+import dataclasses
+import re
+
+from bot.application.announcements import Turn, answer, turn
+from bot.application.visit import Visit, Work
+from bot.application.voices import DEFAULT_UNIT, voice_of
+from bot.chat import Address
+from bot.conversation import intents as say
+from bot.conversation.flows.setup import merge, missing, planned
+from bot.crew import Right, may
+from bot.messages import setup, talk
+from bot.messages.figures import Voice
+from bot.messages.message import Message
+from bot.messages.refusals import question, refusal_text
+from bot.ports import CookSnapshot, Json, SessionWrite
+from scheduler.cook import Beginning, Changes, Refusal, begin
+from scheduler.cuts import Cut
+from scheduler.facts import Serving, ServingKind
+
+
+@dataclasses.dataclass(frozen=True, kw_only=True)
+class Setup:
+    """A half-finished set-up as it is remembered: what was said, the open question, the unit people use."""
+
+    draft: say.Draft = say.Draft()
+    slot: str | None = None
+    unit: str | None = None
+
+    def as_json(self) -> Json:
+        """Return it as JSON."""
+        return {"draft": self.draft.model_dump(mode="json"), "slot": self.slot, "unit": self.unit}
+
+
+def remembered(data: Json | None) -> Setup | None:
+    """Return the set-up from JSON, None when there is none."""
+    if data is None or "draft" not in data:
+        return None
+    slot, unit = data.get("slot"), data.get("unit")
+    return Setup(
+        draft=say.Draft.model_validate(data["draft"]),
+        slot=slot if isinstance(slot, str) else None,
+        unit=unit if isinstance(unit, str) else None,
+    )
+
+
+def handle(visit: Visit, work: Work, known: Setup | None, wanted: tuple[say.Intent, ...]) -> None:
+    """Work on what was said while no cook is running."""
+    if not may(visit.person.role, Right.START):
+        _say(visit, work, Message(text=talk.no_cook()))
+        return
+    first = wanted[0]
+    if isinstance(first, say.Ask):
+        text = talk.help_text() if first.topic is say.Topic.HELP else talk.no_cook()
+        _say(visit, work, Message(text=text).then(next_question(visit, known or Setup())))
+        return
+    if isinstance(first, say.CallOff | say.Undo):
+        work.sessions.append(SessionWrite(address=visit.address, person=visit.person.id, data=None))
+        _say(visit, work, Message(text=talk.no_cook()))
+        return
+    if isinstance(first, say.Unclear):
+        unit = known.unit if known is not None else None
+        _say(visit, work, question(first, _voice(visit, unit)))
+        return
+    drafts = [intent for intent in wanted if isinstance(intent, say.Draft)]
+    if not drafts:
+        _say(visit, work, Message(text=talk.no_cook()).then(next_question(visit, known or Setup())))
+        return
+    _go_on(visit, work, known or Setup(), drafts)
+
+
+def greet(visit: Visit, work: Work, known: Setup | None) -> None:
+    """Greet somebody who opened a window, or take up the set-up where it was left."""
+    if not may(visit.person.role, Right.START):
+        _say(visit, work, Message(text=talk.welcome(visit.person.name, visit.person.role.value)))
+    elif known is not None and known.draft != say.Draft():
+        _say(visit, work, setup.still_open(next_question(visit, known)))
+    else:
+        _say(visit, work, setup.greeting(visit.person.name, visit.house.catalogue.cuts))
+
+
+def next_question(visit: Visit, known: Setup) -> Message:
+    """Return the question that is open in a set-up."""
+    cuts = visit.house.catalogue.cuts
+    match missing(known.draft):
+        case "serving":
+            return setup.ask_serving(visit.house.zone)
+        case "pit" if known.draft.cut is not None:
+            return setup.ask_pit(cuts.get(known.draft.cut), _voice(visit, known.unit))
+        case _:
+            return setup.ask_cut(cuts, known.draft.unknown_cut)
+
+
+def _go_on(visit: Visit, work: Work, known: Setup, drafts: list[say.Draft]) -> None:
+    """Add what was said; begin when all is known, else ask for the next thing."""
+    draft = known.draft
+    for newer in drafts:
+        draft = merge(draft, newer)
+    unit = _unit_used(visit.incoming.text, drafts) or known.unit
+    draft = _assumed(draft, visit)
+    slot = missing(draft)
+    known = Setup(draft=draft, slot=slot, unit=unit)
+    if slot is None:
+        _begin(visit, work, known)
+        return
+    if slot == "cut" and draft.on_at is not None and draft.unknown_cut is None:
+        message = _each_cut(visit, known)
+    else:
+        message = next_question(visit, known)
+    _remember(visit, work, known)
+    _say(visit, work, message)
+
+
+def _assumed(draft: say.Draft, visit: Visit) -> say.Draft:
+    """For a cook begun in the middle take the usual pit and an open dinner, so that the answer comes in one message."""
+    if draft.on_at is None or draft.cut is None:
+        return draft
+    cut = visit.house.catalogue.cuts.get(draft.cut)
+    return _filled(draft, cut, visit.house.zone)
+
+
+def _filled(draft: say.Draft, cut: Cut, zone: str) -> say.Draft:
+    update: dict[str, object] = {"cut": cut.id}
+    if draft.pit_low_c is None:
+        update |= {"pit_low_c": cut.pit_c.typical, "pit_high_c": cut.pit_c.typical}
+    if draft.serving is None:
+        update["serving"] = Serving(kind=ServingKind.WHEN_READY, zone=zone)
+    return draft.model_copy(update=update)
+
+
+def _each_cut(visit: Visit, known: Setup) -> Message:
+    """Answer what each cut would mean for a cook begun in the middle."""
+    found = []
+    for cut in visit.house.catalogue.cuts.cuts:
+        draft = _filled(known.draft, cut, visit.house.zone)
+        begun = _begun(visit, dataclasses.replace(known, draft=draft), "c0")
+        if isinstance(begun, Changes):
+            found.append((cut, begun.after))
+    return setup.which_of(tuple(found), known.draft, _voice(visit, known.unit)) if found else setup.ask_cut(visit.house.catalogue.cuts)
+
+
+def _begun(visit: Visit, known: Setup, cook: str) -> Changes | Refusal:
+    draft = known.draft
+    return begin(
+        Beginning(
+            cook=cook,
+            planned=planned(draft, visit.house.zone, known.unit or DEFAULT_UNIT),
+            on_at=draft.on_at,
+            core_c=draft.core_c,
+        ),
+        by=visit.person.name,
+        now=visit.now,
+        seed=visit.seed,
+        message=visit.incoming.message,
+        catalogue=visit.house.catalogue,
+    )
+
+
+def _begin(visit: Visit, work: Work, known: Setup) -> None:
+    """Begin the cook, or say why dinner cannot be then and ask for another time."""
+    begun = _begun(visit, known, f"c{visit.row_id}")
+    if isinstance(begun, Refusal):
+        keep = {"on_at": None, "core_c": None} if begun.step == "meat_on" else {"serving": None}
+        again = dataclasses.replace(known, draft=known.draft.model_copy(update=keep), slot="serving")
+        _remember(visit, work, again)
+        _say(visit, work, Message(text=refusal_text(begun, _voice(visit, known.unit))))
+        return
+    rooms = (visit.address, *other_rooms(visit))
+    empty = CookSnapshot(id=begun.after.state.cook, version=0, open=True, rooms=rooms, facts=())
+    done: Turn = turn((), begun, visit=visit)
+    voice = voice_of(done.after, visit.now)
+    answer(visit, work, empty, done, body=setup.begun(begun.after, voice))
+    work.sessions.append(SessionWrite(address=visit.address, person=visit.person.id, data=None))
+
+
+def other_rooms(visit: Visit) -> tuple[Address, ...]:
+    """Return the private rooms of the others on the same transport: they follow a cook begun in a private room."""
+    if visit.incoming.group:
+        return ()
+    return tuple(
+        room.address
+        for room in visit.house.store.rooms()
+        if room.active and not room.group and room.address != visit.address
+        and room.address.transport == visit.address.transport
+    )  # fmt: skip
+
+
+def _unit_used(text: str, drafts: list[say.Draft]) -> str | None:
+    """Return the unit that a person used for a temperature, None when the text shows none.
+
+    A letter decides; without one a number that stands in the text as it was understood in Celsius is Celsius.
+    """
+    letters = re.findall(r"\d\s*(?:°|º|deg(?:rees)?)?\s*([cf])\b", text.casefold())
+    if letters:
+        return str(letters[-1]).upper()
+    temps = [t for d in drafts for t in (d.pit_low_c, d.pit_high_c, d.core_c) if t is not None]
+    numbers = {float(n) for n in re.findall(r"\d+(?:\.\d+)?", text.replace(",", "."))}
+    if not temps or not numbers:
+        return None
+    return "C" if any(abs(n - t) < 0.01 for n in numbers for t in temps) else "F"
+
+
+def _voice(visit: Visit, unit: str | None) -> Voice:
+    return Voice(zone=visit.house.zone, unit=unit or DEFAULT_UNIT, now=visit.now)
+
+
+def _remember(visit: Visit, work: Work, known: Setup) -> None:
+    work.sessions.append(SessionWrite(address=visit.address, person=visit.person.id, data=known.as_json()))
+
+
+def _say(visit: Visit, work: Work, message: Message) -> None:
+    work.say(message, to=visit.address, key=f"answer:{visit.row_id}")

@@ -1,0 +1,46 @@
+"""The door of the listening half: take in what was said, ring what is due, tell when to wake.
+
+Synchronous; one call at a time.
+"""
+
+from __future__ import annotations
+
+import datetime as dt
+from collections.abc import Mapping
+
+from bot.application.dispatcher import Dispatcher
+from bot.application.intake import Intake
+from bot.application.visit import House
+from bot.ports import Decoder, Store
+from scheduler.planning.catalogue import Catalogue
+
+
+class Kitchen:
+    """Listens and decides for every cook in one store."""
+
+    def __init__(
+        self,
+        *,
+        store: Store,
+        catalogue: Catalogue,
+        decoders: Mapping[str, Decoder],
+        zone: str,
+        link_prefix: str | None = None,
+    ) -> None:
+        """Make a kitchen; `decoders` by source prefix, `link_prefix` is what a single-use code is appended to."""
+        house = House(store=store, catalogue=catalogue, zone=zone, link_prefix=link_prefix)
+        self._store = store
+        self._intake = Intake(house, decoders)
+        self._dispatcher = Dispatcher(house)
+
+    def take_in(self, now: dt.datetime) -> int:
+        """Work on what was accepted; return how many rows."""
+        return self._intake.work(now)
+
+    def ring(self, now: dt.datetime) -> int:
+        """Write what is due; return how many messages."""
+        return self._dispatcher.work(now)
+
+    def next_wake_at(self) -> dt.datetime | None:
+        """Return when to ring next, None when nothing is planned."""
+        return self._store.next_due_at()

@@ -1,0 +1,125 @@
+"""One row of the inbox being worked on, and everything it will change, gathered for one write.
+
+No decisions here: handlers fill in the work, the store applies it whole.
+"""
+
+from __future__ import annotations
+
+import dataclasses
+import datetime as dt
+import hashlib
+
+from bot.chat import Address, Choice, Incoming, Outgoing, OutgoingKind
+from bot.conversation.intents import INTENT
+from bot.crew import Person
+from bot.messages.message import Message
+from bot.ports import Apply, CookWrite, InviteWrite, Json, OutboxWrite, RoomWrite, SessionWrite, Store
+from scheduler.planning.catalogue import Catalogue
+
+
+@dataclasses.dataclass(frozen=True, kw_only=True)
+class House:
+    """What every handler needs of the program: store, catalogue, zone, how links begin."""
+
+    store: Store
+    catalogue: Catalogue
+    zone: str
+    link_prefix: str | None = None
+
+
+@dataclasses.dataclass(frozen=True, kw_only=True)
+class Visit:
+    """Somebody did something: who, what, when, and from where."""
+
+    house: House
+    row_id: int
+    incoming: Incoming
+    person: Person
+    now: dt.datetime
+
+    @property
+    def address(self) -> Address:
+        """Return the room it came from."""
+        return self.incoming.address
+
+    @property
+    def seed(self) -> str:
+        """Return what ids of facts written for this row begin with."""
+        return f"i{self.row_id}"
+
+
+@dataclasses.dataclass
+class Work:
+    """Everything one decision will write."""
+
+    now: dt.datetime
+    inbox_done: int | None = None
+    result: str = "done"
+    cooks: list[CookWrite] = dataclasses.field(default_factory=list)
+    outbox: list[OutboxWrite] = dataclasses.field(default_factory=list)
+    sessions: list[SessionWrite] = dataclasses.field(default_factory=list)
+    people: list[Person] = dataclasses.field(default_factory=list)
+    rooms: list[RoomWrite] = dataclasses.field(default_factory=list)
+    invites: list[InviteWrite] = dataclasses.field(default_factory=list)
+    moved_room: tuple[Address, Address] | None = None
+    spend_code: str | None = None
+
+    def say(
+        self,
+        message: Message,
+        *,
+        to: Address,
+        key: str,
+        cook: str | None = None,
+        silent: bool = False,
+        urgent: bool = False,
+    ) -> None:
+        """Write a message for a room; its key makes sure it is stored once."""
+        full_key = f"{key}:{to.transport}:{to.chat}" + ("" if to.thread is None else f":{to.thread}")
+        rows, meanings = _choices(message, full_key)
+        outgoing = Outgoing(key=full_key, address=to, text=message.text, choices=rows, silent=silent, urgent=urgent)
+        self.outbox.append(OutboxWrite(outgoing=outgoing, cook=cook, meanings=meanings))
+
+    def answer_tap(self, incoming: Incoming, text: str = "") -> None:
+        """End the waiting of a pressed button."""
+        if incoming.tap_id is None:
+            return
+        outgoing = Outgoing(
+            key=f"tap:{incoming.source}:{incoming.key}",
+            address=incoming.address,
+            kind=OutgoingKind.TAP_ANSWER,
+            text=text,
+            target=incoming.tap_id,
+            urgent=True,
+            useful_until=self.now + dt.timedelta(minutes=2),
+        )
+        self.outbox.append(OutboxWrite(outgoing=outgoing))
+
+    def apply(self) -> Apply:
+        """Return the write."""
+        return Apply(
+            now=self.now,
+            inbox_done=self.inbox_done,
+            inbox_result=self.result,
+            cooks=tuple(self.cooks),
+            outbox=tuple(self.outbox),
+            sessions=tuple(self.sessions),
+            people=tuple(self.people),
+            rooms=tuple(self.rooms),
+            moved_room=self.moved_room,
+            invites=tuple(self.invites),
+            spend_code=self.spend_code,
+        )
+
+
+def _choices(message: Message, key: str) -> tuple[tuple[tuple[Choice, ...], ...], tuple[Json, ...]]:
+    """Return rows of buttons with tokens, and what each means, in order."""
+    rows, meanings = [], []
+    for row in message.choices:
+        buttons = []
+        for label, meaning in row:
+            token = hashlib.sha256(f"{key}#{len(meanings)}".encode()).hexdigest()[:16]
+            buttons.append(Choice(label=label, token=token))
+            meanings.append(INTENT.dump_python(meaning, mode="json"))
+        rows.append(tuple(buttons))
+    return tuple(rows), tuple(meanings)

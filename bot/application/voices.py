@@ -1,0 +1,75 @@
+"""How to speak about a cook, and what the reader of a text must know of it."""
+
+from __future__ import annotations
+
+import datetime as dt
+import string
+
+from bot.application.visit import Visit
+from bot.conversation.context import Context, OfferedChoice, OpenStep
+from bot.conversation.intents import INTENT
+from bot.messages.figures import Voice
+from bot.messages.steps import step_words
+from scheduler.cook import Situation
+from scheduler.facts import Slot
+from scheduler.planning.prompts import Prompt
+
+DEFAULT_UNIT = "F"
+"""Unit spoken while nobody has used one."""
+
+
+def voice_of(situation: Situation, now: dt.datetime) -> Voice:
+    """Return the voice of a cook: its zone, its unit, the present instant."""
+    return Voice(zone=situation.state.serving.zone, unit=situation.state.planned.unit, now=now)
+
+
+def context_of(visit: Visit, situation: Situation) -> Context:
+    """Return what decides the meaning of a text said now in this cook."""
+    state = situation.state
+    core = state.last(Slot.CORE)
+    return Context(
+        now=visit.incoming.sent_at,
+        zone=state.serving.zone,
+        unit=state.planned.unit,
+        stage=state.stage.value,
+        cuts=visit.house.catalogue.cuts,
+        open_steps=tuple(_open_step(prompt) for prompt in situation.waiting),
+        choices=offered(visit),
+        pit_target_c=state.pit_c,
+        last_core_c=None if core is None else core.value_c,
+        last_core_at=None if core is None else core.at,
+        meat_on_at=state.at("meat_on"),
+        wrap=state.wraps[-1][1].wrap if state.wraps else state.planned.wrap,
+    )
+
+
+def setup_context(visit: Visit, slot: str | None, unit: str | None) -> Context:
+    """Return what decides the meaning of a text while no cook is running."""
+    return Context(
+        now=visit.incoming.sent_at,
+        zone=visit.house.zone,
+        unit=unit,
+        stage="none",
+        cuts=visit.house.catalogue.cuts,
+        choices=offered(visit),
+        setup_slot=slot,
+    )
+
+
+def offered(visit: Visit) -> tuple[OfferedChoice, ...]:
+    """Return the buttons now on the screen of the room, lettered in order."""
+    stored = visit.house.store.open_choices(visit.address)
+    return tuple(
+        OfferedChoice(letter=letter, label=choice.label, meaning=INTENT.validate_python(choice.meaning))
+        for letter, choice in zip(string.ascii_lowercase, stored, strict=False)
+    )
+
+
+def _open_step(prompt: Prompt) -> OpenStep:
+    return OpenStep(
+        step=prompt.step.id,
+        title=step_words(prompt.step.id).name,
+        slots=prompt.step.slots,
+        outcomes=prompt.step.outcomes,
+        is_question=prompt.is_question,
+    )

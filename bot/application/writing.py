@@ -1,0 +1,69 @@
+"""From changes of a cook to rows: facts, due times, cached outlook. Decides nothing and words nothing."""
+
+from __future__ import annotations
+
+import dataclasses
+import datetime as dt
+
+from bot.chat import Address
+from bot.ports import CookWrite, DueRow, Json
+from scheduler.cook import ENGINE, Situation, assess
+from scheduler.facts import Fact
+from scheduler.planning.catalogue import Catalogue
+from scheduler.planning.outlook import Window
+from scheduler.planning.trips import wakes
+from scheduler.state import Stage
+
+
+def tell(situation: Situation, *, seed: str, now: dt.datetime, all_of_it: bool) -> Fact:
+    """Return the fact that people were told the next time and, with `all_of_it`, the milestones."""
+    return Fact(
+        id=f"{seed}.told",
+        cook=situation.state.cook,
+        piece=situation.state.piece,
+        happened_at=now,
+        recorded_at=now,
+        by=None,
+        body=situation.told(all_of_it=all_of_it),
+    )
+
+
+def cook_write(
+    situation: Situation, facts: tuple[Fact, ...], *, version: int, add_rooms: tuple[Address, ...] = ()
+) -> CookWrite:
+    """Return the write of new facts together with the caches that follow from the whole log."""
+    return CookWrite(
+        cook=situation.state.cook,
+        expected_version=version,
+        facts=facts,
+        add_rooms=add_rooms,
+        open=situation.state.stage is not Stage.CLOSED,
+        due=due_rows(situation),
+        outlook=outlook_json(situation),
+        engine=ENGINE,
+    )
+
+
+def rebuilt(facts: tuple[Fact, ...], *, version: int, catalogue: Catalogue) -> CookWrite:
+    """Return a write that only restores the caches of a cook."""
+    return cook_write(assess(facts, catalogue), (), version=version)
+
+
+def due_rows(situation: Situation) -> tuple[DueRow, ...]:
+    """Return every moment at which the cook must be looked at again."""
+    return tuple(DueRow(prompt=key, due_at=at) for key, at in wakes(situation.prompts))
+
+
+def outlook_json(situation: Situation) -> Json:
+    """Return the forecast quantiles as they are cached."""
+    outlook = situation.outlook
+    return {
+        "pull": _window(outlook.pull),
+        "plate": _window(outlook.plate),
+        "verdict": outlook.verdict.value,
+        "chance": outlook.chance,
+    }
+
+
+def _window(window: Window) -> Json:
+    return {k: None if v is None else v.isoformat() for k, v in dataclasses.asdict(window).items()}

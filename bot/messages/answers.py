@@ -1,0 +1,206 @@
+"""Answers to what can be asked at any moment: how long, what next, plan, is it safe.
+
+Bounded: how long and what next in six lines, the plan in ten.
+"""
+
+from __future__ import annotations
+
+import datetime as dt
+
+from bot.conversation.intents import Ask, Topic
+from bot.messages.figures import Voice, kilograms, span
+from bot.messages.findings import finding_text
+from bot.messages.message import Message, lines
+from bot.messages.steps import step_words
+from bot.messages.trip import next_line
+from bot.messages.words import _, n_
+from scheduler.cook import Situation
+from scheduler.facts import ServingKind, Slot, Wrap
+from scheduler.planning.outlook import Verdict
+from scheduler.state import Stage
+
+PLAN_LINES = 10
+"""The plan never has more lines than this; the rest is shown on request."""
+
+_MAIN = (
+    "dry_brine", "light", "meat_on", "bark_check", "tender_test", "pull", "box_meat", "slice", "serve",
+)  # fmt: skip
+"""Steps that the short plan shows."""
+
+
+def how_long(situation: Situation, voice: Voice) -> Message:
+    """Return when the meat and the plate come, in at most six lines."""
+    state, outlook = situation.state, situation.outlook
+    pulled_at = state.at("pull")
+    if state.stage in {Stage.AFTER, Stage.CLOSED}:
+        return Message(text=lines(_("Dinner is served."), next_line(situation, voice)))
+    if pulled_at is not None:
+        pull = _("Off the fire since {time}.").format(time=voice.clock(pulled_at))
+    else:
+        likely = _("beyond 30 h") if outlook.pull.likely is None else voice.about(outlook.pull.likely)
+        pull = _("Ready to pull: {window}, likely {likely}.").format(window=voice.window(outlook.pull), likely=likely)
+    return Message(
+        text=lines(dinner_line(situation, voice), pull, plate_line(situation, voice), last_line(situation, voice), owner_line(situation, voice))
+    )
+
+
+def what_next(situation: Situation, voice: Voice) -> Message:
+    """Return what is open and what comes, with clock times, in at most six lines."""
+    waiting = [_("Open: {what}.").format(what=step_words(p.step.id).name) for p in situation.waiting[:2]]
+    stage_line = dinner_line(situation, voice)
+    coming = [p for p in situation.prompts if p.wake_at is not None and p.asked == 0][1:3]
+    then = [_("Then {time}: {what}.").format(time=voice.clock(p.due_at), what=step_words(p.step.id).name) for p in coming]
+    return Message(text=lines(*waiting, stage_line, *then, owner_line(situation, voice)))
+
+
+def plan(situation: Situation, voice: Voice) -> Message:
+    """Return the plan backward from serving in at most ten lines; the rest on request."""
+    state = situation.state
+    main = [(at, step.id) for at, step in situation.itinerary() if step.id in _MAIN]
+    shown = [_plan_entry(at, step_id, situation, voice) for at, step_id in _without_past(main, situation)]
+    notes = [note for note in (_box_note(situation), _late_note(situation, voice)) if note]
+    room = PLAN_LINES - 3 - len(notes)
+    text = lines(
+        headline(situation, voice), dinner_line(situation, voice), *reversed(shown[-room:]), *notes, next_line(situation, voice)
+    )
+    choices = () if state.stage is Stage.CLOSED else (((_("All steps"), Ask(topic=Topic.PLAN_REST)),),)
+    return Message(text=text, choices=choices)
+
+
+def plan_rest(situation: Situation, voice: Voice) -> Message:
+    """Return every step still to come, in order of time."""
+    rows = [
+        f"{voice.clock(at)}  {step_words(step.id).name}" for at, step in situation.itinerary()
+    ]
+    return Message(text=lines(_("Every step still to come:"), *rows, next_line(situation, voice)))
+
+
+def is_it_safe(situation: Situation, voice: Voice) -> Message:
+    """Answer with facts: what was measured, what is missing, and what is wrong now."""
+    gate = situation.gate
+    if gate.lowest is None:
+        measured = _("Nothing has been measured yet: I cannot call it safe.")
+    elif gate.open_at is None:
+        measured = _("Lowest spot so far {found}, it needs {limit} and {rest:g} min of rest: not yet.").format(
+            found=voice.temp(gate.lowest.value_c, fine=True), limit=voice.temp(gate.minimum_c, fine=True), rest=gate.rest_min
+        )
+    else:
+        measured = _("Lowest spot measured {found} at {time}; the minimum is {limit} and {rest:g} min of rest.").format(
+            found=voice.temp(gate.lowest.value_c, fine=True),
+            time=voice.clock(gate.lowest.at),
+            limit=voice.temp(gate.minimum_c, fine=True),
+            rest=gate.rest_min,
+        )
+    found = [finding_text(finding, voice) for finding in situation.findings(voice.now)]
+    return Message(text=lines(measured, *found, next_line(situation, voice)))
+
+
+def headline(situation: Situation, voice: Voice) -> str:
+    """Return what is cooking: pieces, cut, mass, pit, wrap."""
+    planned, cut = situation.state.planned, situation.cut
+    pieces = _(cut.name) if planned.count == 1 else _("{count} {pieces} of {cut}").format(
+        count=planned.count, pieces=n_(cut.piece_word, cut.piece_word + "s", planned.count), cut=_(cut.name)
+    )  # fmt: skip
+    mass = "" if planned.mass_kg is None else ", " + kilograms(planned.mass_kg)
+    band = situation.state.pit[-1]
+    return _("{pieces}{mass}, pit {pit}, {wrap}.").format(
+        pieces=pieces[0].upper() + pieces[1:], mass=mass, pit=voice.band(band.low_c, band.high_c), wrap=_wrap(situation)
+    )
+
+
+def _wrap(situation: Situation) -> str:
+    state = situation.state
+    wrap = state.wraps[-1][1].wrap if state.wraps else state.planned.wrap
+    if wrap is None:
+        return _("wrap decided at the bark") if len(situation.cut.wraps) > 1 else _("bare")
+    names = {Wrap.NONE: _("bare"), Wrap.PAPER: _("paper"), Wrap.FOIL: _("foil"), Wrap.BOAT: _("foil boat")}
+    return names[wrap]
+
+
+def dinner_line(situation: Situation, voice: Voice) -> str:
+    """Return whether dinner is on time, and by how much."""
+    outlook, serving = situation.outlook, situation.state.serving
+    if situation.state.stage in {Stage.AFTER, Stage.CLOSED}:
+        return _("Dinner is served.")
+    if outlook.serve_at is None:
+        if outlook.plate_at is None:
+            return _("Dinner when ready: later than I can see.")
+        return _("Dinner when ready: plate about {time}.").format(time=voice.about(outlook.plate_at))
+    when = voice.clock(outlook.serve_at)
+    if serving.kind is ServingKind.WINDOW and outlook.serve_end is not None:
+        when = _("{start} to {end}").format(start=when, end=voice.clock(outlook.serve_end).split()[-1])
+    return _("Dinner {when}: {verdict}").format(when=when, verdict=_verdict(situation, voice))
+
+
+def _verdict(situation: Situation, voice: Voice) -> str:
+    outlook = situation.outlook
+    if outlook.spare is None or outlook.plate.likely is None:
+        return _("late, by more than I can see.")
+    likely = voice.about(outlook.plate.likely)
+    match outlook.verdict:
+        case Verdict.ON_TIME:
+            return _("on time, about {spare} to spare.").format(spare=span(outlook.spare))
+        case Verdict.CLOSE if outlook.spare >= dt.timedelta():
+            return _("may be late, only about {spare} to spare.").format(spare=span(outlook.spare))
+        case Verdict.CLOSE:
+            return _("may be late, plate about {time}.").format(time=likely)
+        case _:
+            late = max(-outlook.spare, dt.timedelta())
+            return _("late by about {late}, plate about {time}.").format(late=span(late), time=likely)
+
+
+def plate_line(situation: Situation, voice: Voice) -> str:
+    """Return the window in which it could be on the table."""
+    plate = situation.outlook.plate
+    if situation.state.did("pull") and plate.likely is not None:
+        return _("Plate possible from {time}.").format(time=voice.about(plate.likely))
+    return _("Plate possible: {window}.").format(window=voice.window(plate))
+
+
+def last_line(situation: Situation, voice: Voice) -> str:
+    """Return the newest readings with their age."""
+    parts = []
+    for slot, name in ((Slot.CORE, _("meat")), (Slot.PIT, _("pit"))):
+        reading = situation.state.last(slot)
+        if reading is not None:
+            age = span(voice.now - reading.at)
+            parts.append(_("{name} {temp} ({age} ago)").format(name=name, temp=voice.temp(reading.value_c), age=age))
+    if not parts:
+        return _("No readings yet: the plan runs on the usual pace.")
+    return _("Last: {readings}.").format(readings=", ".join(parts))
+
+
+def owner_line(situation: Situation, voice: Voice) -> str:
+    """Return the next action with its clock time."""
+    return next_line(situation, voice)
+
+
+def _plan_entry(at: dt.datetime, step_id: str, situation: Situation, voice: Voice) -> str:
+    outlook = situation.outlook
+    name = step_words(step_id).name
+    if step_id == "pull":
+        return _("{time}  {name} ({window})").format(time=voice.about(at), name=name, window=voice.window(outlook.pull))
+    if step_id in {"bark_check", "tender_test"}:
+        core_c = situation.cut.bark_look_c if step_id == "bark_check" else situation.cut.start_testing_c
+        return _("{time}  {name}, near {core}").format(time=voice.about(at), name=name, core=voice.temp(core_c))
+    return f"{voice.clock(at)}  {name}"
+
+
+def _without_past(entries: list[tuple[dt.datetime, str]], situation: Situation) -> list[tuple[dt.datetime, str]]:
+    """Drop what was asked already or lies too far back to be asked."""
+    late = {p.step.id for p in situation.prompts if not p.must_arrive and p.late_until < situation.state.as_of}
+    return [(at, step_id) for at, step_id in entries if step_id not in late]
+
+
+def _box_note(situation: Situation) -> str:
+    if not situation.outlook.box_outlasted or situation.state.did("pull"):
+        return ""
+    hours = situation.cut.rest_max_unheated_min / 60
+    return _("If it finishes early it outlasts a cold box ({hours:g} h): have a warm oven ready.").format(hours=hours)
+
+
+def _late_note(situation: Situation, voice: Voice) -> str:
+    outlook = situation.outlook
+    if outlook.plate.late is None or outlook.serve_end is None or outlook.plate.late <= outlook.serve_end:
+        return ""
+    return _("If it runs slow, the plate slips to about {time}.").format(time=voice.about(outlook.plate.late))

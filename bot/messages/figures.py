@@ -1,0 +1,92 @@
+"""Times, spans, temperatures and masses as people read them: the only place that rounds.
+
+Formats only; converts from UTC and Celsius at the last moment.
+"""
+
+from __future__ import annotations
+
+import dataclasses
+import datetime as dt
+from zoneinfo import ZoneInfo
+
+from bot.messages.words import _
+from scheduler.planning.outlook import Window
+from scheduler.units import f_from_c
+
+
+@dataclasses.dataclass(frozen=True, kw_only=True)
+class Voice:
+    """How to speak in one room: its clock, its unit, and the present instant (UTC)."""
+
+    zone: str
+    unit: str
+    now: dt.datetime
+
+    def clock(self, at: dt.datetime) -> str:
+        """Return a time of day, with the weekday unless it is today."""
+        local, today = at.astimezone(ZoneInfo(self.zone)), self.now.astimezone(ZoneInfo(self.zone)).date()
+        local = _to_minute(local)
+        if local.date() == today:
+            return local.strftime("%H:%M")
+        return f"{self._weekday(local)} {local:%H:%M}"
+
+    def about(self, at: dt.datetime) -> str:
+        """Return a forecast time, rounded to five minutes: no forecast is better than that."""
+        seconds = dt.timedelta(minutes=5).total_seconds()
+        rounded = dt.datetime.fromtimestamp(round(at.timestamp() / seconds) * seconds, dt.UTC)
+        return self.clock(rounded)
+
+    def window(self, window: Window) -> str:
+        """Return a forecast window, such as "15:10 to 16:40"."""
+        early = _("?") if window.early is None else self.about(window.early)
+        late = _("later than I can see") if window.late is None else self._after(window.early, window.late)
+        return _("{early} to {late}").format(early=early, late=late)
+
+    def _after(self, early: dt.datetime | None, late: dt.datetime) -> str:
+        """Return the end of a window, without the weekday when it is the same day as its beginning."""
+        text = self.about(late)
+        if early is None:
+            return text
+        zone = ZoneInfo(self.zone)
+        same_day = early.astimezone(zone).date() == late.astimezone(zone).date()
+        return text.split()[-1] if same_day else text
+
+    def temp(self, temp_c: float, *, fine: bool = False) -> str:
+        """Return a temperature in the unit of the room: whole degrees, or tenths near a limit."""
+        value = f_from_c(temp_c) if self.unit == "F" else temp_c
+        digits = 1 if fine and abs(value - round(value)) > 0.049 else 0
+        return f"{value:.{digits}f} {self.unit}"
+
+    def band(self, low_c: float, high_c: float) -> str:
+        """Return a pit band, such as "250 to 275 F", or its one value."""
+        if abs(low_c - high_c) < 0.5:
+            return self.temp(low_c)
+        return _("{low} to {high}").format(low=self.temp(low_c).split()[0], high=self.temp(high_c))
+
+    def _weekday(self, local: dt.datetime) -> str:
+        names = (_("Mon"), _("Tue"), _("Wed"), _("Thu"), _("Fri"), _("Sat"), _("Sun"))
+        far = abs((local.date() - self.now.astimezone(ZoneInfo(self.zone)).date()).days) > 6
+        day = names[local.weekday()]
+        return f"{day} {local.day} {local:%b}" if far else day
+
+
+def _to_minute(local: dt.datetime) -> dt.datetime:
+    return (local + dt.timedelta(seconds=30)).replace(second=0, microsecond=0)
+
+
+def span(length: dt.timedelta) -> str:
+    """Return a length of time, such as "1 h 10 min", from 10 minutes on rounded to five."""
+    minutes = round(abs(length) / dt.timedelta(minutes=1))
+    if minutes > 10:
+        minutes = 5 * round(minutes / 5)
+    hours, rest = divmod(minutes, 60)
+    if hours >= 48:
+        return _("{days} days").format(days=round(hours / 24))
+    if hours == 0:
+        return _("{minutes} min").format(minutes=rest)
+    return _("{hours} h").format(hours=hours) if rest == 0 else _("{hours} h {minutes} min").format(hours=hours, minutes=rest)
+
+
+def kilograms(mass_kg: float) -> str:
+    """Return a mass in kilograms."""
+    return _("{mass:g} kg").format(mass=round(mass_kg, 2))

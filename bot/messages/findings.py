@@ -1,0 +1,31 @@
+"""Safety findings in words: the number, the limit, and what to do now. Never softened."""
+
+from __future__ import annotations
+
+from bot.messages.figures import Voice
+from bot.messages.words import _
+from scheduler.safety import Finding
+
+
+def finding_text(finding: Finding, voice: Voice) -> str:
+    """Return a finding as one or two sentences."""
+    found = _("nothing") if finding.found_c is None else voice.temp(finding.found_c, fine=True)
+    limit = "" if finding.limit_c is None else voice.temp(finding.limit_c, fine=True)
+    since = "" if finding.since is None else voice.clock(finding.since)
+    texts = {
+        "minimum_not_measured": _(
+            "Stop: not measured as safe. Found {found}, it needs {limit} at the lowest spot. Read it before anyone eats;"
+            " if it is lower, back on the heat."
+        ),
+        "held_under_floor": _(
+            "Stop: held meat at {found}, under {limit}. Since {since} at least. Serve at once or reheat covered to 165 F"
+            " (74 C); more than two hours under it in all (one on a hot day): bin it."
+        ),
+        "held_act_now": _("Held meat at {found}: act now. Serve, a warm oven, or slice and chill. The floor is 140 F (60 C)."),
+        "two_hours_out": _("Stop: the food has been out since {since}, more than two hours. Do not eat it; bin it."),
+        "pit_cold": _(
+            "Pit {found}, under {limit}, while the meat is still in the danger zone. Get the pit up now: air, ash, lit"
+            " fuel. If it stays cold for half an hour, move the meat to a hot oven. Never pause half-cooked meat."
+        ),
+    }
+    return texts[finding.rule].format(found=found, limit=limit, since=since)

@@ -1,0 +1,97 @@
+"""What is said when something cannot be, or was understood only in part: clear, kind, and what would work."""
+
+from __future__ import annotations
+
+import datetime as dt
+
+from bot.conversation.intents import Unclear
+from bot.messages.figures import Voice, span
+from bot.messages.message import Message, Option
+from bot.messages.steps import step_words
+from bot.messages.words import _
+from scheduler.cook import Refusal
+
+_PARTS = {
+    "light": lambda: _("fire {span}"),
+    "cook": lambda: _("cooking about {span}"),
+    "vent": lambda: _("venting {span}"),
+    "rest": lambda: _("the shortest rest {span}"),
+    "slice": lambda: _("slicing {span}"),
+}
+
+
+def refusal_text(refusal: Refusal, voice: Voice) -> str:
+    """Return why it cannot be and what would work instead."""
+    at = "" if refusal.at is None else voice.clock(refusal.at)
+    step = "" if refusal.step is None else step_words(refusal.step).name
+    other = "" if refusal.other is None else step_words(refusal.other).name
+    match refusal.reason:
+        case "serving_past":
+            text = _("That time has passed. The earliest plate from now is about {at}: {parts}. When shall we eat?")
+        case "serving_too_soon":
+            text = _("That is too soon. The earliest plate is about {at}: {parts}. When shall we eat?")
+        case "future":
+            text = _("{at} has not come yet. Tell me when it has happened, or say \"in 20\" to be asked again.")
+        case "not_on_yet":
+            text = _("As far as I know the meat is not on yet. When did it go on? For example: on at 11:20.")
+        case "out_of_order":
+            text = _("That cannot be: I have \"{other}\" at {at}. Correct one of the two, or type undo.")
+        case "nothing_to_undo":
+            text = _("There is nothing of yours to take back.")
+        case "nothing_to_correct":
+            text = _("I have no reading of yours to correct. Type the number by itself.")
+        case "over":
+            text = _("This cook is over. Tell me what is cooking and I start a new one.")
+        case "no_such_step":
+            text = _("I have no such step in this cook.")
+    return text.format(at=at, step=step, other=other, parts=_sum(refusal))
+
+
+def _sum(refusal: Refusal) -> str:
+    return ", ".join(
+        _PARTS[name]().format(span=span(dt.timedelta(minutes=minutes))) for name, minutes in refusal.minutes
+    )
+
+
+def question(unclear: Unclear, voice: Voice) -> Message:
+    """Return the one short question that decides what was meant; the text itself is kept."""
+    said = unclear.text.strip()
+    said = said if len(said) <= 60 else said[:57] + "..."
+    number = f"{unclear.values[0]:g}" if unclear.values else said
+    texts = {
+        "unit": _("{number}: Celsius or Fahrenheit?"),
+        "slot": _("{number}: the meat or the pit?"),
+        "typo": _("Did you mean another number than \"{said}\"? Type it once more."),
+        "which_step": _("Done with which one?"),
+        "was_or_in": _("\"{said}\": was it then, or shall I ask again then?"),
+        "which_wrap": _("Wrapped in what?"),
+        "impossible": _("{number} is more than I can believe. Meat lies between {core}, a pit under {pit}. What does it read?"),
+        "which_time": _("Which time do you mean? Type it like 18:30."),
+        "which_meal": _("Which time do you mean? Type it like 18:30."),
+        "not_understood": _("I did not get \"{said}\". I kept it as a note. A number is a reading; \"help\" shows what I know."),
+    }
+    known = texts.get(unclear.question, texts["not_understood"])
+    core = _("{low} and {high}").format(low=voice.temp(-5), high=voice.temp(100))
+    text = known.format(said=said, number=number, core=core, pit=voice.temp(400))
+    return Message(text=text, choices=tuple((_option(key, meaning),) for key, meaning in unclear.options))
+
+
+def _option(key: str, meaning: object) -> Option:
+    labels = {
+        "celsius": _("Celsius"),
+        "fahrenheit": _("Fahrenheit"),
+        "c": _("Celsius"),
+        "f": _("Fahrenheit"),
+        "core": _("The meat"),
+        "pit": _("The pit"),
+        "was": _("It was then"),
+        "in": _("Ask me then"),
+        "need": _("Ask me then"),
+        "yes": _("Yes"),
+        "no": _("No"),
+        "paper": _("Paper"),
+        "foil": _("Foil"),
+        "boat": _("Foil boat"),
+        "none": _("Bare"),
+    }
+    return (labels.get(key, key), meaning)  # type: ignore[return-value]

@@ -1,0 +1,88 @@
+"""Greeting and setting up a cook: one question at a time, the usual answer as a button."""
+
+from __future__ import annotations
+
+from bot.conversation.intents import CallOff, Draft, Intent
+from bot.messages.answers import plan
+from bot.messages.figures import Voice
+from bot.messages.message import Message, lines
+from bot.messages.words import _
+from scheduler.cook import Situation
+from scheduler.cuts import Cut, Cuts
+from scheduler.facts import Serving, ServingKind
+
+
+def greeting(name: str, cuts: Cuts) -> Message:
+    """Greet, say in one sentence what this is for, and ask the first question."""
+    return Message(text=_("Hello {name}. I keep the times of a long cook over charcoal, so you need not.").format(name=name)).then(
+        ask_cut(cuts)
+    )
+
+
+def ask_cut(cuts: Cuts, unknown: str | None = None) -> Message:
+    """Ask what is cooking; name the known cuts when the words were not understood."""
+    names = ", ".join(_(cut.name) for cut in cuts.cuts)
+    text = _("What is cooking? One sentence is enough: brisket 6 kg, dinner 18:00 Saturday, pit 250.")
+    if unknown:
+        text = _("I do not know {what} yet. I know: {names}. Which is closest?").format(what=repr(unknown), names=names)
+    rows = tuple(((_(cut.name).capitalize(), Draft(cut=cut.id)),) for cut in cuts.cuts)
+    return Message(text=text, choices=rows)
+
+
+def ask_serving(zone: str) -> Message:
+    """Ask when people eat."""
+    when_ready: Intent = Draft(serving=Serving(kind=ServingKind.WHEN_READY, zone=zone))
+    return Message(
+        text=_("When do people eat? A time (18:00, Saturday 6pm), a window (18:00-19:00), or when ready."),
+        choices=(((_("When ready"), when_ready),),),
+    )
+
+
+def ask_pit(cut: Cut, voice: Voice) -> Message:
+    """Ask how hot the cooker runs, with the usual bands of the cut as buttons."""
+    values = (cut.pit_c.low, cut.pit_c.typical, cut.pit_c.high)
+    rows = tuple(((voice.temp(value), Draft(pit_low_c=value, pit_high_c=value)),) for value in values)
+    example = "250-275" if voice.unit == "F" else "120-135"
+    return Message(
+        text=_("How hot does the cooker run? A number or a band, like {example}.").format(example=example), choices=rows
+    )
+
+
+def begun(situation: Situation, voice: Voice) -> Message:
+    """Show the plan of a cook that has just been set up."""
+    return Message(text=_("Here is the plan, backward from the plate. Anything can be changed by saying it.")).then(
+        plan(situation, voice)
+    )
+
+
+def which_of(answers: tuple[tuple[Cut, Situation], ...], draft: Draft, voice: Voice) -> Message:
+    """Answer a cook that was begun in the middle without naming the cut: what each would mean, and which is it?"""
+    known = []
+    if draft.on_at is not None:
+        known.append(_("on since {time}").format(time=voice.clock(draft.on_at)))
+    if draft.core_c is not None:
+        known.append(_("meat {temp} now").format(temp=voice.temp(draft.core_c)))
+    rows = [
+        _("- {cut}: ready about {time} ({window})").format(
+            cut=_(cut.name),
+            time=_("beyond 30 h") if s.outlook.pull.likely is None else voice.about(s.outlook.pull.likely),
+            window=voice.window(s.outlook.pull),
+        )
+        for cut, s in answers
+    ]
+    text = lines(_("Got it: {known}. It depends on what it is:").format(known=", ".join(known)), *rows, _("Which is it?"))
+    choices = tuple(((_(cut.name).capitalize(), Draft(cut=cut.id)),) for cut, _s in answers)
+    return Message(text=text, choices=choices)
+
+
+def still_open(question: Message) -> Message:
+    """Put a set-up question again after a return."""
+    return Message(text=_("We were setting up a cook.")).then(question)
+
+
+def call_off_check() -> Message:
+    """Ask before a cook is called off."""
+    return Message(
+        text=_("Call off this cook? Everything stays in the log. If the fire is lit, it still needs somebody beside it."),
+        choices=(((_("Yes, call it off"), CallOff(sure=True)),),),
+    )

@@ -1,0 +1,118 @@
+"""Small talk of the program: help, people, rights, invitations, old buttons, problems. One or two sentences each."""
+
+from __future__ import annotations
+
+from bot.messages.message import lines
+from bot.messages.words import _
+
+
+def help_text() -> str:
+    """Say what can be typed."""
+    return lines(
+        _("Type a number and it is a reading: 178, pit 262, 250/171, 81c."),
+        _("Or what you did: lit, meat on at 11:20, wrapped in paper, slides in, pulled, boxed, served."),
+        _("Or: done, skip, not yet, in 20, undo, sorry 187 not 178."),
+        _("Ask: how long, what next, plan, is it safe. Change: dinner at 7, pit to 275."),
+        _("Others join with: invite."),
+    )
+
+
+def not_allowed(role: str) -> str:
+    """Say that a right is missing and who has it."""
+    return _("As {role} you cannot change that here; ask whoever leads the fire. You can always ask how long.").format(role=role)
+
+
+def private() -> str:
+    """Say to a stranger that this is a private kitchen."""
+    return _("This is a private kitchen. Ask its owner for a link; it lets one person in.")
+
+
+def welcome(name: str, role: str) -> str:
+    """Greet somebody who came in by a code."""
+    if role == "owner":
+        return _("Hello {name}. You are the owner here now; the code is spent.").format(name=name)
+    return _("Hello {name}. You are in. Ask how long, what next or plan at any time.").format(name=name)
+
+
+def code_spent() -> str:
+    """Say that a code does not work."""
+    return _("That code is spent or too old. Ask for a new one.")
+
+
+def invitation(code: str, link: str | None) -> str:
+    """Hand out a single-use code or link."""
+    if link is not None:
+        return _("For one person, for a day: {link}").format(link=link)
+    return _("For one person, for a day: join {code}. In this terminal no code is needed: slowbell chat --as NAME.").format(code=code)
+
+
+def people(names: list[str]) -> str:
+    """Say who is here."""
+    return _("Here: {names}.").format(names=", ".join(names))
+
+
+def old_button() -> str:
+    """Answer a button whose question is long gone."""
+    return _("That button is from an older question; nothing was changed.")
+
+
+def no_cook() -> str:
+    """Say that nothing is cooking."""
+    return _("Nothing is cooking.")
+
+
+def one_at_a_time() -> str:
+    """Say that a cook is already running here."""
+    return _("A cook is running here already. Finish it, or type: call it off. Its plan can be changed by saying what changes.")
+
+
+def called_off() -> str:
+    """Say that the cook was called off, with the caution that belongs to it."""
+    return _(
+        "Called off; the log is kept. If the fire is lit: vents shut, lid on, outdoors, somebody near until it is out."
+    )
+
+
+def nothing_open() -> str:
+    """Say that no question is open."""
+    return _("Nothing is open that this could answer. \"what next\" tells what comes.")
+
+
+def not_text() -> str:
+    """Answer a photo or voice note."""
+    return _("I can only read text so far. Type what it shows, please.")
+
+
+def trouble(what: str) -> str:
+    """Answer a problem that was reported unasked."""
+    texts = {
+        "fire_out": _(
+            "Lit charcoal from a chimney, meat stays in the closed cooker. If the pit is under 225 F (107 C) for more than"
+            " 30 min with the meat under 140 F (60 C), move the meat to a hot oven now. No fluid on embers. Meat and pit now?"
+        ),
+        "fuel_out": _(
+            "Add lit charcoal now; meat stays in, lid shut. No fluid on hot coals. If the pit stays under 225 F (107 C) for"
+            " 30 min with the meat under 140 F (60 C), use a hot oven. What do meat and pit read?"
+        ),
+        "pit_hot": _("Close top and bottom a little, do not open the lid to cool it: that feeds the fire. Read the pit again in 10 min."),
+        "pit_cold": _("Clear ash from the air holes, open the bottom a little, look at the fuel. Read the pit again in 15 min."),
+        "probe_dead": _("Use a hand reader every 30 to 45 min and type the number. Until then the forecast runs on time and pit."),
+        "flare_up": _("Lid shut, vents shut for 2 to 5 min. Never water on burning fat. Flames out of the lid: people back, call the fire service."),
+        "other": _("Noted. If anybody is in danger, the fire and the meat can wait: people first, emergency number."),
+    }
+    return texts.get(what, texts["other"])
+
+
+def moved_group() -> str:
+    """Say that a group got a new address."""
+    return _("This group has a new address now; the cook goes on here.")
+
+
+def hello_group() -> str:
+    """Greet a group."""
+    return _("Hello. Here I can follow one cook with all of you. If I do not answer plain numbers, reply to one of my messages.")
+
+
+def our_fault() -> str:
+    """Say that a message could not be worked on, and that it is kept."""
+    return _("Something went wrong on my side with that message; I kept it. Please say it another way.")

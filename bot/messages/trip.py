@@ -1,0 +1,160 @@
+"""The message of a trip: what to do in the order of an open lid, one question, one caution, and when the next one comes."""
+
+from __future__ import annotations
+
+import datetime as dt
+
+from bot.conversation.intents import Done, FeelSaid, Intent, NotYet, PutOffFor, WrapSaid
+from bot.messages.figures import Voice
+from bot.messages.message import Message, Option, lines
+from bot.messages.steps import CAUTIONS, step_words
+from bot.messages.words import _
+from scheduler.cook import Situation
+from scheduler.facts import Feel, Slot, Wrap
+from scheduler.planning.prompts import Prompt
+from scheduler.planning.trips import JOIN, Trip
+from scheduler.safety import ACT_C
+from scheduler.safety.findings import PIT_COLD_C
+
+_COME_UP_C = 50.0
+"""Core that a big cut should have passed after four hours [°C]; house rule, as the catalogue's step says."""
+
+_PLAIN_READINGS = ("pit_check", "core_read")
+
+PUT_OFF_MIN = 20.0
+"""Minutes that "cannot read now" puts a question off."""
+
+
+def trip_message(trip: Trip, situation: Situation, voice: Voice, lapsed: tuple[str, ...] = ()) -> Message:
+    """Return a trip in words. `situation` is the one after it was asked; `lapsed` are steps that passed unasked."""
+    caution = [CAUTIONS[name]() for name in trip.cautions]
+    return Message(
+        text=lines(_opening(trip, lapsed, voice), *_items(trip, situation, voice), *caution),
+        choices=_choices(trip, situation),
+    )
+
+
+def next_line(situation: Situation, voice: Voice) -> str:
+    """Return the last line of every message: when the next one comes by itself, and what it will be about."""
+    coming = situation.coming
+    if coming is None:
+        return _("Next: I wait for your answer.") if situation.waiting else _("That was the last from me.")
+    at, first = coming
+    names = [step_words(first.step.id).name]
+    for prompt in situation.prompts:
+        near = prompt.wake_at is not None and at < prompt.wake_at <= at + JOIN and prompt.early_from <= at
+        if prompt.key != first.key and (near or prompt.wake_at == at):
+            names.append(step_words(prompt.step.id).name)
+    unique = list(dict.fromkeys(names))
+    shown = ", ".join(unique[:2]) + (_(" and more") if len(unique) > 2 else "")
+    if at <= voice.now:
+        return _("Next: {what}, now.").format(what=shown)
+    return _("Next: {time}, {what}.").format(time=voice.clock(at), what=shown)
+
+
+def _opening(trip: Trip, lapsed: tuple[str, ...], voice: Voice) -> str:
+    """Return what stands before the items: a change of the told time, what passed unasked, or that it was asked before."""
+    told_at = trip.told_at
+    if told_at is not None and voice.now < told_at:
+        return _("Earlier than I said ({time}).").format(time=voice.clock(told_at))
+    if told_at is not None and not trip.again:
+        return lines(_("Later than I said ({time}).").format(time=voice.clock(told_at)), passed(lapsed))
+    if trip.again:
+        return lines(passed(lapsed), _("Still open:"))
+    since = min((prompt.due_at for prompt in trip.late), default=None)
+    return "" if since is None else lines(_("This was due from {time}.").format(time=voice.clock(since)), passed(lapsed))
+
+
+def passed(lapsed: tuple[str, ...]) -> str:
+    """Return what passed unasked while the program was away."""
+    names = list(dict.fromkeys(step_words(step).name for step in lapsed))
+    if not names:
+        return ""
+    shown = ", ".join(names[:4]) + (_(" and more") if len(names) > 4 else "")
+    return _("Passed unasked: {names}.").format(names=shown)
+
+
+def away(since: dt.datetime, lapsed: tuple[str, ...], voice: Voice) -> Message:
+    """Return the summary after an outage in which nothing that still matters was missed."""
+    return Message(text=lines(_("I was away from {time}.").format(time=voice.clock(since)), passed(lapsed)))
+
+
+def _items(trip: Trip, situation: Situation, voice: Voice) -> list[str]:
+    """Return one line for each thing to do; plain readings of pit and meat share one."""
+    plain = [p for p in trip.prompts if p.step.id in _PLAIN_READINGS]
+    texts = [_item(p, situation, voice) for p in trip.prompts if p not in plain]
+    if plain:
+        texts.append(_reading(plain, situation, voice))
+    return texts if len(texts) == 1 else [f"- {text}" for text in texts]
+
+
+def _reading(plain: list[Prompt], situation: Situation, voice: Voice) -> str:
+    band = situation.state.pit[-1]
+    pit = voice.band(band.low_c, band.high_c)
+    slots = {slot for prompt in plain for slot in prompt.step.slots}
+    if slots == {Slot.PIT, Slot.CORE}:
+        example = "250/171" if voice.unit == "F" else "121/77"
+        return _("Read pit and meat, like {example} (the pit should hold {pit}).").format(example=example, pit=pit)
+    return _item(plain[0], situation, voice)
+
+
+def _item(prompt: Prompt, situation: Situation, voice: Voice) -> str:
+    cut, band = situation.cut, situation.state.pit[-1]
+    planned = situation.state.planned
+    text = step_words(prompt.step.id).do.format(
+        pit=voice.band(band.low_c, band.high_c),
+        feel=_(cut.feel_words),
+        salt=_salt(situation),
+        vent=f"{cut.vent_min:g}",
+        act=voice.temp(ACT_C),
+        come_up=voice.temp(_COME_UP_C),
+        pit_floor=voice.temp(PIT_COLD_C),
+    )
+    if prompt.why.kind == "core" and prompt.why.core_c is not None and not situation.state.feels:
+        text = _("{text} The meat should be near {core}.").format(text=text, core=voice.temp(prompt.why.core_c))
+    if prompt.step.id == "core_read" and planned.count > 1:
+        text = _("{text} The biggest of the {count}.").format(text=text, count=planned.count)
+    return text
+
+
+def _salt(situation: Situation) -> str:
+    """Return how much salt: by mass when the mass is known, else per kilogram."""
+    cut, mass_kg = situation.cut, situation.state.planned.mass_kg
+    if mass_kg is None:
+        return _("{grams:.0f} g for each kilogram").format(grams=cut.salt_pct * 10)
+    return _("{grams:.0f} g for each {piece}").format(grams=cut.salt_pct * 10 * mass_kg, piece=_(cut.piece_word))
+
+
+def _choices(trip: Trip, situation: Situation) -> tuple[tuple[Option, ...], ...]:
+    rows: list[tuple[Option, ...]] = []
+    ticks = [p for p in trip.prompts if not p.step.outcomes and not p.step.slots]
+    if len(ticks) > 1:
+        rows.append(((_("All done"), Done(every=True)),))
+    rows += [((step_words(p.step.id).done, Done(step=p.step.id)),) for p in ticks]
+    rows += [row for p in trip.prompts if (row := outcome_row(p, situation))]
+    if any(p.step.slots for p in trip.prompts):
+        question = next(p for p in trip.prompts if p.step.slots)
+        rows.append(((_("Cannot read it now"), PutOffFor(minutes=PUT_OFF_MIN, step=question.step.id)),))
+    return tuple(rows)
+
+
+def outcome_row(prompt: Prompt, situation: Situation) -> tuple[Option, ...]:
+    """Return the buttons of a step that offers a choice."""
+    row: list[Option] = []
+    for outcome, label in step_words(prompt.step.id).outcomes:
+        if outcome in {"paper", "foil", "boat"} and Wrap(outcome) not in situation.cut.wraps:
+            continue
+        row.append((label, meaning(prompt.step.id, outcome)))
+    return tuple(row)
+
+
+def meaning(step_id: str, outcome: str) -> Intent:
+    """Return what choosing an outcome means."""
+    if step_id in {"bark_check", "wrap_do"}:
+        if outcome == "not_yet":
+            return NotYet(step=step_id)
+        return WrapSaid(wrap=Wrap.NONE if outcome == "bare" else Wrap(outcome))
+    if step_id == "tender_test":
+        return FeelSaid(feel=Feel(outcome))
+    return Done(step=step_id, outcome=outcome)
+
