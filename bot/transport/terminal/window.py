@@ -16,9 +16,9 @@ from zoneinfo import ZoneInfo
 
 from bot.messages import console
 from bot.ports import Json, Screen, ScreenRow, Store
-from bot.transport.terminal.clean import clean
+from bot.transport.terminal.clean import clean, clean_line
 from bot.transport.terminal.decode import LONGEST_TEXT, SOURCE, chat_of, make_raw
-from bot.transport.terminal.layout import set_row
+from bot.transport.terminal.layout import WIDEST, set_row, wrap
 from bot.transport.terminal.paper import Paper
 
 log = logging.getLogger(__name__)
@@ -72,7 +72,7 @@ class Window:
 
     def say(self, sentence: str) -> None:
         """Print a sentence of the program's own."""
-        self._paper.show(clean(sentence))
+        self._paper.show("\n".join(wrap(clean_line(sentence), min(self._paper.width, WIDEST) - 1)))
 
     async def run(self) -> None:
         """Greet the engine, then print and listen until the person leaves."""

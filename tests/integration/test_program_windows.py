@@ -1,0 +1,131 @@
+"""Windows as processes of their own on one data folder: together, killed, taken over, and on a real terminal."""
+
+from __future__ import annotations
+
+import datetime as dt
+import re
+import signal
+import subprocess
+import sys
+from pathlib import Path
+
+from bot.store import open_store
+from tests.integration.program_process import ECHO, ROOT, Process, started
+
+NOON = dt.datetime(2026, 9, 5, 12, 0, tzinfo=dt.UTC)
+
+
+def chat(data: Path, name: str) -> tuple[str, ...]:
+    """Return the words that open somebody's window."""
+    return ("chat", "--data", str(data), "--zone", "UTC", "--as", name)
+
+
+def engine_of(data: Path, *windows: Process) -> Process:
+    """Return the window that is the engine."""
+    holder = int((data / "slowbell.lock").read_text("ascii"))
+    return next(window for window in windows if window.process.pid == holder)
+
+
+def test_either_window_may_be_killed_and_the_other_carries_on(tmp_path: Path) -> None:
+    """The engine is killed: the other window answers soon after. The one that came back is killed: nothing changes."""
+    with started(*chat(tmp_path, "Ines")) as ines:
+        ines.sees("welcome")
+        with started(*chat(tmp_path, "Tomas")) as tomas:
+            tomas.sees("welcome")
+            assert engine_of(tmp_path, ines, tomas) is ines
+            tomas.type("178\n")
+            tomas.sees("heard 178")
+            ines.kill()
+            tomas.type("182\n")
+            tomas.sees("heard 182")
+            assert engine_of(tmp_path, ines, tomas) is tomas
+            with started(*chat(tmp_path, "Ines")) as again:
+                again.sees("welcome")
+                again.type("how long\n")
+                again.sees("heard how long")
+                again.kill()
+            tomas.type("done\n")
+            tomas.sees("heard done")
+            assert "heard how long" not in tomas.told
+    store = open_store(tmp_path)
+    assert store.inbox_waiting() == ()
+    store.close()
+
+
+def test_what_is_typed_as_the_engine_dies_is_not_lost(tmp_path: Path) -> None:
+    """Lines typed while nobody is the engine are answered by the next one, each once, in order."""
+    with started(*chat(tmp_path, "Ines")) as ines, started(*chat(tmp_path, "Wren")) as wren:
+        ines.sees("welcome")
+        wren.sees("welcome")
+        first, second = (ines, wren) if engine_of(tmp_path, ines, wren) is ines else (wren, ines)
+        for number in range(5):
+            second.type(f"{170 + number}\n")
+        first.kill()
+        for number in range(5, 10):
+            second.type(f"{170 + number}\n")
+        second.sees("heard 179")
+        heard = re.findall(r"heard (\d+)", second.told)
+    assert heard == [str(170 + number) for number in range(10)]
+
+
+def test_quit_and_come_back(tmp_path: Path) -> None:
+    """Leaving says one sentence and exit code 0; the next window shows nothing twice and answers what waits."""
+    with started(*chat(tmp_path, "Ines")) as ines:
+        ines.sees("welcome")
+        ines.type("quit\n")
+        assert ines.ends() == 0
+        assert ines.told.count("\n") == 3  # welcome, its choice, the sentence
+    with started(*chat(tmp_path, "ines")) as ines:
+        ines.type("178\n")
+        ines.sees("heard 178")
+        assert ines.told.count("welcome") == 1
+
+
+def test_a_polite_signal_is_a_polite_end(tmp_path: Path) -> None:
+    """SIGTERM and SIGINT leave as `quit` does."""
+    for number in (signal.SIGTERM, signal.SIGINT):
+        with started(*chat(tmp_path, "Ines")) as ines:
+            ines.sees("welcome")
+            assert ines.ends(number) == 0
+            assert "You have left" in ines.told
+            assert "Traceback" not in ines.told
+
+
+def test_a_script_gets_its_answers(tmp_path: Path) -> None:
+    """Lines from a pipe that ends are all answered before the window closes."""
+    ran = subprocess.run(
+        [sys.executable, "-m", ECHO, *chat(tmp_path, "Ines")],
+        input="178\nhow long\n",
+        capture_output=True,
+        text=True,
+        cwd=ROOT,
+        check=True,
+        timeout=30,
+    )
+    assert re.findall(r"heard (.*)", ran.stdout) == ["178", "how long"]
+    assert ran.stderr == ""
+
+
+def test_a_half_typed_line_survives_a_message(tmp_path: Path) -> None:
+    """On a terminal, a message prints above the line being typed, which stays and can be finished."""
+    with started(*chat(tmp_path, "Ines"), terminal=True) as ines:
+        ines.sees("welcome")
+        ines.sees("> ")
+        ines.type("17")
+        ines.sees("17")
+        store = open_store(tmp_path)
+        store.show(chat="ines", outbox_key="k", text="Time to spritz.", choices=(), at=NOON)
+        store.close()
+        ines.sees("Time to spritz.")
+        ines.type("8\r")
+        ines.sees("heard 178")
+        ines.type("\x04")
+        assert ines.ends() == 0
+    assert "> 17" in ines.told.rpartition("Time to spritz.")[2]
+
+
+def test_opening_a_window_imports_nothing_slow(tmp_path: Path) -> None:
+    """Before the window is open, neither the arrays of the forecast nor the messenger is imported."""
+    code = "import sys, bot.__main__, bot.bootstrap.chatting; print(*sorted(sys.modules))"
+    ran = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, cwd=ROOT, check=True)
+    assert not {"numpy", "telegram", "httpx", "bot.application"} & set(ran.stdout.split())
