@@ -265,6 +265,16 @@ class Withdrawn:
 
 
 @dataclasses.dataclass(frozen=True, kw_only=True)
+class Warned:
+    """People were told that something is not safe, once for each time it began."""
+
+    kind: ClassVar[str] = "warned"
+    version: ClassVar[int] = 1
+    rule: str
+    since: dt.datetime | None = None
+
+
+@dataclasses.dataclass(frozen=True, kw_only=True)
 class Closed:
     """The cook is over, or was called off."""
 
@@ -275,19 +285,19 @@ class Closed:
 
 Body = (
     Planned | ServingMoved | PitMoved | Reading | StepDone | StepSkipped | PutOff | Wrapped | Felt | Noted
-    | Corrected | Undone | Asked | Told | Withdrawn | Closed
+    | Corrected | Undone | Asked | Told | Withdrawn | Warned | Closed
 )  # fmt: skip
 
 BODIES: dict[tuple[str, int], type[Body]] = {
     (body.kind, body.version): body
     for body in (
         Planned, ServingMoved, PitMoved, Reading, StepDone, StepSkipped, PutOff, Wrapped, Felt, Noted,
-        Corrected, Undone, Asked, Told, Withdrawn, Closed,
+        Corrected, Undone, Asked, Told, Withdrawn, Warned, Closed,
     )
 }  # fmt: skip
 """Every body ever written, by (kind, version): the store refuses what is not here."""
 
-BOT_BODIES = (Asked, Told, Withdrawn)
+BOT_BODIES = (Asked, Told, Withdrawn, Warned)
 """Facts that the program itself writes; undo never reaches them."""
 
 

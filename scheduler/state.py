@@ -12,10 +12,28 @@ from enum import StrEnum
 
 from scheduler.errors import BrokenLog
 from scheduler.facts import (
-    BOT_BODIES, Asked, Closed, Corrected, Fact, Felt, Noted, PitMoved, Planned, PutOff, Reading, Serving, ServingMoved,
-    Slot, StepDone, StepSkipped, Told, Undone, Withdrawn, Wrapped,
+    BOT_BODIES,
+    Asked,
+    Closed,
+    Corrected,
+    Fact,
+    Felt,
+    Noted,
+    PitMoved,
+    Planned,
+    PutOff,
+    Reading,
+    Serving,
+    ServingMoved,
+    Slot,
+    StepDone,
+    StepSkipped,
+    Told,
+    Undone,
+    Warned,
+    Withdrawn,
+    Wrapped,
 )  # fmt: skip
-
 
 OVERTAKEN = "overtaken"
 """Reason of a withdrawal that stands only while what overtook the prompt stands: undo brings the prompt back."""
@@ -110,6 +128,8 @@ class CookState:
     told_milestones: Told | None
     """The newest `Told` that named milestones."""
     cautions: frozenset[str]
+    warned: frozenset[tuple[str, dt.datetime | None]]
+    """(rule, since) of every safety finding that people were told."""
     notes: tuple[tuple[dt.datetime, Noted], ...]
     over: bool
 
@@ -238,6 +258,7 @@ class _Fold:
             told=told[-1] if told else None,
             told_milestones=with_milestones[-1] if with_milestones else None,
             cautions=frozenset(c for f in self._standing if isinstance(f.body, Asked) for c in f.body.cautions),
+            warned=frozenset((f.body.rule, f.body.since) for f in self._standing if isinstance(f.body, Warned)),
             notes=tuple((f.happened_at, f.body) for f in self._by_time() if isinstance(f.body, Noted)),
             over=any(isinstance(f.body, Closed) for f in self._standing),
         )

@@ -13,12 +13,13 @@ from bot.application.writing import cook_write, tell
 from bot.chat import Address
 from bot.messages.figures import Voice
 from bot.messages.message import Message
-from bot.messages.receipts import echo, new_findings, receipt, shift_text
+from bot.messages.receipts import echo, receipt, shift_text, warnings
 from bot.messages.trip import away, next_line, trip_message
 from bot.messages.words import _
 from bot.ports import CookSnapshot
-from scheduler.cook import Changes, Lapsed, Over, Shifted, Situation, TripDue, ring
+from scheduler.cook import Changes, Found, Lapsed, Over, Shifted, Situation, TripDue, ring
 from scheduler.facts import Fact
+from scheduler.planning.trips import Trip
 
 
 @dataclasses.dataclass(frozen=True, kw_only=True)
@@ -35,6 +36,12 @@ class Turn:
         return self.rung.after
 
 
+def alone(reported: Changes) -> Turn:
+    """Return a report by itself: what is due comes as a message of its own."""
+    quiet = dataclasses.replace(reported, facts=(), events=())
+    return Turn(reported=reported, rung=quiet, facts=reported.facts)
+
+
 def turn(log: tuple[Fact, ...], reported: Changes, *, visit: Visit) -> Turn:
     """Return a report together with what is due at once because of it."""
     facts = (*log, *reported.facts)
@@ -43,7 +50,13 @@ def turn(log: tuple[Fact, ...], reported: Changes, *, visit: Visit) -> Turn:
 
 
 def answer(
-    visit: Visit, work: Work, snapshot: CookSnapshot, done: Turn, *, body: Message | None = None, asks: Message | None = None
+    visit: Visit,
+    work: Work,
+    snapshot: CookSnapshot,
+    done: Turn,
+    *,
+    body: Message | None = None,
+    asks: Message | None = None,
 ) -> None:
     """Write the answer for the person who reported, one line for the other rooms, and the facts.
 
@@ -51,12 +64,13 @@ def answer(
     """
     voice = voice_of(done.after, visit.now)
     said = receipt(done.reported, voice) if body is None else body
-    said = said if asks is None else said.then(asks)
+    warned = warnings(done.rung, voice)
+    said = warned.then(said if asks is None else said.then(asks))
     all_of_it = body is not None or _has(done.reported, Shifted)
     trip = _trip(done.rung)
-    text_for_me = said if trip is None else said.then(trip_message(trip.trip, done.after, voice))
+    text_for_me = said if trip is None else said.then(trip_message(_unannounced(trip.trip), done.after, voice))
     told = tell(done.after, seed=visit.seed, now=visit.now, all_of_it=all_of_it)
-    stopping = bool(new_findings(done.reported, voice))
+    stopping = bool(warned.text)
     work.say(
         _with_next(text_for_me, done.after, visit),
         to=visit.address,
@@ -79,10 +93,10 @@ def _new_rooms(snapshot: CookSnapshot, visit: Visit) -> tuple[Address, ...]:
 def _tell_others(visit: Visit, work: Work, room: Address, done: Turn, *, stopping: bool) -> None:
     """Write one line about what somebody did, and the trip that came of it."""
     voice = voice_of(done.after, visit.now)
-    message = Message(text=echo(done.reported, visit.person.name, voice))
+    message = warnings(done.rung, voice).then(Message(text=echo(done.reported, visit.person.name, voice)))
     trip = _trip(done.rung)
     if trip is not None:
-        message = message.then(trip_message(trip.trip, done.after, voice))
+        message = message.then(trip_message(_unannounced(trip.trip), done.after, voice))
     if message.text:
         work.say(
             _with_next(message, done.after, visit),
@@ -92,6 +106,11 @@ def _tell_others(visit: Visit, work: Work, room: Address, done: Turn, *, stoppin
             silent=not stopping,
             urgent=stopping,
         )
+
+
+def _unannounced(trip: Trip) -> Trip:
+    """Return a trip that comes of what was just said: nobody expected it at another time."""
+    return dataclasses.replace(trip, told_at=None, late=())
 
 
 def _with_next(message: Message, situation: Situation, visit: Visit) -> Message:
@@ -113,14 +132,15 @@ def announce(snapshot: CookSnapshot, changes: Changes, work: Work) -> int:
         seed = f"{snapshot.id}.v{snapshot.version}"
         facts = (*facts, tell(changes.after, seed=seed, now=work.now, all_of_it=shifted))
         text = message.text if _has(changes, Over) else f"{message.text}\n{next_line(changes.after, voice)}"
+        urgent = _has(changes, Found) or (trip is not None and trip.trip.safety)
         for number, room in enumerate(snapshot.rooms):
             work.say(
                 dataclasses.replace(message, text=text),
                 to=room,
                 key=_key(snapshot, trip),
                 cook=snapshot.id,
-                silent=number > 0 and not (trip is not None and trip.trip.safety),
-                urgent=trip is not None and trip.trip.safety,
+                silent=number > 0 and not urgent,
+                urgent=urgent,
             )
     work.cooks.append(cook_write(changes.after, facts, version=snapshot.version))
     return 0 if message is None else len(snapshot.rooms)
@@ -136,6 +156,9 @@ def _due_message(changes: Changes, voice: Voice, trip: TripDue | None, lapsed: t
     moved = [e for e in changes.events if isinstance(e, Shifted)]
     if message is not None and moved:
         message = Message(text=shift_text(moved[0], changes, voice)).then(message)
+    warned = warnings(changes, voice)
+    if warned.text:
+        message = warned if message is None else warned.then(message)
     if _has(changes, Over):
         over = Message(text=_("That was this cook. Everything is kept for the next one."))
         message = over if message is None else message.then(over)
@@ -156,4 +179,3 @@ def _trip(changes: Changes) -> TripDue | None:
 
 def _has(changes: Changes, kind: type[object]) -> bool:
     return any(isinstance(event, kind) for event in changes.events)
-

@@ -131,7 +131,9 @@ class Intake:
         if not here and not visit.incoming.group:
             # Somebody who came in after a cook had begun follows it from the first word on.
             here = tuple(
-                c for c in store.open_cooks() if _same_transport(store.cook(c), visit) and visit.incoming.text != "/start"
+                c
+                for c in store.open_cooks()
+                if _same_transport(store.cook(c), visit) and visit.incoming.text != "/start"
             )
         return store.cook(here[0]) if here else None
 
@@ -152,14 +154,14 @@ class Intake:
             return
         setting_up.handle(visit, work, known, wanted)
 
-    def _arrived(
-        self, visit: Visit, work: Work, snapshot: CookSnapshot | None, situation: Situation | None
-    ) -> None:
+    def _arrived(self, visit: Visit, work: Work, snapshot: CookSnapshot | None, situation: Situation | None) -> None:
         if visit.incoming.group:
             work.say(Message(text=talk.hello_group()), to=visit.address, key=f"answer:{visit.row_id}")
             return
         if snapshot is None or situation is None:
-            setting_up.greet(visit, work, setting_up.remembered(self._house.store.session(visit.address, visit.person.id)))
+            setting_up.greet(
+                visit, work, setting_up.remembered(self._house.store.session(visit.address, visit.person.id))
+            )
             return
         message = what_next(situation, voice_of(situation, visit.now))
         work.say(message, to=visit.address, key=f"answer:{visit.row_id}", cook=snapshot.id)

@@ -12,6 +12,7 @@ from scheduler.facts import Fact
 from scheduler.planning.catalogue import Catalogue
 from scheduler.planning.outlook import Window
 from scheduler.planning.trips import wakes
+from scheduler.safety import next_look
 from scheduler.state import Stage
 
 
@@ -51,7 +52,9 @@ def rebuilt(facts: tuple[Fact, ...], *, version: int, catalogue: Catalogue) -> C
 
 def due_rows(situation: Situation) -> tuple[DueRow, ...]:
     """Return every moment at which the cook must be looked at again."""
-    return tuple(DueRow(prompt=key, due_at=at) for key, at in wakes(situation.prompts))
+    rows = tuple(DueRow(prompt=key, due_at=at) for key, at in wakes(situation.prompts))
+    look_at = next_look(situation.state)
+    return rows if look_at is None else (*rows, DueRow(prompt="safety", due_at=look_at))
 
 
 def outlook_json(situation: Situation) -> Json:

@@ -8,6 +8,7 @@ from __future__ import annotations
 import datetime as dt
 
 from bot.conversation.intents import Ask, Topic
+from bot.messages.dinner import dinner_line
 from bot.messages.figures import Voice, kilograms, span
 from bot.messages.findings import finding_text
 from bot.messages.message import Message, lines
@@ -15,17 +16,14 @@ from bot.messages.steps import step_words
 from bot.messages.trip import next_line
 from bot.messages.words import _, n_
 from scheduler.cook import Situation
-from scheduler.facts import ServingKind, Slot, Wrap
-from scheduler.planning.outlook import Verdict
+from scheduler.facts import Slot, Wrap
 from scheduler.state import Stage
 
 PLAN_LINES = 10
 """The plan never has more lines than this; the rest is shown on request."""
 
-_MAIN = (
-    "dry_brine", "light", "meat_on", "bark_check", "tender_test", "pull", "box_meat", "slice", "serve",
-)  # fmt: skip
-"""Steps that the short plan shows."""
+_MAIN = ("meat_on", "pull", "light", "dry_brine", "bark_check", "tender_test", "slice", "box_meat", "two_hour", "ash")
+"""Steps that the short plan shows, the most wanted first: as many as there is room for."""
 
 
 def how_long(situation: Situation, voice: Voice) -> Message:
@@ -40,7 +38,13 @@ def how_long(situation: Situation, voice: Voice) -> Message:
         likely = _("beyond 30 h") if outlook.pull.likely is None else voice.about(outlook.pull.likely)
         pull = _("Ready to pull: {window}, likely {likely}.").format(window=voice.window(outlook.pull), likely=likely)
     return Message(
-        text=lines(dinner_line(situation, voice), pull, plate_line(situation, voice), last_line(situation, voice), owner_line(situation, voice))
+        text=lines(
+            dinner_line(situation, voice),
+            pull,
+            plate_line(situation, voice),
+            last_line(situation, voice),
+            owner_line(situation, voice),
+        )
     )
 
 
@@ -49,7 +53,9 @@ def what_next(situation: Situation, voice: Voice) -> Message:
     waiting = [_("Open: {what}.").format(what=step_words(p.step.id).name) for p in situation.waiting[:2]]
     stage_line = dinner_line(situation, voice)
     coming = [p for p in situation.prompts if p.wake_at is not None and p.asked == 0][1:3]
-    then = [_("Then {time}: {what}.").format(time=voice.clock(p.due_at), what=step_words(p.step.id).name) for p in coming]
+    then = [
+        _("Then {time}: {what}.").format(time=voice.clock(p.due_at), what=step_words(p.step.id).name) for p in coming
+    ]
     return Message(text=lines(*waiting, stage_line, *then, owner_line(situation, voice)))
 
 
@@ -57,21 +63,18 @@ def plan(situation: Situation, voice: Voice) -> Message:
     """Return the plan backward from serving in at most ten lines; the rest on request."""
     state = situation.state
     main = [(at, step.id) for at, step in situation.itinerary() if step.id in _MAIN]
-    shown = [_plan_entry(at, step_id, situation, voice) for at, step_id in _without_past(main, situation)]
     notes = [note for note in (_box_note(situation), _late_note(situation, voice)) if note]
     room = PLAN_LINES - 3 - len(notes)
-    text = lines(
-        headline(situation, voice), dinner_line(situation, voice), *reversed(shown[-room:]), *notes, next_line(situation, voice)
-    )
+    chosen = sorted(_without_past(main, situation), key=lambda entry: _MAIN.index(entry[1]))[:room]
+    shown = [_plan_entry(at, step_id, situation, voice) for at, step_id in sorted(chosen, reverse=True)]
+    text = lines(headline(situation, voice), dinner_line(situation, voice), *shown, *notes, next_line(situation, voice))
     choices = () if state.stage is Stage.CLOSED else (((_("All steps"), Ask(topic=Topic.PLAN_REST)),),)
     return Message(text=text, choices=choices)
 
 
 def plan_rest(situation: Situation, voice: Voice) -> Message:
     """Return every step still to come, in order of time."""
-    rows = [
-        f"{voice.clock(at)}  {step_words(step.id).name}" for at, step in situation.itinerary()
-    ]
+    rows = [f"{voice.clock(at)}  {step_words(step.id).name}" for at, step in situation.itinerary()]
     return Message(text=lines(_("Every step still to come:"), *rows, next_line(situation, voice)))
 
 
@@ -82,7 +85,9 @@ def is_it_safe(situation: Situation, voice: Voice) -> Message:
         measured = _("Nothing has been measured yet: I cannot call it safe.")
     elif gate.open_at is None:
         measured = _("Lowest spot so far {found}, it needs {limit} and {rest:g} min of rest: not yet.").format(
-            found=voice.temp(gate.lowest.value_c, fine=True), limit=voice.temp(gate.minimum_c, fine=True), rest=gate.rest_min
+            found=voice.temp(gate.lowest.value_c, fine=True),
+            limit=voice.temp(gate.minimum_c, fine=True),
+            rest=gate.rest_min,
         )
     else:
         measured = _("Lowest spot measured {found} at {time}; the minimum is {limit} and {rest:g} min of rest.").format(
@@ -115,38 +120,6 @@ def _wrap(situation: Situation) -> str:
         return _("wrap decided at the bark") if len(situation.cut.wraps) > 1 else _("bare")
     names = {Wrap.NONE: _("bare"), Wrap.PAPER: _("paper"), Wrap.FOIL: _("foil"), Wrap.BOAT: _("foil boat")}
     return names[wrap]
-
-
-def dinner_line(situation: Situation, voice: Voice) -> str:
-    """Return whether dinner is on time, and by how much."""
-    outlook, serving = situation.outlook, situation.state.serving
-    if situation.state.stage in {Stage.AFTER, Stage.CLOSED}:
-        return _("Dinner is served.")
-    if outlook.serve_at is None:
-        if outlook.plate_at is None:
-            return _("Dinner when ready: later than I can see.")
-        return _("Dinner when ready: plate about {time}.").format(time=voice.about(outlook.plate_at))
-    when = voice.clock(outlook.serve_at)
-    if serving.kind is ServingKind.WINDOW and outlook.serve_end is not None:
-        when = _("{start} to {end}").format(start=when, end=voice.clock(outlook.serve_end).split()[-1])
-    return _("Dinner {when}: {verdict}").format(when=when, verdict=_verdict(situation, voice))
-
-
-def _verdict(situation: Situation, voice: Voice) -> str:
-    outlook = situation.outlook
-    if outlook.spare is None or outlook.plate.likely is None:
-        return _("late, by more than I can see.")
-    likely = voice.about(outlook.plate.likely)
-    match outlook.verdict:
-        case Verdict.ON_TIME:
-            return _("on time, about {spare} to spare.").format(spare=span(outlook.spare))
-        case Verdict.CLOSE if outlook.spare >= dt.timedelta():
-            return _("may be late, only about {spare} to spare.").format(spare=span(outlook.spare))
-        case Verdict.CLOSE:
-            return _("may be late, plate about {time}.").format(time=likely)
-        case _:
-            late = max(-outlook.spare, dt.timedelta())
-            return _("late by about {late}, plate about {time}.").format(late=span(late), time=likely)
 
 
 def plate_line(situation: Situation, voice: Voice) -> str:
@@ -183,7 +156,7 @@ def _plan_entry(at: dt.datetime, step_id: str, situation: Situation, voice: Voic
     if step_id in {"bark_check", "tender_test"}:
         core_c = situation.cut.bark_look_c if step_id == "bark_check" else situation.cut.start_testing_c
         return _("{time}  {name}, near {core}").format(time=voice.about(at), name=name, core=voice.temp(core_c))
-    return f"{voice.clock(at)}  {name}"
+    return f"{voice.about(at)}  {name}"
 
 
 def _without_past(entries: list[tuple[dt.datetime, str]], situation: Situation) -> list[tuple[dt.datetime, str]]:

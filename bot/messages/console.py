@@ -93,11 +93,9 @@ def recovered() -> str:
     return _("All is well again.")
 
 
-def unexpected(kind: str, log_path: str) -> str:
-    """Say that the program failed for a reason it does not know."""
-    return _("Slowbell stopped because of a fault of its own ({kind}); {log_path} says more.").format(
-        kind=kind, log_path=log_path
-    )
+def fault(kind: str, log_path: str) -> str:
+    """Say that something failed for a reason that the program does not know."""
+    return _("Slowbell met a fault of its own ({kind}); {log_path} says more.").format(kind=kind, log_path=log_path)
 
 
 # --- the window

@@ -32,9 +32,7 @@ class Voice:
 
     def about(self, at: dt.datetime) -> str:
         """Return a forecast time, rounded to five minutes: no forecast is better than that."""
-        seconds = dt.timedelta(minutes=5).total_seconds()
-        rounded = dt.datetime.fromtimestamp(round(at.timestamp() / seconds) * seconds, dt.UTC)
-        return self.clock(rounded)
+        return self.clock(to_five(at))
 
     def window(self, window: Window) -> str:
         """Return a forecast window, such as "15:10 to 16:40"."""
@@ -70,6 +68,12 @@ class Voice:
         return f"{day} {local.day} {local:%b}" if far else day
 
 
+def to_five(at: dt.datetime) -> dt.datetime:
+    """Return an instant rounded to five minutes."""
+    seconds = dt.timedelta(minutes=5).total_seconds()
+    return dt.datetime.fromtimestamp(round(at.timestamp() / seconds) * seconds, dt.UTC)
+
+
 def _to_minute(local: dt.datetime) -> dt.datetime:
     return (local + dt.timedelta(seconds=30)).replace(second=0, microsecond=0)
 
@@ -84,7 +88,11 @@ def span(length: dt.timedelta) -> str:
         return _("{days} days").format(days=round(hours / 24))
     if hours == 0:
         return _("{minutes} min").format(minutes=rest)
-    return _("{hours} h").format(hours=hours) if rest == 0 else _("{hours} h {minutes} min").format(hours=hours, minutes=rest)
+    return (
+        _("{hours} h").format(hours=hours)
+        if rest == 0
+        else _("{hours} h {minutes} min").format(hours=hours, minutes=rest)
+    )
 
 
 def kilograms(mass_kg: float) -> str:

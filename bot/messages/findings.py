@@ -21,7 +21,9 @@ def finding_text(finding: Finding, voice: Voice) -> str:
             "Stop: held meat at {found}, under {limit}. Since {since} at least. Serve at once or reheat covered to 165 F"
             " (74 C); more than two hours under it in all (one on a hot day): bin it."
         ),
-        "held_act_now": _("Held meat at {found}: act now. Serve, a warm oven, or slice and chill. The floor is 140 F (60 C)."),
+        "held_act_now": _(
+            "Held meat at {found}: act now. Serve, a warm oven, or slice and chill. The floor is 140 F (60 C)."
+        ),
         "two_hours_out": _("Stop: the food has been out since {since}, more than two hours. Do not eat it; bin it."),
         "pit_cold": _(
             "Pit {found}, under {limit}, while the meat is still in the danger zone. Get the pit up now: air, ash, lit"

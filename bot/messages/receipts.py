@@ -8,18 +8,45 @@ from __future__ import annotations
 import datetime as dt
 
 from bot.conversation.intents import Report, Value
-from bot.messages.answers import dinner_line
-from bot.messages.figures import Voice, span
+from bot.messages.dinner import dinner_line
+from bot.messages.figures import Voice, span, to_five
 from bot.messages.findings import finding_text
 from bot.messages.message import Message, Option, lines
 from bot.messages.steps import step_words
 from bot.messages.words import _
 from scheduler.cook import (
-    Already, Changes, Event, GateOpened, Implied, NotSkipped, Over, Shifted, Situation, SpotAsked, Stalled, Taken, Undid,
+    Already,
+    Changes,
+    Event,
+    Found,
+    GateOpened,
+    Implied,
+    NotSkipped,
+    Over,
+    Shifted,
+    Situation,
+    SpotAsked,
+    Stalled,
+    Taken,
+    Undid,
 )  # fmt: skip
 from scheduler.facts import (
-    Body, Closed, Corrected, Fact, Feel, Felt, Noted, PitMoved, PutOff, Reading, ServingMoved, Slot, StepDone,
-    StepSkipped, Wrap, Wrapped,
+    Body,
+    Closed,
+    Corrected,
+    Fact,
+    Feel,
+    Felt,
+    Noted,
+    PitMoved,
+    PutOff,
+    Reading,
+    ServingMoved,
+    Slot,
+    StepDone,
+    StepSkipped,
+    Wrap,
+    Wrapped,
 )  # fmt: skip
 from scheduler.planning.anchors import PIT_OFF_C
 
@@ -30,7 +57,11 @@ _WRAPPED = {
     Wrap.BOAT: lambda: _("In a foil boat"),
 }
 
-_FELT = {Feel.TIGHT: lambda: _("Still tight"), Feel.ALMOST: lambda: _("Almost there"), Feel.TENDER: lambda: _("Slides in")}
+_FELT = {
+    Feel.TIGHT: lambda: _("Still tight"),
+    Feel.ALMOST: lambda: _("Almost there"),
+    Feel.TENDER: lambda: _("Slides in"),
+}
 
 _MILESTONES = {
     "meat_on": lambda: _("meat on"),
@@ -50,7 +81,6 @@ def receipt(changes: Changes, voice: Voice) -> Message:
             texts.append(text)
         if isinstance(event, SpotAsked):
             rows.append(_confirm(event, voice))
-    texts += new_findings(changes, voice)
     return Message(text=lines(*texts), choices=tuple(rows))
 
 
@@ -61,7 +91,7 @@ def echo(changes: Changes, name: str, voice: Voice) -> str:
     if not taken and not any(rest):
         return ""
     said = _("{name}: {what}").format(name=name, what=taken) if taken else ""
-    return lines(said, *rest, *new_findings(changes, voice))
+    return lines(said, *rest)
 
 
 def taken_line(changes: Changes, voice: Voice) -> str:
@@ -121,20 +151,34 @@ def _done_text(done: StepDone) -> str:
 
 def _pit_advice(changes: Changes, voice: Voice) -> list[str]:
     """Return what to do about a pit that is out of its band."""
-    pits = [e.body.value_c for e in changes.events if isinstance(e, Taken) and isinstance(e.body, Reading) and e.body.slot is Slot.PIT]
+    pits = [
+        e.body.value_c
+        for e in changes.events
+        if isinstance(e, Taken) and isinstance(e.body, Reading) and e.body.slot is Slot.PIT
+    ]
     band = changes.after.state.pit[-1]
     if not pits or changes.after.state.did("pull") or not changes.after.state.did("meat_on"):
         return []
     if pits[-1] > band.high_c + PIT_OFF_C:
-        return [_("That is above {pit}: close the vents a little, one small move, then wait 15 min.").format(pit=voice.band(band.low_c, band.high_c))]
+        return [
+            _("That is above {pit}: close the vents a little, one small move, then wait 15 min.").format(
+                pit=voice.band(band.low_c, band.high_c)
+            )
+        ]
     if pits[-1] < band.low_c - PIT_OFF_C:
-        return [_("That is below {pit}: clear the ash, open the bottom a little, look at the fuel.").format(pit=voice.band(band.low_c, band.high_c))]
+        return [
+            _("That is below {pit}: clear the ash, open the bottom a little, look at the fuel.").format(
+                pit=voice.band(band.low_c, band.high_c)
+            )
+        ]
     return []
 
 
 def _on_course(changes: Changes, voice: Voice) -> list[str]:
     """After a core reading that moves nothing worth a word, say so in one sentence."""
-    read = any(isinstance(e, Taken) and isinstance(e.body, Reading) and e.body.slot is Slot.CORE for e in changes.events)
+    read = any(
+        isinstance(e, Taken) and isinstance(e.body, Reading) and e.body.slot is Slot.CORE for e in changes.events
+    )
     moved = any(isinstance(e, Shifted | SpotAsked) for e in changes.events)
     return [dinner_line(changes.after, voice)] if read and not moved and not changes.after.state.did("pull") else []
 
@@ -155,7 +199,9 @@ def _event_text(event: Event, changes: Changes, voice: Voice) -> str:
                 "That does not fit {before} at {time}. I keep it aside. What does a second spot say, off bone and fat?"
             ).format(before=voice.temp(event.before_c), time=voice.clock(event.before_at))
         case Undid():
-            return _("Taken back: {what} ({time}).").format(what=fact_text(event.fact, voice), time=voice.clock(event.fact.happened_at))
+            return _("Taken back: {what} ({time}).").format(
+                what=fact_text(event.fact, voice), time=voice.clock(event.fact.happened_at)
+            )
         case Stalled():
             return stall_text(event, changes.after, voice)
         case GateOpened():
@@ -210,8 +256,12 @@ def _gate_text(event: GateOpened, voice: Voice) -> str:
     gate = event.gate
     if gate.lowest is None:
         return ""
-    return _("Safe minimum measured: {found} at the lowest spot (it needs {limit} and {rest:g} min).").format(
-        found=voice.temp(gate.lowest.value_c, fine=True), limit=voice.temp(gate.minimum_c, fine=True), rest=gate.rest_min
+    return _(
+        "Safe minimum measured: {found} at the lowest spot (it needs {limit} and {rest:g} min). Tender comes later."
+    ).format(
+        found=voice.temp(gate.lowest.value_c, fine=True),
+        limit=voice.temp(gate.minimum_c, fine=True),
+        rest=gate.rest_min,
     )
 
 
@@ -234,7 +284,7 @@ def shift_text(event: Shifted, changes: Changes, voice: Voice) -> str:
             before=voice.about(m.before),
             after=voice.about(m.after),
             sign="+" if m.after > m.before else "-",
-            by=span(m.after - m.before),
+            by=span(to_five(m.after) - to_five(m.before)),
         )
         for m in shift.moves
         if m.name in _MILESTONES
@@ -269,15 +319,9 @@ def _why(changes: Changes) -> str:
     return _("As time goes on without news")
 
 
-def new_findings(changes: Changes, voice: Voice) -> list[str]:
-    """Return what has become unsafe by these changes, or still is while something was reported about it."""
-    before = set() if changes.before is None else {f.rule for f in changes.before.findings(voice.now)}
-    read = any(isinstance(e, Taken) and isinstance(e.body, Reading) for e in changes.events)
-    return [
-        finding_text(finding, voice)
-        for finding in changes.after.findings(voice.now)
-        if finding.rule not in before or (read and finding.rule.startswith("held"))
-    ]
+def warnings(changes: Changes, voice: Voice) -> Message:
+    """Return what is not safe and is told now, gravest first."""
+    return Message(text=lines(*(finding_text(e.finding, voice) for e in changes.events if isinstance(e, Found))))
 
 
 def _confirm(event: SpotAsked, voice: Voice) -> tuple[Option, ...]:
@@ -285,4 +329,3 @@ def _confirm(event: SpotAsked, voice: Voice) -> tuple[Option, ...]:
     value = Value(value_c=reading.value_c, slot=reading.slot, spread_c=reading.spread_c, spot=reading.spot)
     label = _("{temp} is right").format(temp=voice.temp(reading.value_c))
     return ((label, Report(values=(value,), spot_confirmed=True)),)
-

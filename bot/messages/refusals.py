@@ -31,11 +31,11 @@ def refusal_text(refusal: Refusal, voice: Voice) -> str:
         case "serving_too_soon":
             text = _("That is too soon. The earliest plate is about {at}: {parts}. When shall we eat?")
         case "future":
-            text = _("{at} has not come yet. Tell me when it has happened, or say \"in 20\" to be asked again.")
+            text = _('{at} has not come yet. Tell me when it has happened, or say "in 20" to be asked again.')
         case "not_on_yet":
             text = _("As far as I know the meat is not on yet. When did it go on? For example: on at 11:20.")
         case "out_of_order":
-            text = _("That cannot be: I have \"{other}\" at {at}. Correct one of the two, or type undo.")
+            text = _('That cannot be: I have "{other}" at {at}. Correct one of the two, or type undo.')
         case "nothing_to_undo":
             text = _("There is nothing of yours to take back.")
         case "nothing_to_correct":
@@ -61,14 +61,18 @@ def question(unclear: Unclear, voice: Voice) -> Message:
     texts = {
         "unit": _("{number}: Celsius or Fahrenheit?"),
         "slot": _("{number}: the meat or the pit?"),
-        "typo": _("Did you mean another number than \"{said}\"? Type it once more."),
+        "typo": _('Did you mean another number than "{said}"? Type it once more.'),
         "which_step": _("Done with which one?"),
-        "was_or_in": _("\"{said}\": was it then, or shall I ask again then?"),
+        "was_or_in": _('"{said}": was it then, or shall I ask again then?'),
         "which_wrap": _("Wrapped in what?"),
-        "impossible": _("{number} is more than I can believe. Meat lies between {core}, a pit under {pit}. What does it read?"),
+        "impossible": _(
+            "{number} is more than I can believe. Meat lies between {core}, a pit under {pit}. What does it read?"
+        ),
         "which_time": _("Which time do you mean? Type it like 18:30."),
         "which_meal": _("Which time do you mean? Type it like 18:30."),
-        "not_understood": _("I did not get \"{said}\". I kept it as a note. A number is a reading; \"help\" shows what I know."),
+        "not_understood": _(
+            'I did not get "{said}". I kept it as a note. A number is a reading; "help" shows what I know.'
+        ),
     }
     known = texts.get(unclear.question, texts["not_understood"])
     core = _("{low} and {high}").format(low=voice.temp(-5), high=voice.temp(100))

@@ -14,9 +14,9 @@ from scheduler.facts import Serving, ServingKind
 
 def greeting(name: str, cuts: Cuts) -> Message:
     """Greet, say in one sentence what this is for, and ask the first question."""
-    return Message(text=_("Hello {name}. I keep the times of a long cook over charcoal, so you need not.").format(name=name)).then(
-        ask_cut(cuts)
-    )
+    return Message(
+        text=_("Hello {name}. I keep the times of a long cook over charcoal, so you need not.").format(name=name)
+    ).then(ask_cut(cuts))
 
 
 def ask_cut(cuts: Cuts, unknown: str | None = None) -> Message:
@@ -50,9 +50,7 @@ def ask_pit(cut: Cut, voice: Voice) -> Message:
 
 def begun(situation: Situation, voice: Voice) -> Message:
     """Show the plan of a cook that has just been set up."""
-    return Message(text=_("Here is the plan, backward from the plate. Anything can be changed by saying it.")).then(
-        plan(situation, voice)
-    )
+    return plan(situation, voice)
 
 
 def which_of(answers: tuple[tuple[Cut, Situation], ...], draft: Draft, voice: Voice) -> Message:
@@ -70,7 +68,9 @@ def which_of(answers: tuple[tuple[Cut, Situation], ...], draft: Draft, voice: Vo
         )
         for cut, s in answers
     ]
-    text = lines(_("Got it: {known}. It depends on what it is:").format(known=", ".join(known)), *rows, _("Which is it?"))
+    text = lines(
+        _("Got it: {known}. It depends on what it is:").format(known=", ".join(known)), *rows, _("Which is it?")
+    )
     choices = tuple(((_(cut.name).capitalize(), Draft(cut=cut.id)),) for cut, _s in answers)
     return Message(text=text, choices=choices)
 
@@ -83,6 +83,8 @@ def still_open(question: Message) -> Message:
 def call_off_check() -> Message:
     """Ask before a cook is called off."""
     return Message(
-        text=_("Call off this cook? Everything stays in the log. If the fire is lit, it still needs somebody beside it."),
+        text=_(
+            "Call off this cook? Everything stays in the log. If the fire is lit, it still needs somebody beside it."
+        ),
         choices=(((_("Yes, call it off"), CallOff(sure=True)),),),
     )

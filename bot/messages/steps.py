@@ -81,7 +81,7 @@ def _words() -> dict[str, StepWords]:
             do=_("Probe into the middle of the thickest part, off bone and fat."),
             done=_("Probe is in"),
         ),
-        "meat_on": StepWords(name=_("meat on"), do=_("Meat on, lid shut."), done=_("Meat is on")),
+        "meat_on": StepWords(name=_("meat on"), do=_("When the smoke is thin and the pit is there, or rising with the vents set: meat on, lid shut."), done=_("Meat is on")),
         "raw_cleanup": StepWords(
             name=_("wash down the raw side"),
             do=_("Wash, then sanitise boards, knives, sink and handles. Then your hands."),
@@ -249,7 +249,9 @@ def all_step_ids() -> tuple[str, ...]:
 
 
 CAUTIONS: dict[str, Callable[[], str]] = {
-    "co": lambda: _("Outdoors only: charcoal makes carbon monoxide until it is stone cold. No garage, tent, porch or van."),
+    "co": lambda: _(
+        "Outdoors only: charcoal makes carbon monoxide until it is stone cold. No garage, tent, porch or van."
+    ),
     "site": lambda: _("3 m (10 ft) from walls, rails and branches; children and pets a good step back."),
     "hot": lambda: _("Hot metal, steam and fat: gloves, long sleeves, two people for anything heavy."),
     "raw": lambda: _("Raw and cooked apart: own board, knife, tray and gloves. Do not rinse meat."),

@@ -19,7 +19,9 @@ def help_text() -> str:
 
 def not_allowed(role: str) -> str:
     """Say that a right is missing and who has it."""
-    return _("As {role} you cannot change that here; ask whoever leads the fire. You can always ask how long.").format(role=role)
+    return _("As {role} you cannot change that here; ask whoever leads the fire. You can always ask how long.").format(
+        role=role
+    )
 
 
 def private() -> str:
@@ -43,7 +45,9 @@ def invitation(code: str, link: str | None) -> str:
     """Hand out a single-use code or link."""
     if link is not None:
         return _("For one person, for a day: {link}").format(link=link)
-    return _("For one person, for a day: join {code}. In this terminal no code is needed: slowbell chat --as NAME.").format(code=code)
+    return _(
+        "For one person, for a day: join {code}. In this terminal no code is needed: slowbell chat --as NAME."
+    ).format(code=code)
 
 
 def people(names: list[str]) -> str:
@@ -63,7 +67,9 @@ def no_cook() -> str:
 
 def one_at_a_time() -> str:
     """Say that a cook is already running here."""
-    return _("A cook is running here already. Finish it, or type: call it off. Its plan can be changed by saying what changes.")
+    return _(
+        "A cook is running here already. Finish it, or type: call it off. Its plan can be changed by saying what changes."
+    )
 
 
 def called_off() -> str:
@@ -75,7 +81,7 @@ def called_off() -> str:
 
 def nothing_open() -> str:
     """Say that no question is open."""
-    return _("Nothing is open that this could answer. \"what next\" tells what comes.")
+    return _('Nothing is open that this could answer. "what next" tells what comes.')
 
 
 def not_text() -> str:
@@ -94,10 +100,18 @@ def trouble(what: str) -> str:
             "Add lit charcoal now; meat stays in, lid shut. No fluid on hot coals. If the pit stays under 225 F (107 C) for"
             " 30 min with the meat under 140 F (60 C), use a hot oven. What do meat and pit read?"
         ),
-        "pit_hot": _("Close top and bottom a little, do not open the lid to cool it: that feeds the fire. Read the pit again in 10 min."),
-        "pit_cold": _("Clear ash from the air holes, open the bottom a little, look at the fuel. Read the pit again in 15 min."),
-        "probe_dead": _("Use a hand reader every 30 to 45 min and type the number. Until then the forecast runs on time and pit."),
-        "flare_up": _("Lid shut, vents shut for 2 to 5 min. Never water on burning fat. Flames out of the lid: people back, call the fire service."),
+        "pit_hot": _(
+            "Close top and bottom a little, do not open the lid to cool it: that feeds the fire. Read the pit again in 10 min."
+        ),
+        "pit_cold": _(
+            "Clear ash from the air holes, open the bottom a little, look at the fuel. Read the pit again in 15 min."
+        ),
+        "probe_dead": _(
+            "Use a hand reader every 30 to 45 min and type the number. Until then the forecast runs on time and pit."
+        ),
+        "flare_up": _(
+            "Lid shut, vents shut for 2 to 5 min. Never water on burning fat. Flames out of the lid: people back, call the fire service."
+        ),
         "other": _("Noted. If anybody is in danger, the fire and the meat can wait: people first, emergency number."),
     }
     return texts.get(what, texts["other"])
@@ -110,7 +124,9 @@ def moved_group() -> str:
 
 def hello_group() -> str:
     """Greet a group."""
-    return _("Hello. Here I can follow one cook with all of you. If I do not answer plain numbers, reply to one of my messages.")
+    return _(
+        "Hello. Here I can follow one cook with all of you. If I do not answer plain numbers, reply to one of my messages."
+    )
 
 
 def our_fault() -> str:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import datetime as dt
 
 from bot.conversation.intents import Done, FeelSaid, Intent, NotYet, PutOffFor, WrapSaid
+from bot.messages.dinner import dinner_line
 from bot.messages.figures import Voice
 from bot.messages.message import Message, Option, lines
 from bot.messages.steps import CAUTIONS, step_words
@@ -27,7 +28,7 @@ PUT_OFF_MIN = 20.0
 
 def trip_message(trip: Trip, situation: Situation, voice: Voice, lapsed: tuple[str, ...] = ()) -> Message:
     """Return a trip in words. `situation` is the one after it was asked; `lapsed` are steps that passed unasked."""
-    caution = [CAUTIONS[name]() for name in trip.cautions]
+    caution = [_("Careful: {text}").format(text=CAUTIONS[name]()) for name in trip.cautions]
     return Message(
         text=lines(_opening(trip, lapsed, voice), *_items(trip, situation, voice), *caution),
         choices=_choices(trip, situation),
@@ -62,7 +63,9 @@ def _opening(trip: Trip, lapsed: tuple[str, ...], voice: Voice) -> str:
     if trip.again:
         return lines(passed(lapsed), _("Still open:"))
     since = min((prompt.due_at for prompt in trip.late), default=None)
-    return "" if since is None else lines(_("This was due from {time}.").format(time=voice.clock(since)), passed(lapsed))
+    return (
+        "" if since is None else lines(_("This was due from {time}.").format(time=voice.clock(since)), passed(lapsed))
+    )
 
 
 def passed(lapsed: tuple[str, ...]) -> str:
@@ -111,7 +114,9 @@ def _item(prompt: Prompt, situation: Situation, voice: Voice) -> str:
         pit_floor=voice.temp(PIT_COLD_C),
     )
     if prompt.why.kind == "core" and prompt.why.core_c is not None and not situation.state.feels:
-        text = _("{text} The meat should be near {core}.").format(text=text, core=voice.temp(prompt.why.core_c))
+        text = _("{text} I expect the meat near {core}.").format(text=text, core=voice.temp(prompt.why.core_c))
+    if prompt.step.id == "t_minus":
+        text = lines(dinner_line(situation, voice), text)
     if prompt.step.id == "core_read" and planned.count > 1:
         text = _("{text} The biggest of the {count}.").format(text=text, count=planned.count)
     return text
@@ -157,4 +162,3 @@ def meaning(step_id: str, outcome: str) -> Intent:
     if step_id == "tender_test":
         return FeelSaid(feel=Feel(outcome))
     return Done(step=step_id, outcome=outcome)
-

@@ -2,15 +2,30 @@
 
 from scheduler.cook.begin import Beginning, begin
 from scheduler.cook.changes import (
-    Already, Changes, Event, GateOpened, Implied, Lapsed, NotSkipped, Over, Refusal, Report, Shifted, SpotAsked,
-    Stalled, Taken, TripDue, Undid,
+    Already,
+    Changes,
+    Event,
+    Found,
+    GateOpened,
+    Implied,
+    Lapsed,
+    NotSkipped,
+    Over,
+    Refusal,
+    Report,
+    Shifted,
+    SpotAsked,
+    Stalled,
+    Taken,
+    TripDue,
+    Undid,
 )  # fmt: skip
 from scheduler.cook.decide import decide
 from scheduler.cook.ring import ring
 from scheduler.cook.situation import ENGINE, Situation, assess
 
 __all__ = [
-    "ENGINE", "Already", "Beginning", "Changes", "Event", "GateOpened", "Implied", "Lapsed", "NotSkipped", "Over",
+    "ENGINE", "Already", "Beginning", "Changes", "Event", "Found", "GateOpened", "Implied", "Lapsed", "NotSkipped", "Over",
     "Refusal", "Report", "Shifted", "Situation", "SpotAsked", "Stalled", "Taken", "TripDue", "Undid", "assess", "begin",
     "decide", "ring",
 ]  # fmt: skip

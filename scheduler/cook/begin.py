@@ -6,11 +6,11 @@ import dataclasses
 import datetime as dt
 
 from scheduler.cook.changes import Changes, Refusal, Taken
+from scheduler.cook.situation import Situation
 from scheduler.cook.writing import Pen
 from scheduler.facts import Planned, Reading, Serving, Slot, StepDone
 from scheduler.planning.catalogue import Catalogue
 from scheduler.planning.outlook import LIGHT_LEAD, Outlook, after_pull
-from scheduler.cook.situation import Situation
 from scheduler.state import CookState
 
 
@@ -62,9 +62,7 @@ def check_serving(situation: Situation, serving: Serving, now: dt.datetime) -> R
     return Refusal(reason="serving_too_soon", at=likely, minutes=_parts(situation, now))
 
 
-def earliest_plate(
-    state: CookState, outlook: Outlook, now: dt.datetime, situation: Situation
-) -> dt.datetime | None:
+def earliest_plate(state: CookState, outlook: Outlook, now: dt.datetime, situation: Situation) -> dt.datetime | None:
     """Return the likely earliest time on the table when one begins now, rounded up to five minutes."""
     if outlook.pull.likely is None:
         return None

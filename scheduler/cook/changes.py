@@ -11,7 +11,7 @@ from scheduler.facts import Body, Fact, Reading
 from scheduler.planning.replanning import Shift
 from scheduler.planning.stall import Stall
 from scheduler.planning.trips import Trip
-from scheduler.safety import SafeGate
+from scheduler.safety import Finding, SafeGate
 
 
 @dataclasses.dataclass(frozen=True, kw_only=True)
@@ -133,12 +133,31 @@ class Lapsed:
 
 
 @dataclasses.dataclass(frozen=True, kw_only=True)
+class Found:
+    """Something is not safe, and people are told now."""
+
+    finding: Finding
+
+
+@dataclasses.dataclass(frozen=True, kw_only=True)
 class Over:
     """The cook is over."""
 
 
 Event = (
-    Taken | Already | Implied | NotSkipped | SpotAsked | Undid | Stalled | Shifted | GateOpened | TripDue | Lapsed | Over
+    Taken
+    | Already
+    | Implied
+    | NotSkipped
+    | SpotAsked
+    | Undid
+    | Stalled
+    | Shifted
+    | GateOpened
+    | TripDue
+    | Lapsed
+    | Found
+    | Over
 )
 
 

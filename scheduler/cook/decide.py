@@ -11,12 +11,35 @@ import datetime as dt
 from scheduler.cook import answers, implied, plausible
 from scheduler.cook.begin import check_serving
 from scheduler.cook.changes import (
-    Already, Changes, Event, GateOpened, Implied, NotSkipped, Refusal, Report, Shifted, SpotAsked, Stalled, Taken, Undid,
+    Already,
+    Changes,
+    Event,
+    GateOpened,
+    Implied,
+    NotSkipped,
+    Refusal,
+    Report,
+    Shifted,
+    SpotAsked,
+    Stalled,
+    Taken,
+    Undid,
 )  # fmt: skip
 from scheduler.cook.situation import Situation, assess
 from scheduler.cook.writing import Pen
 from scheduler.facts import (
-    Closed, Corrected, Fact, Felt, Noted, PutOff, Reading, ServingMoved, StepDone, StepSkipped, Undone, Wrapped,
+    Closed,
+    Corrected,
+    Fact,
+    Felt,
+    Noted,
+    PutOff,
+    Reading,
+    ServingMoved,
+    StepDone,
+    StepSkipped,
+    Undone,
+    Wrapped,
 )  # fmt: skip
 from scheduler.planning.catalogue import Catalogue
 from scheduler.state import Stage, effective
@@ -30,7 +53,12 @@ THANKED = dt.timedelta(minutes=10)
 NOT_YET_MIN = {"smoke_clean": 10.0, "rules_recheck": 30.0, "fire_out": 60.0, "ash": 1440.0}
 """Minutes after which a step is asked again when its outcome was not the one hoped for; common practice, no source."""
 
-UNSETTLED = {"smoke_clean": ("grey", "white"), "rules_recheck": ("stop",), "fire_out": ("still_hot",), "ash": ("still_warm",)}
+UNSETTLED = {
+    "smoke_clean": ("grey", "white"),
+    "rules_recheck": ("stop",),
+    "fire_out": ("still_hot",),
+    "ash": ("still_warm",),
+}
 """Outcomes that leave a step open."""
 
 
@@ -219,5 +247,8 @@ class _Decision:
         if target is None:
             return Refusal(reason="nothing_to_correct")
         self.pen.write(corrected, by=report.by, message=report.message)
-        self.events = (*self.events, Taken(body=corrected, at=corrected.happened_at or target.happened_at, by=report.by))
+        self.events = (
+            *self.events,
+            Taken(body=corrected, at=corrected.happened_at or target.happened_at, by=report.by),
+        )
         return implied.broken_order(assess(self.pen.facts, self.catalogue).state)

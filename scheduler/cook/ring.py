@@ -4,12 +4,12 @@ from __future__ import annotations
 
 import datetime as dt
 
-from scheduler.cook.changes import Changes, Event, Lapsed, Over, Shifted, TripDue
+from scheduler.cook.changes import Changes, Event, Found, Lapsed, Over, Shifted, TripDue
 from scheduler.cook.situation import assess
 from scheduler.cook.writing import Pen
-from scheduler.facts import Asked, Closed, Fact, Withdrawn
+from scheduler.facts import Asked, Closed, Fact, Warned, Withdrawn
 from scheduler.planning.catalogue import Catalogue
-from scheduler.planning.trips import gather
+from scheduler.planning.trips import gather, wakes
 from scheduler.state import Stage
 
 
@@ -19,6 +19,10 @@ def ring(facts: tuple[Fact, ...], *, now: dt.datetime, seed: str, catalogue: Cat
     pen = Pen(log=facts, cook=before.state.cook, piece=before.state.piece, seed=seed, now=now)
     gathered = gather(before.prompts, before.state, now)
     events: list[Event] = []
+    for finding in before.findings(now):
+        if (finding.rule, finding.since) not in before.state.warned:
+            pen.write(Warned(rule=finding.rule, since=finding.since))
+            events.append(Found(finding=finding))
     for entry in gathered.given_up:
         pen.write(Withdrawn(prompt=entry.prompt.key, reason=entry.reason))
     late = tuple(entry.prompt.step.id for entry in gathered.given_up if entry.reason == "too_late")
@@ -29,7 +33,7 @@ def ring(facts: tuple[Fact, ...], *, now: dt.datetime, seed: str, catalogue: Cat
         pen.write(Asked(prompts=trip.keys, revision=1 + trip.prompts[0].asked, cautions=trip.cautions))
         events.append(TripDue(trip=trip))
     after = pen.settle(before, catalogue)
-    if after.state.stage is Stage.AFTER and not after.prompts:
+    if after.state.stage is Stage.AFTER and not wakes(after.prompts):
         pen.write(Closed())
         after = assess(pen.facts, catalogue)
         events.append(Over())

@@ -13,7 +13,14 @@ from scheduler.facts import Feel, Slot
 from scheduler.planning.outlook import Outlook
 from scheduler.planning.prompts import Why, key_of, step_of
 from scheduler.planning.steps import (
-    AfterEvent, AfterOutcome, AtCore, BeforeServing, Catalogue, Gate, Held, Step,
+    AfterEvent,
+    AfterOutcome,
+    AtCore,
+    BeforeServing,
+    Catalogue,
+    Gate,
+    Held,
+    Step,
 )  # fmt: skip
 from scheduler.safety import act_by
 from scheduler.state import CookState
@@ -87,7 +94,9 @@ class Anchors:
                 plate_at = self.outlook.plate_at
                 if plate_at is None:
                     return None
-                return Due(at=plate_at - _minutes(anchor.minutes), why=Why(kind="before_serving", minutes=anchor.minutes))
+                return Due(
+                    at=plate_at - _minutes(anchor.minutes), why=Why(kind="before_serving", minutes=anchor.minutes)
+                )
             case AfterEvent():
                 return self._after(anchor)
             case AfterOutcome():
@@ -106,9 +115,7 @@ class Anchors:
         at = self.event_at(anchor.event)
         if at is None:
             return None
-        return Due(
-            at=at + _minutes(anchor.minutes), why=Why(kind="after", event=anchor.event, minutes=anchor.minutes)
-        )
+        return Due(at=at + _minutes(anchor.minutes), why=Why(kind="after", event=anchor.event, minutes=anchor.minutes))
 
     def _outcome(self, anchor: AfterOutcome, number: int) -> Due | None:
         times = [done.at for done in self.state.done.get(anchor.event, ()) if done.outcome == anchor.outcome]
@@ -178,7 +185,9 @@ class Anchors:
         assert repeat is not None
         if repeat.closer_min is None:
             return repeat.every_min
-        closer = {"pit_check": self._pit_off, "core_read": self._near_decision, "tender_test": self._almost}.get(step.id)
+        closer = {"pit_check": self._pit_off, "core_read": self._near_decision, "tender_test": self._almost}.get(
+            step.id
+        )
         return repeat.closer_min if closer is not None and closer() else repeat.every_min
 
     def _pit_off(self) -> bool:

@@ -205,7 +205,9 @@ def _pull_window(state: CookState, known: Forecast) -> Window:
     if state.stage != "cooking":
         return window
     # While it is on the fire it cannot have been ready before the newest fact: nobody has pulled it.
-    early, likely, late = (None if t is None else max(t, state.as_of) for t in (window.early, window.likely, window.late))
+    early, likely, late = (
+        None if t is None else max(t, state.as_of) for t in (window.early, window.likely, window.late)
+    )
     return Window(early=early, likely=likely, late=late)
 
 

@@ -5,6 +5,7 @@ Pure: the same log gives the same schedule. Nothing is sent from here.
 
 from __future__ import annotations
 
+import dataclasses
 import datetime as dt
 from zoneinfo import ZoneInfo
 
@@ -14,11 +15,16 @@ from scheduler.planning.anchors import Anchors, Due
 from scheduler.planning.outlook import Outlook, decided_bare
 from scheduler.planning.prompts import Prompt, Why, key_of
 from scheduler.planning.steps import Catalogue, Level, Step
+from scheduler.planning.trips import JOIN
 from scheduler.state import CookState, Stage
 
 _QUIET_FROM, _QUIET_TO, _EVENING = 22, 7, 20
 """Hours of the cook's own clock: nothing of the day before is asked between 22 and 7, but the evening before at 20;
 common practice, no source."""
+
+
+_ALIGN = dt.timedelta(minutes=30)
+"""A pit or fuel check this near to a reading of the meat joins it (slip limits of both steps); common practice, no source."""
 
 
 def schedule(state: CookState, outlook: Outlook, cut: Cut, catalogue: Catalogue) -> tuple[Prompt, ...]:
@@ -31,7 +37,7 @@ def schedule(state: CookState, outlook: Outlook, cut: Cut, catalogue: Catalogue)
         for step in catalogue.steps.steps
         if wanted(step, state, cut) and (prompt := _prompt(step, anchors)) is not None
     ]
-    return tuple(sorted(_without_double_reading(prompts), key=lambda p: (p.due_at, catalogue.steps.order(p.step.id))))
+    return tuple(sorted(_together(prompts, state), key=lambda p: (p.due_at, catalogue.steps.order(p.step.id))))
 
 
 def itinerary(
@@ -111,10 +117,12 @@ def _asked(step: Step, anchors: Anchors, due: Due) -> Prompt:
         due_at = wake_at = put_off_to
         why = Why(kind="put_off")
     elif asked is not None:
-        again = asked.last_at + dt.timedelta(minutes=step.unanswered.again_min)
+        # Asked early as part of a trip, it is asked again counted from its own time, not from the trip's.
+        again = max(asked.last_at, min(due_at, asked.first_at + JOIN)) + dt.timedelta(minutes=step.unanswered.again_min)
         more = asked.times <= step.unanswered.times
         wake_at = again if more else None
-        lapses_at = again if not more and step.unanswered.then == "lapse" else None
+        late_until = asked.first_at + dt.timedelta(minutes=step.late_min)
+        lapses_at = max(again, late_until) if not more and step.unanswered.then == "lapse" else None
     return Prompt(
         key=key,
         cook=state.cook,
@@ -144,14 +152,31 @@ def _not_at_night(step: Step, due: Due, state: CookState) -> dt.datetime:
     return max(evening.astimezone(dt.UTC), earliest)
 
 
-def _without_double_reading(prompts: list[Prompt]) -> list[Prompt]:
-    """Drop the plain core reading where the feel for tenderness asks for the same number at about that time."""
-    feels = [p for p in prompts if p.step.id == "tender_test"]
-    if not feels:
-        return prompts
-    feel = feels[0]
-    return [
-        p
-        for p in prompts
-        if p.step.id != "core_read" or p.asked or (not feel.asked and p.due_at < feel.due_at - dt.timedelta(minutes=20))
-    ]
+def _together(prompts: list[Prompt], state: CookState) -> list[Prompt]:
+    """Put readings together: one walk to the cooker for pit, meat and fuel, and never the same number asked twice."""
+    by_step = {p.step.id: p for p in prompts}
+    feel, reading = by_step.get("tender_test"), by_step.get("core_read")
+    feeling = bool(state.feels) or (feel is not None and feel.asked > 0)
+    if reading is not None and reading.asked == 0:
+        soon = feel is not None and reading.due_at >= feel.due_at - JOIN
+        if feeling or soon:  # the feel for tenderness asks for the same number
+            prompts = [p for p in prompts if p is not reading]
+            reading = None
+    pit = by_step.get("pit_check")
+    if pit is not None and feel is not None and (feeling or pit.due_at >= feel.due_at - JOIN) and not pit.asked:
+        prompts = [p for p in prompts if p is not pit]  # with the lid open for the feel the pit tells nothing
+    hold, last = by_step.get("hold_check"), by_step.get("serve_reading")
+    if hold is not None and last is not None and hold.asked == 0 and hold.due_at >= last.due_at - JOIN:
+        prompts = [p for p in prompts if p is not hold]
+    lead = reading or feel
+    return prompts if lead is None or lead.asked else [_aligned(p, lead) for p in prompts]
+
+
+def _aligned(prompt: Prompt, lead: Prompt) -> Prompt:
+    """Return a pit or fuel check moved to the reading of the meat when that is within half an hour."""
+    near = abs(prompt.due_at - lead.due_at) <= _ALIGN
+    if prompt.step.id not in {"pit_check", "fuel_check"} or prompt.asked or prompt.why.kind == "put_off" or not near:
+        return prompt
+    if prompt.why.kind == "repeat" and prompt.why.minutes != (prompt.step.repeat and prompt.step.repeat.every_min):
+        return prompt  # looked at sooner because the pit is off
+    return dataclasses.replace(prompt, due_at=lead.due_at, wake_at=lead.due_at)

@@ -150,7 +150,12 @@ class Steps(_Data):
         known, cautions = set(ids), {c.id for c in self.cautions}
         for step in self.steps:
             event = getattr(step.anchor, "event", None)
-            named = {*step.until, *step.closed_by, *((event,) if event else ()), *getattr(step.anchor, "conditions", ())}
+            named = {
+                *step.until,
+                *step.closed_by,
+                *((event,) if event else ()),
+                *getattr(step.anchor, "conditions", ()),
+            }
             if named - known:
                 raise ValueError(f"{step.id}: no such step: {sorted(named - known)}")
             if set(step.cautions) - cautions:

@@ -65,7 +65,9 @@ def gather(prompts: tuple[Prompt, ...], state: CookState, now: dt.datetime) -> G
     A prompt that is due starts a trip; whatever is due within `JOIN` and may come that early joins it. A first asking after
     `late_until` is given up, unless the step must arrive. An unanswered prompt that may lapse does so silently.
     """
-    given_up = [GivenUp(prompt=p, reason="no_answer") for p in prompts if p.lapses_at is not None and p.lapses_at <= now]
+    given_up = [
+        GivenUp(prompt=p, reason="no_answer") for p in prompts if p.lapses_at is not None and p.lapses_at <= now
+    ]
     given_up += [GivenUp(prompt=p, reason="too_late") for p in prompts if _too_late(p, now)]
     gone = {entry.prompt.key for entry in given_up}
     due = [p for p in prompts if p.key not in gone and p.wake_at is not None and p.wake_at <= now]
@@ -75,8 +77,8 @@ def gather(prompts: tuple[Prompt, ...], state: CookState, now: dt.datetime) -> G
     joining = [
         p
         for p in prompts
-        if p.key not in gone and p.key not in chosen and p.wake_at is not None and p.asked == 0
-        and p.due_at <= now + JOIN and p.early_from <= now
+        if p.key not in gone and p.key not in chosen and p.wake_at is not None
+        and p.wake_at <= now + JOIN and (p.asked > 0 or p.early_from <= now)
     ]  # fmt: skip
     trip = _trip([*due, *joining], state, now)
     return Gathered(trip=trip, given_up=tuple(given_up))

@@ -1,7 +1,7 @@
 """Food safety: what has been measured, what it is compared with, and what must be said. Never softened to suit a plan."""
 
-from scheduler.safety.findings import Finding, FindingLevel, findings
+from scheduler.safety.findings import Finding, FindingLevel, findings, next_look
 from scheduler.safety.holding import ACT_C, FLOOR_C, act_by
 from scheduler.safety.minimum import SafeGate, safe_gate
 
-__all__ = ["ACT_C", "FLOOR_C", "Finding", "FindingLevel", "SafeGate", "act_by", "findings", "safe_gate"]
+__all__ = ["ACT_C", "FLOOR_C", "Finding", "FindingLevel", "SafeGate", "act_by", "findings", "next_look", "safe_gate"]

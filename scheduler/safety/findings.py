@@ -59,6 +59,15 @@ def findings(state: CookState, cut: Cut, cuts: Cuts, now: dt.datetime) -> tuple[
     return tuple(sorted(found, key=lambda finding: finding.level is not FindingLevel.STOP))
 
 
+def next_look(state: CookState) -> dt.datetime | None:
+    """Return when time alone may make something unsafe: two hours after the food came out."""
+    served = state.did("serve")
+    if served is None or state.did("two_hour") or state.did("leftovers"):
+        return None
+    limit_at = served.at + TWO_HOURS
+    return None if ("two_hours_out", served.at) in state.warned else limit_at
+
+
 def _unmeasured(state: CookState, cut: Cut, cuts: Cuts, now: dt.datetime) -> list[Finding]:
     """The minimum has not been measured although the meat is being served."""
     served = state.did("serve")
@@ -108,6 +117,4 @@ def _cold_pit(state: CookState) -> list[Finding]:
         return []
     if pit.value_c >= PIT_COLD_C or (core is not None and core.value_c >= DANGER_C):
         return []
-    return [
-        Finding(rule="pit_cold", level=FindingLevel.CAUTION, found_c=pit.value_c, limit_c=PIT_COLD_C, since=pit.at)
-    ]
+    return [Finding(rule="pit_cold", level=FindingLevel.CAUTION, found_c=pit.value_c, limit_c=PIT_COLD_C, since=pit.at)]

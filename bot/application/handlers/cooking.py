@@ -39,7 +39,9 @@ _NEEDS: dict[str, Right] = {
 """Right needed for each kind of intent; whatever is not named is a report."""
 
 
-def handle(visit: Visit, work: Work, snapshot: CookSnapshot, situation: Situation, wanted: tuple[say.Intent, ...]) -> None:
+def handle(
+    visit: Visit, work: Work, snapshot: CookSnapshot, situation: Situation, wanted: tuple[say.Intent, ...]
+) -> None:
     """Work on what was said about a running cook."""
     lacking = [i for i in wanted if not may(visit.person.role, _NEEDS.get(i.kind, Right.REPORT))]
     if lacking:
@@ -67,9 +69,13 @@ def _reply(visit: Visit, work: Work, snapshot: CookSnapshot, message: Message) -
 def _ask(visit: Visit, work: Work, snapshot: CookSnapshot, situation: Situation, asked: say.Ask) -> None:
     voice = voice_of(situation, visit.now)
     if asked.topic in _ANSWERS:
-        work.say(_ANSWERS[asked.topic](situation, voice), to=visit.address, key=f"answer:{visit.row_id}", cook=snapshot.id)
+        work.say(
+            _ANSWERS[asked.topic](situation, voice), to=visit.address, key=f"answer:{visit.row_id}", cook=snapshot.id
+        )
         return
-    text = talk.people([p.name for p in visit.house.store.people()]) if asked.topic is say.Topic.CREW else talk.help_text()
+    text = (
+        talk.people([p.name for p in visit.house.store.people()]) if asked.topic is say.Topic.CREW else talk.help_text()
+    )
     _reply(visit, work, snapshot, Message(text=text))
 
 
@@ -92,9 +98,7 @@ def _report(
 
 
 def _decide(visit: Visit, snapshot: CookSnapshot, reports: tuple[Report, ...]) -> Changes | Refusal:
-    return decide(
-        snapshot.facts, reports, now=visit.now, seed=visit.seed, catalogue=visit.house.catalogue
-    )
+    return decide(snapshot.facts, reports, now=visit.now, seed=visit.seed, catalogue=visit.house.catalogue)
 
 
 def _refuse(visit: Visit, work: Work, snapshot: CookSnapshot, situation: Situation, refusal: Refusal) -> None:
@@ -130,10 +134,12 @@ def _call_off(visit: Visit, work: Work, snapshot: CookSnapshot, *, sure: bool) -
         _reply(visit, work, snapshot, call_off_check())
         return
     closing = Report(
-        body=Closed(reason="called off"), happened_at=visit.incoming.sent_at, by=visit.person.name, message=visit.incoming.message
+        body=Closed(reason="called off"),
+        happened_at=visit.incoming.sent_at,
+        by=visit.person.name,
+        message=visit.incoming.message,
     )
     result = _decide(visit, snapshot, (closing,))
     if isinstance(result, Changes):
         done = turn(snapshot.facts, result, visit=visit)
         answer(visit, work, snapshot, done, body=Message(text=talk.called_off()))
-

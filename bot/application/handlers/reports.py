@@ -10,16 +10,32 @@ import datetime as dt
 
 from bot.application.visit import Visit
 from bot.conversation import intents as say
+from bot.messages.figures import Voice
 from bot.messages.message import Message
 from bot.messages.refusals import question
 from bot.messages.talk import nothing_open
 from bot.messages.trip import outcome_row
-from bot.messages.figures import Voice
 from bot.messages.words import _
 from scheduler.cook import Report, Situation
 from scheduler.facts import (
-    Body, Corrected, Fact, Feel, Felt, Noted, PitMoved, PutOff, Reading, Serving, ServingKind, ServingMoved, Slot,
-    StepDone, StepSkipped, Undone, Wrap, Wrapped,
+    Body,
+    Corrected,
+    Fact,
+    Feel,
+    Felt,
+    Noted,
+    PitMoved,
+    PutOff,
+    Reading,
+    Serving,
+    ServingKind,
+    ServingMoved,
+    Slot,
+    StepDone,
+    StepSkipped,
+    Undone,
+    Wrap,
+    Wrapped,
 )  # fmt: skip
 from scheduler.planning.prompts import Prompt
 from scheduler.state import effective, last_by
@@ -104,9 +120,7 @@ class Settling:
                 self._add(Noted(text=self._visit.incoming.text, understood=False))
 
     def _value(self, value: say.Value, report: say.Report) -> None:
-        reading = Reading(
-            slot=value.slot or Slot.CORE, value_c=value.value_c, spread_c=value.spread_c, spot=value.spot
-        )
+        reading = Reading(slot=value.slot or Slot.CORE, value_c=value.value_c, spread_c=value.spread_c, spot=value.spot)
         self._add(reading, report.at, sure=report.spot_confirmed)
 
     # --- steps --------------------------------------------------------------------------------------------------------
@@ -132,10 +146,14 @@ class Settling:
             self._found.ask = Message(text=_("Good. And the number?"))
             return
         if done.outcome is None and step_id in CHOOSE and prompt is not None:
-            self._found.ask = Message(text=_("And which?"), choices=tuple((o,) for o in outcome_row(prompt, self._situation)))
+            self._found.ask = Message(
+                text=_("And which?"), choices=tuple((o,) for o in outcome_row(prompt, self._situation))
+            )
             return
         step = self._situation.catalogue.steps.get(step_id)
-        outcome = done.outcome or (step.outcomes[0] if step is not None and step.outcomes and step_id not in CHOOSE else None)
+        outcome = done.outcome or (
+            step.outcomes[0] if step is not None and step.outcomes and step_id not in CHOOSE else None
+        )
         if step_id == "t_minus" and outcome in SLIPS:
             self._move_dinner(say.MoveDinner(minutes=SLIPS[outcome]))
             return
@@ -168,13 +186,19 @@ class Settling:
     def _wrap(self, said: say.WrapSaid) -> None:
         if said.wrap is None:
             options = tuple(
-                (wrap.value, say.WrapSaid(wrap=wrap, at=said.at)) for wrap in self._situation.cut.wraps if wrap is not Wrap.NONE
+                (wrap.value, say.WrapSaid(wrap=wrap, at=said.at))
+                for wrap in self._situation.cut.wraps
+                if wrap is not Wrap.NONE
             )
             self._found.ask = question(say.Unclear(question="which_wrap", text="", options=options), self._voice)
         elif said.done or said.wrap is Wrap.NONE:
             self._add(Wrapped(wrap=said.wrap), said.at)
         else:
-            self._add(dataclasses.replace(self._situation.state.planned, wrap=said.wrap, serving=self._situation.state.serving))
+            self._add(
+                dataclasses.replace(
+                    self._situation.state.planned, wrap=said.wrap, serving=self._situation.state.serving
+                )
+            )
             if self._situation.prompt("bark_check") is not None and self._situation.prompt("bark_check").asked:  # type: ignore[union-attr]
                 self._add(StepDone(step="bark_check", outcome="set"))
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 import dataclasses
 import re
 
-from bot.application.announcements import Turn, answer, turn
+from bot.application.announcements import alone, answer
 from bot.application.visit import Visit, Work
 from bot.application.voices import DEFAULT_UNIT, voice_of
 from bot.chat import Address
@@ -139,7 +139,11 @@ def _each_cut(visit: Visit, known: Setup) -> Message:
         begun = _begun(visit, dataclasses.replace(known, draft=draft), "c0")
         if isinstance(begun, Changes):
             found.append((cut, begun.after))
-    return setup.which_of(tuple(found), known.draft, _voice(visit, known.unit)) if found else setup.ask_cut(visit.house.catalogue.cuts)
+    return (
+        setup.which_of(tuple(found), known.draft, _voice(visit, known.unit))
+        if found
+        else setup.ask_cut(visit.house.catalogue.cuts)
+    )
 
 
 def _begun(visit: Visit, known: Setup, cook: str) -> Changes | Refusal:
@@ -170,7 +174,7 @@ def _begin(visit: Visit, work: Work, known: Setup) -> None:
         return
     rooms = (visit.address, *other_rooms(visit))
     empty = CookSnapshot(id=begun.after.state.cook, version=0, open=True, rooms=rooms, facts=())
-    done: Turn = turn((), begun, visit=visit)
+    done = alone(begun)
     voice = voice_of(done.after, visit.now)
     answer(visit, work, empty, done, body=setup.begun(begun.after, voice))
     work.sessions.append(SessionWrite(address=visit.address, person=visit.person.id, data=None))

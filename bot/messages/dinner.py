@@ -1,0 +1,44 @@
+"""The sentence about dinner: on time or not, and by how much."""
+
+from __future__ import annotations
+
+import datetime as dt
+
+from bot.messages.figures import Voice, span
+from bot.messages.words import _
+from scheduler.cook import Situation
+from scheduler.facts import ServingKind
+from scheduler.planning.outlook import Verdict
+from scheduler.state import Stage
+
+
+def dinner_line(situation: Situation, voice: Voice) -> str:
+    """Return whether dinner is on time, and by how much."""
+    outlook, serving = situation.outlook, situation.state.serving
+    if situation.state.stage in {Stage.AFTER, Stage.CLOSED}:
+        return _("Dinner is served.")
+    if outlook.serve_at is None:
+        if outlook.plate_at is None:
+            return _("Dinner when ready: later than I can see.")
+        return _("Dinner when ready: plate about {time}.").format(time=voice.about(outlook.plate_at))
+    when = voice.clock(outlook.serve_at)
+    if serving.kind is ServingKind.WINDOW and outlook.serve_end is not None:
+        when = _("{start} to {end}").format(start=when, end=voice.clock(outlook.serve_end).split()[-1])
+    return _("Dinner {when}: {verdict}").format(when=when, verdict=_verdict(situation, voice))
+
+
+def _verdict(situation: Situation, voice: Voice) -> str:
+    outlook = situation.outlook
+    if outlook.spare is None or outlook.plate.likely is None:
+        return _("late, by more than I can see.")
+    likely = voice.about(outlook.plate.likely)
+    match outlook.verdict:
+        case Verdict.ON_TIME:
+            return _("on time, about {spare} to spare.").format(spare=span(outlook.spare))
+        case Verdict.CLOSE if outlook.spare >= dt.timedelta():
+            return _("likely on time, about {spare} to spare, but it may be late.").format(spare=span(outlook.spare))
+        case Verdict.CLOSE:
+            return _("may be late, plate about {time}.").format(time=likely)
+        case _:
+            late = max(-outlook.spare, dt.timedelta())
+            return _("late by about {late}, plate about {time}.").format(late=span(late), time=likely)
