@@ -8,6 +8,8 @@ from __future__ import annotations
 
 from bot.conversation.context import Context
 from bot.conversation.intents import Ask, Draft, Intent, Skip, Topic, Unclear
+from bot.conversation.parsing import times
+from bot.conversation.parsing.answers import unsure
 from bot.conversation.parsing.commands import command, greets, questions
 from bot.conversation.parsing.corrections import corrected_time, correction
 from bot.conversation.parsing.moves import dinner, pit_moved
@@ -23,14 +25,15 @@ def read(text: str, context: Context) -> tuple[Intent, ...]:
     if (intent := chosen(text, context)) is not None:
         return (intent,)
     heard = tidy(text)
-    sets_up = context.stage == "none" or context.setup_slot is not None
-    if not (sets_up and follows_the_meat(heard)) and (intent := command(text)) is not None:
+    if not (_sets_up(context) and follows_the_meat(heard)) and (intent := command(text)) is not None:
         return (_in_stage(intent, context),)
     if not heard or len(heard) > LONGEST_READ:
         return (_not_understood(text),)
-    if sets_up:
-        return _setting_up(heard, text, context)
-    return _reply(heard, text, context) or (_not_understood(text),)
+    return _half_hour(heard, text, context) or _understood(heard, text, context)
+
+
+def _sets_up(context: Context) -> bool:
+    return context.stage == "none" or context.setup_slot is not None
 
 
 def _not_understood(text: str) -> Unclear:
@@ -44,25 +47,35 @@ def _in_stage(intent: Intent, context: Context) -> Intent:
     return intent
 
 
+def _half_hour(heard: str, text: str, context: Context) -> tuple[Intent, ...]:
+    """Return the question about "half 7", which is 7:30 to some and 6:30 to others; nothing when it is not there."""
+    half = next((when for when in times.find(heard) if when.half_to_or_past), None)
+    if half is None or half.hour is None:
+        return ()
+    hours = [half.hour % times.LAST_HOUR, (half.hour - 1) % times.LAST_HOUR]
+    if not half.exact:
+        hours = [(hour - 1) % times.NOON + 1 for hour in hours]
+    clocks = [f"{hour:02d}:30" for hour in hours]
+    ways = [_understood(f"{heard[: half.start]}at {hour}:30{heard[half.end :]}", text, context) for hour in hours]
+    if any(len(way) != 1 or isinstance(way[0], Unclear) for way in ways):
+        return ()
+    return (
+        Unclear(question="which_time", text=text, options=tuple(zip(clocks, (way[0] for way in ways), strict=True))),
+    )
+
+
+def _understood(heard: str, text: str, context: Context) -> tuple[Intent, ...]:
+    found = _setting_up(heard, text, context) if _sets_up(context) else _reply(heard, text, context)
+    return found or (_not_understood(text),)
+
+
 def _setting_up(heard: str, text: str, context: Context) -> tuple[Intent, ...]:
     found = set_up(heard, text, context)
     if found:
         return found
     if greets(heard):
         return (Draft(),)
-    if heard.strip(" .!") in (
-        "skip",
-        "usual",
-        "the usual",
-        "default",
-        "don't know",
-        "dont know",
-        "idk",
-        "no idea",
-        "whatever",
-    ):
-        return (Skip(),)
-    return (_not_understood(text),)
+    return (Skip(),) if unsure(heard) else ()
 
 
 def _reply(heard: str, text: str, context: Context) -> tuple[Intent, ...]:
@@ -72,6 +85,4 @@ def _reply(heard: str, text: str, context: Context) -> tuple[Intent, ...]:
     for timed in (corrected_time, dinner):
         if (intent := timed(heard, context)) is not None:
             return (intent,)
-    if questions(heard):
-        return ()
-    return replies(heard, text, context)
+    return () if questions(heard) else replies(heard, text, context)

@@ -83,6 +83,7 @@ _PATTERNS: tuple[tuple[Answer, re.Pattern[str]], ...] = tuple(
                 r"\bnot now\b",
                 r"\bbrb\b",
                 r"\bnot at (?:the|my)\b",
+                "^(?:on it|doing it(?: now)?|on my way|omw|working on it|coming|almost done)$",
             ),
         ),
         (
@@ -91,8 +92,7 @@ _PATTERNS: tuple[tuple[Answer, re.Pattern[str]], ...] = tuple(
                 "^(?:maybe )?(?:later|in a (?:bit|while|minute|moment|sec|second)|remind me(?: later"
                 "| again)?|ask (?:me )?(?:again|later)|snooze|spater|luego|mas tarde|plus tard|after"
                 "(?:wards)?"
-                "|a bit later|do it later|will do|soon|on it|doing it(?: now)?|on my way|omw"
-                "|working on it|coming|almost done)$"
+                "|a bit later|do it later|will do|soon)$"
             ),
         ),
         (
@@ -122,6 +122,26 @@ _PATTERNS: tuple[tuple[Answer, re.Pattern[str]], ...] = tuple(
 )
 
 
+_DONE_FIRST = re.compile(
+    r"^(?:(?:already|just|we|i|i've|we've|have|ok|yes|yep|ja|ya) )*(?:did|done|finished)\b(?: \w+){0,6}$"
+)
+_UNSURE = word_set("usual default know idk idea whatever choose dunno sure unsure undecided")
+_UNSURE_FILL = word_set("don't dont no the you not i any it really")
+_FINISHED = word_set("done did dun finished added in checked sorted complete gemacht fertig hecho fait")
+
+
+def unsure(heard: str) -> bool:
+    """Return True when somebody leaves a set-up question to the program ("don't know", "the usual")."""
+    words = bare(heard).split()
+    known = all(word in _UNSURE or word in _UNSURE_FILL for word in words)
+    return known and any(word in _UNSURE for word in words) and words != ["sure"]
+
+
+def finished(words: str) -> bool:
+    """Return True when a clause holds a word that says something was done ("wood done")."""
+    return any(word in _FINISHED for word in bare(words).split())
+
+
 def answer(clause: str) -> Answer | None:
     """Return what sort of answer a clause of a tidied text is, or None.
 
@@ -132,6 +152,8 @@ def answer(clause: str) -> Answer | None:
         return None
     found = next((kind for kind, pattern in _PATTERNS if pattern.search(plain)), None)
     if found is None:
+        if _DONE_FIRST.match(plain):
+            return Answer.DONE
         words = plain.split()
         if any(word in _DONE_WORDS for word in words) and all(word in _DONE_WORDS or word in _FILL for word in words):
             return Answer.DONE

@@ -12,7 +12,7 @@ import re
 from bot.conversation.context import Context
 from bot.conversation.intents import Done, Intent, NotYet, PutOffFor, Skip, WrapSaid
 from bot.conversation.parsing import prompts, steps, times
-from bot.conversation.parsing.answers import BUSY_MIN, LATER_MIN, Answer, answer
+from bot.conversation.parsing.answers import BUSY_MIN, LATER_MIN, Answer, answer, finished, unsure
 from bot.conversation.parsing.meat import WrapWords, feel_words, wrap_words
 from scheduler.facts import Wrap
 
@@ -69,16 +69,20 @@ def _about_steps(clause: Clause, kind: Answer | None, context: Context) -> list[
     if kind is Answer.SKIP:
         return prompts.skip(clause.words, clause.text, context)
     mentioned = steps.mentioned(clause.words, context.stage)
+    asked = prompts.question(context)
     planned = bool(_PLANNED.search(clause.words))
     if clause.ahead_min is not None:
         step = mentioned[0] if mentioned else prompts.answered(clause.words, context)
         return [PutOffFor(minutes=clause.ahead_min, step=step)]
-    if planned and mentioned and clause.when is not None:
+    if planned and clause.when is not None and (mentioned or asked):
         until = times.future(clause.when, context.now, context.zone)
         minutes = max(SOON_MIN, (until - context.now) / dt.timedelta(minutes=1))
-        return [PutOffFor(minutes=minutes, step=mentioned[0])]
+        return [PutOffFor(minutes=minutes, step=mentioned[0] if mentioned else prompts.answered(clause.words, context))]
     if planned or kind in (Answer.NOT_YET, Answer.BUSY):
         return []
+    if not mentioned and finished(clause.words):
+        step = prompts.named(clause.words, context)
+        mentioned = (step,) if step in {each.step for each in context.open_steps} and step else ()
     return [Done(step=step, at=clause.past(context)) for step in mentioned]
 
 
@@ -93,6 +97,8 @@ def _short(clause: Clause, kind: Answer | None, context: Context) -> list[Intent
     }
     if kind in (Answer.DONE, Answer.NOD):
         return [prompts.done(clause.past(context), clause.text, context, weak=kind is Answer.NOD)]
+    if kind is None and unsure(clause.words) and step is not None:
+        return [NotYet(step=step)]
     return [said[kind]] if kind in said else []
 
 

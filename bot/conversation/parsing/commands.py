@@ -157,6 +157,9 @@ _QUESTION = phrases(
 )
 
 
+_VERB_FIRST = re.compile(r"^(?:should|is|are|does|do|can|could|would|will|did|has|have|was|were)\b")
+
+
 def command(text: str) -> Intent | None:
     """Return what a text asks of the program, or None when it is not a command."""
     if code := _JOIN.match(text.strip()):
@@ -181,4 +184,4 @@ def greets(heard: str) -> bool:
 
 def questions(heard: str) -> bool:
     """Return True for a text that asks: nothing in it is a report ("is 203 too hot?")."""
-    return bool(_QUESTION.match(heard))
+    return bool(_QUESTION.match(heard) or (heard.endswith("?") and _VERB_FIRST.match(heard)))

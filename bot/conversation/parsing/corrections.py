@@ -31,7 +31,7 @@ _MEANT = re.compile(
     "|actually)[,:.! ]+)*(?:(?:i )?(?:meant|mean)(?: to (?:say|type|write))?|make (?:that|it)"
     "|that should (?:be|have been)|should(?: have|'ve)? (?:be|been)"
     "|correction:?|typo:?|sorry,?|sry,?|oops,?|whoops,?|scratch that,?|correct(?:ed)? (?:to"
-    rf"|is)|change (?:that|it) to) (?:it's |it was |is |to be )?{_N}(?: (?:sorry|sry|lol))?$"
+    rf"|is)|change (?:that|it) to|no,?|wait,|actually,?) (?:it's |it was |is |to be )?{_N}(?: (?:sorry|sry|lol))?$"
 )
 _WAS_PIT = re.compile(
     r"\b(?:that|it|this|last one|the last(?: one)?)(?:'s| was| is)? (?:was |is )?(?:actually "

@@ -9,7 +9,7 @@ import datetime as dt
 import re
 
 from bot.conversation.context import Context, OpenStep
-from bot.conversation.intents import Done, Intent, NotYet, Skip, Unclear
+from bot.conversation.intents import Done, Intent, Note, NotYet, Skip, Unclear
 from bot.conversation.parsing import steps
 from bot.conversation.parsing.words import bare, tidy, word_set
 
@@ -17,6 +17,15 @@ TELLING_WORD = 5
 """Shorter words of a title tell no step from another [letters]."""
 OWN_WORDS = word_set("tight almost tender butter paper foil boat bare none wrapped done skip")
 """Outcomes that are feels, wraps or answers: they have intents of their own."""
+SYNONYMS = {
+    "thin": word_set("clean clear blue invisible"),
+    "grey": word_set("gray greyish grayish"),
+    "white": word_set("whitish billowing"),
+    "plenty": word_set("lots full loads enough heaps tons"),
+    "half": word_set("halfway"),
+    "low": word_set("little empty"),
+}
+"""Other words for the choices of the catalogue."""
 _NEGATIVES = word_set("not no isn't aren't nor never")
 
 
@@ -52,20 +61,24 @@ def outcome(words: str, context: Context) -> Done | None:
     if said & _NEGATIVES:
         return None
     for step in context.open_steps:
-        chosen = [word for word in step.outcomes if set(bare(word.replace("_", " ")).split()) <= said]
+        chosen = [word for word in step.outcomes if _says(word, said)]
         if len(chosen) == 1 and chosen[0] not in OWN_WORDS:
             return Done(step=step.step, outcome=chosen[0])
     return None
+
+
+def _says(choice: str, said: set[str]) -> bool:
+    return set(bare(choice.replace("_", " ")).split()) <= said or bool(SYNONYMS.get(choice, frozenset()) & said)
 
 
 def done(at: dt.datetime | None, text: str, context: Context, *, weak: bool) -> Intent:
     """Return what "done" or a thumb closes: the one thing that is open, or the question which.
 
     A step that is only a number stays open until the number comes; a weak yes closes only what wants neither number
-    nor choice.
+    nor choice, and with nothing open it is kept as a note.
     """
     if not context.open_steps:
-        return Done(at=at)
+        return Note(text=text) if weak else Done(at=at)
     closing = [step for step in context.open_steps if step.step not in steps.READING_STEPS]
     if weak:
         closing = [step for step in closing if not step.slots and not step.outcomes]

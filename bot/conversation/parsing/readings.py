@@ -135,21 +135,32 @@ def _as_slot(figure: Figure, slot: Slot, context: Context) -> Value | Open:
     settled = settle(figure, slot, context)
     if figure.unit is None and context.unit is None and isinstance(settled, Open):
         return settled
-    if slot is Slot.PIT:
-        core = settle(figure, Slot.CORE, context)
-        if isinstance(settled, Value) and isinstance(core, Value) and near_core(core.value_c, context):
-            target = context.pit_target_c
-            if target is not None and abs(settled.value_c - target) >= WRONG_SLOT_PIT_C:
-                return Open(question="slot", figure=figure, options=(("core", core), ("pit", settled)))
-        return settled
+    doubt = _maybe_core(figure, settled, context) if slot is Slot.PIT else _maybe_pit(figure, settled, context)
+    return doubt or settled
+
+
+def _maybe_core(figure: Figure, settled: Value | Open, context: Context) -> Open | None:
+    """Return the question about a pit answer that is far off the target but looks like the next core."""
+    core = settle(figure, Slot.CORE, context)
+    if not isinstance(settled, Value) or not isinstance(core, Value) or context.pit_target_c is None:
+        return None
+    far_off = abs(settled.value_c - context.pit_target_c) >= WRONG_SLOT_PIT_C
+    if not (far_off and near_core(core.value_c, context)):
+        return None
+    return Open(question="slot", figure=figure, options=(("core", core), ("pit", settled)))
+
+
+def _maybe_pit(figure: Figure, settled: Value | Open, context: Context) -> Value | Open | None:
+    """Return the pit for a core answer that no meat can have, or the question when the other unit makes sense too."""
     unit = figure.unit or context.unit or "F"
     pit = in_c(figure, unit, Slot.PIT)
-    core_in_unit = in_c(figure, unit, Slot.CORE)
-    if not can_be(core_in_unit) and can_be(pit) and near_pit(pit.value_c, context):
-        if isinstance(settled, Value):
-            return Open(question="slot", figure=figure, options=(("pit", pit), ("core", settled)))
+    if can_be(in_c(figure, unit, Slot.CORE)) or not can_be(pit) or not near_pit(pit.value_c, context):
+        return None
+    if isinstance(settled, Open):
         return pit
-    return settled
+    if context.pit_target_c is None:
+        return None
+    return Open(question="slot", figure=figure, options=(("pit", pit), ("core", settled)))
 
 
 def _guess(figure: Figure, context: Context) -> Value | Open:

@@ -12,6 +12,7 @@ import re
 from bot.conversation.context import Context
 from bot.conversation.intents import Done, FeelSaid, Intent, NotYet, PutOffFor, Report, Unclear, WrapSaid
 from bot.conversation.parsing import prompts, steps, times
+from bot.conversation.parsing.answers import Answer, answer
 from bot.conversation.parsing.clause import Clause, read_clause
 from bot.conversation.parsing.numbers import Figure, figures
 from bot.conversation.parsing.readings import asked, near_pit, report
@@ -44,6 +45,8 @@ def replies(heard: str, text: str, context: Context) -> tuple[Intent, ...]:
 
 
 def _read_clauses(masked: str, whens: tuple[times.When, ...], text: str, context: Context) -> list[Intent]:
+    if answer(masked.replace("|", " ")) is Answer.EVERY:
+        return read_clause(Clause(words=masked, when=whens[0] if whens else None, text=text), context)
     said: list[Intent] = []
     for start, end in clauses(masked):
         inside = [when for when in whens if start <= when.start < end]
@@ -70,7 +73,8 @@ def _with_numbers(numbers: tuple[Intent, ...], said: list[Intent]) -> tuple[Inte
     words = [
         item
         for item in said
-        if not isinstance(item, NotYet | Unclear) and not (isinstance(item, Done) and item.step in steps.READING_STEPS)
+        if not isinstance(item, Unclear)
+        and not (isinstance(item, Done | NotYet) and (item.step is None or item.step in steps.READING_STEPS))
     ]
     first = numbers[0]
     if words and isinstance(first, Unclear) and first.question == "impossible":
@@ -117,8 +121,18 @@ def _numbers(
         return (question,)
     if alone and strangers(masked, found, context):
         return ()
-    past = next((when for when in whens if when.kind in (times.Kind.CLOCK, times.Kind.AGO)), None)
+    past = _time_of(found[0], masked, whens)
     return report(found, context, text, times.past(past, context.now, context.zone) if past else None)
+
+
+def _time_of(figure: Figure, masked: str, whens: tuple[times.When, ...]) -> times.When | None:
+    """Return the past time that dates a figure: one in its own clause, or one that stands by itself."""
+    for start, end in clauses(masked):
+        inside = [w for w in whens if start <= w.start < end and w.kind in (times.Kind.CLOCK, times.Kind.AGO)]
+        alone = not bare(masked[start:end].replace("|", " "))
+        if inside and (start <= figure.start < end or alone):
+            return inside[0]
+    return None
 
 
 def _plain_hour(figure: Figure, context: Context) -> Done | None:

@@ -30,6 +30,8 @@ HHMM_FROM = 1000
 """Four figures are a clock time where a time was asked for."""
 LOWEST_PIT_FIGURE = 80
 """Lower figures without a word are hours, masses or counts."""
+LONE_PIT_FIGURE = 200
+"""Lower figures that are all of a text, unasked, are not taken for a pit."""
 KG_UP_TO = 9.0
 """A mass without a unit is in kilograms up to here while the chat has no unit, else in pounds."""
 
@@ -213,10 +215,12 @@ def _temperatures(rest: str, text: str, context: Context, said: dict[str, Any], 
             or bool(_CORE_AFTER.match(after))
             or bool(_CORE_BEFORE.search(before) and "on_at" in said)
         )
+        from_middle = "on_at" in said and not is_pit and not figure.unit and "core_c" not in said
+        is_core = is_core or (from_middle and _likely_core(figure, context, said))
         if is_core and "core_c" not in said and (core_c := _core(figure, context, said)) is not None:
             said["core_c"] = core_c
             taken.append((figure.start, figure.end))
-        elif "pit_low_c" not in said and _may_be_pit(figure, context, named=is_pit):
+        elif "pit_low_c" not in said and _may_be_pit(figure, context, named=is_pit, more_said=bool(said)):
             moved = band(dataclasses.replace(figure, approx=False), text, context)
             if isinstance(moved, MovePit):
                 said["pit_low_c"], said["pit_high_c"] = moved.pit_low_c, moved.pit_high_c
@@ -226,11 +230,13 @@ def _temperatures(rest: str, text: str, context: Context, said: dict[str, Any], 
     return cut_out(rest, taken)
 
 
-def _may_be_pit(figure: Figure, context: Context, *, named: bool) -> bool:
+def _may_be_pit(figure: Figure, context: Context, *, named: bool, more_said: bool) -> bool:
     if named or context.setup_slot == "pit" or figure.unit:
         return True
     if context.setup_slot == "serving" and figure.value >= HHMM_FROM:
         return False
+    if context.setup_slot is None and not more_said:
+        return figure.value >= LONE_PIT_FIGURE
     return figure.value >= LOWEST_PIT_FIGURE
 
 
@@ -250,6 +256,13 @@ def _core(figure: Figure, context: Context, said: dict[str, Any]) -> float | Non
     better = [value for value in fits if likely(value, known)]
     best = (better or fits)[:1] if not context.unit else fits[:1]
     return best[0].value_c if best else None
+
+
+def _likely_core(figure: Figure, context: Context, said: dict[str, Any]) -> bool:
+    known = _with_meat_on(context, said)
+    units = (context.unit,) if context.unit else ("F", "C")
+    values = [in_c(figure, unit, Slot.CORE) for unit in units]
+    return any(can_be(value) and likely(value, known) for value in values)
 
 
 def _with_meat_on(context: Context, said: dict[str, Any]) -> Context:
@@ -278,5 +291,11 @@ def _unknown_cut(rest: str, context: Context, said: dict[str, Any]) -> None:
     words = [word for word in re.findall(r"[a-z][a-z'-]*", rest) if word not in _FILLER and len(word) > 1]
     wanted = context.setup_slot == "cut" and not _UNDECIDED.match(bare(rest))
     food = any(word in FOODS for word in words)
-    if words and (wanted or food) and context.setup_slot in (None, "cut"):
+    if words and (wanted or food or _stands_first(words[0], rest, said)) and context.setup_slot in (None, "cut"):
         said["unknown_cut"] = " ".join(words[:4])
+
+
+def _stands_first(word: str, rest: str, said: dict[str, Any]) -> bool:
+    """Return True when other things were said of a cook and this word stands before them all, where a cut would."""
+    before = rest[: re.search(rf"\b{re.escape(word)}", rest).start()]  # type: ignore[union-attr]
+    return bool(said) and "|" not in before

@@ -7,23 +7,13 @@ from __future__ import annotations
 
 import re
 
-from bot.conversation.parsing.words import any_of
+from bot.conversation.parsing.words import any_of, word_set
 
 LATE_STAGES = ("resting", "serving", "after")
-READING_STEPS = frozenset(
-    {
-        "core_read",
-        "pit_check",
-        "pit_recover",
-        "come_up_check",
-        "second_spot",
-        "hold_check",
-        "serve_reading",
-        "cool_check",
-        "reheat",
-    }
+READING_STEPS = word_set(
+    "core_read pit_check pit_recover come_up_check second_spot hold_check serve_reading cool_check reheat tender_test"
 )
-"""Steps that are only a number: "done" or a thumb without one leaves them open."""
+"""Steps that are only a number or a feel: "done" or a thumb without one leaves them open."""
 TIMED_STEPS = frozenset(
     {"light", "meat_on", "pull", "box_meat", "serve", "wrap_do", "dry_brine", "vent_meat", "leftovers"}
 )
@@ -78,9 +68,10 @@ _PATTERNS: tuple[tuple[str, str], ...] = (
         "box_meat",
         any_of(
             r"\bboxed\b",
-            r"\bin(?:to)? (?:the |a )?(?:box|cooler|cool box|hot box|ice chest|oven|warmer)\b",
+            r"\bin(?:to)? (?:the |a )?(?:box|cooler|cool box|hot box|ice chest|warmer)\b",
             r"\bresting\b",
             r"\b(?:in|with) (?:the )?towels?\b",
+            r"\bin(?:to)? (?:the |a )?oven\b",
             r"\bput (?:it|them) to rest\b",
             r"\bruht\b",
         ),
@@ -92,7 +83,7 @@ _PATTERNS: tuple[tuple[str, str], ...] = (
                 r"\b(?:pulled|took|taken|taking|got|take) (?:it|them|the meat|the ribs?|the brisket"
                 r"|the butts?|the shoulders?|the racks?)? ?(?:off|out)\b"
             ),
-            r"\bpulled\b(?! (?:pork|apart))",
+            r"\bpulled\b(?! pork\b)(?!.*\bapart\b)",
             rf"\b{_THING}{_IS}(?: come| came)?(?: all)? off\b",
             r"\b(?:came|come) off\b",
             r"^off\b",
@@ -118,7 +109,7 @@ _PATTERNS: tuple[tuple[str, str], ...] = (
                 r"\b(?:sliced|slicing|carved|carving|shredded|shredding|pulled apart|cut (?:it|them) up"
                 r"|aufgeschnitten)\b"
             ),
-            r"\bpulled (?:the )?pork apart\b",
+            r"\bpulled\b.*\bapart\b",
         ),
     ),
     (
@@ -144,7 +135,7 @@ _PATTERNS: tuple[tuple[str, str], ...] = (
     (
         "shutdown",
         any_of(
-            r"\b(?:vents?|air|lid)(?:'s| is| are)? (?:all )?(?:closed|shut)\b",
+            r"\b(?:vents?|air)(?:'s| is| are)? (?:all )?(?:closed|shut)\b",
             r"\b(?:closed|shut)(?: down)?(?: all)? the (?:vents?|air|cooker|smoker|pit)\b",
             r"\bshut (?:it |everything |her )?down\b",
             r"\bclosed (?:it|her) (?:down|up)\b",
@@ -214,11 +205,20 @@ def mentioned(clause: str, stage: str) -> tuple[str, ...]:
     found: list[tuple[int, int, str]] = []
     for step, pattern in _COMPILED:
         match = pattern.search(clause)
-        if match is None or (step == "pit_stable" and stage not in ("none", "before", "fire")):
+        if match is None or not _in_its_time(step, match.group(), stage):
             continue
         if all(match.end() <= left or match.start() >= right for left, right, _ in found):
             found.append((match.start(), match.end(), step))
     return tuple(step for _, _, step in sorted(found))
+
+
+def _in_its_time(step: str, words: str, stage: str) -> bool:
+    """Return False for words that mean the step only in another stage: a steady pit, closed vents, the oven."""
+    if step == "pit_stable":
+        return stage in ("none", "before", "fire")
+    if step == "shutdown" or words.endswith("oven"):
+        return stage in LATE_STAGES
+    return True
 
 
 NAMES: tuple[tuple[str, str], ...] = (

@@ -68,11 +68,11 @@ CLOCKS = (
     re.compile(rf"{_STRICT_LEAD}(?P<three>[0-9]{{3}})(?![0-9°]|[.,/][0-9]|-[0-9]| ?(?:[cf]|deg|kg)\b|ish)"),
     re.compile(rf"{_LEAD}(?P<h>(?:[01]?[0-9]|2[0-4])){_NOT_A_HOUR}(?P<plain>)"),
     re.compile(
-        rf"\b(?:at|since|by|around) (?P<hw>{WORD})(?: (?P<mw>fifteen|thirty|forty-five))?\b(?! (?:min|hour|degrees))"
-    ),
-    re.compile(
         rf"(?:{_LEAD})?\b(?P<past>quarter|half|five|ten|twenty|[0-9]{{1,2}})(?: min(?:ute)?s?)? "
         rf"(?P<way>past|after|to|til)\b(?: (?P<h>[0-9]{{1,2}}|{WORD})(?![0-9:]| ?(?:f|c|°)))?"
+    ),
+    re.compile(
+        rf"\b(?:at|since|by|around) (?P<hw>{WORD})(?: (?P<mw>fifteen|thirty|forty-five))?\b(?! (?:min|hour|degrees))"
     ),
     re.compile(rf"(?:{_LEAD})?\b(?P<brit>half) (?P<h>[0-9]{{1,2}}|{WORD})(?![0-9:]| ?(?:hour|min|kg|lb))"),
     re.compile(rf"(?:{_LEAD})?\b(?P<halb>halb) (?P<h>[0-9]{{1,2}})\b"),

@@ -160,8 +160,8 @@ def _past_the_hour(said: dict[str, str]) -> _Clock | None:
     minute = {"quarter": 15, "half": 30}.get(said["past"]) or int(count(said["past"]))
     if said["way"] in ("past", "after"):
         return _Clock(hour=hour, minute=minute, exact=late)
-    if hour is None:  # "165 to", "5 to": only a quarter can be "to" no hour
-        return _Clock(hour=None, minute=45 if said["past"] == "quarter" else LAST_MINUTE + 1)
+    if hour is None:  # "165 to" and "5 to" are no times, "ten to" is
+        return _Clock(hour=None, minute=LAST_MINUTE + 1 if said["past"].isdigit() else 60 - minute)
     return _Clock(hour=(hour - 1) % LAST_HOUR, minute=60 - minute, exact=late)
 
 

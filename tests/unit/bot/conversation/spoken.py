@@ -1,0 +1,200 @@
+"""The reader's world for tests: a setting written in words, and intents written so that a person can read them.
+
+It holds no expectations.
+"""
+
+from __future__ import annotations
+
+import datetime as dt
+import re
+import tomllib
+from pathlib import Path
+from zoneinfo import ZoneInfo
+
+from bot.conversation.context import Context, OpenStep
+from bot.conversation.intents import (
+    Ask,
+    CallOff,
+    Correct,
+    Done,
+    Draft,
+    FeelSaid,
+    Intent,
+    Invite,
+    Join,
+    MoveDinner,
+    MovePit,
+    Note,
+    NotYet,
+    PutOffFor,
+    Report,
+    Skip,
+    Trouble,
+    Unclear,
+    Undo,
+    Value,
+    WrapSaid,
+)
+from scheduler.cuts import Cuts, read_cuts
+from scheduler.facts import Serving, ServingKind, Slot
+
+ROOT = Path(__file__).parents[4]
+CATALOGUE = ROOT / "scheduler" / "catalogue"
+ZONE = "Europe/London"
+DAY = dt.date(2026, 9, 12)
+"""A Saturday."""
+CUTS: Cuts = read_cuts((CATALOGUE / "cuts.toml").read_text(encoding="utf-8"))
+STEPS = {step["id"]: step for step in tomllib.loads((CATALOGUE / "steps.toml").read_text(encoding="utf-8"))["steps"]}
+
+
+def at(clock: str, day: dt.date = DAY) -> dt.datetime:
+    """Return the instant of a wall time in the zone of these tests."""
+    hour, minute = map(int, clock.split(":"))
+    return dt.datetime.combine(day, dt.time(hour, minute), ZoneInfo(ZONE)).astimezone(dt.UTC)
+
+
+def celsius(text: str) -> float:
+    """Return the °C of "166F" or "61C"."""
+    value = float(text[:-1])
+    return (value - 32.0) / 1.8 if text.endswith("F") else value
+
+
+def open_step(step: str) -> OpenStep:
+    """Return an open question about a step, with what the catalogue says it asks for."""
+    entry = STEPS.get(step, {})
+    slots = entry.get("slots", ["core"] if step == "second_spot" else [])
+    return OpenStep(
+        step=step,
+        title=step,
+        slots=tuple(Slot(slot) for slot in slots),
+        outcomes=tuple(entry.get("outcomes", ())),
+        is_question=True,
+    )
+
+
+def setting(text: str, asked: str = "") -> Context:
+    """Return the context that words like "unit=F last_core=166F@13:10 now=13:55" describe."""
+    said = dict(pair.split("=") for pair in text.split())
+    unknown = set(said) - {"unit", "stage", "now", "last_core", "pit_target", "on", "serving", "setup"}
+    assert not unknown, f"a setting has no {unknown}"
+    core, _, core_at = said.get("last_core", "").partition("@")
+    start = dt.datetime.combine(DAY, dt.time.fromisoformat(said["serving"])) if "serving" in said else None
+    return Context(
+        now=at(said.get("now", "13:55")),
+        zone=ZONE,
+        unit=None if said.get("unit", "F") == "-" else said.get("unit", "F"),
+        stage=said.get("stage", "cooking"),
+        cuts=CUTS,
+        open_steps=tuple(open_step(step) for step in asked.split()),
+        pit_target_c=celsius(said["pit_target"]) if "pit_target" in said else None,
+        last_core_c=celsius(core) if core else None,
+        last_core_at=at(core_at) if core_at else None,
+        meat_on_at=at(said["on"]) if "on" in said else None,
+        serving=Serving(kind=ServingKind.AT, zone=ZONE, start=start) if start else None,
+        setup_slot=said.get("setup"),
+    )
+
+
+def plain(intents: tuple[Intent, ...]) -> str:
+    """Return intents in words, joined by plus signs."""
+    return " + ".join(_plain(intent) for intent in intents)
+
+
+def _plain(intent: Intent) -> str:  # noqa: C901, PLR0911, PLR0912 (one line per intent)
+    match intent:
+        case Report():
+            return f"reading {', '.join(_value(value) for value in intent.values)}{_clock(intent.at)}"
+        case Done(every=True):
+            return f"done all{_clock(intent.at)}"
+        case Done():
+            return f"done {intent.step or '?'}{f', {intent.outcome}' if intent.outcome else ''}{_clock(intent.at)}"
+        case Skip():
+            return f"skip {intent.step or '?'}"
+        case NotYet():
+            return f"not yet {intent.step or '?'}"
+        case PutOffFor():
+            return f"ask {intent.step or '?'} again in {intent.minutes:g} min"
+        case FeelSaid():
+            return f"feel {intent.feel}{f' in the {intent.spot}' if intent.spot else ''}"
+        case WrapSaid():
+            kind = f"wrap {intent.wrap}" if intent.wrap else "wrap, kind not said"
+            return f"{kind}{'' if intent.done else ', planned'}{_clock(intent.at)}"
+        case Undo():
+            return "undo"
+        case Correct():
+            return _correction(intent)
+        case Ask():
+            return f"ask {intent.topic}"
+        case Draft():
+            return _draft(intent)
+        case MoveDinner():
+            return f"dinner {_serving(intent.serving) if intent.serving else _shift(intent.minutes or 0.0)}"
+        case MovePit():
+            return f"pit to {_band(intent.pit_low_c, intent.pit_high_c)}"
+        case CallOff():
+            return "call off"
+        case Join():
+            return f"join {intent.code}"
+        case Invite():
+            return "invite"
+        case Trouble():
+            return f"trouble {intent.what}"
+        case Note():
+            return "note"
+        case Unclear():
+            options = " | ".join(f"{label}: {_plain(meaning)}" for label, meaning in intent.options)
+            return f"question {intent.question}{f' [{options}]' if options else ''}"
+
+
+def _value(value: Value) -> str:
+    spread = f" give or take {value.spread_c:.1f}" if value.spread_c else ""
+    return f"{value.slot or '?'} {value.value_c:.1f}{f' in the {value.spot}' if value.spot else ''}{spread}"
+
+
+def _clock(instant: dt.datetime | None) -> str:
+    if instant is None:
+        return ""
+    wall = instant.astimezone(ZoneInfo(ZONE))
+    days = (wall.date() - DAY).days
+    return f" at {wall:%H:%M}" + {0: "", -1: " the day before", 1: " the day after"}.get(days, f" {days:+d} days")
+
+
+def _correction(intent: Correct) -> str:
+    if intent.at is not None:
+        return f"correct to{_clock(intent.at).removeprefix(' at')}"
+    if intent.value_c is None:
+        return f"correct to the {intent.slot}"
+    return f"correct to {intent.value_c:.1f}{f' instead of {intent.old_c:.1f}' if intent.old_c is not None else ''}"
+
+
+def _shift(minutes: float) -> str:
+    return f"{abs(minutes):g} min {'later' if minutes > 0 else 'earlier'}"
+
+
+def _serving(serving: Serving) -> str:
+    if serving.start is None:
+        return "when ready"
+    days = (serving.start.date() - DAY).days
+    day = "" if days == 0 else f" in {days} days"
+    if serving.end is not None:
+        return f"from {serving.start:%H:%M} to {serving.end:%H:%M}{day}"
+    return f"{serving.start:%H:%M}{day}"
+
+
+def _band(low_c: float, high_c: float | None) -> str:
+    return f"{low_c:.0f}" if high_c is None or abs(high_c - low_c) < 0.1 else f"{low_c:.0f}-{high_c:.0f}"
+
+
+def _draft(draft: Draft) -> str:
+    parts = [
+        f"cut {draft.cut}" if draft.cut else "",
+        f"unknown cut {draft.unknown_cut!r}" if draft.unknown_cut else "",
+        f"count {draft.count}" if draft.count else "",
+        f"mass {draft.mass_kg:.2f} kg" if draft.mass_kg else "",
+        f"pit {_band(draft.pit_low_c, draft.pit_high_c)}" if draft.pit_low_c is not None else "",
+        f"dinner {_serving(draft.serving)}" if draft.serving else "",
+        f"wrap {draft.wrap}" if draft.wrap else "",
+        f"on{_clock(draft.on_at)}" if draft.on_at else "",
+        f"core {draft.core_c:.1f}" if draft.core_c is not None else "",
+    ]
+    return re.sub(r"\s+", " ", f"draft {', '.join(part for part in parts if part)}").strip()
