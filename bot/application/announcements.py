@@ -57,15 +57,16 @@ def answer(
     *,
     body: Message | None = None,
     asks: Message | None = None,
+    lead: Message | None = None,
 ) -> None:
     """Write the answer for the person who reported, one line for the other rooms, and the facts.
 
-    `body` replaces the receipt (the plan of a new cook); `asks` is a question or advice that follows the receipt.
+    `body` replaces the receipt (the plan of a new cook); `lead` goes before it, `asks` is a question that follows it.
     """
     voice = voice_of(done.after, visit.now)
     said = receipt(done.reported, voice) if body is None else body
     warned = warnings(done.rung, voice)
-    said = warned.then(said if asks is None else said.then(asks))
+    said = warned.then((lead or Message(text="")).then(said if asks is None else said.then(asks)))
     all_of_it = body is not None or _has(done.reported, Shifted)
     trip = _trip(done.rung)
     text_for_me = said if trip is None else said.then(trip_message(_unannounced(trip.trip), done.after, voice))
@@ -132,7 +133,7 @@ def announce(snapshot: CookSnapshot, changes: Changes, work: Work) -> int:
         seed = f"{snapshot.id}.v{snapshot.version}"
         facts = (*facts, tell(changes.after, seed=seed, now=work.now, all_of_it=shifted))
         text = message.text if _has(changes, Over) else f"{message.text}\n{next_line(changes.after, voice)}"
-        urgent = _has(changes, Found) or (trip is not None and trip.trip.safety)
+        urgent = _has(changes, Found)
         for number, room in enumerate(snapshot.rooms):
             work.say(
                 dataclasses.replace(message, text=text),

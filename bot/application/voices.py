@@ -10,6 +10,7 @@ from bot.conversation.context import Context, OfferedChoice, OpenStep
 from bot.conversation.intents import INTENT
 from bot.messages.figures import Voice
 from bot.messages.steps import step_words
+from bot.messages.trip import choices_for
 from scheduler.cook import Situation
 from scheduler.facts import Slot
 from scheduler.planning.prompts import Prompt
@@ -34,7 +35,7 @@ def context_of(visit: Visit, situation: Situation) -> Context:
         stage=state.stage.value,
         cuts=visit.house.catalogue.cuts,
         open_steps=tuple(_open_step(prompt) for prompt in situation.waiting),
-        choices=offered(visit),
+        choices=(*offered(visit), *_typed(situation)),
         pit_target_c=state.pit_c,
         last_core_c=None if core is None else core.value_c,
         last_core_at=None if core is None else core.at,
@@ -62,6 +63,15 @@ def offered(visit: Visit) -> tuple[OfferedChoice, ...]:
     return tuple(
         OfferedChoice(letter=letter, label=choice.label, meaning=INTENT.validate_python(choice.meaning))
         for letter, choice in zip(string.ascii_lowercase, stored, strict=False)
+    )
+
+
+def _typed(situation: Situation) -> tuple[OfferedChoice, ...]:
+    """Return the choices of every open prompt, to be typed in words even when newer buttons cover them."""
+    return tuple(
+        OfferedChoice(letter="", label=label, meaning=meaning)
+        for row in choices_for(situation.waiting, situation)
+        for label, meaning in row
     )
 
 

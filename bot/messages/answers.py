@@ -17,6 +17,7 @@ from bot.messages.trip import next_line
 from bot.messages.words import _, n_
 from scheduler.cook import Situation
 from scheduler.facts import Slot, Wrap
+from scheduler.planning.trips import JOIN
 from scheduler.state import Stage
 
 PLAN_LINES = 10
@@ -52,11 +53,20 @@ def what_next(situation: Situation, voice: Voice) -> Message:
     """Return what is open and what comes, with clock times, in at most six lines."""
     waiting = [_("Open: {what}.").format(what=step_words(p.step.id).name) for p in situation.waiting[:2]]
     stage_line = dinner_line(situation, voice)
-    coming = [p for p in situation.prompts if p.wake_at is not None and p.asked == 0][1:3]
-    then = [
-        _("Then {time}: {what}.").format(time=voice.clock(p.due_at), what=step_words(p.step.id).name) for p in coming
-    ]
+    then = [_("Then {time}: {what}.").format(time=voice.clock(at), what=what) for at, what in _later(situation)]
     return Message(text=lines(*waiting, stage_line, *then, owner_line(situation, voice)))
+
+
+def _later(situation: Situation) -> list[tuple[dt.datetime, str]]:
+    """Return the two messages after the next one: when, and what they are about."""
+    groups: list[tuple[dt.datetime, list[str]]] = []
+    for at, prompt in sorted(((p.wake_at, p) for p in situation.prompts if p.wake_at is not None), key=lambda e: e[0]):
+        name = step_words(prompt.step.id).name
+        if groups and at - groups[-1][0] <= JOIN:
+            groups[-1][1].append(name)
+        else:
+            groups.append((at, [name]))
+    return [(at, ", ".join(dict.fromkeys(names[:2]))) for at, names in groups[1:3]]
 
 
 def plan(situation: Situation, voice: Voice) -> Message:
@@ -136,8 +146,9 @@ def last_line(situation: Situation, voice: Voice) -> str:
     for slot, name in ((Slot.CORE, _("meat")), (Slot.PIT, _("pit"))):
         reading = situation.state.last(slot)
         if reading is not None:
-            age = span(voice.now - reading.at)
-            parts.append(_("{name} {temp} ({age} ago)").format(name=name, temp=voice.temp(reading.value_c), age=age))
+            fresh = voice.now - reading.at < dt.timedelta(minutes=1)
+            age = _("just now") if fresh else _("{span} ago").format(span=span(voice.now - reading.at))
+            parts.append(_("{name} {temp} ({age})").format(name=name, temp=voice.temp(reading.value_c), age=age))
     if not parts:
         return _("No readings yet: the plan runs on the usual pace.")
     return _("Last: {readings}.").format(readings=", ".join(parts))

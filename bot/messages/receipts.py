@@ -49,6 +49,7 @@ from scheduler.facts import (
     Wrapped,
 )  # fmt: skip
 from scheduler.planning.anchors import PIT_OFF_C
+from scheduler.planning.replanning import Move
 
 _WRAPPED = {
     Wrap.NONE: lambda: _("Bare to the end"),
@@ -157,7 +158,7 @@ def _pit_advice(changes: Changes, voice: Voice) -> list[str]:
         if isinstance(e, Taken) and isinstance(e.body, Reading) and e.body.slot is Slot.PIT
     ]
     band = changes.after.state.pit[-1]
-    if not pits or changes.after.state.did("pull") or not changes.after.state.did("meat_on"):
+    if not pits or any(f.rule == "pit_cold" for f in changes.after.findings(voice.now)) or changes.after.state.did("pull") or not changes.after.state.did("meat_on"):
         return []
     if pits[-1] > band.high_c + PIT_OFF_C:
         return [
@@ -229,7 +230,7 @@ def _corrected_text(event: Taken, changes: Changes, voice: Voice) -> str:
     was = "" if old is None else fact_text(old, voice)
     now_it_is = _body_text(event.body.body, voice)
     return _("Changed: {new}, {time} (it was {old}).").format(
-        new=now_it_is, time=voice.clock(event.at), old=was or _("something else")
+        new=now_it_is[:1].lower() + now_it_is[1:], time=voice.clock(event.at), old=was or _("something else")
     )
 
 
@@ -278,6 +279,7 @@ def stall_text(event: Stalled, situation: Situation, voice: Voice) -> str:
 def shift_text(event: Shifted, changes: Changes, voice: Voice) -> str:
     """Return what moved, by how much and why, and how dinner stands, in one go."""
     shift = event.shift
+    moved = [m for m in shift.moves if m.name in _MILESTONES and not _told_by_itself(m, changes)]
     moves = [
         _("{what} {before} to {after} ({sign}{by})").format(
             what=_MILESTONES[m.name](),
@@ -286,13 +288,18 @@ def shift_text(event: Shifted, changes: Changes, voice: Voice) -> str:
             sign="+" if m.after > m.before else "-",
             by=span(to_five(m.after) - to_five(m.before)),
         )
-        for m in shift.moves
-        if m.name in _MILESTONES
+        for m in moved
     ]
     dinner = dinner_line(changes.after, voice)
     if not moves:
         return dinner
     return lines(_("{why}: {moves}.").format(why=_why(changes), moves=", ".join(moves)), dinner)
+
+
+def _told_by_itself(move: Move, changes: Changes) -> bool:
+    """Return whether a move is just what was reported: dinner moved, and so the plate."""
+    dinner = any(isinstance(e, Taken) and isinstance(e.body, ServingMoved) for e in changes.events)
+    return dinner and move.name == "plate"
 
 
 def _why(changes: Changes) -> str:

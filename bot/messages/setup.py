@@ -88,3 +88,13 @@ def call_off_check() -> Message:
         ),
         choices=(((_("Yes, call it off"), CallOff(sure=True)),),),
     )
+
+
+def not_got(said: str) -> Message:
+    """Say that something was not understood while a cook is set up."""
+    return Message(text=_("I did not get {what}.").format(what=repr(said)))
+
+
+def time_passed() -> Message:
+    """Say that a serving time lies in the past."""
+    return Message(text=_("That time has passed. When do people eat?"))

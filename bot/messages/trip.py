@@ -31,7 +31,7 @@ def trip_message(trip: Trip, situation: Situation, voice: Voice, lapsed: tuple[s
     caution = [_("Careful: {text}").format(text=CAUTIONS[name]()) for name in trip.cautions]
     return Message(
         text=lines(_opening(trip, lapsed, voice), *_items(trip, situation, voice), *caution),
-        choices=_choices(trip, situation),
+        choices=choices_for(trip.prompts, situation),
     )
 
 
@@ -130,15 +130,16 @@ def _salt(situation: Situation) -> str:
     return _("{grams:.0f} g for each {piece}").format(grams=cut.salt_pct * 10 * mass_kg, piece=_(cut.piece_word))
 
 
-def _choices(trip: Trip, situation: Situation) -> tuple[tuple[Option, ...], ...]:
+def choices_for(prompts: tuple[Prompt, ...], situation: Situation) -> tuple[tuple[Option, ...], ...]:
+    """Return the rows of buttons for prompts: ticks, choices, and a way to put a number off."""
     rows: list[tuple[Option, ...]] = []
-    ticks = [p for p in trip.prompts if not p.step.outcomes and not p.step.slots]
+    ticks = [p for p in prompts if not p.step.outcomes and not p.step.slots]
     if len(ticks) > 1:
         rows.append(((_("All done"), Done(every=True)),))
     rows += [((step_words(p.step.id).done, Done(step=p.step.id)),) for p in ticks]
-    rows += [row for p in trip.prompts if (row := outcome_row(p, situation))]
-    if any(p.step.slots for p in trip.prompts):
-        question = next(p for p in trip.prompts if p.step.slots)
+    rows += [row for p in prompts if (row := outcome_row(p, situation))]
+    if any(p.step.slots for p in prompts):
+        question = next(p for p in prompts if p.step.slots)
         rows.append(((_("Cannot read it now"), PutOffFor(minutes=PUT_OFF_MIN, step=question.step.id)),))
     return tuple(rows)
 

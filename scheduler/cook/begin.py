@@ -8,9 +8,10 @@ import datetime as dt
 from scheduler.cook.changes import Changes, Refusal, Taken
 from scheduler.cook.situation import Situation
 from scheduler.cook.writing import Pen
-from scheduler.facts import Planned, Reading, Serving, Slot, StepDone
+from scheduler.facts import Planned, Reading, Serving, Slot, StepDone, Withdrawn
 from scheduler.planning.catalogue import Catalogue
 from scheduler.planning.outlook import LIGHT_LEAD, Outlook, after_pull
+from scheduler.planning.trips import too_late
 from scheduler.state import CookState
 
 
@@ -37,12 +38,22 @@ def begin(
         pen.write(StepDone(step="meat_on"), at=beginning.on_at, by=by, message=message)
     if beginning.core_c is not None:
         pen.write(Reading(slot=Slot.CORE, value_c=beginning.core_c), by=by, message=message)
-    after = pen.settle(None, catalogue)
+    after = _without_the_past(pen, catalogue)
     refusal = check_serving(after, after.state.serving, now)
     if refusal is not None:
         return refusal
-    taken = tuple(Taken(body=fact.body, at=fact.happened_at, by=by) for fact in pen.written)
+    taken = tuple(Taken(body=f.body, at=f.happened_at, by=by) for f in pen.written if not isinstance(f.body, Withdrawn))
     return Changes(facts=pen.written, before=None, after=after, events=taken)
+
+
+def _without_the_past(pen: Pen, catalogue: Catalogue) -> Situation:
+    """Give up what was due before the cook was planned and can no longer be asked; return what is left."""
+    after = pen.settle(None, catalogue)
+    while gone := too_late(after.prompts, pen.now):
+        for entry in gone:
+            pen.write(Withdrawn(prompt=entry.prompt.key, reason=entry.reason))
+        after = pen.settle(None, catalogue)
+    return after
 
 
 def check_serving(situation: Situation, serving: Serving, now: dt.datetime) -> Refusal | None:

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import dataclasses
 import datetime as dt
+import functools
 from enum import StrEnum
 
 from scheduler.cuts import Cut
@@ -96,11 +97,17 @@ def planned_after_pull(cut: Cut) -> dt.timedelta:
     return dt.timedelta(minutes=cut.vent_min + low + 0.25 * (high - low) + cut.slice_min)
 
 
+@functools.lru_cache(maxsize=64)
+def _known(question: Question) -> Forecast:
+    """Return the forecast for a question; one decision asks the same question several times."""
+    return forecast(question)
+
+
 def look(state: CookState, cut: Cut) -> Outlook:
     """Return the outlook of a cook as of its newest fact."""
     serve_at, serve_end = state.serving.starts_at(), state.serving.ends_at()
     on_at = state.at("meat_on") or _planned_on(state, cut, serve_at)
-    known = forecast(question_of(state, cut, on_at))
+    known = _known(question_of(state, cut, on_at))
     pull = _pull_window(state, known)
     plate = pull.plus(after_pull(cut))
     served = state.at("serve")
@@ -169,7 +176,7 @@ def cooking_span(cut: Cut, state: CookState, p: float) -> dt.timedelta:
         pit_readings=(),
         wraps=(),
     )
-    ready_at = forecast(question).ready().quantile(p)
+    ready_at = _known(question).ready().quantile(p)
     horizon = reference + dt.timedelta(hours=30)
     return (ready_at or horizon) - reference
 

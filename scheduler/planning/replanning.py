@@ -43,7 +43,7 @@ def milestones(state: CookState, outlook: Outlook, prompts: tuple[Prompt, ...]) 
     found: list[tuple[str, dt.datetime]] = []
     if not state.did("meat_on"):
         found.append(("meat_on", outlook.on_at))
-    found += [(p.step.id, p.due_at) for p in prompts if p.step.id in _WAIT_FOR_THE_MEAT and p.key.endswith("/1")]
+    found += [(p.step.id, p.due_at) for p in prompts if p.step.id in _WAIT_FOR_THE_MEAT and p.asked == 0 and p.why.kind == "core"]
     if not state.did("pull") and outlook.pull.likely is not None:
         found.append(("pull", outlook.pull.likely))
     if not state.did("serve") and outlook.plate_at is not None:
@@ -71,7 +71,7 @@ def told(state: CookState, outlook: Outlook, prompts: tuple[Prompt, ...], *, all
     """Return the fact of what a message tells: when the next one comes and, with `all_of_it`, the milestones."""
     coming = next_at(prompts)
     return Told(
-        next_at=None if coming is None else coming[0],
+        next_at=None if coming is None else max(coming[0], state.as_of),
         next_step=None if coming is None else coming[1].step.id,
         verdict=outlook.verdict if all_of_it else None,
         milestones=milestones(state, outlook, prompts) if all_of_it else (),

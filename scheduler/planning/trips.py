@@ -68,7 +68,7 @@ def gather(prompts: tuple[Prompt, ...], state: CookState, now: dt.datetime) -> G
     given_up = [
         GivenUp(prompt=p, reason="no_answer") for p in prompts if p.lapses_at is not None and p.lapses_at <= now
     ]
-    given_up += [GivenUp(prompt=p, reason="too_late") for p in prompts if _too_late(p, now)]
+    given_up += too_late(prompts, now)
     gone = {entry.prompt.key for entry in given_up}
     due = [p for p in prompts if p.key not in gone and p.wake_at is not None and p.wake_at <= now]
     if not due:
@@ -82,6 +82,11 @@ def gather(prompts: tuple[Prompt, ...], state: CookState, now: dt.datetime) -> G
     ]  # fmt: skip
     trip = _trip([*due, *joining], state, now)
     return Gathered(trip=trip, given_up=tuple(given_up))
+
+
+def too_late(prompts: tuple[Prompt, ...], now: dt.datetime) -> tuple[GivenUp, ...]:
+    """Return the prompts whose time had gone before they could be asked."""
+    return tuple(GivenUp(prompt=p, reason="too_late") for p in prompts if _too_late(p, now))
 
 
 def next_at(prompts: tuple[Prompt, ...]) -> tuple[dt.datetime, Prompt] | None:
@@ -106,7 +111,7 @@ def _too_late(prompt: Prompt, now: dt.datetime) -> bool:
 
 def _trip(prompts: list[Prompt], state: CookState, now: dt.datetime) -> Trip:
     ordered = tuple(sorted(prompts, key=lambda prompt: prompt.order))
-    late = tuple(p for p in ordered if p.asked == 0 and now - p.due_at > OUTAGE)
+    late = tuple(p for p in ordered if p.asked == 0 and now - max(p.due_at, state.planned_at) > OUTAGE)
     fresh = [p for p in ordered if p.asked == 0]
     told_at = state.told.next_at if state.told is not None else None
     off = told_at is not None and abs(now - told_at) > OUTAGE

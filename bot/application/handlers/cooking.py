@@ -93,8 +93,7 @@ def _report(
         _refuse(visit, work, snapshot, situation, result)
         return
     done = turn(snapshot.facts, result, visit=visit)
-    asks = settled.ask if lead is None else lead if settled.ask is None else lead.then(settled.ask)
-    answer(visit, work, snapshot, done, asks=asks)
+    answer(visit, work, snapshot, done, asks=settled.ask, lead=lead)
 
 
 def _decide(visit: Visit, snapshot: CookSnapshot, reports: tuple[Report, ...]) -> Changes | Refusal:

@@ -62,14 +62,23 @@ def handle(visit: Visit, work: Work, known: Setup | None, wanted: tuple[say.Inte
         _say(visit, work, Message(text=talk.no_cook()))
         return
     if isinstance(first, say.Unclear):
-        unit = known.unit if known is not None else None
-        _say(visit, work, question(first, _voice(visit, unit)))
+        _unclear(visit, work, known or Setup(), first)
         return
     drafts = [intent for intent in wanted if isinstance(intent, say.Draft)]
     if not drafts:
         _say(visit, work, Message(text=talk.no_cook()).then(next_question(visit, known or Setup())))
         return
     _go_on(visit, work, known or Setup(), drafts)
+
+
+def _unclear(visit: Visit, work: Work, known: Setup, unclear: say.Unclear) -> None:
+    """Ask again what was not understood; what stood where a cut was expected is named back."""
+    if unclear.question != "not_understood":
+        _say(visit, work, question(unclear, _voice(visit, known.unit)))
+    elif missing(known.draft) == "cut":
+        _say(visit, work, setup.ask_cut(visit.house.catalogue.cuts, unclear.text.strip()[:60]))
+    else:
+        _say(visit, work, setup.not_got(unclear.text.strip()[:60]).then(next_question(visit, known)))
 
 
 def greet(visit: Visit, work: Work, known: Setup | None) -> None:
@@ -101,6 +110,12 @@ def _go_on(visit: Visit, work: Work, known: Setup, drafts: list[say.Draft]) -> N
         draft = merge(draft, newer)
     unit = _unit_used(visit.incoming.text, drafts) or known.unit
     draft = _assumed(draft, visit)
+    past = _past(draft, visit)
+    if past is not None:
+        known = dataclasses.replace(known, draft=draft.model_copy(update={"serving": None}), slot="serving", unit=unit)
+        _remember(visit, work, known)
+        _say(visit, work, past)
+        return
     slot = missing(draft)
     known = Setup(draft=draft, slot=slot, unit=unit)
     if slot is None:
@@ -120,6 +135,18 @@ def _assumed(draft: say.Draft, visit: Visit) -> say.Draft:
         return draft
     cut = visit.house.catalogue.cuts.get(draft.cut)
     return _filled(draft, cut, visit.house.zone)
+
+
+def _past(draft: say.Draft, visit: Visit) -> Message | None:
+    """Say at once that a serving time has passed, with the earliest one when the cut is known; None when it has not."""
+    ends_at = None if draft.serving is None else draft.serving.ends_at()
+    if ends_at is None or ends_at > visit.now:
+        return None
+    if draft.cut is None:
+        return setup.time_passed()
+    whole = _filled(draft, visit.house.catalogue.cuts.get(draft.cut), visit.house.zone)
+    begun = _begun(visit, Setup(draft=whole), "c0")
+    return Message(text=refusal_text(begun, _voice(visit, None))) if isinstance(begun, Refusal) else None
 
 
 def _filled(draft: say.Draft, cut: Cut, zone: str) -> say.Draft:
