@@ -38,7 +38,6 @@ def make_program(
     say: Callable[[str], None],
     own: Courier | None = None,
     locked: Callable[[str, str], None] = lambda _transport, _why: None,
-    owner_code: str | None = None,
 ) -> Program:
     """Return the running program, not yet running. `say` prints a sentence about the program itself."""
     troubles = Troubles(settings.data_dir, say)
@@ -53,14 +52,14 @@ def make_program(
         changes=store,
         lock=EngineLock(settings.data_dir),
         alarm=alarm,
-        open_kitchen=lambda: open_kitchen(settings, store, owner_code),
+        open_kitchen=lambda: open_kitchen(settings, store),
         screens=screens,
         own=own,
         listener=Listener(trouble=troubles.began, recovered=troubles.ended, locked=locked),
     )
 
 
-def open_kitchen(settings: Settings, store: SqlStore, owner_code: str | None = None) -> Kitchen:
+def open_kitchen(settings: Settings, store: SqlStore) -> Kitchen:
     """Return what decides. It computes forecasts and is slow to import, so only the engine does, in a thread."""
     from bot.application import kitchen  # noqa: PLC0415 - see above
     from scheduler.planning.catalogue import read_catalogue  # noqa: PLC0415 - see above
@@ -72,7 +71,6 @@ def open_kitchen(settings: Settings, store: SqlStore, owner_code: str | None = N
         catalogue=read_catalogue(texts),
         decoders={SOURCE: decode_terminal, TELEGRAM: decode_telegram},
         zone=settings.zone,
-        owner_code=owner_code,
         link_prefix=read_link(settings.data_dir),
     )
 

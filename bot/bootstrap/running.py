@@ -56,7 +56,7 @@ def data_trouble(error: Exception, data_dir: Path) -> str:
     """Return a sentence about an error of the store, or about one that nobody expected."""
     if isinstance(error, StoreError):
         return console.data_trouble(type(error).__name__, error.details, str(data_dir))
-    return console.unexpected(type(error).__name__, str(data_dir / LOG))
+    return console.fault(type(error).__name__, str(data_dir / LOG))
 
 
 class Troubles:

@@ -34,7 +34,8 @@ SERVE_LOCK = "serve.lock"
 OWNER_CODE_FOR = dt.timedelta(days=1)
 OWNER_CODE_BYTES = 8
 FIRST_ANSWER_WITHIN_S = 5.0
-ASK_AGAIN_EVERY_S = 5.0
+FIRST_PAUSE_S, LONGEST_PAUSE_S = 1.0, 30.0
+"""Between attempts to find out who the bot is; doubled each time."""
 
 
 def serve(settings: Settings) -> int:
@@ -93,7 +94,6 @@ class Service:
             say=say,
             own=self._courier(),
             locked=lambda _transport, _why: self._refuse(),
-            owner_code=code,
         )
         with stopped_by_signals(self._program.stop):
             await self._program.run(lambda: self._listen(me, code))
@@ -125,9 +125,11 @@ class Service:
 
     async def _listen(self, me: Me | TokenRefused | Outage, code: str | None) -> None:
         """Find out who the bot is, however long that takes, then poll; return when the token is refused."""
+        pause_s = FIRST_PAUSE_S
         while isinstance(me, Outage):
             self._report(me)
-            await asyncio.sleep(me.wait_s or ASK_AGAIN_EVERY_S)
+            await asyncio.sleep(me.wait_s or pause_s)
+            pause_s = min(2 * pause_s, LONGEST_PAUSE_S)
             me = await who_am_i(self._api)
             if isinstance(me, Me):
                 await self._welcome(me, code)

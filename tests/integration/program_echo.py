@@ -10,16 +10,17 @@ import sys
 
 from bot.__main__ import main
 from bot.bootstrap import parts
+from bot.bootstrap.parts import decode_telegram
 from bot.chat import Choice, IncomingKind, Outgoing
 from bot.ports import Apply, OutboxWrite
 from bot.program import Kitchen
 from bot.settings import Settings
 from bot.store import SqlStore
-from bot.transport.terminal.decode import decode_terminal
+from bot.transport.terminal.decode import SOURCE, decode_terminal
 
 
 class Echo:
-    """Answers each line of a window with the same line."""
+    """Answers each line with the same line, in the same chat."""
 
     def __init__(self, store: SqlStore) -> None:
         self._store = store
@@ -28,7 +29,8 @@ class Echo:
         """Write one answer for each row, in one transaction with the row."""
         rows = self._store.inbox_waiting()
         for row in rows:
-            came = decode_terminal(row.raw, source=row.source, key=row.key, received_at=row.received_at)
+            decode = decode_terminal if row.source == SOURCE else decode_telegram
+            came = decode(row.raw, source=row.source, key=row.key, received_at=row.received_at)
             answers: tuple[OutboxWrite, ...] = ()
             if came is not None:
                 text = "welcome" if came.kind is IncomingKind.ARRIVED else f"heard {came.text}"
@@ -47,7 +49,7 @@ class Echo:
         return None
 
 
-def open_echo(settings: Settings, store: SqlStore, owner_code: str | None = None) -> Kitchen:
+def open_echo(settings: Settings, store: SqlStore) -> Kitchen:
     """Return the kitchen that says back what it hears."""
     return Echo(store)
 
