@@ -179,7 +179,7 @@ class Catalogue(_Data):
 
 
 def read_catalogue(texts: dict[str, str]) -> Catalogue:
-    """Read the catalogue from TOML texts named "cuts" and "steps".
+    """Read the catalogue from TOML texts named "cuts", "steps" and "cautions".
 
     Raises
     ------
@@ -187,7 +187,7 @@ def read_catalogue(texts: dict[str, str]) -> Catalogue:
         When a text is not TOML or breaks a rule; the message names the entry.
     """
     try:
-        steps = Steps.model_validate(tomllib.loads(texts["steps"]))
+        steps = Steps.model_validate(tomllib.loads(texts["steps"]) | tomllib.loads(texts["cautions"]))
     except KeyError as error:
         raise CatalogueError(f"the catalogue lacks {error}") from error
     except (tomllib.TOMLDecodeError, ValidationError, ValueError) as error:
