@@ -37,9 +37,7 @@ def utc_now() -> dt.datetime:
 class SystemAlarm:
     """Rings on the running event loop. Start, arm and stop from that loop only."""
 
-    def __init__(
-        self, *, clock: Callable[[], dt.datetime] = utc_now, sweep_for: dt.timedelta = SWEEP_FOR
-    ) -> None:
+    def __init__(self, *, clock: Callable[[], dt.datetime] = utc_now, sweep_for: dt.timedelta = SWEEP_FOR) -> None:
         self._clock = clock
         self._sweep_for = sweep_for
         self._scheduler: AsyncIOScheduler | None = None
@@ -91,9 +89,7 @@ class SystemAlarm:
 
     def _plan_sweep(self) -> None:
         loop = asyncio.get_running_loop()
-        self._sweep = loop.call_later(
-            self._sweep_for.total_seconds(), self._do_sweep, self._clock(), loop.time()
-        )
+        self._sweep = loop.call_later(self._sweep_for.total_seconds(), self._do_sweep, self._clock(), loop.time())
 
     def _do_sweep(self, began_at: dt.datetime, began_monotonic_s: float) -> None:
         self._plan_sweep()  # first: a ring that raises must not end the sweep
