@@ -261,7 +261,9 @@ class Store(Protocol):
 class Screen(Protocol):
     """The terminal's side of the store: what each named person's window shows."""
 
-    def show(self, *, chat: str, outbox_key: str, text: str, choices: tuple[tuple[str, str], ...], at: dt.datetime) -> int:
+    def show(
+        self, *, chat: str, outbox_key: str, text: str, choices: tuple[tuple[str, str], ...], at: dt.datetime
+    ) -> int:
         """Put a message on somebody's screen once per outbox key; return its row id."""
 
     def screen(self, chat: str, after: int = 0) -> tuple[ScreenRow, ...]:

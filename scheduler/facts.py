@@ -150,7 +150,9 @@ class Reading:
 
 @dataclasses.dataclass(frozen=True, kw_only=True)
 class StepDone:
-    """A step of the catalogue was done: fire lit ("light"), meat on ("meat_on"), pulled ("pull"), served ("serve"), ..."""
+    """A step of the catalogue was done: fire lit ("light"), meat on ("meat_on"), pulled ("pull"), served
+    ("serve"), ...
+    """
 
     kind: ClassVar[str] = "step_done"
     version: ClassVar[int] = 1
@@ -209,7 +211,9 @@ class Noted:
 
 @dataclasses.dataclass(frozen=True, kw_only=True)
 class Corrected:
-    """An earlier fact was wrong: read `body` in its place. The earlier fact keeps its time unless `happened_at` is given."""
+    """An earlier fact was wrong: read `body` in its place. The earlier fact keeps its time unless `happened_at` is
+    given.
+    """
 
     kind: ClassVar[str] = "corrected"
     version: ClassVar[int] = 1

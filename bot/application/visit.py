@@ -114,7 +114,8 @@ class Work:
 
 def _choices(message: Message, key: str) -> tuple[tuple[tuple[Choice, ...], ...], tuple[Json, ...]]:
     """Return rows of buttons with tokens, and what each means, in order."""
-    rows, meanings = [], []
+    rows: list[tuple[Choice, ...]] = []
+    meanings: list[Json] = []
     for row in message.choices:
         buttons = []
         for label, meaning in row:

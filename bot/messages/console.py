@@ -221,6 +221,11 @@ def help_name() -> str:
     return _("who sits here (default: the login name)")
 
 
+def help_version() -> str:
+    """Explain --version."""
+    return _("print the version")
+
+
 def help_chat() -> str:
     """Explain chat."""
     return _("open the chat in this terminal")

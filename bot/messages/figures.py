@@ -13,6 +13,19 @@ from bot.messages.words import _
 from scheduler.planning.outlook import Window
 from scheduler.units import f_from_c
 
+_ONE_VALUE_C = 0.5
+"""A band narrower than this is one value [°C]."""
+
+_TENTH = 0.1
+_WEEK = 6
+"""Farther than this many days a weekday alone does not name the day."""
+
+_ROUND_FROM_MIN = 10
+"""Spans above this are rounded to five minutes."""
+
+_DAYS_FROM_H = 48
+"""Spans from this on are told in days."""
+
 
 @dataclasses.dataclass(frozen=True, kw_only=True)
 class Voice:
@@ -52,18 +65,18 @@ class Voice:
     def temp(self, temp_c: float, *, fine: bool = False) -> str:
         """Return a temperature in the unit of the room: whole degrees, or tenths near a limit."""
         value = f_from_c(temp_c) if self.unit == "F" else temp_c
-        digits = 1 if fine and abs(value - round(value)) > 0.049 else 0
+        digits = 1 if fine and abs(value - round(value)) >= _TENTH / 2 else 0
         return f"{value:.{digits}f} {self.unit}"
 
     def band(self, low_c: float, high_c: float) -> str:
         """Return a pit band, such as "250 to 275 F", or its one value."""
-        if abs(low_c - high_c) < 0.5:
+        if abs(low_c - high_c) < _ONE_VALUE_C:
             return self.temp(low_c)
         return _("{low} to {high}").format(low=self.temp(low_c).split()[0], high=self.temp(high_c))
 
     def _weekday(self, local: dt.datetime) -> str:
         names = (_("Mon"), _("Tue"), _("Wed"), _("Thu"), _("Fri"), _("Sat"), _("Sun"))
-        far = abs((local.date() - self.now.astimezone(ZoneInfo(self.zone)).date()).days) > 6
+        far = abs((local.date() - self.now.astimezone(ZoneInfo(self.zone)).date()).days) > _WEEK
         day = names[local.weekday()]
         return f"{day} {local.day} {local:%b}" if far else day
 
@@ -81,10 +94,10 @@ def _to_minute(local: dt.datetime) -> dt.datetime:
 def span(length: dt.timedelta) -> str:
     """Return a length of time, such as "1 h 10 min", from 10 minutes on rounded to five."""
     minutes = round(abs(length) / dt.timedelta(minutes=1))
-    if minutes > 10:
+    if minutes > _ROUND_FROM_MIN:
         minutes = 5 * round(minutes / 5)
     hours, rest = divmod(minutes, 60)
-    if hours >= 48:
+    if hours >= _DAYS_FROM_H:
         return _("{days} days").format(days=round(hours / 24))
     if hours == 0:
         return _("{minutes} min").format(minutes=rest)

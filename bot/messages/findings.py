@@ -14,11 +14,13 @@ def finding_text(finding: Finding, voice: Voice) -> str:
     since = "" if finding.since is None else voice.clock(finding.since)
     texts = {
         "minimum_not_measured": _(
-            "Stop: not measured as safe. Found {found}, it needs {limit} at the lowest spot. Read it before anyone eats;"
+            "Stop: not measured as safe. Found {found}, it needs {limit} at the lowest spot. Read it before anyone "
+            "eats;"
             " if it is lower, back on the heat."
         ),
         "held_under_floor": _(
-            "Stop: held meat at {found}, under {limit}. Since {since} at least. Serve at once or reheat covered to 165 F"
+            "Stop: held meat at {found}, under {limit}. Since {since} at least. Serve at once or reheat covered to "
+            "165 F"
             " (74 C); more than two hours under it in all (one on a hot day): bin it."
         ),
         "held_act_now": _(

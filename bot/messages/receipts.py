@@ -50,6 +50,7 @@ from scheduler.facts import (
 )  # fmt: skip
 from scheduler.planning.anchors import PIT_OFF_C
 from scheduler.planning.replanning import Move
+from scheduler.state import Stage
 
 _WRAPPED = {
     Wrap.NONE: lambda: _("Bare to the end"),
@@ -157,8 +158,10 @@ def _pit_advice(changes: Changes, voice: Voice) -> list[str]:
         for e in changes.events
         if isinstance(e, Taken) and isinstance(e.body, Reading) and e.body.slot is Slot.PIT
     ]
-    band = changes.after.state.pit[-1]
-    if not pits or any(f.rule == "pit_cold" for f in changes.after.findings(voice.now)) or changes.after.state.did("pull") or not changes.after.state.did("meat_on"):
+    state = changes.after.state
+    band = state.pit[-1]
+    warned = any(f.rule == "pit_cold" for f in changes.after.findings(voice.now))
+    if not pits or warned or state.stage is not Stage.COOKING:
         return []
     if pits[-1] > band.high_c + PIT_OFF_C:
         return [

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import datetime as dt
+from typing import assert_never
 
 from bot.conversation.intents import Unclear
 from bot.messages.figures import Voice, span
@@ -10,6 +11,9 @@ from bot.messages.message import Message, Option
 from bot.messages.steps import step_words
 from bot.messages.words import _
 from scheduler.cook import Refusal
+
+_LONGEST = 60
+"""Typed words are quoted back up to this length."""
 
 _PARTS = {
     "light": lambda: _("fire {span}"),
@@ -44,6 +48,8 @@ def refusal_text(refusal: Refusal, voice: Voice) -> str:
             text = _("This cook is over. Tell me what is cooking and I start a new one.")
         case "no_such_step":
             text = _("I have no such step in this cook.")
+        case _ as never:
+            assert_never(never)
     return text.format(at=at, step=step, other=other, parts=_sum(refusal))
 
 
@@ -56,7 +62,7 @@ def _sum(refusal: Refusal) -> str:
 def question(unclear: Unclear, voice: Voice) -> Message:
     """Return the one short question that decides what was meant; the text itself is kept."""
     said = unclear.text.strip()
-    said = said if len(said) <= 60 else said[:57] + "..."
+    said = said if len(said) <= _LONGEST else said[: _LONGEST - 3] + "..."
     number = f"{unclear.values[0]:g}" if unclear.values else said
     texts = {
         "unit": _("{number}: Celsius or Fahrenheit?"),

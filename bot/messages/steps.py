@@ -27,7 +27,8 @@ def _words() -> dict[str, StepWords]:
     return {
         "clean_cooker": StepWords(
             name=_("clean the cooker"),
-            do=_("Empty cold ash, clear the air holes, wipe the grate. Ash can stay hot for days: make sure it is cold."),
+            do=_("Empty cold ash, clear the air holes, wipe the grate. Ash can stay hot for days: make sure it is "
+            "cold."),
             done=_("Cooker clean"),
         ),
         "probe_test": StepWords(
@@ -81,7 +82,8 @@ def _words() -> dict[str, StepWords]:
             do=_("Probe into the middle of the thickest part, off bone and fat."),
             done=_("Probe is in"),
         ),
-        "meat_on": StepWords(name=_("meat on"), do=_("When the smoke is thin and the pit is there, or rising with the vents set: meat on, lid shut."), done=_("Meat is on")),
+        "meat_on": StepWords(name=_("meat on"), do=_("When the smoke is thin and the pit is there, or rising with "
+        "the vents set: meat on, lid shut."), done=_("Meat is on")),
         "raw_cleanup": StepWords(
             name=_("wash down the raw side"),
             do=_("Wash, then sanitise boards, knives, sink and handles. Then your hands."),
@@ -177,7 +179,8 @@ def _words() -> dict[str, StepWords]:
             name=_("go or move dinner"),
             do=_("Dinner: go, or move it once?"),
             done=_("Go"),
-            outcomes=(("go", _("Dinner: go")), ("slip_30", _("Dinner 30 min later")), ("slip_60", _("Dinner 1 h later"))),
+            outcomes=(("go", _("Dinner: go")), ("slip_30", _("Dinner 30 min later")), ("slip_60", _("Dinner 1 h "
+            "later"))),
         ),
         "sides": StepWords(name=_("start the sides"), do=_("Start sides, sauce and buns."), done=_("Sides on")),
         "board_ready": StepWords(

@@ -1,4 +1,6 @@
-"""The message of a trip: what to do in the order of an open lid, one question, one caution, and when the next one comes."""
+"""The message of a trip: what to do in the order of an open lid, one question, one caution, and when the next one
+comes.
+"""
 
 from __future__ import annotations
 
@@ -21,6 +23,9 @@ _COME_UP_C = 50.0
 """Core that a big cut should have passed after four hours [°C]; house rule, as the catalogue's step says."""
 
 _PLAIN_READINGS = ("pit_check", "core_read")
+
+_NAMED, _PASSED = 2, 4
+"""How many things are named before "and more": in the last line, and of what passed unasked."""
 
 PUT_OFF_MIN = 20.0
 """Minutes that "cannot read now" puts a question off."""
@@ -47,14 +52,16 @@ def next_line(situation: Situation, voice: Voice) -> str:
         if prompt.key != first.key and (near or prompt.wake_at == at):
             names.append(step_words(prompt.step.id).name)
     unique = list(dict.fromkeys(names))
-    shown = ", ".join(unique[:2]) + (_(" and more") if len(unique) > 2 else "")
+    shown = ", ".join(unique[:_NAMED]) + (_(" and more") if len(unique) > _NAMED else "")
     if at <= voice.now:
         return _("Next: {what}, now.").format(what=shown)
     return _("Next: {time}, {what}.").format(time=voice.clock(at), what=shown)
 
 
 def _opening(trip: Trip, lapsed: tuple[str, ...], voice: Voice) -> str:
-    """Return what stands before the items: a change of the told time, what passed unasked, or that it was asked before."""
+    """Return what stands before the items: a change of the told time, what passed unasked, or that it was asked
+    before.
+    """
     told_at = trip.told_at
     if told_at is not None and voice.now < told_at:
         return _("Earlier than I said ({time}).").format(time=voice.clock(told_at))
@@ -73,7 +80,7 @@ def passed(lapsed: tuple[str, ...]) -> str:
     names = list(dict.fromkeys(step_words(step).name for step in lapsed))
     if not names:
         return ""
-    shown = ", ".join(names[:4]) + (_(" and more") if len(names) > 4 else "")
+    shown = ", ".join(names[:_PASSED]) + (_(" and more") if len(names) > _PASSED else "")
     return _("Passed unasked: {names}.").format(names=shown)
 
 

@@ -25,7 +25,28 @@ from scheduler.cook.ring import ring
 from scheduler.cook.situation import ENGINE, Situation, assess
 
 __all__ = [
-    "ENGINE", "Already", "Beginning", "Changes", "Event", "Found", "GateOpened", "Implied", "Lapsed", "NotSkipped", "Over",
-    "Refusal", "Report", "Shifted", "Situation", "SpotAsked", "Stalled", "Taken", "TripDue", "Undid", "assess", "begin",
-    "decide", "ring",
-]  # fmt: skip
+    "ENGINE",
+    "Already",
+    "Beginning",
+    "Changes",
+    "Event",
+    "Found",
+    "GateOpened",
+    "Implied",
+    "Lapsed",
+    "NotSkipped",
+    "Over",
+    "Refusal",
+    "Report",
+    "Shifted",
+    "Situation",
+    "SpotAsked",
+    "Stalled",
+    "Taken",
+    "TripDue",
+    "Undid",
+    "assess",
+    "begin",
+    "decide",
+    "ring",
+]

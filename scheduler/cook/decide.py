@@ -239,8 +239,7 @@ class _Decision:
                 continue
             self.pen.write(Undone(of=fact.id), by=report.by, message=report.message)
             self.events = (*self.events, Undid(fact=fact))
-        broken = implied.broken_order(assess(self.pen.facts, self.catalogue).state)
-        return broken
+        return implied.broken_order(assess(self.pen.facts, self.catalogue).state)
 
     def _corrected(self, report: Report, corrected: Corrected) -> Refusal | None:
         target = next((f for f in effective(self.pen.facts) if f.id == corrected.of), None)

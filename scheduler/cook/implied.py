@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import datetime as dt
+import itertools
 
 from scheduler.cook.changes import Refusal
 from scheduler.state import CookState
@@ -40,7 +41,7 @@ def refused(step: str, at: dt.datetime, state: CookState) -> Refusal | None:
 def broken_order(state: CookState) -> Refusal | None:
     """Return the first pair of steps that stand in the wrong order, None when all is well."""
     instants = _instants(state)
-    for (first, first_at), (second, second_at) in zip(instants, instants[1:], strict=False):
+    for (first, first_at), (second, second_at) in itertools.pairwise(instants):
         if first_at > second_at:
             return Refusal(reason="out_of_order", step=second, other=first, at=first_at)
     if state.did("meat_on") is None:

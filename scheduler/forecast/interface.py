@@ -64,7 +64,9 @@ class Crossing(Protocol):
     """The time at which a core temperature (or readiness) is reached, as a distribution."""
 
     def quantile(self, p: float) -> dt.datetime | None:
-        """Return the instant (UTC) before which it happens with probability `p`, None beyond the horizon (30 h or more)."""
+        """Return the instant (UTC) before which it happens with probability `p`, None beyond the horizon (30 h or
+        more).
+        """
 
     def probability_by(self, when: dt.datetime) -> float:
         """Return the probability that it has happened by `when` (UTC), 0 to 1."""

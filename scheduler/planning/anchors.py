@@ -35,6 +35,11 @@ BARK_STEP_C = 6.0
 """After "not yet" the bark is looked at again when the core has risen by this [°C]; common practice, no source."""
 
 
+WARM_C = 66.0
+"""Held meat above this is not read again before the careful estimate says so [°C]: 150 F, common practice, no
+source."""
+
+
 def _minutes(value: float) -> dt.timedelta:
     return dt.timedelta(minutes=value)
 
@@ -210,4 +215,4 @@ class Anchors:
 
     def _warm(self) -> bool:
         last, pulled_at = self.state.last(Slot.CORE), self.state.at("pull")
-        return last is not None and pulled_at is not None and last.at > pulled_at and last.value_c > 66.0
+        return last is not None and pulled_at is not None and last.at > pulled_at and last.value_c > WARM_C

@@ -19,7 +19,8 @@ LIGHT_LEAD = dt.timedelta(minutes=60)
 """From lighting to meat on; common practice, no source."""
 
 PLAN_ON = 0.78
-"""Quantile of the cooking time that a cut which holds is planned on: typical plus 60 % of (high minus typical), with high
+"""Quantile of the cooking time that a cut which holds is planned on: typical plus 60 % of (high minus typical),
+with high
 at one cook in ten, lies near there; common practice, no source."""
 
 ON_TIME = 0.75
@@ -44,7 +45,9 @@ class Verdict(StrEnum):
 
 @dataclasses.dataclass(frozen=True, kw_only=True)
 class Window:
-    """An instant with its doubt: one in ten comes before `early`, one in ten after `late` (None: beyond the horizon)."""
+    """An instant with its doubt: one in ten comes before `early`, one in ten after `late` (None: beyond the
+    horizon).
+    """
 
     early: dt.datetime | None
     likely: dt.datetime | None

@@ -43,7 +43,11 @@ def milestones(state: CookState, outlook: Outlook, prompts: tuple[Prompt, ...]) 
     found: list[tuple[str, dt.datetime]] = []
     if not state.did("meat_on"):
         found.append(("meat_on", outlook.on_at))
-    found += [(p.step.id, p.due_at) for p in prompts if p.step.id in _WAIT_FOR_THE_MEAT and p.asked == 0 and p.why.kind == "core"]
+    found += [
+        (p.step.id, p.due_at)
+        for p in prompts
+        if p.step.id in _WAIT_FOR_THE_MEAT and p.asked == 0 and p.why.kind == "core"
+    ]
     if not state.did("pull") and outlook.pull.likely is not None:
         found.append(("pull", outlook.pull.likely))
     if not state.did("serve") and outlook.plate_at is not None:

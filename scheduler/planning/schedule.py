@@ -24,7 +24,8 @@ common practice, no source."""
 
 
 _ALIGN = dt.timedelta(minutes=30)
-"""A pit or fuel check this near to a reading of the meat joins it (slip limits of both steps); common practice, no source."""
+"""A pit or fuel check this near to a reading of the meat joins it (slip limits of both steps); common practice, no
+source."""
 
 
 def schedule(state: CookState, outlook: Outlook, cut: Cut, catalogue: Catalogue) -> tuple[Prompt, ...]:

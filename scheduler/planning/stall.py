@@ -16,6 +16,9 @@ RISE_C_PER_H = 3.0
 """Rise below which a core in the stall band counts as stalled: about 1 C in 25 minutes is common practice, no source;
 a little more is allowed here because readings are whole degrees."""
 
+_TWO = 2
+"""A rise needs two readings."""
+
 _SPAN = dt.timedelta(minutes=25)
 
 
@@ -31,7 +34,7 @@ def stall_of(state: CookState, cut: Cut) -> Stall | None:
     """Return the stall the newest reading lies in, None when it lies in none."""
     low_c, high_c = cut.stall_c
     readings = [r for r in state.read(Slot.CORE) if r.at >= (state.at("meat_on") or r.at)]
-    if len(readings) < 2 or not low_c - 5 <= readings[-1].value_c <= high_c:
+    if len(readings) < _TWO or not low_c - 5 <= readings[-1].value_c <= high_c:
         return None
     since = None
     newest = readings[-1]

@@ -1,4 +1,6 @@
-"""Food safety: what has been measured, what it is compared with, and what must be said. Never softened to suit a plan."""
+"""Food safety: what has been measured, what it is compared with, and what must be said. Never softened to suit a
+plan.
+"""
 
 from scheduler.safety.findings import Finding, FindingLevel, findings, next_look
 from scheduler.safety.holding import ACT_C, FLOOR_C, act_by

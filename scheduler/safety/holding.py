@@ -13,7 +13,8 @@ from scheduler.facts import Slot
 from scheduler.state import CookState
 
 FLOOR_C = 60.0
-"""Hot holding floor [°C]: 140 F, US Army TM 10-412 (2003) card 32 and NY Sanitary Code 14-1.83 (FDA Food Code: 57 C)."""
+"""Hot holding floor [°C]: 140 F, US Army TM 10-412 (2003) card 32 and NY Sanitary Code 14-1.83 (FDA Food Code: 57
+C)."""
 
 ACT_C = 63.0
 """Held meat is acted on at this core [°C]: house rule above the floor."""
@@ -31,7 +32,8 @@ _CAREFUL = 0.75
 def act_by(state: CookState, cut: Cut) -> dt.datetime | None:
     """Return when a careful estimate of the held core comes down to `ACT_C`; None when nothing is held.
 
-    Newton cooling from the last core reading (or from the vented temperature when none is recent), with the time constant
+    Newton cooling from the last core reading (or from the vented temperature when none is recent), with the time
+    constant
     that makes the cut's longest unheated rest end at the floor, shortened to three quarters.
     """
     pulled_at = state.at("pull")

@@ -34,7 +34,8 @@ class SafeGate:
 def safe_gate(state: CookState, cut: Cut, cuts: Cuts) -> SafeGate:
     """Return the safety gate of a piece from its readings.
 
-    Only readings since the meat went on count; of a reading given as a range the low edge is compared, with the published
+    Only readings since the meat went on count; of a reading given as a range the low edge is compared, with the
+    published
     Fahrenheit limit converted and rounded to 0.1 C. Each named spot must have reached the minimum.
     """
     minimum_c = cuts.minimum_c(cut)

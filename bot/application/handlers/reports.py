@@ -46,6 +46,9 @@ CHOOSE = frozenset({"fuel_check", "bark_check", "wrap_do", "tender_test", "two_h
 NOT_YET = dt.timedelta(minutes=20)
 """When "not yet" is asked about again unless the step has a rhythm of its own; common practice, no source."""
 
+_SAME_C = 0.6
+"""A correction names the old value this nearly: half a degree Celsius is one degree Fahrenheit, rounded [°C]."""
+
 SLIPS = {"slip_30": 30.0, "slip_60": 60.0}
 
 
@@ -213,7 +216,7 @@ class Settling:
             f
             for f in effective(self._log)
             if f.by == self._visit.person.name and isinstance(f.body, Reading)
-            and (said.old_c is None or abs(f.body.value_c - said.old_c) < 0.6)
+            and (said.old_c is None or abs(f.body.value_c - said.old_c) < _SAME_C)
         ]  # fmt: skip
         if not mine:
             self._add(Corrected(of="", body=Noted(text=self._visit.incoming.text)))

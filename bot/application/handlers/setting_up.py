@@ -26,13 +26,17 @@ from scheduler.facts import Serving, ServingKind
 class Setup:
     """A half-finished set-up as it is remembered: what was said, the open question, the unit people use."""
 
-    draft: say.Draft = say.Draft()
+    draft: say.Draft = dataclasses.field(default_factory=say.Draft)
     slot: str | None = None
     unit: str | None = None
 
     def as_json(self) -> Json:
         """Return it as JSON."""
         return {"draft": self.draft.model_dump(mode="json"), "slot": self.slot, "unit": self.unit}
+
+
+_SAME_C = 0.01
+"""Two temperatures nearer than this are the same number [°C]."""
 
 
 def remembered(data: Json | None) -> Setup | None:
@@ -231,7 +235,7 @@ def _unit_used(text: str, drafts: list[say.Draft]) -> str | None:
     numbers = {float(n) for n in re.findall(r"\d+(?:\.\d+)?", text.replace(",", "."))}
     if not temps or not numbers:
         return None
-    return "C" if any(abs(n - t) < 0.01 for n in numbers for t in temps) else "F"
+    return "C" if any(abs(n - t) < _SAME_C for n in numbers for t in temps) else "F"
 
 
 def _voice(visit: Visit, unit: str | None) -> Voice:
