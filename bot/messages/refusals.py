@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import datetime as dt
-from typing import assert_never
 
 from bot.conversation.intents import Unclear
 from bot.messages.figures import Voice, span
@@ -29,28 +28,20 @@ def refusal_text(refusal: Refusal, voice: Voice) -> str:
     at = "" if refusal.at is None else voice.clock(refusal.at)
     step = "" if refusal.step is None else step_words(refusal.step).name
     other = "" if refusal.other is None else step_words(refusal.other).name
-    match refusal.reason:
-        case "serving_past":
-            text = _("That time has passed. The earliest plate from now is about {at}: {parts}. When shall we eat?")
-        case "serving_too_soon":
-            text = _("That is too soon. The earliest plate is about {at}: {parts}. When shall we eat?")
-        case "future":
-            text = _('{at} has not come yet. Tell me when it has happened, or say "in 20" to be asked again.')
-        case "not_on_yet":
-            text = _("As far as I know the meat is not on yet. When did it go on? For example: on at 11:20.")
-        case "out_of_order":
-            text = _('That cannot be: I have "{other}" at {at}. Correct one of the two, or type undo.')
-        case "nothing_to_undo":
-            text = _("There is nothing of yours to take back.")
-        case "nothing_to_correct":
-            text = _("I have no reading of yours to correct. Type the number by itself.")
-        case "over":
-            text = _("This cook is over. Tell me what is cooking and I start a new one.")
-        case "no_such_step":
-            text = _("I have no such step in this cook.")
-        case _ as never:
-            assert_never(never)
-    return text.format(at=at, step=step, other=other, parts=_sum(refusal))
+    texts = {
+        "serving_past": _(
+            "That time has passed. The earliest plate from now is about {at}: {parts}. When shall we eat?"
+        ),
+        "serving_too_soon": _("That is too soon. The earliest plate is about {at}: {parts}. When shall we eat?"),
+        "future": _('{at} has not come yet. Tell me when it has happened, or say "in 20" to be asked again.'),
+        "not_on_yet": _("As far as I know the meat is not on yet. When did it go on? For example: on at 11:20."),
+        "out_of_order": _('That cannot be: I have "{other}" at {at}. Correct one of the two, or type undo.'),
+        "nothing_to_undo": _("There is nothing of yours to take back."),
+        "nothing_to_correct": _("I have no reading of yours to correct. Type the number by itself."),
+        "over": _("This cook is over. Tell me what is cooking and I start a new one."),
+        "no_such_step": _("I have no such step in this cook."),
+    }
+    return texts[refusal.reason].format(at=at, step=step, other=other, parts=_sum(refusal))
 
 
 def _sum(refusal: Refusal) -> str:
