@@ -7,7 +7,6 @@ from __future__ import annotations
 
 import argparse
 import getpass
-import importlib.metadata
 import importlib.util
 import os
 import sys
@@ -23,6 +22,8 @@ WRONGLY_CALLED = 2
 def main(argv: Sequence[str] | None = None) -> int:
     """Run a command; return the exit code: 0 done, 1 failed and said why, 2 called with something missing."""
     given = _parser().parse_args(argv)
+    if given.version:
+        return _version()
     if given.command == "rehearse":
         return _rehearse()
     settings = _settings(given)
@@ -51,7 +52,7 @@ def _parser() -> argparse.ArgumentParser:
     person = argparse.ArgumentParser(add_help=False, argument_default=argparse.SUPPRESS)
     person.add_argument("--as", dest="name", metavar="NAME", help=console.help_name())
     parser = argparse.ArgumentParser(prog="slowbell", description=console.help_program(), parents=[everywhere, person])
-    parser.add_argument("--version", action="version", version=importlib.metadata.version("slowbell"))
+    parser.add_argument("--version", action="store_true", help=console.help_version())
     commands = parser.add_subparsers(dest="command", metavar="COMMAND")
     commands.add_parser("chat", help=console.help_chat(), parents=[everywhere, person])
     commands.add_parser("rehearse", help=console.help_rehearse(), parents=[everywhere])
@@ -86,6 +87,13 @@ def _login_name() -> str:
         return getpass.getuser()
     except (LookupError, OSError, ImportError):
         return ""
+
+
+def _version() -> int:
+    import importlib.metadata  # noqa: PLC0415 - slow to import
+
+    print(importlib.metadata.version("slowbell"))
+    return 0
 
 
 def _rehearse() -> int:

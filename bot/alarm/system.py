@@ -15,9 +15,10 @@ import asyncio
 import datetime as dt
 import logging
 from collections.abc import Callable
+from typing import TYPE_CHECKING
 
-from apscheduler.schedulers.asyncio import AsyncIOScheduler
-from apscheduler.triggers.date import DateTrigger
+if TYPE_CHECKING:
+    from apscheduler.schedulers.asyncio import AsyncIOScheduler
 
 log = logging.getLogger(__name__)
 
@@ -50,6 +51,8 @@ class SystemAlarm:
 
     def start(self, ring: Callable[[], None]) -> None:
         """Ring this at armed instants and at each sweep, until `stop`."""
+        from apscheduler.schedulers.asyncio import AsyncIOScheduler  # noqa: PLC0415 - a window opens before it rings
+
         self._ring = ring
         self._scheduler = AsyncIOScheduler(timezone=dt.UTC)
         self._scheduler.start()
@@ -65,7 +68,8 @@ class SystemAlarm:
             return
         self._scheduler.add_job(
             self._armed_instant_came,
-            DateTrigger(run_date=at.astimezone(dt.UTC)),
+            "date",
+            run_date=at.astimezone(dt.UTC),
             id=JOB,
             misfire_grace_time=None,
             coalesce=True,
