@@ -11,6 +11,7 @@ from bot.application.visit import Visit, Work
 from bot.application.voices import voice_of
 from bot.application.writing import cook_write, tell
 from bot.chat import Address
+from bot.messages.board import board
 from bot.messages.figures import Voice
 from bot.messages.message import Message
 from bot.messages.receipts import echo, receipt, shift_text, warnings
@@ -20,6 +21,9 @@ from bot.ports import CookSnapshot
 from scheduler.cook import Changes, Found, Lapsed, Over, Shifted, Situation, TripDue, ring
 from scheduler.facts import Fact
 from scheduler.planning.trips import Trip
+
+PAPER = frozenset({"terminal"})
+"""Transports whose messages cannot be changed once they are printed: no board there, asking shows the same."""
 
 
 @dataclasses.dataclass(frozen=True, kw_only=True)
@@ -85,6 +89,8 @@ def answer(
     work.cooks.append(
         cook_write(done.after, (*done.facts, told), version=snapshot.version, add_rooms=_new_rooms(snapshot, visit))
     )
+    new = _new_rooms(snapshot, visit) if snapshot.version else ()
+    _boards(snapshot, done.after, work, new)
 
 
 def _new_rooms(snapshot: CookSnapshot, visit: Visit) -> tuple[Address, ...]:
@@ -144,7 +150,19 @@ def announce(snapshot: CookSnapshot, changes: Changes, work: Work) -> int:
                 urgent=urgent,
             )
     work.cooks.append(cook_write(changes.after, facts, version=snapshot.version))
+    _boards(snapshot, changes.after, work)
     return 0 if message is None else len(snapshot.rooms)
+
+
+def _boards(snapshot: CookSnapshot, after: Situation, work: Work, new: tuple[Address, ...] = ()) -> None:
+    """Keep the board of every room whose messages can be edited."""
+    text = board(after, voice_of(after, work.now)).text
+    for room in snapshot.rooms:
+        if room.transport not in PAPER:
+            work.pin_board(text, to=room, cook=snapshot.id, version=snapshot.version)
+    for room in new:
+        if room.transport not in PAPER:
+            work.pin_board(text, to=room, cook=snapshot.id, version=0)
 
 
 def _due_message(changes: Changes, voice: Voice, trip: TripDue | None, lapsed: tuple[str, ...]) -> Message | None:

@@ -48,6 +48,10 @@ class Visit:
         return f"i{self.row_id}"
 
 
+BOARD_FOR = dt.timedelta(minutes=30)
+"""An edit of the board that could not be sent within this is dropped: a newer one follows."""
+
+
 @dataclasses.dataclass
 class Work:
     """Everything one decision will write."""
@@ -79,6 +83,22 @@ class Work:
         rows, meanings = _choices(message, full_key)
         outgoing = Outgoing(key=full_key, address=to, text=message.text, choices=rows, silent=silent, urgent=urgent)
         self.outbox.append(OutboxWrite(outgoing=outgoing, cook=cook, meanings=meanings))
+
+    def pin_board(self, text: str, *, to: Address, cook: str, version: int) -> None:
+        """Post the board of a cook in a room, or edit the one that is there."""
+        where = f"{to.transport}:{to.chat}" + ("" if to.thread is None else f":{to.thread}")
+        key = f"board:{cook}:{where}"
+        edits = version > 0
+        outgoing = Outgoing(
+            key=f"{key}:{version}" if edits else key,
+            address=to,
+            kind=OutgoingKind.EDIT if edits else OutgoingKind.MESSAGE,
+            text=text,
+            silent=True,
+            target=key if edits else None,
+            useful_until=self.now + BOARD_FOR if edits else None,
+        )
+        self.outbox.append(OutboxWrite(outgoing=outgoing, cook=cook))
 
     def answer_tap(self, incoming: Incoming, text: str = "") -> None:
         """End the waiting of a pressed button."""

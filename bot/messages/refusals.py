@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import datetime as dt
 
-from bot.conversation.intents import Unclear
+from bot.conversation.intents import Intent, Unclear
 from bot.messages.figures import Voice, span
 from bot.messages.message import Message, Option
-from bot.messages.steps import step_words
+from bot.messages.steps import all_step_ids, step_words
 from bot.messages.words import _
 from scheduler.cook import Refusal
 
@@ -63,10 +63,9 @@ def question(unclear: Unclear, voice: Voice) -> Message:
         "was_or_in": _('"{said}": was it then, or shall I ask again then?'),
         "which_wrap": _("Wrapped in what?"),
         "impossible": _(
-            "{number} is more than I can believe. Meat lies between {core}, a pit under {pit}. What does it read?"
+            "{number} is not a temperature I can believe. Meat lies between {core}, a pit under {pit}. What is it?"
         ),
         "which_time": _("Which time do you mean? Type it like 18:30."),
-        "which_meal": _("Which time do you mean? Type it like 18:30."),
         "not_understood": _(
             'I did not get "{said}". I kept it as a note. A number is a reading; "help" shows what I know.'
         ),
@@ -77,7 +76,7 @@ def question(unclear: Unclear, voice: Voice) -> Message:
     return Message(text=text, choices=tuple((_option(key, meaning),) for key, meaning in unclear.options))
 
 
-def _option(key: str, meaning: object) -> Option:
+def _option(key: str, meaning: Intent) -> Option:
     labels = {
         "celsius": _("Celsius"),
         "fahrenheit": _("Fahrenheit"),
@@ -94,5 +93,8 @@ def _option(key: str, meaning: object) -> Option:
         "foil": _("Foil"),
         "boat": _("Foil boat"),
         "none": _("Bare"),
+        "every": _("All of them"),
     }
-    return (labels.get(key, key), meaning)  # type: ignore[return-value]
+    if key in all_step_ids():
+        return (step_words(key).done, meaning)
+    return (labels.get(key, key), meaning)

@@ -1,0 +1,31 @@
+"""The board: one message per cook and room, edited in place: dinner first, then what is next, then the pieces."""
+
+from __future__ import annotations
+
+from bot.messages.answers import headline, last_line, plate_line
+from bot.messages.dinner import dinner_line
+from bot.messages.figures import Voice
+from bot.messages.message import Message, lines
+from bot.messages.steps import step_words
+from bot.messages.trip import next_line
+from bot.messages.words import _
+from scheduler.cook import Situation
+from scheduler.state import Stage
+
+
+def board(situation: Situation, voice: Voice) -> Message:
+    """Return how a cook stands: dinner and by how much, next action, open questions, windows, last readings."""
+    if situation.state.stage is Stage.CLOSED:
+        return Message(text=lines(headline(situation, voice), _("This cook is over.")))
+    waiting = [step_words(p.step.id).name for p in situation.waiting[:2]]
+    windows = "" if situation.state.did("serve") else plate_line(situation, voice)
+    return Message(
+        text=lines(
+            dinner_line(situation, voice),
+            next_line(situation, voice),
+            _("Open: {what}.").format(what=", ".join(waiting)) if waiting else "",
+            headline(situation, voice),
+            windows,
+            last_line(situation, voice),
+        )
+    )
