@@ -6,6 +6,7 @@ import asyncio
 import contextlib
 import dataclasses
 import datetime as dt
+import itertools
 import os
 import subprocess
 import sys
@@ -333,9 +334,14 @@ async def test_nonsense_in_place_of_an_answer_is_an_outage(inbox: Inbox, body: b
 
 async def test_updates_without_a_number_are_kept_and_do_not_spin(inbox: Inbox) -> None:
     """They cannot be confirmed: each is stored once, and the poller slows down instead of asking on and on."""
-    answer = b'{"ok": true, "result": ["what", {"message": {}}]}'
-    transport = httpx.MockTransport(lambda _: httpx.Response(200, content=answer))
-    async with httpx.AsyncClient(transport=transport) as client:
+    asked = itertools.count(1)
+
+    def answer(_: httpx.Request) -> httpx.Response:
+        if next(asked) > 10:
+            raise asyncio.CancelledError  # a poller that spins is called off
+        return httpx.Response(200, content=b'{"ok": true, "result": ["what", {"message": {}}]}')
+
+    async with httpx.AsyncClient(transport=httpx.MockTransport(answer)) as client:
         api = BotApi(token=Token("1:x"), client=client)
         with contextlib.suppress(asyncio.CancelledError):
             await _poller(api, inbox, enough=3).run()
