@@ -41,6 +41,7 @@ def context_of(visit: Visit, situation: Situation) -> Context:
         last_core_at=None if core is None else core.at,
         meat_on_at=state.at("meat_on"),
         wrap=state.wraps[-1][1].wrap if state.wraps else state.planned.wrap,
+        serving=state.serving,
     )
 
 

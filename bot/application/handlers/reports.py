@@ -212,6 +212,9 @@ class Settling:
         self._add(Undone(of="" if last is None else last.id))
 
     def _correct(self, said: say.Correct) -> None:
+        if said.at is not None and said.value_c is None and said.slot is None:
+            self._correct_time(said.at)
+            return
         mine = [
             f
             for f in effective(self._log)
@@ -226,6 +229,13 @@ class Settling:
         value_c = body.value_c if said.value_c is None else said.value_c
         changed = dataclasses.replace(body, value_c=value_c, slot=said.slot or body.slot, doubtful=False)
         self._add(Corrected(of=mine[-1].id, body=changed))
+
+    def _correct_time(self, at: dt.datetime) -> None:
+        """Give the last dated thing that this person told another time."""
+        dated = (Reading, StepDone, Wrapped, Felt)
+        mine = [f for f in effective(self._log) if f.by == self._visit.person.name and isinstance(f.body, dated)]
+        of, body = (mine[-1].id, mine[-1].body) if mine else ("", Noted(text=self._visit.incoming.text))
+        self._add(Corrected(of=of, body=body, happened_at=at))
 
     def _move_dinner(self, said: say.MoveDinner) -> None:
         serving = said.serving or moved(self._situation.state.serving, said.minutes or 0.0)
