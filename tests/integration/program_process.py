@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import os
 import pty
+import re
 import signal
 import subprocess
 import sys
@@ -61,15 +62,15 @@ class Process:
 
     def sees(self, words: str, *, times: int = 1) -> str:
         """Wait until these words were printed so often; return everything printed."""
-        with self._news:
-            there = self._news.wait_for(lambda: self.told_now().count(words) >= times, PATIENCE_S)
-        if not there:
-            raise Silent(f"{words!r} did not come in:\n{self.told}")
-        return self.told
+        return self.matches(re.compile(re.escape(words)), times=times)
 
-    def told_now(self) -> str:
-        """Everything printed so far; for whoever holds the lock."""
-        return self._told.decode("utf-8", "replace")
+    def matches(self, pattern: re.Pattern[str], *, times: int = 1) -> str:
+        """Wait until something like this was printed so often; return everything printed."""
+        with self._news:  # `told` takes the lock again: it may be taken twice by one thread
+            there = self._news.wait_for(lambda: len(pattern.findall(self.told)) >= times, PATIENCE_S)
+        if not there:
+            raise Silent(f"{pattern.pattern!r} did not come in:\n{self.told}")
+        return self.told
 
     def kill(self) -> None:
         """End it with SIGKILL, in the middle of whatever it does."""

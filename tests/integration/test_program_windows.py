@@ -9,9 +9,12 @@ import subprocess
 import sys
 from pathlib import Path
 
+from bot.messages import console
 from bot.store import open_store
 from tests.integration.program_process import ECHO, ROOT, Process, started
 
+STAMP = re.compile(r"^\d\d:\d\d  ", re.MULTILINE)
+"""The beginning of a message."""
 NOON = dt.datetime(2026, 9, 5, 12, 0, tzinfo=dt.UTC)
 
 
@@ -74,7 +77,7 @@ def test_quit_and_come_back(tmp_path: Path) -> None:
         ines.sees("welcome")
         ines.type("quit\n")
         assert ines.ends() == 0
-        assert ines.told.count("\n") == 3  # welcome, its choice, the sentence
+        assert " ".join(ines.told.splitlines()[2:]) == console.left()
     with started(*chat(tmp_path, "ines")) as ines:
         ines.type("178\n")
         ines.sees("heard 178")
@@ -129,3 +132,17 @@ def test_opening_a_window_imports_nothing_slow(tmp_path: Path) -> None:
     code = "import sys, bot.__main__, bot.bootstrap.chatting; print(*sorted(sys.modules))"
     ran = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, cwd=ROOT, check=True)
     assert not {"numpy", "telegram", "httpx", "bot.application"} & set(ran.stdout.split())
+
+
+def test_the_real_program_carries_on_as_well(tmp_path: Path) -> None:
+    """The same with the real kitchen: it greets by name, is killed, and the other window is answered."""
+    with started(*chat(tmp_path, "Ines"), module="bot") as ines, started(*chat(tmp_path, "Wren"), module="bot") as wren:
+        ines.sees("Ines")
+        wren.sees("Wren")
+        first, second = (ines, wren) if engine_of(tmp_path, ines, wren) is ines else (wren, ines)
+        first.kill()
+        before = len(STAMP.findall(second.told))
+        second.type("how long\n")
+        second.matches(STAMP, times=before + 1)
+        assert second.ends(signal.SIGTERM) == 0
+        assert "Traceback" not in second.told
