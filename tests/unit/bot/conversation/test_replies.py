@@ -52,7 +52,7 @@ def test_most_of_the_hundred_replies_are_in_the_table() -> None:
     assert [n for n in left_out if not re.search(rf"^\| {n} \|", page, re.MULTILINE)] == []
 
 
-@pytest.mark.parametrize("here,asked,text,understood", _examples())
+@pytest.mark.parametrize(("here", "asked", "text", "understood"), _examples())
 def test_the_reference_page_tells_the_truth(here: str, asked: str, text: str, understood: str) -> None:
     """Every example of docs/reference/replies.md is understood as the page says."""
     assert plain(read(text, setting(here, asked))) == understood
