@@ -47,9 +47,7 @@ _NO_WAY_IN = (
 _TOPIC_GONE = ("message thread not found", "topic_closed", "topic_deleted", "topic_id_invalid")
 
 
-def outcome_of(  # noqa: PLR0911 - one branch for each class of error
-    error: BaseException, *, edit: bool, jitter: dt.timedelta = NO_JITTER
-) -> Outcome:
+def outcome_of(error: BaseException, *, edit: bool, jitter: dt.timedelta = NO_JITTER) -> Outcome:
     """Return what an error means for the row that was being sent.
 
     `edit` is True for what may simply be done again (edits, reactions, answers to taps): where a message
