@@ -52,17 +52,23 @@ def make_program(
         changes=store,
         lock=EngineLock(settings.data_dir),
         alarm=alarm,
-        open_kitchen=lambda: open_kitchen(settings, store),
+        open_kitchen=lambda: become_engine(settings, store, alarm.now()),
         screens=screens,
         own=own,
         listener=Listener(trouble=troubles.began, recovered=troubles.ended, locked=locked),
     )
 
 
+def become_engine(settings: Settings, store: SqlStore, now: dt.datetime) -> Kitchen:
+    """Return what decides, for the new holder of the engine lock: whoever was showing messages before is gone."""
+    store.end_leases([SOURCE], now)
+    return open_kitchen(settings, store)
+
+
 def open_kitchen(settings: Settings, store: SqlStore) -> Kitchen:
     """Return what decides. It computes forecasts and is slow to import, so only the engine does, in a thread."""
-    from bot.application import kitchen  # noqa: PLC0415 - see above
-    from scheduler.planning.catalogue import read_catalogue  # noqa: PLC0415 - see above
+    from bot.application import kitchen  # noqa: PLC0415 - slow to import
+    from scheduler.planning.catalogue import read_catalogue  # noqa: PLC0415 - slow to import
 
     folder = importlib.resources.files("scheduler") / "catalogue"
     texts = {name: (folder / f"{name}.toml").read_text("utf-8") for name in CATALOGUE}

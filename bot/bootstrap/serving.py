@@ -83,6 +83,8 @@ class Service:
 
     async def run(self) -> int:
         """Serve; return 0 when stopped, 1 when the token was refused."""
+        # Only one `serve` runs on these data, so whoever was sending before is gone.
+        await asyncio.to_thread(self._store.end_leases, [self._way_out.name], self._alarm.now())
         code = await asyncio.to_thread(make_owner_code, self._store, self._alarm.now())
         me = await self._ask_first()
         if isinstance(me, Me):

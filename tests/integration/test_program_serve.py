@@ -13,6 +13,7 @@ from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
 
+from bot.messages import console
 from bot.store import open_store
 from tests.fakes.botapi import FakeTelegram
 from tests.fakes.botapi.fixtures import fake, telegram_server
@@ -119,6 +120,26 @@ def test_messages_wait_until_somebody_serves(tmp_path: Path, fake: FakeTelegram)
         with serving(tmp_path, fake):
             fake.wait("messages", 2, chat=ines)
     assert answers(fake, ines) == ["heard 178", "heard 182"]
+
+
+def test_a_kill_in_the_middle_of_sending_repeats_at_most_once(tmp_path: Path, fake: FakeTelegram) -> None:
+    """Killed between the messenger taking a message and our noting it: the next `serve` repeats it at once, marked."""
+    ines = fake.private("Ines")
+    with serving(tmp_path, fake) as serve:
+        serve.sees("Listening as @")
+        fake.inject("hold", method="sendMessage", executed=True)
+        fake.say(ines, "Ines", "178")
+        fake.wait("messages", 1, chat=ines)
+        serve.kill()
+        fake.calm()
+        fake.release()
+    with serving(tmp_path, fake) as serve:
+        fake.wait("messages", 2, chat=ines)
+        fake.say(ines, "Ines", "182")
+        fake.wait("messages", 3, chat=ines)
+    first, repeat, fresh = answers(fake, ines)
+    assert (first, fresh) == ("heard 178", "heard 182")
+    assert repeat == f"{console.possible_repeat()}\n{first}"
 
 
 def heard_before(data: Path, text: str) -> None:

@@ -145,7 +145,7 @@ class PromptPaper:
     @contextlib.contextmanager
     def opened(self) -> Iterator[None]:
         """Print above the line being typed from now on."""
-        from prompt_toolkit.patch_stdout import patch_stdout  # noqa: PLC0415 - see above
+        from prompt_toolkit.patch_stdout import patch_stdout  # noqa: PLC0415 - pipes and `serve` need none of it
 
         with patch_stdout():
             yield
@@ -169,7 +169,7 @@ class PromptPaper:
 
 def _keys() -> KeyBindings:
     """Ctrl-C empties the line, and leaves on an empty one."""
-    from prompt_toolkit.key_binding import KeyBindings as Keys  # noqa: PLC0415 - see PromptPaper
+    from prompt_toolkit.key_binding import KeyBindings as Keys  # noqa: PLC0415 - pipes and `serve` need none of it
 
     keys = Keys()
 
