@@ -35,10 +35,13 @@ else:
 
 
 class EngineLock:
-    """Held by the one process that takes in, decides and delivers for a data folder."""
+    """Held by the one process that takes in, decides and delivers for a data folder.
 
-    def __init__(self, data_dir: Path) -> None:
-        self.path = data_dir / LOCK_NAME
+    Another `name` makes another lock of the same kind, on a file of its own.
+    """
+
+    def __init__(self, data_dir: Path, *, name: str = LOCK_NAME) -> None:
+        self.path = data_dir / name
         self._handle: int | None = None
 
     @property

@@ -54,6 +54,16 @@ def test_urgent_ones_go_first(store: SqlStore) -> None:
     assert store.outbox_counts()["waiting"] == 1
 
 
+def test_an_urgent_one_waits_for_the_one_under_way(store: SqlStore) -> None:
+    """Two messages to one address are never on their way at once."""
+    put(store, message("i1"))
+    (under_way,) = claim(store)
+    put(store, message("i2", urgent=True))
+    assert claim(store) == ()
+    store.record(under_way, Sent(), NOON)
+    assert keys(claim(store)) == ["i2"]
+
+
 def test_an_urgent_one_does_not_jump_a_back_off(store: SqlStore) -> None:
     """The wait that the other side asked of a chat holds for everything in it."""
     put(store, message("i1"))

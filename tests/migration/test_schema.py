@@ -10,6 +10,7 @@ from pathlib import Path
 import pytest
 from alembic.autogenerate import compare_metadata
 from alembic.migration import MigrationContext
+from alembic.script import ScriptDirectory
 from sqlalchemy import Engine, inspect
 
 from bot.store import EngineLock, errors, migrate, open_store
@@ -93,6 +94,13 @@ def test_checks_and_counters_are_those_of_the_tables(tmp_path: Path) -> None:
     migrated.dispose()
     created.dispose()
     assert texts(tmp_path / "migrated.db") == texts(tmp_path / "created.db")
+
+
+def test_the_files_are_named_by_their_revisions() -> None:
+    """What the names say is what Alembic reads: the same revisions, one line of them, the highest last."""
+    scripts = ScriptDirectory.from_config(migrate.configuration())
+    assert {script.revision for script in scripts.walk_revisions()} == migrate.known()
+    assert scripts.get_heads() == [migrate.head()]
 
 
 def test_migrating_twice_changes_nothing(engine: Engine) -> None:

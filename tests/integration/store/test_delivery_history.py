@@ -253,4 +253,4 @@ def _address(row: Row[tuple[object, ...]]) -> Address:
 
 def test_every_history_has_an_end() -> None:
     """Sent once or twice, or ended with a reason; in order; marked for crashes and lost answers alone."""
-    run_state_machine_as_test(Deliveries, settings=settings(max_examples=80, stateful_step_count=40))
+    run_state_machine_as_test(Deliveries, settings=settings(max_examples=40, stateful_step_count=30))

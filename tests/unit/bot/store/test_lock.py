@@ -46,6 +46,15 @@ def test_two_folders_do_not_know_one_another(tmp_path: Path) -> None:
         lock.release()
 
 
+def test_two_names_do_not_know_one_another(tmp_path: Path) -> None:
+    """A lock under another name is another lock."""
+    engine, other = EngineLock(tmp_path), EngineLock(tmp_path, name="other.lock")
+    assert engine.try_acquire()
+    assert other.try_acquire()
+    engine.release()
+    other.release()
+
+
 def test_the_file_names_its_holder_and_is_private(tmp_path: Path) -> None:
     """For a message to people: the process id. Nobody else may read it."""
     lock = EngineLock(tmp_path)
