@@ -97,11 +97,11 @@ def _version() -> int:
 
 
 def _rehearse() -> int:
+    """Play the rehearsal, which a small installation may lack."""
     if importlib.util.find_spec("bot.rehearsal") is None:
         print(console.no_rehearsal(), file=sys.stderr)
         return FAILED
-    rehearsal = importlib.import_module("bot.rehearsal")
-    return int(rehearsal.main() or 0)
+    return int(importlib.import_module("bot.rehearsal").main())
 
 
 if __name__ == "__main__":

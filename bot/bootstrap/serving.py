@@ -22,7 +22,7 @@ from bot.program import Program
 from bot.settings import Settings
 from bot.store import EngineLock, SqlStore
 from bot.transport.telegram.calls import BotApi
-from bot.transport.telegram.me import Me, who_am_i
+from bot.transport.telegram.me import Me, show_commands, who_am_i
 from bot.transport.telegram.outgoing import TelegramTransport
 from bot.transport.telegram.poller import Conflict, Outage, Poll, Polled, Poller, Rival, TokenRefused
 from bot.transport.telegram.redact import Token, install_redaction
@@ -121,6 +121,8 @@ class Service:
     async def _welcome(self, me: Me, code: str | None) -> None:
         await asyncio.to_thread(self._store.clear_pause, self._way_out.name)
         write_link(self._settings.data_dir, link_prefix(me))
+        if (failed := await show_commands(self._api, console.menu())) is not None:
+            log.warning("the menu of commands could not be set: %s", failed)
         say(console.serving(me.username, str(self._settings.data_dir)))
         if code is not None:
             say(console.owner_code(code, me.join_link(code)))

@@ -198,6 +198,19 @@ def possible_repeat() -> str:
     return _("(This may have reached you before.)")
 
 
+def menu() -> tuple[tuple[str, str], ...]:
+    """Return the messenger's menu of commands: (name, description), most wanted first."""
+    return (
+        ("howlong", _("How long until dinner, and is it on time")),
+        ("next", _("What comes next, and when")),
+        ("plan", _("The plan, backward from the meal")),
+        ("undo", _("Take back the last thing you told")),
+        ("new", _("Begin a cook")),
+        ("invite", _("A link with which one person can join")),
+        ("help", _("What you can say")),
+    )
+
+
 # --- help of the command line ---------------------------------------------------------------------------------------
 
 

@@ -13,6 +13,7 @@ from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
 
+from bot.conversation.parsing.commands import command
 from bot.messages import console
 from bot.store import open_store
 from tests.fakes.botapi import FakeTelegram
@@ -48,6 +49,7 @@ def test_it_listens_answers_and_stops(tmp_path: Path, fake: FakeTelegram) -> Non
     ines = fake.private("Ines")
     with serving(tmp_path, fake) as serve:
         serve.sees("Listening as @")
+        assert [one["command"] for one in fake.commands()] == [name for name, _ in console.menu()]
         fake.say(ines, "Ines", "178")
         fake.wait("messages", 1, chat=ines)
         assert answers(fake, ines) == ["heard 178"]
@@ -200,3 +202,8 @@ def test_no_token_needs_no_data(tmp_path: Path) -> None:
     )
     assert (ran.returncode, ran.stdout, ran.stderr.count("\n")) == (2, "", 1)
     assert not (tmp_path / "data").exists()
+
+
+def test_the_menu_offers_what_is_understood() -> None:
+    """Each command of the messenger's menu is one that the reader of texts knows."""
+    assert [name for name, _ in console.menu() if command(f"/{name}") is None] == []
