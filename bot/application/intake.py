@@ -29,6 +29,9 @@ TRIES = 5
 """How often a decision is taken again when somebody else wrote meanwhile."""
 
 
+_SHORTEST_CODE = 8
+
+
 class Intake:
     """Takes in rows one at a time."""
 
@@ -91,7 +94,9 @@ class Intake:
             work.rooms.append(RoomWrite(address=incoming.address, active=False, group=incoming.group))
             return
         code = _code(incoming)
-        if code is not None:
+        if code is not None and (
+            len(incoming.text.split()) > 1 or self._house.store.invite(code.code, now) is not None
+        ):
             people.join(self._house, incoming, code, work)
             return
         person = people.identify(self._house, incoming, work)
@@ -188,6 +193,8 @@ def _code(incoming: Incoming) -> say.Join | None:
     if incoming.kind is not IncomingKind.TEXT:
         return None
     words = incoming.text.split()
+    if len(words) == 1 and len(words[0]) >= _SHORTEST_CODE:
+        return say.Join(code=words[0])  # a code by itself, if it is one
     if len(words) == 2 and words[0].split("@")[0].casefold() in {"/start", "join", "/join"}:  # noqa: PLR2004 - two words
         return say.Join(code=words[1])
     return None

@@ -73,22 +73,19 @@ def _register_room(house: House, incoming: Incoming, person: Person, work: Work)
     work.rooms.append(RoomWrite(address=incoming.address, title=incoming.sender_name, group=incoming.group))
 
 
-def join(house: House, incoming: Incoming, said: Join, work: Work) -> None:
-    """Let somebody in by a code, or say that it is spent."""
+def join(house: House, incoming: Incoming, said: Join, work: Work) -> Person | None:
+    """Let somebody in by a code and return who they are now; None when the code is spent and they are strangers."""
     invite = house.store.invite(said.code, work.now)
     known = house.store.person(person_id(incoming))
-    key = f"answer:{work.inbox_done}"
     if invite is None:
-        text = talk.welcome(known.name, known.role.value) if known is not None else talk.code_spent()
-        work.say(Message(text=text), to=incoming.address, key=key)
-        return
-    role = Role(invite.role)
+        return known
+    role = known.role if known is not None and known.role is Role.OWNER else Role(invite.role)
     name = known.name if known is not None else _free_name(house, incoming.sender_name)
-    if known is None or known.role is not Role.OWNER:
-        work.people.append(Person(id=person_id(incoming), name=name, role=role))
+    person = Person(id=person_id(incoming), name=name, role=role)
+    work.people.append(person)
     work.spend_code = said.code
     work.rooms.append(RoomWrite(address=incoming.address, title=incoming.sender_name, group=incoming.group))
-    work.say(Message(text=talk.welcome(name, role.value)), to=incoming.address, key=key)
+    return person
 
 
 def invite(visit: Visit, work: Work) -> None:
