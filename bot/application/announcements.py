@@ -154,6 +154,14 @@ def announce(snapshot: CookSnapshot, changes: Changes, work: Work) -> int:
     return 0 if message is None else len(snapshot.rooms)
 
 
+def follow(visit: Visit, work: Work, snapshot: CookSnapshot, situation: Situation) -> None:
+    """Let one more room follow a cook, with a board of its own."""
+    work.cooks.append(cook_write(situation, (), version=snapshot.version, add_rooms=(visit.address,)))
+    if visit.address.transport not in PAPER:
+        text = board(situation, voice_of(situation, work.now)).text
+        work.pin_board(text, to=visit.address, cook=snapshot.id, version=0)
+
+
 def _boards(snapshot: CookSnapshot, after: Situation, work: Work, new: tuple[Address, ...] = ()) -> None:
     """Keep the board of every room whose messages can be edited."""
     text = board(after, voice_of(after, work.now)).text

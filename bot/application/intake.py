@@ -10,10 +10,10 @@ import logging
 from collections.abc import Mapping
 
 from bot.application import people
+from bot.application.announcements import follow
 from bot.application.handlers import cooking, editing, setting_up
 from bot.application.visit import House, Visit, Work
 from bot.application.voices import context_of, setup_context, voice_of
-from bot.application.writing import cook_write
 from bot.chat import Incoming, IncomingKind
 from bot.conversation import intents as say
 from bot.conversation.interpreter import read
@@ -30,6 +30,7 @@ TRIES = 5
 
 
 _SHORTEST_CODE = 8
+_JOIN_WORDS = 2
 
 
 class Intake:
@@ -94,10 +95,8 @@ class Intake:
             work.rooms.append(RoomWrite(address=incoming.address, active=False, group=incoming.group))
             return
         code = _code(incoming)
-        if code is not None and (
-            len(incoming.text.split()) > 1 or self._house.store.invite(code.code, now) is not None
-        ):
-            people.join(self._house, incoming, code, work)
+        if code is not None and (_said_join(incoming) or self._house.store.invite(code.code, now) is not None):
+            self._joined(row, incoming, code, work)
             return
         person = people.identify(self._house, incoming, work)
         if person is None:
@@ -105,6 +104,17 @@ class Intake:
             return
         visit = Visit(house=self._house, row_id=row.id, incoming=incoming, person=person, now=now)
         self._from_somebody(visit, work)
+
+    def _joined(self, row: InboxRow, incoming: Incoming, code: say.Join, work: Work) -> None:
+        """Greet somebody who brought a code, and show them where things stand."""
+        person = people.join(self._house, incoming, code, work)
+        if person is None:
+            work.say(Message(text=talk.code_spent()), to=incoming.address, key=f"answer:{row.id}")
+            return
+        visit = Visit(house=self._house, row_id=row.id, incoming=incoming, person=person, now=work.now)
+        snapshot = self._cook_here(visit)
+        situation = None if snapshot is None else assess(snapshot.facts, self._house.catalogue)
+        self._arrived(visit, work, snapshot, situation, Message(text=talk.welcome(person.name, person.role.value)))
 
     def _outside(self, incoming: Incoming, work: Work, row: InboxRow) -> None:
         """Answer a stranger once in a private chat, and say nothing in a group nobody here belongs to."""
@@ -154,24 +164,33 @@ class Intake:
         known = setting_up.remembered(self._house.store.session(visit.address, visit.person.id))
         slot, unit = (None, None) if known is None else (known.slot, known.unit)
         wanted = wanted or read(visit.incoming.text, setup_context(visit, slot, unit))
+        if visit.incoming.group and _chatter(wanted):
+            return  # people in a group talk to one another, too
         if isinstance(wanted[0], say.Invite):
             people.invite(visit, work)
             return
         setting_up.handle(visit, work, known, wanted)
 
-    def _arrived(self, visit: Visit, work: Work, snapshot: CookSnapshot | None, situation: Situation | None) -> None:
+    def _arrived(
+        self,
+        visit: Visit,
+        work: Work,
+        snapshot: CookSnapshot | None,
+        situation: Situation | None,
+        welcome: Message | None = None,
+    ) -> None:
+        """Greet a group, a window or somebody new; who comes to a running cook follows it from now on."""
         if visit.incoming.group:
             work.say(Message(text=talk.hello_group()), to=visit.address, key=f"answer:{visit.row_id}")
             return
         if snapshot is None or situation is None:
-            setting_up.greet(
-                visit, work, setting_up.remembered(self._house.store.session(visit.address, visit.person.id))
-            )
+            known = setting_up.remembered(self._house.store.session(visit.address, visit.person.id))
+            setting_up.greet(visit, work, known, welcome)
             return
-        message = what_next(situation, voice_of(situation, visit.now))
+        message = (welcome or Message(text="")).then(what_next(situation, voice_of(situation, visit.now)))
         work.say(message, to=visit.address, key=f"answer:{visit.row_id}", cook=snapshot.id)
         if visit.address not in snapshot.rooms:
-            work.cooks.append(cook_write(situation, (), version=snapshot.version, add_rooms=(visit.address,)))
+            follow(visit, work, snapshot, situation)
 
     def _tap(self, visit: Visit, work: Work, snapshot: CookSnapshot | None, situation: Situation | None) -> None:
         work.answer_tap(visit.incoming)
@@ -195,9 +214,19 @@ def _code(incoming: Incoming) -> say.Join | None:
     words = incoming.text.split()
     if len(words) == 1 and len(words[0]) >= _SHORTEST_CODE:
         return say.Join(code=words[0])  # a code by itself, if it is one
-    if len(words) == 2 and words[0].split("@")[0].casefold() in {"/start", "join", "/join"}:  # noqa: PLR2004 - two words
+    if _said_join(incoming):
         return say.Join(code=words[1])
     return None
+
+
+def _chatter(wanted: tuple[say.Intent, ...]) -> bool:
+    """Return whether nothing of a text was meant for the program."""
+    return all(isinstance(i, say.Unclear) and i.question == "not_understood" for i in wanted)
+
+
+def _said_join(incoming: Incoming) -> bool:
+    words = incoming.text.split()
+    return len(words) == _JOIN_WORDS and words[0].split("@")[0].casefold() in {"/start", "join", "/join"}
 
 
 def _same_transport(cook: CookSnapshot | None, visit: Visit) -> bool:

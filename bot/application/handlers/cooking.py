@@ -8,6 +8,7 @@ from bot.application.announcements import answer, turn
 from bot.application.handlers.reports import Settling
 from bot.application.visit import Visit, Work
 from bot.application.voices import voice_of
+from bot.application.writing import cook_write
 from bot.conversation import intents as say
 from bot.crew import Right, may
 from bot.messages import talk
@@ -84,6 +85,9 @@ def _report(
     lead: Message | None = None,
 ) -> None:  # fmt: skip
     """Decide on reports and answer; a question that must come first rides below what was taken."""
+    if visit.incoming.group and _chatter(wanted):
+        _keep_quietly(visit, work, snapshot)
+        return
     settled = Settling(visit, situation, snapshot.facts, voice_of(situation, visit.now)).settle(wanted)
     if settled.ask is not None and not settled.reports:
         _reply(visit, work, snapshot, settled.ask if lead is None else lead.then(settled.ask))
@@ -96,6 +100,27 @@ def _report(
     answer(visit, work, snapshot, done, asks=settled.ask, lead=lead)
 
 
+def _chatter(wanted: tuple[say.Intent, ...]) -> bool:
+    """Return whether nothing of a text was meant for the program: in a group people talk to one another, too."""
+    return all(isinstance(i, say.Unclear) and i.question == "not_understood" for i in wanted)
+
+
+def _keep_quietly(visit: Visit, work: Work, snapshot: CookSnapshot) -> None:
+    """Keep what was said as a note, without an answer."""
+    result = _decide(visit, snapshot, (_note(visit),))
+    if isinstance(result, Changes):
+        work.cooks.append(cook_write(result.after, result.facts, version=snapshot.version))
+
+
+def _note(visit: Visit) -> Report:
+    return Report(
+        body=Noted(text=visit.incoming.text, understood=False),
+        happened_at=visit.incoming.sent_at,
+        by=visit.person.name,
+        message=visit.incoming.message,
+    )
+
+
 def _decide(visit: Visit, snapshot: CookSnapshot, reports: tuple[Report, ...]) -> Changes | Refusal:
     return decide(snapshot.facts, reports, now=visit.now, seed=visit.seed, catalogue=visit.house.catalogue)
 
@@ -104,13 +129,7 @@ def _refuse(visit: Visit, work: Work, snapshot: CookSnapshot, situation: Situati
     """Say why not; what was typed is kept as a note."""
     voice = voice_of(situation, visit.now)
     text = Message(text=refusal_text(refusal, voice))
-    kept = Report(
-        body=Noted(text=visit.incoming.text, understood=False),
-        happened_at=visit.incoming.sent_at,
-        by=visit.person.name,
-        message=visit.incoming.message,
-    )
-    result = _decide(visit, snapshot, (kept,))
+    result = _decide(visit, snapshot, (_note(visit),))
     if isinstance(result, Refusal):
         _reply(visit, work, snapshot, text)
         return

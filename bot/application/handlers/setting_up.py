@@ -85,9 +85,12 @@ def _unclear(visit: Visit, work: Work, known: Setup, unclear: say.Unclear) -> No
         _say(visit, work, setup.not_got(unclear.text.strip()[:60]).then(next_question(visit, known)))
 
 
-def greet(visit: Visit, work: Work, known: Setup | None) -> None:
-    """Greet somebody who opened a window, or take up the set-up where it was left."""
-    if not may(visit.person.role, Right.START):
+def greet(visit: Visit, work: Work, known: Setup | None, welcome: Message | None = None) -> None:
+    """Greet somebody who opened a window or came in by a code, or take up the set-up where it was left."""
+    if welcome is not None:
+        asks = next_question(visit, known or Setup()) if may(visit.person.role, Right.START) else Message(text="")
+        _say(visit, work, welcome.then(asks))
+    elif not may(visit.person.role, Right.START):
         _say(visit, work, Message(text=talk.welcome(visit.person.name, visit.person.role.value)))
     elif known is not None and known.draft != say.Draft():
         _say(visit, work, setup.still_open(next_question(visit, known)))
