@@ -5,6 +5,9 @@ It must not import the messenger, nor what computes forecasts: the window opens 
 
 from __future__ import annotations
 
+import os
+import sys
+
 from bot.alarm.system import SystemAlarm
 from bot.bootstrap.parts import make_program
 from bot.bootstrap.running import run_on_data, stopped_by_signals
@@ -33,7 +36,10 @@ async def _chat(settings: Settings, store: SqlStore) -> int:
     window.nudge = program.nudge
     with stopped_by_signals(program.stop):
         await program.run(window.run)
-    if window.unstored:
-        window.say(console.lines_lost(window.unstored))
-    window.say(console.left())
+    try:
+        if window.unstored:
+            window.say(console.lines_lost(window.unstored))
+        window.say(console.left())
+    except OSError:  # the terminal is closed: nobody is there to be told
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
     return 0

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import datetime as dt
+import os
 import re
 import signal
 import subprocess
@@ -122,9 +123,35 @@ def test_a_half_typed_line_survives_a_message(tmp_path: Path) -> None:
         ines.sees("Time to spritz.")
         ines.type("8\r")
         ines.sees("heard 178")
-        ines.type("\x04")
+        ines.type("quit\r")
         assert ines.ends() == 0
     assert "> 17" in ines.told.rpartition("Time to spritz.")[2]
+
+
+def test_a_terminal_is_given_back_as_it_was(tmp_path: Path) -> None:
+    """A signal in the middle of typing ends in order: the terminal's special modes are switched off again."""
+    with started(*chat(tmp_path, "Ines"), terminal=True) as ines:
+        ines.sees("welcome")
+        ines.type("17")
+        ines.sees("17")
+        assert ines.ends(signal.SIGTERM) == 0
+        assert ines.told.count("\x1b[?2004h") == ines.told.count("\x1b[?2004l")
+        assert ines.told.rstrip().endswith("come back.")
+
+
+def test_a_reader_that_has_enough_is_no_fault(tmp_path: Path) -> None:
+    """When whatever reads the window's output is gone, the window leaves quietly; what it could not show waits."""
+    reading, writing = os.pipe()
+    words = [sys.executable, "-m", ECHO, *chat(tmp_path, "Ines")]
+    with subprocess.Popen(words, cwd=ROOT, stdin=subprocess.PIPE, stdout=writing, stderr=subprocess.PIPE) as process:
+        os.close(writing)
+        os.close(reading)
+        assert process.stderr is not None
+        assert process.wait(20) == 0
+        assert process.stderr.read() == b""
+    store = open_store(tmp_path)
+    assert [row.shown for row in store.screen("ines")] == [False]
+    store.close()
 
 
 def test_opening_a_window_imports_nothing_slow(tmp_path: Path) -> None:
