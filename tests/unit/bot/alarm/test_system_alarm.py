@@ -110,9 +110,7 @@ async def test_the_sweep_rings_with_nothing_armed() -> None:
 
 @pytest.mark.asyncio
 @pytest.mark.parametrize("hours", [8, -8])
-async def test_a_clock_jump_is_noticed_and_the_sweep_goes_on(
-    hours: int, caplog: pytest.LogCaptureFixture
-) -> None:
+async def test_a_clock_jump_is_noticed_and_the_sweep_goes_on(hours: int, caplog: pytest.LogCaptureFixture) -> None:
     """A machine that slept, or whose clock was set, rings at the next sweep and says so in the log."""
     moved = dt.timedelta()
     alarm = SystemAlarm(clock=lambda: utc_now() + moved, sweep_for=SOON)
