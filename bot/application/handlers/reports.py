@@ -202,7 +202,8 @@ class Settling:
                     self._situation.state.planned, wrap=said.wrap, serving=self._situation.state.serving
                 )
             )
-            if self._situation.prompt("bark_check") is not None and self._situation.prompt("bark_check").asked:  # type: ignore[union-attr]
+            bark = self._situation.prompt("bark_check")
+            if bark is not None and bark.asked:
                 self._add(StepDone(step="bark_check", outcome="set"))
 
     # --- amending -----------------------------------------------------------------------------------------------------
