@@ -68,17 +68,17 @@ def _few(names: list[str]) -> str:
 
 
 def _reason(why: Why, voice: Voice) -> str:
-    by = "" if why.minutes is None else span(dt.timedelta(minutes=abs(why.minutes)))
+    minutes = why.minutes or 0.0
+    by = span(dt.timedelta(minutes=abs(minutes)))
     event = "" if why.event is None else step_words(why.event).name
     match why.kind:
         case "before_serving":
-            return _("at dinner time") if why.minutes == 0 else _("{by} before dinner").format(by=by)
-        case "after" if not why.minutes:
+            return _("{by} before dinner").format(by=by) if minutes else _("at dinner time")
+        case "after" if minutes == 0:
             return _('together with "{event}"').format(event=event)
-        case "after" if why.minutes < 0:
-            return _('{by} before "{event}"').format(by=by, event=event)
         case "after":
-            return _('{by} after "{event}"').format(by=by, event=event)
+            order = _('{by} after "{event}"') if minutes > 0 else _('{by} before "{event}"')
+            return order.format(by=by, event=event)
         case "repeat":
             return _("{by} after the last time").format(by=by)
         case "core":

@@ -74,7 +74,7 @@ def _in_folder(data_dir: Path, pace_s: float, began_at: dt.datetime, clock: Call
     pause = threading.Event()
 
     def put(line: str) -> None:
-        print(line, flush=pace_s > 0)
+        print(line, flush=True)  # read as it comes, also through a pipe
         if pace_s > 0:
             pause.wait(pace_s)
 

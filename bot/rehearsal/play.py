@@ -68,6 +68,7 @@ class Play:
         while not self._over():
             self._next()
         self.record.facts = self.facts()
+        self.record.outbox = self._store.outbox_counts()
         return self.record
 
     def facts(self) -> tuple[Fact, ...]:

@@ -57,3 +57,5 @@ class Record:
     forecasts: list[Forecast] = dataclasses.field(default_factory=list)
     outage: Outage | None = None
     facts: tuple[Fact, ...] = ()
+    outbox: dict[str, int] = dataclasses.field(default_factory=dict)
+    """Number of outgoing messages by state at the end, and of possible repeats under `possible_repeat`."""

@@ -47,7 +47,7 @@ def nothing_lost(record: Record) -> bool:
 
 
 def forecasts(record: Record) -> tuple[Forecast, Forecast, Forecast]:
-    """Return what was expected after the first reading of the meat, half-way on the fire, and an hour before the pull."""
+    """Return what was expected after the first reading of the meat, half-way, and an hour before the pull."""
     on_at, pulled_at = done_at(record, "meat_on"), done_at(record, "pull")
     read_at = next(
         f.recorded_at for f in record.facts
