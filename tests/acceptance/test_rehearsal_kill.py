@@ -198,7 +198,7 @@ def test_the_invented_meat_stalls() -> None:
 
 
 def _imported(module: object) -> set[str]:
-    source = Path(str(getattr(module, "__file__"))).read_text("utf-8")  # noqa: B009 - modules have no such attribute for mypy
+    source = Path(str(getattr(module, "__file__"))).read_text("utf-8")  # noqa: B009 - plain objects have no such attribute
     nodes = ast.walk(ast.parse(source))
     return {n.module or "" for n in nodes if isinstance(n, ast.ImportFrom)} | {
         alias.name for n in ast.walk(ast.parse(source)) if isinstance(n, ast.Import) for alias in n.names
