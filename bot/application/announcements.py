@@ -14,7 +14,7 @@ from bot.chat import Address
 from bot.messages.board import board
 from bot.messages.figures import Voice
 from bot.messages.message import Message
-from bot.messages.receipts import echo, receipt, shift_text, warnings
+from bot.messages.receipts import by_name, echo, receipt, shift_text, warnings
 from bot.messages.trip import away, next_line, trip_message
 from bot.messages.words import _
 from bot.ports import CookSnapshot
@@ -85,7 +85,7 @@ def answer(
     )
     for room in snapshot.rooms:
         if room != visit.address:
-            _tell_others(visit, work, room, done, stopping=stopping)
+            _tell_others(visit, work, room, done, body, stopping=stopping)
     work.cooks.append(
         cook_write(done.after, (*done.facts, told), version=snapshot.version, add_rooms=_new_rooms(snapshot, visit))
     )
@@ -97,10 +97,11 @@ def _new_rooms(snapshot: CookSnapshot, visit: Visit) -> tuple[Address, ...]:
     return snapshot.rooms if snapshot.version == 0 else () if visit.address in snapshot.rooms else (visit.address,)
 
 
-def _tell_others(visit: Visit, work: Work, room: Address, done: Turn, *, stopping: bool) -> None:
+def _tell_others(visit: Visit, work: Work, room: Address, done: Turn, body: Message | None, *, stopping: bool) -> None:
     """Write one line about what somebody did, and the trip that came of it."""
     voice = voice_of(done.after, visit.now)
-    message = warnings(done.rung, voice).then(Message(text=echo(done.reported, visit.person.name, voice)))
+    text = echo(done.reported, visit.person.name, voice) if body is None else by_name(visit.person.name)
+    message = warnings(done.rung, voice).then(Message(text=text)).then(body or Message(text=""))
     trip = _trip(done.rung)
     if trip is not None:
         message = message.then(trip_message(_unannounced(trip.trip), done.after, voice))

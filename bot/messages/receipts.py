@@ -96,6 +96,11 @@ def echo(changes: Changes, name: str, voice: Voice) -> str:
     return lines(said, *rest)
 
 
+def by_name(name: str) -> str:
+    """Say who has done what follows: begun a cook, called it off."""
+    return _("From {name}:").format(name=name)
+
+
 def taken_line(changes: Changes, voice: Voice) -> str:
     """Return everything that was written down, in one line with its time."""
     taken = [e for e in changes.events if isinstance(e, Taken)]

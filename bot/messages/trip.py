@@ -27,6 +27,9 @@ _PLAIN_READINGS = ("pit_check", "core_read")
 _NAMED, _PASSED = 2, 4
 """How many things are named before "and more": in the last line, and of what passed unasked."""
 
+_ROW_LETTERS = 36
+"""About as many letters of buttons as fit side by side on a phone held upright; common practice, no source."""
+
 PUT_OFF_MIN = 20.0
 """Minutes that "cannot read now" puts a question off."""
 
@@ -144,11 +147,18 @@ def choices_for(prompts: tuple[Prompt, ...], situation: Situation) -> tuple[tupl
     if len(ticks) > 1:
         rows.append(((_("All done"), Done(every=True)),))
     rows += [((step_words(p.step.id).done, Done(step=p.step.id)),) for p in ticks]
-    rows += [row for p in prompts if (row := outcome_row(p, situation))]
+    for prompt in prompts:
+        rows += _narrow(outcome_row(prompt, situation))
     if any(p.step.slots for p in prompts):
         question = next(p for p in prompts if p.step.slots)
         rows.append(((_("Cannot read it now"), PutOffFor(minutes=PUT_OFF_MIN, step=question.step.id)),))
     return tuple(rows)
+
+
+def _narrow(row: tuple[Option, ...]) -> list[tuple[Option, ...]]:
+    """Break a row of buttons that a phone could not show side by side."""
+    wide = sum(len(label) for label, _meaning in row) > _ROW_LETTERS
+    return [(option,) for option in row] if wide else [row] if row else []
 
 
 def outcome_row(prompt: Prompt, situation: Situation) -> tuple[Option, ...]:

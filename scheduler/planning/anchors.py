@@ -11,7 +11,7 @@ import datetime as dt
 from scheduler.cuts import Cut
 from scheduler.facts import Feel, Slot
 from scheduler.planning.outlook import Outlook
-from scheduler.planning.prompts import Why, key_of, step_of
+from scheduler.planning.prompts import Why, key_of, number_of, step_of
 from scheduler.planning.steps import (
     AfterEvent,
     AfterOutcome,
@@ -23,7 +23,7 @@ from scheduler.planning.steps import (
     Step,
 )  # fmt: skip
 from scheduler.safety import act_by
-from scheduler.state import CookState
+from scheduler.state import OVERTAKEN, CookState
 
 PIT_OFF_C = 8.0
 """A pit this far out of its band is looked at again sooner [°C]; common practice, no source."""
@@ -38,6 +38,9 @@ BARK_STEP_C = 6.0
 WARM_C = 66.0
 """Held meat above this is not read again before the careful estimate says so [°C]: 150 F, common practice, no
 source."""
+
+_BEGUN_BY = {"cooking": "meat_on", "resting": "pull"}
+"""Phase -> the step without which a series of that phase does not go on (it may have been taken back)."""
 
 
 def _minutes(value: float) -> dt.timedelta:
@@ -64,8 +67,11 @@ class Anchors:
     """True: use planned times for steps that have not happened."""
 
     def number(self, step: Step) -> int:
-        """Return the number of the next prompt of a step: one more than were closed."""
-        return 1 + sum(1 for key in self.state.closed if step_of(key) == step.id)
+        """Return the number of the next prompt of a step: the one after the last that was closed.
+
+        Undoing the answer to an earlier one of a series does not bring that one back: a later one has overtaken it.
+        """
+        return 1 + max((number_of(key) for key in self.state.closed if step_of(key) == step.id), default=0)
 
     def due(self, step: Step) -> Due | None:
         """Return when the next prompt of a step is due, None while that cannot be known or is not wanted."""
@@ -105,7 +111,7 @@ class Anchors:
             case AfterEvent():
                 return self._after(anchor)
             case AfterOutcome():
-                return self._outcome(anchor, number)
+                return self._outcome(step, anchor, number)
             case AtCore():
                 return self._at_core(anchor)
             case Held():
@@ -122,12 +128,15 @@ class Anchors:
             return None
         return Due(at=at + _minutes(anchor.minutes), why=Why(kind="after", event=anchor.event, minutes=anchor.minutes))
 
-    def _outcome(self, anchor: AfterOutcome, number: int) -> Due | None:
+    def _outcome(self, step: Step, anchor: AfterOutcome, number: int) -> Due | None:
+        """Return when the outcome was first told that no prompt was closed for and that the step has not answered."""
         times = [done.at for done in self.state.done.get(anchor.event, ()) if done.outcome == anchor.outcome]
         if anchor.event == "tender_test":
             times += [at for at, felt in self.state.feels if felt.feel is Feel(anchor.outcome)]
-        if len(times) >= number:
-            return Due(at=times[number - 1], why=Why(kind="after", event=anchor.event))
+        done_at = self.state.at(step.id)
+        open_times = [at for at in sorted(times)[number - 1 :] if done_at is None or at > done_at]
+        if open_times:
+            return Due(at=open_times[0], why=Why(kind="after", event=anchor.event))
         if self.projected and anchor.event == "tender_test" and self.outlook.pull.likely is not None:
             return Due(at=self.outlook.pull.likely, why=Why(kind="after", event=anchor.event))
         return None
@@ -152,27 +161,34 @@ class Anchors:
         return None if at is None else Due(at=at, why=Why(kind="core", core_c=core_c))
 
     def _gate(self, anchor: Gate) -> Due | None:
-        event_at = self.event_at(anchor.event)
-        if event_at is None:
-            return None
-        steps = [self.catalogue.steps.get(name) for name in anchor.conditions]
-        unmet = tuple(s.id for s in steps if s is not None and self.number(s) == 1)
+        if self.state.at(anchor.event) is None and not self.projected:
+            return None  # nobody is asked to put meat on a fire that is not lit
+        met = {name: self._met_at(name) for name in anchor.conditions}
+        unmet = tuple(name for name, at in met.items() if at is None)
         due_at = self.outlook.on_at
         if not unmet and self.state.at(anchor.event) is not None:
-            met_at = max(at for key, at in self.state.closed.items() if step_of(key) in anchor.conditions)
-            due_at = min(due_at, met_at)
+            due_at = min(due_at, max(at for at in met.values() if at is not None))
         why = Why(kind="gate", event=anchor.event, minutes=anchor.minutes, open_conditions=unmet)
         return Due(at=due_at, why=why)
+
+    def _met_at(self, condition: str) -> dt.datetime | None:
+        """Return when a condition of a gate was met, asked for or not; None while it is open."""
+        times = [at for key, at in self.state.closed.items() if step_of(key) == condition]
+        done_at = self.state.at(condition)
+        return max([*times, *(() if done_at is None else (done_at,))], default=None)
 
     def _repeat(self, step: Step, number: int) -> Due | None:
         """Return when the next of a series is due, counted from the one before."""
         repeat = step.repeat
         if repeat is None or (repeat.most is not None and number > repeat.most):
             return None
+        begun_by = _BEGUN_BY.get(step.phase)
+        if begun_by is not None and self.state.at(begun_by) is None:
+            return None
         before = key_of(self.state.piece, step.id, number - 1)
         base = self.state.closed.get(before)
         asked = self.state.asked.get(before)
-        if before in self.state.withdrawn and asked is not None:
+        if self.state.withdrawn.get(before, OVERTAKEN) != OVERTAKEN and asked is not None:
             base = asked.last_at
         if base is None:
             return None
