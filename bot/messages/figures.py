@@ -38,7 +38,6 @@ class Voice:
     def clock(self, at: dt.datetime) -> str:
         """Return a time of day, with the weekday unless it is today."""
         local, today = at.astimezone(ZoneInfo(self.zone)), self.now.astimezone(ZoneInfo(self.zone)).date()
-        local = _to_minute(local)
         if local.date() == today:
             return local.strftime("%H:%M")
         return f"{self._weekday(local)} {local:%H:%M}"
@@ -85,10 +84,6 @@ def to_five(at: dt.datetime) -> dt.datetime:
     """Return an instant rounded to five minutes."""
     seconds = dt.timedelta(minutes=5).total_seconds()
     return dt.datetime.fromtimestamp(round(at.timestamp() / seconds) * seconds, dt.UTC)
-
-
-def _to_minute(local: dt.datetime) -> dt.datetime:
-    return (local + dt.timedelta(seconds=30)).replace(second=0, microsecond=0)
 
 
 def span(length: dt.timedelta) -> str:

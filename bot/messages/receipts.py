@@ -89,11 +89,19 @@ def receipt(changes: Changes, voice: Voice) -> Message:
 def echo(changes: Changes, name: str, voice: Voice) -> str:
     """Return one line for the others: who reported what, and what moved."""
     taken = taken_line(changes, voice)
-    rest = [_event_text(e, changes, voice) for e in changes.events if isinstance(e, Shifted | SpotAsked | GateOpened)]
-    if not taken and not any(rest):
+    first = [_event_text(e, changes, voice) for e in changes.events if _of_the_log(e)]
+    news = (Shifted, SpotAsked, GateOpened, Stalled, Implied)
+    rest = [_event_text(e, changes, voice) for e in changes.events if isinstance(e, news)]
+    told = lines(*first, taken)
+    if not told and not any(rest):
         return ""
-    said = _("{name}: {what}").format(name=name, what=taken) if taken else ""
+    said = _("{name}: {what}").format(name=name, what=told) if told else ""
     return lines(said, *rest)
+
+
+def _of_the_log(event: Event) -> bool:
+    """Return whether an event changes what was told before: a correction, or something taken back."""
+    return isinstance(event, Undid) or (isinstance(event, Taken) and isinstance(event.body, Corrected))
 
 
 def by_name(name: str) -> str:
