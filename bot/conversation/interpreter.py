@@ -55,7 +55,7 @@ def _half_hour(heard: str, text: str, context: Context) -> tuple[Intent, ...]:
     hours = [half.hour % times.LAST_HOUR, (half.hour - 1) % times.LAST_HOUR]
     if not half.exact:
         hours = [(hour - 1) % times.NOON + 1 for hour in hours]
-    clocks = [f"{hour:02d}:30" for hour in hours]
+    clocks = [f"{hour}:30" for hour in hours]
     ways = [_understood(f"{heard[: half.start]}at {hour}:30{heard[half.end :]}", text, context) for hour in hours]
     if any(len(way) != 1 or isinstance(way[0], Unclear) for way in ways):
         return ()
@@ -82,7 +82,9 @@ def _reply(heard: str, text: str, context: Context) -> tuple[Intent, ...]:
     for reader in (correction, pit_moved):
         if (intent := reader(heard, text, context)) is not None:
             return (intent,)
-    for timed in (corrected_time, dinner):
+    for timed in (dinner, corrected_time):
         if (intent := timed(heard, context)) is not None:
             return (intent,)
+    if greets(heard):
+        return (Ask(topic=Topic.WHAT_NEXT),)
     return () if questions(heard) else replies(heard, text, context)

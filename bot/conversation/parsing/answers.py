@@ -36,7 +36,7 @@ _DONE_WORDS = word_set(
     "ya yh yess sure aye y fertig erledigt gemacht ja hecho listo lista si terminado fini finie fait oui "
     "termine ready set tick ticked"
 )
-_FILL = word_set(
+FILL = word_set(
     "ok okay just now all already so and boss chef mate thanks thx ty cheers sry sorry lol haha that it "
     "this i we ive i've we've have told u you it's its that's thats is been well oh ah hey hi please pls "
     "then here bro man buddy finally again schon ya deja da last right good great nice one the for a bit "
@@ -115,7 +115,7 @@ _PATTERNS: tuple[tuple[Answer, re.Pattern[str]], ...] = tuple(
             (
                 "^(?:k|kk|ok|okay|okey|okie|oki|thumbsup|thumbsup thumbsup|got it|roger|copy|copy that"
                 "|seen|understood|alright|all right|cool|fine|good|great|perfect|will do|vale|gut|bien"
-                "|d'accord|np|all good|thanks|thx)$"
+                "|d'accord|np|all good|thanks|thx|thank you|cheers|ta|nice one)$"
             ),
         ),
     )
@@ -155,6 +155,6 @@ def answer(clause: str) -> Answer | None:
         if _DONE_FIRST.match(plain):
             return Answer.DONE
         words = plain.split()
-        if any(word in _DONE_WORDS for word in words) and all(word in _DONE_WORDS or word in _FILL for word in words):
+        if any(word in _DONE_WORDS for word in words) and all(word in _DONE_WORDS or word in FILL for word in words):
             return Answer.DONE
     return found

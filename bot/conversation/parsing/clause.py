@@ -10,7 +10,7 @@ import datetime as dt
 import re
 
 from bot.conversation.context import Context
-from bot.conversation.intents import Done, Intent, NotYet, PutOffFor, Skip, WrapSaid
+from bot.conversation.intents import Done, Intent, Note, NotYet, PutOffFor, Skip, WrapSaid
 from bot.conversation.parsing import prompts, steps, times
 from bot.conversation.parsing.answers import BUSY_MIN, LATER_MIN, Answer, answer, finished, unsure
 from bot.conversation.parsing.meat import WrapWords, feel_words, wrap_words
@@ -19,7 +19,7 @@ from scheduler.facts import Wrap
 SOON_MIN = 1.0
 """A time ahead that is nearer than this is now [min]."""
 _PLANNED = re.compile(
-    r"\b(?:will|gonna|going (?:to|on|in)|about to|i'll|we'll|planning|plan to|should|want to|goes on|later)\b"
+    r"\b(?:will|gonna|going (?:to|on)|about to|i'll|we'll|planning|plan to|should|want to|goes on|later)\b"
 )
 _OTHER_MEANINGS = re.compile(r"\b(?:hard|close|soft|almost|soon|nearly|casi|presque|fast|firm|cracks?|fest|loose)\b")
 """Words of a feel that say other things when nobody asked for a feel."""
@@ -82,7 +82,8 @@ def _about_steps(clause: Clause, kind: Answer | None, context: Context) -> list[
         return []
     if not mentioned and finished(clause.words):
         step = prompts.named(clause.words, context)
-        mentioned = (step,) if step in {each.step for each in context.open_steps} and step else ()
+        known = steps.SMALL_JOBS | {each.step for each in context.open_steps}
+        mentioned = (step,) if step in known and step else ()
     return [Done(step=step, at=clause.past(context)) for step in mentioned]
 
 
@@ -93,7 +94,7 @@ def _short(clause: Clause, kind: Answer | None, context: Context) -> list[Intent
         Answer.EVERY: Done(every=True, at=clause.past(context)),
         Answer.LATER: PutOffFor(minutes=LATER_MIN, step=step),
         Answer.BUSY: PutOffFor(minutes=BUSY_MIN, step=step),
-        Answer.NOT_YET: NotYet(step=step),
+        Answer.NOT_YET: NotYet(step=step) if step else Note(text=clause.text),
     }
     if kind in (Answer.DONE, Answer.NOD):
         return [prompts.done(clause.past(context), clause.text, context, weak=kind is Answer.NOD)]

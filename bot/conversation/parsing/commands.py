@@ -52,7 +52,7 @@ _PHRASES: tuple[tuple[Intent, re.Pattern[str]], ...] = (
                 "(?: to (?:eat|serve))?$"
             ),
             "^safe(?: to (?:eat|serve))?$",
-            "^can (?:we|i|you) (?:eat|serve)(?: it| this)?",
+            "^can (?:we|i|you) (?:eat|serve)(?: it| this| now)*$",
             "^(?:(?:it )?looks done|is (?:it|this) done|done yet)$",
             "^(?:still )?safe$",
         ),
@@ -67,6 +67,7 @@ _PHRASES: tuple[tuple[Intent, re.Pattern[str]], ...] = (
             r"^(?:should|do|shall) (?:i|we) (?:wrap|spritz|pull|flip|rotate|wait|add wood|add coal)\b.*",
             "^whats up next$",
             "^todo$",
+            "^(?:and|so) now$",
         ),
     ),
     (
@@ -90,6 +91,7 @@ _PHRASES: tuple[tuple[Intent, re.Pattern[str]], ...] = (
             "^combien de temps$",
             "^dinner on time$",
             "^time left$",
+            r"^can (?:we|i) (?:eat|serve) (?:at|by|in|before)\b.*",
             "^how long$",
         ),
     ),
@@ -102,7 +104,11 @@ _PHRASES: tuple[tuple[Intent, re.Pattern[str]], ...] = (
     ),
     (
         Ask(topic=Topic.PLAN),
-        re.compile(r"^(?:the |our |full )?(?:plan|schedule|timeline|timetable|times|agenda)$|^plan b$"),
+        phrases(
+            "^(?:the |our |full )?(?:plan|schedule|timeline|timetable|times|agenda)$",
+            "^plan b$",
+            r"^when (?:do|should|shall) (?:i|we) (?:wrap|spritz|pull|add|light|start|put|slice|box|test)\b.*",
+        ),
     ),
     (
         Ask(topic=Topic.CREW),
@@ -111,7 +117,7 @@ _PHRASES: tuple[tuple[Intent, re.Pattern[str]], ...] = (
     (
         Ask(topic=Topic.HELP),
         re.compile(
-            "^(?:help|help me|hilfe|ayuda|aide|commands?|what can (?:you|i) (?:do|say|ask|type)"
+            "^(?:help|help me|menu|hilfe|ayuda|aide|commands?|what can (?:you|i) (?:do|say|ask|type)"
             "|how does (?:this|it) work|how do (?:i|you) use (?:this|it))$"
         ),
     ),
@@ -151,7 +157,7 @@ _GREETING = re.compile(
 _QUESTION = phrases(
     r"^(?:who|why|what|how|where|which|when|whose)\b",
     (
-        "^(?:should|is|are|does|do|can|could|would|will|did|has|have) (?:it|i|we|u|you|this|that"
+        "^(?:should|is|are|does|do|can|could|would|will|has|have) (?:it|i|we|u|you|this|that"
         r"|the|they|there|anyone|somebody|someone|my|our)\b"
     ),
 )

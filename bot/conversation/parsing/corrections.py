@@ -19,7 +19,7 @@ _N = r"(?P<new>[0-9]{1,4}(?:[.,][0-9]{1,2})?) ?(?P<unit>°? ?[cf]\b)?"
 _OLD = r"(?P<old>[0-9]{1,4}(?:[.,][0-9]{1,2})?)(?: ?°? ?[cf]\b)?"
 _SORRY = (
     "(?:(?:sorry|sry|oops|whoops|no|wait|ah|actually|correction|typo|my bad|scratch that|ups"
-    "|i|meant|mean|to say|it's|its|that's|it was|make that|that) ?,? ?)*"
+    "|i|meant|mean|to say|it's|its|that's|it was|make that|that)[ ,:.!]*)*"
 )
 _STAR = re.compile(rf"^(?:\* ?)+{_N} ?\*?$")
 _STAR_AFTER = re.compile(rf"^{_N} ?\*+$")
@@ -33,6 +33,11 @@ _MEANT = re.compile(
     "|correction:?|typo:?|sorry,?|sry,?|oops,?|whoops,?|scratch that,?|correct(?:ed)? (?:to"
     rf"|is)|change (?:that|it) to|no,?|wait,|actually,?) (?:it's |it was |is |to be )?{_N}(?: (?:sorry|sry|lol))?$"
 )
+_WRONG = re.compile(
+    "^(?:(?:sorry|sry|oops|whoops|no|wrong|wait|actually|typo|correction)[,:.! ]+)+"
+    rf"(?:it(?:'s| was| is)|that(?:'s| was)) {_N}$"
+)
+_AFTER = re.compile(rf"^{_N},? (?:sorry|sry|i mean|i meant|correction|typo)$")
 _WAS_PIT = re.compile(
     r"\b(?:that|it|this|last one|the last(?: one)?)(?:'s| was| is)? (?:was |is )?(?:actually "
     "|really |only |just )?(?:from |for )?(?:the |my )?(?P<slot>pit|smoker|grill|grate|air"
@@ -46,7 +51,8 @@ _RETRACT = phrases(
         "|number|please|sorry|pls|lol))*$"
     ),
     (
-        "^(?:never ?mind|nvm|nm|oops|whoops|my bad|wrong (?:number|reading|one|button)|wrong"
+        "^(?:(?:oops|whoops|sorry|ah) )*(?:never ?mind|nvm|nm|oops|whoops|my bad"
+        "|wrong (?:number|reading|one|button)|wrong"
         "|mistake|my mistake|that(?:'s| was| is)? (?:wrong|a mistake|a typo)|didn't mean that"
         "|wrong chat)(?: (?:sorry|sry|lol|ignore that|ignore it|that))*$"
     ),
@@ -64,7 +70,7 @@ def correction(heard: str, text: str, context: Context) -> Intent | None:
     if (slot := _WAS_PIT.search(plain)) and not re.search(r"[0-9]", plain):
         is_pit = slot["slot"] in ("pit", "smoker", "grill", "grate", "air", "cooker")
         return Correct(slot=Slot.PIT if is_pit else Slot.CORE)
-    for pattern in (_STAR, _STAR_AFTER, _NOT, _NOT_FIRST, _ARROW, _MEANT):
+    for pattern in (_STAR, _STAR_AFTER, _NOT, _NOT_FIRST, _ARROW, _MEANT, _WRONG, _AFTER):
         if found := pattern.match(heard):
             return _corrected(found, text, context)
     return None

@@ -37,6 +37,12 @@ _BARE = phrases(
     r"\bsin envolver\b",
     r"\bohne\b",
 )
+_UNWRAPPED = phrases(
+    r"\bunwrap(?:ped|ping)?\b",
+    r"\b(?:took|taken|taking|take|ripped|opened) (?:(?:it|them) out of )?(?:the |its )?(?:foil|paper|wrap)\b",
+    r"\b(?:foil|paper|wrap)(?:'s| is)? off\b",
+    r"\bout of the (?:foil|paper|wrap)\b",
+)
 _DID = phrases(
     r"\bwrapped\b",
     r"\bwent\b",
@@ -95,7 +101,7 @@ def wrap_words(clause: str) -> WrapWords | None:
     """Return what a clause says about wrapping, or None."""
     if _NOT_YET.search(clause):
         return WrapWords(wrap=None, done=False, not_yet=True)
-    if _BARE.search(clause):
+    if _BARE.search(clause) or _UNWRAPPED.search(clause):
         return WrapWords(wrap=Wrap.NONE, done=True)
     said = _LOOKING.sub("", clause)
     kind = next((wrap for wrap, pattern in _KINDS if pattern.search(said)), None)

@@ -52,7 +52,8 @@ def dinner(heard: str, context: Context) -> Intent | None:
         and not re.search(r"\beat(?:ing)?\b", heard)
     ):
         return None
-    said = serving_said(heard, context) if about_dinner else None
+    bare_hours = bool(re.search(r"\b(?:to|make|now|is|instead|until|till)\b", heard))
+    said = serving_said(heard, context, bare_hours=bare_hours) if about_dinner else None
     return MoveDinner(serving=said.serving) if said else None
 
 

@@ -172,11 +172,7 @@ def _guess(figure: Figure, context: Context) -> Value | Open:
         return core
     pit = settle(figure, Slot.PIT, context)
     if not isinstance(core, Value):
-        return (
-            pit
-            if isinstance(pit, Value) and (near_pit(pit.value_c, context) or core.question == "impossible")
-            else core
-        )
+        return pit if isinstance(pit, Value) and likely(pit, context) else core
     if not isinstance(pit, Value) or not near_pit(pit.value_c, context):
         return core
     if near_core(core.value_c, context) and abs(pit.value_c - (context.pit_target_c or 0.0)) > NEAR_PIT_C / 2.0:

@@ -10,7 +10,7 @@ import datetime as dt
 import re
 
 from bot.conversation.context import Context
-from bot.conversation.intents import Done, FeelSaid, Intent, NotYet, PutOffFor, Report, Unclear, WrapSaid
+from bot.conversation.intents import Done, FeelSaid, Intent, NotYet, PutOffFor, Report, Unclear, Value, WrapSaid
 from bot.conversation.parsing import prompts, steps, times
 from bot.conversation.parsing.answers import Answer, answer
 from bot.conversation.parsing.clause import Clause, read_clause
@@ -23,7 +23,14 @@ from bot.conversation.parsing.words import bare, clauses, cut_out
 from scheduler.facts import Slot
 
 A_FEW_WORDS = 3
+FAR_AHEAD_MIN = 180.0
+"""A clock time this far ahead is not when somebody wants to be asked for a number again [min]."""
 _CLOCK_FIGURES = 3
+_SAME = re.compile(
+    r"^(?:(?:it'?s|still|about|exactly|the) )*(?:same|unchanged|no change|(?:hasn't|didn't|not) (?:moved?|changed?))"
+    r"(?: (?:as before|again|still|yet))*$"
+)
+"""The same number again, said without the number."""
 _PROBE_BEFORE = re.compile(
     r"\b(?:pit|smoker|grill|meat|core|internal|temp|temperature|sitting|steady|holding|reads?|reading|stuck|stalled)$"
 )
@@ -41,6 +48,8 @@ def replies(heard: str, text: str, context: Context) -> tuple[Intent, ...]:
         return (problem[0], *(item for item in numbers if isinstance(item, Report)))
     if numbers:
         return _with_numbers(numbers, said)
+    if _SAME.match(bare(masked)) and context.last_core_c is not None and Slot.CORE in asked(context):
+        return (Report(values=(Value(value_c=context.last_core_c, slot=Slot.CORE),)),)
     return tuple(said) or _only_time(whens, masked, text, context)
 
 
@@ -77,8 +86,8 @@ def _with_numbers(numbers: tuple[Intent, ...], said: list[Intent]) -> tuple[Inte
         and not (isinstance(item, Done | NotYet) and (item.step is None or item.step in steps.READING_STEPS))
     ]
     first = numbers[0]
-    if words and isinstance(first, Unclear) and first.question == "impossible":
-        return tuple(words)
+    if said and isinstance(first, Unclear) and first.question == "impossible":
+        return tuple(words or said)
     return (*numbers, *words)
 
 
@@ -161,5 +170,6 @@ def _only_time(whens: tuple[times.When, ...], masked: str, text: str, context: C
         )
         return (Unclear(question="was_or_in", text=text, values=(when.minutes,), options=options),)
     if step.step in steps.READING_STEPS:
-        return ()
+        minutes = (times.future(when, context.now, context.zone) - context.now) / dt.timedelta(minutes=1)
+        return (PutOffFor(minutes=minutes, step=step.step),) if minutes <= FAR_AHEAD_MIN else ()
     return (Done(step=step.step, at=times.past(when, context.now, context.zone)),)

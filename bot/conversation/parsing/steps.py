@@ -14,6 +14,8 @@ READING_STEPS = word_set(
     "core_read pit_check pit_recover come_up_check second_spot hold_check serve_reading cool_check reheat tender_test"
 )
 """Steps that are only a number or a feel: "done" or a thumb without one leaves them open."""
+SMALL_JOBS = word_set("spritz wood_add refuel water_pan rotate")
+"""Jobs that people tell of by name alone ("did the spritz")."""
 TIMED_STEPS = frozenset(
     {"light", "meat_on", "pull", "box_meat", "serve", "wrap_do", "dry_brine", "vent_meat", "leftovers"}
 )
@@ -168,6 +170,7 @@ _PATTERNS: tuple[tuple[str, str], ...] = (
     (
         "water_pan",
         any_of(
+            r"\bwater(?: pan)? (?:refilled|filled|topped)\b",
             r"\b(?:filled|topped up|refilled|topped off) (?:up )?(?:the )?(?:water|pan|water pan)\b",
             r"\bwater(?: pan)?(?:'s| is)? (?:full|topped up|filled)\b",
         ),

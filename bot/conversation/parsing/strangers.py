@@ -8,6 +8,7 @@ from __future__ import annotations
 import re
 
 from bot.conversation.context import Context
+from bot.conversation.parsing.answers import FILL
 from bot.conversation.parsing.numbers import SLOT_WORDS, SPOT_WORDS, Figure
 from bot.conversation.parsing.readings import asked
 from bot.conversation.parsing.words import word_set
@@ -15,17 +16,21 @@ from bot.conversation.parsing.words import word_set
 MOST_STRANGE = 1
 MOST_STRANGE_ASKED = 4
 """So many words that say nothing about a reading may stand beside one, unasked and asked."""
-_KNOWN = word_set(
-    "a about actually again ago ah ahora all almost and around as at bei bit boss by check checked checking "
-    "chef climbing coming creeping currently deg degree degrees done down dropped dropping en es est esta "
-    "exactly fell finally from getting going gone got grad guys hand handheld has hi hit hitting holding "
-    "hovering i i'm im in is ist it it's its jetzt just last like lol looking looks ma maintenant man maybe "
-    "min mins more moved my nearly new no noch not now of off oh ok okay on one only or over pretty probably "
-    "probe pull pulled read reader readers reading readings reads right rising roughly same says see seeing "
-    "showing shows since sitting slow slowly so sorry sry stall stalled steady still stuck temp temperature "
-    "temps than thanks that the them then there thermometer they thick this to today try under up ups using "
-    "was we went with yep yes yo"
-) | frozenset(word for name in (*SLOT_WORDS, *SPOT_WORDS) for word in name.split())
+_KNOWN = (
+    word_set(
+        "a about actually again ago ah ahora all almost and around as at bei bit boss by check checked checking "
+        "chef climbing coming creeping currently deg degree degrees done down dropped dropping en es est esta "
+        "exactly fell finally from getting going gone got grad guys hand handheld has hi hit hitting holding "
+        "hovering i i'm im in is ist it it's its jetzt just last like lol looking looks ma maintenant man maybe "
+        "min mins more moved my nearly new no noch not now of off oh ok okay on one only or over pretty probably "
+        "probe pull pulled read reader readers reading readings reads right rising roughly same says see seeing "
+        "showing shows since sitting slow slowly so sorry sry stall stalled steady still stuck temp temperature "
+        "temps than thanks that the them then there thermometer they thick this to today try under up ups using "
+        "was we went with yep yes yo"
+    )
+    | FILL
+    | frozenset(word for name in (*SLOT_WORDS, *SPOT_WORDS) for word in name.split())
+)
 
 
 def strangers(masked: str, found: tuple[Figure, ...], context: Context) -> bool:

@@ -52,7 +52,7 @@ AHEAD = (
 ALONE = (re.compile(rf"\b{_SPAN}"),)
 
 _LEADS = r"at|since|by|um|until|till?|a las|desde|seit|ab|depuis"
-_LEAD = rf"(?:\b(?:{_LEADS}|gegen|from|before|after|around|about|vers)\b|@) ?"
+_LEAD = rf"(?:\b(?:no later than|{_LEADS}|gegen|from|before|after|around|about|vers)\b|@) ?"
 _STRICT_LEAD = rf"(?:\b(?:{_LEADS})\b|@) ?"
 _HALF_OF_DAY = r"(?: ?(?P<half>a\.?m\b\.?|p\.?m\b\.?))"
 _NOT_A_HOUR = r"(?![0-9°%]|[.,:/][0-9]|-[0-9]| ?(?:[cf]|kg|lbs?|deg|min|mins|ish|to [0-9]|or [0-9])\b)"

@@ -96,6 +96,7 @@ _TROUBLES: tuple[tuple[What, re.Pattern[str]], ...] = (
                 r"(?: \w+){0,2} (?:temps?|temperature|heat|to temp|up)\b"
             ),
             r"\bwon't come up\b",
+            r"\b(?:can't|cant|cannot) get (?:it|her|the (?:pit|smoker|temp|cooker)) (?:above|over|past|up|to)\b",
             rf"\b{_PIT} (?:crashed|tanked|dropped (?:a lot|like|way))\b",
         ),
     ),

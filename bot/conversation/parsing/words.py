@@ -85,7 +85,7 @@ def clauses(text: str) -> list[tuple[int, int]]:
         spans.append((start, edge.start()))
         start = edge.end()
     spans.append((start, len(text)))
-    return [(left, right) for left, right in spans if text[left:right].strip()]
+    return [(left, right) for left, right in spans if text[left:right].strip()] or [(0, len(text))]
 
 
 def any_of(*alternatives: str) -> str:
