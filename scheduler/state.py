@@ -168,27 +168,25 @@ class CookState:
         return (self.pit[-1].low_c + self.pit[-1].high_c) / 2
 
 
+def standing(facts: Iterable[Fact]) -> tuple[Fact, ...]:
+    """Return the facts that nobody took back, as they were told, in order of recording; corrections are among them."""
+    log = tuple(facts)
+    undone: set[str] = set()
+    for fact in reversed(log):
+        if isinstance(fact.body, Undone) and fact.id not in undone:
+            undone.add(fact.body.of)
+    return tuple(f for f in log if f.id not in undone and not isinstance(f.body, Undone))
+
+
 def effective(facts: Iterable[Fact]) -> tuple[Fact, ...]:
     """Return the facts that stand, with corrections in place and undone ones gone, in order of recording.
 
     A corrected fact keeps its place, its answers and (unless the correction brings another) its time.
     Undoing a correction brings the old value back.
     """
-    log = tuple(facts)
-    undone: set[str] = set()
-    for fact in reversed(log):
-        if isinstance(fact.body, Undone) and fact.id not in undone:
-            undone.add(fact.body.of)
-    corrections: dict[str, Fact] = {}
-    for fact in log:
-        if isinstance(fact.body, Corrected) and fact.id not in undone:
-            corrections[fact.body.of] = fact
-    standing = []
-    for fact in log:
-        if fact.id in undone or isinstance(fact.body, Undone | Corrected):
-            continue
-        standing.append(_corrected(fact, corrections))
-    return tuple(standing)
+    log = standing(facts)
+    corrections = {fact.body.of: fact for fact in log if isinstance(fact.body, Corrected)}
+    return tuple(_corrected(fact, corrections) for fact in log if not isinstance(fact.body, Corrected))
 
 
 def _corrected(fact: Fact, corrections: Mapping[str, Fact]) -> Fact:
@@ -201,8 +199,11 @@ def _corrected(fact: Fact, corrections: Mapping[str, Fact]) -> Fact:
 
 
 def last_by(facts: Iterable[Fact], person: str) -> Fact | None:
-    """Return the newest fact that this person told and that still stands (what undo takes back)."""
-    mine = [f for f in effective(facts) if f.by == person and not isinstance(f.body, (*BOT_BODIES, Planned))]
+    """Return the newest fact that this person told and that still stands (what undo takes back): also a correction."""
+    log = standing(facts)
+    ids = {fact.id for fact in log}
+    mine = [f for f in log if f.by == person and not isinstance(f.body, (*BOT_BODIES, Planned))]
+    mine = [f for f in mine if not isinstance(f.body, Corrected) or f.body.of in ids]
     return mine[-1] if mine else None
 
 

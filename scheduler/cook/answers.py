@@ -37,7 +37,9 @@ def of_reading(report: Report, current: Situation) -> tuple[str, ...]:
 
 
 def _wanted_now(prompt: Prompt, at: dt.datetime) -> bool:
-    return prompt.asked > 0 or prompt.due_at - at <= SOON
+    """Return whether a reading of that time is the one asked for: an old one, told late, answers no new question."""
+    asked_at = prompt.due_at if prompt.asked_at is None else min(prompt.due_at, prompt.asked_at)
+    return asked_at - at <= SOON
 
 
 def _others_fresh(prompt: Prompt, slot: Slot, at: dt.datetime, current: Situation) -> bool:

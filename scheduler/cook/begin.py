@@ -79,7 +79,8 @@ def earliest_plate(state: CookState, outlook: Outlook, now: dt.datetime, situati
         return None
     at = outlook.pull.likely + after_pull(situation.cut)
     if not state.did("meat_on"):
-        at -= outlook.on_at - max(now + (LIGHT_LEAD if not state.did("light") else dt.timedelta()), now)
+        lit_at = state.at("light") or now
+        at -= outlook.on_at - max(lit_at + LIGHT_LEAD, now)
     midnight = at.replace(hour=0, minute=0, second=0, microsecond=0)
     step = dt.timedelta(minutes=5)
     return midnight + -(-(at - midnight) // step) * step

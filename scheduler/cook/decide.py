@@ -42,7 +42,8 @@ from scheduler.facts import (
     Wrapped,
 )  # fmt: skip
 from scheduler.planning.catalogue import Catalogue
-from scheduler.state import Stage, effective
+from scheduler.planning.prompts import Prompt
+from scheduler.state import DoneAt, Stage, effective, standing
 
 CLOCK_SKEW = dt.timedelta(minutes=5)
 """A report may lie this far in the future (clocks differ); further is refused."""
@@ -152,7 +153,9 @@ class _Decision:
             self.events = (*self.events[:-1], SpotAsked(reading=doubtful, before_c=doubt.value_c, before_at=doubt.at))
             return None
         if confirmed is not None:
-            body = dataclasses.replace(reading, value_c=confirmed.value_c, spot=confirmed.spot)
+            body = dataclasses.replace(
+                reading, value_c=confirmed.value_c, spread_c=confirmed.spread_c, spot=confirmed.spot
+            )
             self.pen.write(Corrected(of=confirmed.fact, body=body), by=report.by, message=report.message)
         self._write(report, answers=answers.of_reading(report, current))
         return None
@@ -162,25 +165,34 @@ class _Decision:
         if step is None:
             return Refusal(reason="no_such_step", step=done.step)
         if done.outcome in UNSETTLED.get(done.step, ()):
-            self._write(report, answers=()) if step.id == "rules_recheck" else None
+            self.pen.write(Noted(text=f"{step.id}: {done.outcome}"), by=report.by, message=report.message)
             until = self.now + dt.timedelta(minutes=NOT_YET_MIN[done.step])
             self._put_off(report, done.step, until)
+            return None
+        if step.safety and step.slots:  # a number is asked for: saying "done" measures nothing
+            self._stays_open(report, step.id)
             return None
         earlier = current.state.did(done.step)
         once = step.repeat is None and step.anchor.kind != "outcome"
         if earlier is not None and (once or step.id == "pull"):
             return self._again(report, earlier.fact, current)
-        if earlier is not None and report.happened_at - earlier.at < THANKED and current.prompt(step.id) is None:
+        if earlier is not None and self._twice(report, done, earlier, current.prompt(step.id)):
             self.events = (*self.events, Already(step=step.id, by=earlier.by, at=earlier.at))
             return None
-        refusal = implied.refused(done.step, report.happened_at, current.state)
+        at = min(report.happened_at, self.now)
+        refusal = implied.refused(done.step, at, current.state)
         if refusal is not None:
             return refusal
         for before in implied.before(done.step, current.state):
-            self.pen.write(StepDone(step=before), at=report.happened_at, by=report.by, message=report.message)
-            self.events = (*self.events, Implied(step=before, at=report.happened_at))
+            self.pen.write(StepDone(step=before), at=at, by=report.by, message=report.message)
+            self.events = (*self.events, Implied(step=before, at=at))
         self._write(report, answers=answers.of_done(done.step, current))
         return None
+
+    def _twice(self, report: Report, done: StepDone, earlier: DoneAt, prompt: Prompt | None) -> bool:
+        """Return whether this is the same thing told twice, as when two people answer one question of a series."""
+        asked = prompt is not None and prompt.asked > 0
+        return not asked and done.outcome == earlier.outcome and abs(report.happened_at - earlier.at) < THANKED
 
     def _again(self, report: Report, earlier: str, current: Situation) -> Refusal | None:
         """A step that happens once is reported again: thanked, or its time corrected when a time was named."""
@@ -202,11 +214,15 @@ class _Decision:
         if step is None:
             return Refusal(reason="no_such_step", step=skipped.step)
         if step.safety:
-            self.pen.write(Noted(text=f"skip {step.id}"), by=report.by, message=report.message)
-            self.events = (*self.events, NotSkipped(step=step.id))
+            self._stays_open(report, step.id)
             return None
         self._write(report, answers=answers.of_step(step.id, current))
         return None
+
+    def _stays_open(self, report: Report, step_id: str) -> None:
+        """Keep what was said of a safety step, and close nothing."""
+        self.pen.write(Noted(text=f"not closed: {step_id}"), by=report.by, message=report.message)
+        self.events = (*self.events, NotSkipped(step=step_id))
 
     def _on_the_meat(self, report: Report, current: Situation) -> Refusal | None:
         """A wrap or a feel: only of meat that is on the fire."""
@@ -219,35 +235,47 @@ class _Decision:
 
     def _moved_dinner(self, report: Report, current: Situation) -> Refusal | None:
         assert isinstance(report.body, ServingMoved)
-        refusal = check_serving(current, report.body.serving, self.now)
-        if refusal is None:
-            self._write(report, answers=answers.of_step("t_minus", current))
-        return refusal
+        self._write(report, answers=answers.of_step("t_minus", current))
+        moved = assess(self.pen.facts, self.catalogue)  # before the meat is on, it would go on when this dinner wants
+        return check_serving(moved, report.body.serving, self.now)
 
     def _undone(self, report: Report, undone: Undone) -> Refusal | None:
         """Take back a fact, and with it what the same message told."""
-        target = next((f for f in effective(self.pen.facts) if f.id == undone.of), None)
-        if target is None:
+        log = standing(self.pen.facts)
+        target = next((f for f in log if f.id == undone.of), None)
+        together = [f for f in log if target is not None and (f.id == target.id or _told_together(f, target))]
+        taken_back = [f for f in together if not isinstance(f.body, Closed) and f.id != self.pen.facts[0].id]
+        if not taken_back:
             return Refusal(reason="nothing_to_undo")
-        together = [
-            f
-            for f in effective(self.pen.facts)
-            if f.id == target.id or (target.message is not None and f.message == target.message and f.by == target.by)
-        ]
-        for fact in reversed(together):
-            if isinstance(fact.body, Closed) or fact.id == self.pen.facts[0].id:
-                continue
+        for fact in reversed(taken_back):
             self.pen.write(Undone(of=fact.id), by=report.by, message=report.message)
-            self.events = (*self.events, Undid(fact=fact))
+            self.events = (*self.events, Undid(fact=_as_told(fact, log)))
         return implied.broken_order(assess(self.pen.facts, self.catalogue).state)
 
     def _corrected(self, report: Report, corrected: Corrected) -> Refusal | None:
         target = next((f for f in effective(self.pen.facts) if f.id == corrected.of), None)
         if target is None:
             return Refusal(reason="nothing_to_correct")
+        if corrected.happened_at is not None and corrected.happened_at > self.now:
+            return Refusal(reason="future", at=corrected.happened_at)
         self.pen.write(corrected, by=report.by, message=report.message)
         self.events = (
             *self.events,
             Taken(body=corrected, at=corrected.happened_at or target.happened_at, by=report.by),
         )
         return implied.broken_order(assess(self.pen.facts, self.catalogue).state)
+
+
+def _told_together(fact: Fact, other: Fact) -> bool:
+    """Return whether two facts come from one message, taken in at once (an edit of it comes later)."""
+    same = (fact.message, fact.by, fact.recorded_at) == (other.message, other.by, other.recorded_at)
+    return same and fact.message is not None
+
+
+def _as_told(fact: Fact, log: tuple[Fact, ...]) -> Fact:
+    """Return a fact as it is named when taken back: a correction by the value and time it brought."""
+    if not isinstance(fact.body, Corrected):
+        return fact
+    of = fact.body.of
+    happened_at = fact.body.happened_at or next((f.happened_at for f in log if f.id == of), fact.happened_at)
+    return dataclasses.replace(fact, body=fact.body.body, happened_at=happened_at)

@@ -48,6 +48,10 @@ def broken_order(state: CookState) -> Refusal | None:
         for step in ("pull", "wrap_do", "box_meat", "serve"):
             if step in dict(instants):
                 return Refusal(reason="not_on_yet", step=step)
+    for step, needed in IMPLIES.items():
+        missing = [other for other in needed if state.did(other) is None]
+        if missing and state.did(step) is not None:
+            return Refusal(reason="out_of_order", step=missing[0], other=step, at=state.at(step))
     return None
 
 

@@ -46,7 +46,9 @@ def confirms(reading: Reading, at: dt.datetime, state: CookState) -> ReadingAt |
     """Return the doubtful reading of the last half hour that this one agrees with, None when there is none."""
     if reading.slot is not Slot.CORE:
         return None
-    doubtful = [r for r in state.read(Slot.CORE, doubtful=True) if r.doubtful and at - r.at <= dt.timedelta(minutes=30)]
+    doubtful = [
+        r for r in state.read(Slot.CORE, doubtful=True) if r.doubtful and abs(at - r.at) <= dt.timedelta(minutes=30)
+    ]
     if doubtful and abs(doubtful[-1].value_c - reading.value_c) <= AGREE_C:
         return doubtful[-1]
     return None

@@ -11,7 +11,7 @@ import functools
 from enum import StrEnum
 
 from scheduler.cuts import Cut
-from scheduler.facts import ServingKind, Slot, Wrap
+from scheduler.facts import Feel, ServingKind, Slot, Wrap
 from scheduler.forecast import Crossing, Forecast, Observation, PitEvent, Question, WrapEvent, forecast
 from scheduler.state import CookState
 
@@ -214,6 +214,8 @@ def _pull_window(state: CookState, known: Forecast) -> Window:
     window = Window(early=ready.quantile(0.1), likely=ready.quantile(0.5), late=ready.quantile(0.9))
     if state.stage != "cooking":
         return window
+    if felt_tender(state):
+        return Window(early=state.as_of, likely=state.as_of, late=state.as_of)
     # While it is on the fire it cannot have been ready before the newest fact: nobody has pulled it.
     early, likely, late = (
         None if t is None else max(t, state.as_of) for t in (window.early, window.likely, window.late)
@@ -225,7 +227,7 @@ def _chance(state: CookState, known: Forecast, cut: Cut, serve_end: dt.datetime 
     if serve_end is None:
         return None
     last_pull = serve_end - after_pull(cut)
-    pulled_at = state.at("pull")
+    pulled_at = state.at("pull") or (state.as_of if felt_tender(state) else None)
     if pulled_at is not None:
         return 1.0 if pulled_at <= last_pull else 0.0
     if last_pull <= state.as_of:
@@ -252,6 +254,13 @@ def _box_outlasted(state: CookState, pull: Window, serve_at: dt.datetime | None,
         return False
     boxed_at = pull.early + dt.timedelta(minutes=cut.vent_min)
     return serve_at - boxed_at > dt.timedelta(minutes=cut.rest_max_unheated_min)
+
+
+def felt_tender(state: CookState) -> bool:
+    """Return whether the last feel since the meat went on was tender: the hand decides, not the number."""
+    on_at = state.at("meat_on")
+    feels = [felt.feel for at, felt in state.feels if on_at is not None and at >= on_at]
+    return bool(feels) and feels[-1] is Feel.TENDER
 
 
 def decided_bare(state: CookState) -> bool:

@@ -85,3 +85,8 @@ def key_of(piece: str, step_id: str, number: int) -> str:
 def step_of(key: str) -> str:
     """Return the step id in a key."""
     return key.split("/")[1]
+
+
+def number_of(key: str) -> int:
+    """Return which prompt of its step a key stands for, counted from 1."""
+    return int(key.split("/")[2])

@@ -12,7 +12,7 @@ from zoneinfo import ZoneInfo
 from scheduler.cuts import Cut
 from scheduler.facts import Detail, ServingKind
 from scheduler.planning.anchors import Anchors, Due
-from scheduler.planning.outlook import Outlook, decided_bare
+from scheduler.planning.outlook import Outlook, decided_bare, felt_tender
 from scheduler.planning.prompts import Prompt, Why, key_of
 from scheduler.planning.steps import Catalogue, Level, Step
 from scheduler.planning.trips import JOIN
@@ -26,6 +26,12 @@ common practice, no source."""
 _ALIGN = dt.timedelta(minutes=30)
 """A pit or fuel check this near to a reading of the meat joins it (slip limits of both steps); common practice, no
 source."""
+
+_NEED_MEAT = frozenset({"serve_reading", "slice", "serve"})
+"""Planned from the start, but asked only once there is meat on the fire."""
+
+_MOVED_TIMES = 2
+"""How often more than its step allows a prompt is asked because it has moved to later since: house rule."""
 
 
 def schedule(state: CookState, outlook: Outlook, cut: Cut, catalogue: Catalogue) -> tuple[Prompt, ...]:
@@ -77,7 +83,7 @@ def _condition(step: Step, state: CookState, cut: Cut) -> bool:
     match step.only:
         case "wrap":
             # A wrap that has happened, or a decision to stay bare, is final: nobody is asked again.
-            return len(cut.wraps) > 1 and not state.wraps and not decided_bare(state)
+            return len(cut.wraps) > 1 and not state.wraps and not decided_bare(state) and not felt_tender(state)
         case "big":
             return cut.come_up_check
         case "fixed_time":
@@ -91,6 +97,8 @@ def _prompt(step: Step, anchors: Anchors) -> Prompt | None:
     number = anchors.number(step)
     once = step.repeat is None and step.anchor.kind != "outcome"
     if once and (number > 1 or state.did(step.id) or any(state.did(other) for other in step.closed_by)):
+        return None
+    if step.id in _NEED_MEAT and not (state.did("meat_on") or state.planned.from_middle):
         return None
     due = anchors.due(step)
     if due is None:
@@ -118,9 +126,12 @@ def _asked(step: Step, anchors: Anchors, due: Due) -> Prompt:
         due_at = wake_at = put_off_to
         why = Why(kind="put_off")
     elif asked is not None:
-        # Asked early as part of a trip, it is asked again counted from its own time, not from the trip's.
+        # Asked early as part of a trip, it is asked again counted from its own time, not from the trip's; asked before
+        # it moved to later (dinner moved, the meat runs slow), at its new time.
         again = max(asked.last_at, min(due_at, asked.first_at + JOIN)) + dt.timedelta(minutes=step.unanswered.again_min)
-        more = asked.times <= step.unanswered.times
+        moved = due_at > asked.last_at + JOIN
+        again = due_at if moved else again
+        more = asked.times <= step.unanswered.times + (_MOVED_TIMES if moved else 0)
         wake_at = again if more else None
         late_until = asked.first_at + dt.timedelta(minutes=step.late_min)
         lapses_at = max(again, late_until) if not more and step.unanswered.then == "lapse" else None
@@ -167,7 +178,8 @@ def _together(prompts: list[Prompt], state: CookState) -> list[Prompt]:
     if pit is not None and feel is not None and (feeling or pit.due_at >= feel.due_at - JOIN) and not pit.asked:
         prompts = [p for p in prompts if p is not pit]  # with the lid open for the feel the pit tells nothing
     hold, last = by_step.get("hold_check"), by_step.get("serve_reading")
-    if hold is not None and last is not None and hold.asked == 0 and hold.due_at >= last.due_at - JOIN:
+    coming = last is not None and last.wake_at is not None  # one that is no longer asked for takes nobody's place
+    if coming and hold is not None and last is not None and hold.asked == 0 and hold.due_at >= last.due_at - JOIN:
         prompts = [p for p in prompts if p is not hold]
     lead = reading or feel
     return prompts if lead is None or lead.asked else [_aligned(p, lead) for p in prompts]

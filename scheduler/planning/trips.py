@@ -14,6 +14,9 @@ from scheduler.state import CookState
 JOIN = dt.timedelta(minutes=20)
 """What is due within this joins the trip: one walk to the cooker, one open lid."""
 
+BREATH = dt.timedelta(minutes=10)
+"""What was asked this short a time ago is not asked again with something else: house rule."""
+
 OUTAGE = dt.timedelta(minutes=10)
 """A message this much off what was told says so; a first asking this late means the program was away."""
 
@@ -75,12 +78,7 @@ def gather(prompts: tuple[Prompt, ...], state: CookState, now: dt.datetime) -> G
     if not due:
         return Gathered(trip=None, given_up=tuple(given_up))
     chosen = {p.key for p in due}
-    joining = [
-        p
-        for p in prompts
-        if p.key not in gone and p.key not in chosen and p.wake_at is not None
-        and p.wake_at <= now + JOIN and (p.asked > 0 or p.early_from <= now)
-    ]  # fmt: skip
+    joining = [p for p in prompts if p.key not in gone and p.key not in chosen and _joins(p, now)]
     trip = _trip([*due, *joining], state, now)
     return Gathered(trip=trip, given_up=tuple(given_up))
 
@@ -104,6 +102,13 @@ def wakes(prompts: tuple[Prompt, ...]) -> tuple[tuple[str, dt.datetime], ...]:
         if times:
             moments.append((prompt.key, min(times)))
     return tuple(moments)
+
+
+def _joins(prompt: Prompt, now: dt.datetime) -> bool:
+    """Return whether a prompt that is not due yet may ride along: not when it was just asked, or put off to a time."""
+    if prompt.wake_at is None or prompt.wake_at > now + JOIN or prompt.why.kind == "put_off":
+        return False
+    return prompt.early_from <= now if prompt.asked_at is None else now - prompt.asked_at >= BREATH
 
 
 def _too_late(prompt: Prompt, now: dt.datetime) -> bool:

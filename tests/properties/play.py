@@ -1,0 +1,412 @@
+"""Plays cooks as a crew would: reports, waiting, the bell, time away. Every play is legal, few are wise.
+
+It asserts only that the bell comes to rest; everything else is for the tests that look at what was played.
+"""
+
+from __future__ import annotations
+
+import dataclasses
+import datetime as dt
+import itertools
+from pathlib import Path
+from zoneinfo import ZoneInfo
+
+import scheduler
+from scheduler.cook import Beginning, Changes, Refusal, Report, Situation, assess, begin, decide, ring
+from scheduler.facts import (
+    Body,
+    Corrected,
+    Fact,
+    Feel,
+    Felt,
+    Noted,
+    PitMoved,
+    Planned,
+    PutOff,
+    Reading,
+    Serving,
+    ServingKind,
+    ServingMoved,
+    Slot,
+    StepDone,
+    StepSkipped,
+    Undone,
+    Wrap,
+    Wrapped,
+)  # fmt: skip
+from scheduler.planning.catalogue import read_catalogue
+from scheduler.planning.prompts import Prompt
+from scheduler.planning.trips import wakes
+from scheduler.safety import next_look
+from scheduler.state import last_by
+
+_FOLDER = Path(scheduler.__file__).parent / "catalogue"
+CATALOGUE = read_catalogue({path.stem: path.read_text(encoding="utf-8") for path in _FOLDER.glob("*.toml")})
+
+CREW = ("Ines", "Tomas")
+
+AT_REST_WITHIN = 12
+"""Times the bell may ring at one instant before it must be quiet."""
+
+MINUTE = dt.timedelta(minutes=1)
+
+
+# --- what a crew does -------------------------------------------------------------------------------------------------
+
+
+@dataclasses.dataclass(frozen=True, kw_only=True)
+class Start:
+    """How a cook is begun. Minutes are counted from `at`."""
+
+    at: dt.datetime
+    cut: str = "beef_chuck_ribs"
+    dinner_min: int | None = 720
+    """Minutes to dinner, None: when ready."""
+    window_min: int = 0
+    zone: str = "Europe/London"
+    pit_c: float = 135.0
+    wrap: Wrap | None = None
+    on_ago_min: int | None = None
+    """Minutes since the meat went on, for a cook begun in the middle."""
+    core_c: float | None = None
+    pace: float = 1.0
+    """How fast the meat rises: 1 is usual."""
+
+
+@dataclasses.dataclass(frozen=True, kw_only=True)
+class Wait:
+    """Time passes; the bell rings whenever it must."""
+
+    minutes: int
+
+
+@dataclasses.dataclass(frozen=True, kw_only=True)
+class Away:
+    """Time passes while the program is off; the bell rings once it is back."""
+
+    minutes: int
+
+
+@dataclasses.dataclass(frozen=True, kw_only=True)
+class Answer:
+    """The newest open question is answered; `choice` picks among what it offers."""
+
+    choice: int = 0
+
+
+@dataclasses.dataclass(frozen=True, kw_only=True)
+class Do:
+    """A step is reported as done, asked for or not."""
+
+    step: str
+    choice: int = 0
+    ago_min: int = 0
+    """Negative: in the future, as by a clock that is wrong."""
+    dated: bool = False
+
+
+@dataclasses.dataclass(frozen=True, kw_only=True)
+class Read:
+    """A temperature is reported: what the meat has (or the pit should have), give or take."""
+
+    slot: Slot = Slot.CORE
+    off_c: float = 0.0
+    ago_min: int = 0
+    spread_c: float = 0.0
+    spot: str | None = None
+    sure: bool = False
+
+
+@dataclasses.dataclass(frozen=True, kw_only=True)
+class Skip:
+    """A step is skipped."""
+
+    step: str
+
+
+@dataclasses.dataclass(frozen=True, kw_only=True)
+class Later:
+    """The newest open question is put off."""
+
+    minutes: int
+
+
+@dataclasses.dataclass(frozen=True, kw_only=True)
+class PutOn:
+    """The meat is wrapped, or meant to stay bare."""
+
+    wrap: Wrap
+
+
+@dataclasses.dataclass(frozen=True, kw_only=True)
+class Touch:
+    """Somebody feels for tenderness."""
+
+    feel: Feel
+
+
+@dataclasses.dataclass(frozen=True, kw_only=True)
+class Undo:
+    """Somebody takes back the last thing they told."""
+
+    who: int = 0
+
+
+@dataclasses.dataclass(frozen=True, kw_only=True)
+class Amend:
+    """A fact that somebody told gets another value or time."""
+
+    which: int
+    off_c: float = 0.0
+    ago_min: int | None = None
+
+
+@dataclasses.dataclass(frozen=True, kw_only=True)
+class MoveDinner:
+    """Dinner is moved; None: it follows the meat from now on."""
+
+    minutes: int | None
+
+
+@dataclasses.dataclass(frozen=True, kw_only=True)
+class MovePit:
+    """The pit is to run at another temperature."""
+
+    pit_c: float
+
+
+Action = Wait | Away | Answer | Do | Read | Skip | Later | PutOn | Touch | Undo | Amend | MoveDinner | MovePit
+
+
+# --- what came of it --------------------------------------------------------------------------------------------------
+
+
+@dataclasses.dataclass(frozen=True, kw_only=True)
+class Moment:
+    """One decision: when, the situation before and after, what was written. `refused` says why nothing was."""
+
+    now: dt.datetime
+    rung: bool
+    """True: time did it, False: a person."""
+    before: Situation
+    after: Situation
+    facts: tuple[Fact, ...]
+    refused: Refusal | None = None
+
+
+class Play:
+    """One cook being played, with a clock of its own."""
+
+    def __init__(self, start: Start) -> None:
+        self.start = start
+        self.now = start.at
+        self.log: tuple[Fact, ...] = ()
+        self.moments: list[Moment] = []
+        self._turns = 0
+        self.refused = self._begin()
+
+    # --- beginning ----------------------------------------------------------------------------------------------------
+
+    def _begin(self) -> Refusal | None:
+        start = self.start
+        on_at = None if start.on_ago_min is None else start.at - start.on_ago_min * MINUTE
+        begun = begin(
+            Beginning(
+                cook="c1",
+                planned=Planned(
+                    cut=start.cut, serving=self.serving(start.dinner_min), pit_low_c=start.pit_c,
+                    pit_high_c=start.pit_c, wrap=start.wrap, from_middle=on_at is not None,
+                ),
+                on_at=on_at,
+                core_c=None if on_at is None else start.core_c,
+            ),
+            by=CREW[0], now=self.now, seed="s", message="m0", catalogue=CATALOGUE,
+        )  # fmt: skip
+        if isinstance(begun, Refusal):
+            return begun
+        self.log = begun.facts
+        self.situation = begun.after
+        return None
+
+    def serving(self, minutes: int | None) -> Serving:
+        """Return dinner so many minutes from now, as wall time in the zone of the cook."""
+        zone = self.start.zone
+        if minutes is None:
+            return Serving(kind=ServingKind.WHEN_READY, zone=zone)
+        start = _wall(self.now + minutes * MINUTE, zone)
+        if not self.start.window_min:
+            return Serving(kind=ServingKind.AT, zone=zone, start=start)
+        end = start + self.start.window_min * MINUTE
+        return Serving(kind=ServingKind.WINDOW, zone=zone, start=start, end=end)
+
+    # --- time ---------------------------------------------------------------------------------------------------------
+
+    def wake_at(self) -> dt.datetime | None:
+        """Return when the bell must ring next, as the store would."""
+        if self.situation.state.over:
+            return None
+        look_at = next_look(self.situation.state)
+        moments = [at for _, at in wakes(self.situation.prompts)] + ([] if look_at is None else [look_at])
+        return min(moments, default=None)
+
+    def wait(self, minutes: float) -> None:
+        """Let time pass, ringing whenever the bell must."""
+        until = self.now + minutes * MINUTE
+        while (at := self.wake_at()) is not None and at <= until:
+            self.now = max(self.now, at)
+            self.settle()
+        self.now = until
+
+    def settle(self) -> None:
+        """Ring until the next wake lies ahead."""
+        for _ in range(AT_REST_WITHIN):
+            at = self.wake_at()
+            if at is None or at > self.now:
+                return
+            self.ring()
+        raise AssertionError(f"the bell does not come to rest at {self.now}: {self.situation.prompts}")
+
+    def ring(self) -> Changes:
+        """Ring once."""
+        before = self.situation
+        self._turns += 1
+        changes = ring(self.log, now=self.now, seed=f"r{self._turns}", catalogue=CATALOGUE)
+        self._keep(changes, before, rung=True)
+        return changes
+
+    # --- people -------------------------------------------------------------------------------------------------------
+
+    def say(
+        self, *bodies: Body, ago_min: float = 0, dated: bool = False, sure: bool = False, who: int = 0
+    ) -> Changes | Refusal:
+        """Report; what is due at once because of it is rung as well."""
+        self._turns += 1
+        at = self.now - ago_min * MINUTE
+        reports = tuple(
+            Report(body=body, happened_at=at, by=CREW[who], message=f"m{self._turns}", dated=dated, sure=sure)
+            for body in bodies
+        )
+        before = self.situation
+        result = decide(self.log, reports, now=self.now, seed=f"i{self._turns}", catalogue=CATALOGUE)
+        if isinstance(result, Refusal):
+            self.moments.append(Moment(now=self.now, rung=False, before=before, after=before, facts=(), refused=result))
+            return result
+        self._keep(result, before, rung=False)
+        self.settle()
+        return result
+
+    def _keep(self, changes: Changes, before: Situation, *, rung: bool) -> None:
+        self.log = (*self.log, *changes.facts)
+        self.situation = changes.after
+        self.moments.append(Moment(now=self.now, rung=rung, before=before, after=changes.after, facts=changes.facts))
+
+    def core_c(self, at: dt.datetime) -> float:
+        """Return what the meat has at an instant [°C]: a rise, a stall, a rise."""
+        on_at = self.situation.state.at("meat_on")
+        hours = 0.0 if on_at is None else max(0.0, (at - on_at) / dt.timedelta(hours=1)) * self.start.pace
+        for (h0, c0), (h1, c1) in itertools.pairwise(_RISE):
+            if hours <= h1:
+                return c0 + (c1 - c0) * (hours - h0) / (h1 - h0)
+        return _RISE[-1][1]
+
+    def act(self, action: Action) -> None:
+        """Do one thing."""
+        match action:
+            case Wait():
+                self.wait(action.minutes)
+            case Away():
+                self.now += action.minutes * MINUTE
+                self.settle()
+            case Answer():
+                self._answer(action.choice)
+            case Do():
+                self.say(self._done(action.step, action.choice), ago_min=action.ago_min, dated=action.dated)
+            case Read():
+                self.say(self._reading(action), ago_min=action.ago_min, sure=action.sure)
+            case Skip():
+                self.say(StepSkipped(step=action.step))
+            case Later():
+                if self.situation.waiting:
+                    until = self.now + action.minutes * MINUTE
+                    self.say(PutOff(step=self.situation.waiting[0].step.id, until=until))
+            case PutOn():
+                self.say(Wrapped(wrap=action.wrap))
+            case Touch():
+                self.say(Felt(feel=action.feel))
+            case Undo():
+                last = last_by(self.log, CREW[action.who])
+                self.say(Undone(of="" if last is None else last.id), who=action.who)
+            case Amend():
+                self._amend(action)
+            case MoveDinner():
+                self.say(ServingMoved(serving=self.serving(action.minutes)))
+            case MovePit():
+                self.say(PitMoved(pit_low_c=action.pit_c, pit_high_c=action.pit_c))
+
+    def _reading(self, read: Read) -> Reading:
+        value_c = self.situation.state.pit_c if read.slot is Slot.PIT else self.core_c(self.now - read.ago_min * MINUTE)
+        return Reading(slot=read.slot, value_c=value_c + read.off_c, spread_c=read.spread_c, spot=read.spot)
+
+    def _answer(self, choice: int) -> None:
+        waiting = self.situation.waiting
+        if waiting:
+            self.say(*self._answers_to(waiting[choice % len(waiting)], choice))
+
+    def _answers_to(self, prompt: Prompt, choice: int) -> tuple[Body, ...]:
+        readings = tuple(self._reading(Read(slot=slot)) for slot in prompt.step.slots)
+        if readings and not prompt.step.outcomes:
+            return readings
+        return (*readings, self._done(prompt.step.id, choice))
+
+    def _done(self, step_id: str, choice: int) -> Body:
+        """Return what choosing an outcome of a step says, as the chat understands it."""
+        step = CATALOGUE.steps.get(step_id)
+        outcomes = () if step is None else step.outcomes
+        outcome = outcomes[choice % len(outcomes)] if outcomes else None
+        match step_id, outcome:
+            case "tender_test", str():
+                return Felt(feel=Feel(outcome))
+            case "bark_check", "bare":
+                return Wrapped(wrap=Wrap.NONE)
+            case "bark_check", "paper" | "foil" | "boat":
+                return Wrapped(wrap=Wrap(outcome))
+            case "wrap_do", _:
+                return Wrapped(wrap=Wrap.PAPER)
+            case "t_minus", "slip_30" | "slip_60":
+                return ServingMoved(serving=self.serving(120))
+            case _:
+                return StepDone(step=step_id, outcome=outcome)
+
+    def _amend(self, amend: Amend) -> None:
+        mine = [f for f in self.log if isinstance(f.body, Reading | StepDone)]
+        if not mine:
+            self.say(Noted(text="nothing to amend"))
+            return
+        fact = mine[amend.which % len(mine)]
+        body = fact.body
+        if isinstance(body, Reading):
+            body = dataclasses.replace(body, value_c=body.value_c + amend.off_c, doubtful=False)
+        at = None if amend.ago_min is None else self.now - amend.ago_min * MINUTE
+        self.say(Corrected(of=fact.id, body=body, happened_at=at))
+
+
+_RISE = ((0.0, 4.0), (2.5, 50.0), (3.5, 66.0), (5.0, 70.0), (7.5, 97.0), (9.0, 99.0))
+"""(hours on, °C) of a made-up rack at the usual pace."""
+
+
+def _wall(at: dt.datetime, zone: str) -> dt.datetime:
+    return at.astimezone(ZoneInfo(zone)).replace(tzinfo=None, microsecond=0, second=0)
+
+
+def play(start: Start, actions: tuple[Action, ...]) -> Play:
+    """Return a cook that was begun and acted on; a refused beginning stays empty."""
+    played = Play(start)
+    if played.refused is None:
+        for action in actions:
+            played.act(action)
+    return played
+
+
+def again(log: tuple[Fact, ...]) -> Situation:
+    """Return the situation computed afresh from a log."""
+    return assess(log, CATALOGUE)
