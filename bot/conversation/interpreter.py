@@ -70,12 +70,10 @@ def _understood(heard: str, text: str, context: Context) -> tuple[Intent, ...]:
 
 
 def _setting_up(heard: str, text: str, context: Context) -> tuple[Intent, ...]:
+    if unsure(heard) or heard.strip(" .!") in ("skip", "skip it", "skip this"):
+        return (Skip(),)
     found = set_up(heard, text, context)
-    if found:
-        return found
-    if greets(heard):
-        return (Draft(),)
-    return (Skip(),) if unsure(heard) else ()
+    return found or ((Draft(),) if greets(heard) else ())
 
 
 def _reply(heard: str, text: str, context: Context) -> tuple[Intent, ...]:

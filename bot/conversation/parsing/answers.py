@@ -126,7 +126,7 @@ _DONE_FIRST = re.compile(
     r"^(?:(?:already|just|we|i|i've|we've|have|ok|yes|yep|ja|ya) )*(?:did|done|finished)\b(?: \w+){0,6}$"
 )
 _UNSURE = word_set("usual default know idk idea whatever choose dunno sure unsure undecided")
-_UNSURE_FILL = word_set("don't dont no the you not i any it really")
+_UNSURE_FILL = word_set("don't dont no the you not i any it really yet")
 _FINISHED = word_set("done did dun finished added in checked sorted complete gemacht fertig hecho fait")
 
 

@@ -35,7 +35,7 @@ class Clause:
 
     def past(self, context: Context) -> dt.datetime | None:
         """Return when it was (UTC), as a thing that is done."""
-        if self.when is None or self.when.kind not in (times.Kind.CLOCK, times.Kind.AGO):
+        if self.when is None or self.when.until or self.when.kind not in (times.Kind.CLOCK, times.Kind.AGO):
             return None
         return times.past(self.when, context.now, context.zone)
 

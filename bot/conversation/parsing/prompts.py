@@ -26,6 +26,8 @@ SYNONYMS = {
     "low": word_set("little empty"),
 }
 """Other words for the choices of the catalogue."""
+EXPLICIT_STEPS = frozenset({"handover"})
+"""Steps that a mere nod never closes: somebody must say that they have it."""
 _NEGATIVES = word_set("not no isn't aren't nor never")
 
 
@@ -81,7 +83,7 @@ def done(at: dt.datetime | None, text: str, context: Context, *, weak: bool) -> 
         return Note(text=text) if weak else Done(at=at)
     closing = [step for step in context.open_steps if step.step not in steps.READING_STEPS]
     if weak:
-        closing = [step for step in closing if not step.slots and not step.outcomes]
+        closing = [step for step in closing if not (step.slots or step.outcomes or step.step in EXPLICIT_STEPS)]
     if not closing:
         return NotYet(step=context.open_steps[0].step)
     if len(closing) == 1:

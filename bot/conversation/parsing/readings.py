@@ -26,6 +26,9 @@ NEAR_CORE_C = (-4.0, 8.0)
 """How far below and above the last core a figure still looks like the next one."""
 WRONG_SLOT_PIT_C = 20.0
 """A pit answer further off than this, but near the last core, may be the meat."""
+FRIDGE_C = (-2.0, 12.0)
+LIT_PIT_C = (20.0, 300.0)
+"""What an unasked figure can be before the meat is on: meat from the fridge, or a pit coming up."""
 STEADY_PIT_C = (95.0, 180.0)
 """Where a pit usually runs, while nobody has said."""
 UNIT_LABELS = {"C": "celsius", "F": "fahrenheit"}
@@ -163,10 +166,20 @@ def _maybe_pit(figure: Figure, settled: Value | Open, context: Context) -> Value
     return Open(question="slot", figure=figure, options=(("pit", pit), ("core", settled)))
 
 
+def _before_the_meat(figure: Figure, context: Context) -> Value | Open:
+    """Settle a figure before the meat is on: the air of a lit pit, or meat out of the fridge."""
+    pit, core = settle(figure, Slot.PIT, context), settle(figure, Slot.CORE, context)
+    if isinstance(core, Value) and FRIDGE_C[0] <= core.value_c <= FRIDGE_C[1]:
+        return core
+    if isinstance(pit, Value) and not LIT_PIT_C[0] <= pit.value_c <= LIT_PIT_C[1]:
+        return Open(question="impossible", figure=figure)
+    return pit
+
+
 def _guess(figure: Figure, context: Context) -> Value | Open:
     """Settle a figure that nothing asked for."""
     if context.stage in ("before", "fire"):
-        return settle(figure, Slot.PIT, context)
+        return _before_the_meat(figure, context)
     core = settle(figure, Slot.CORE, context)
     if context.stage in ("resting", "serving", "after"):
         return core

@@ -130,6 +130,8 @@ def _numbers(
         return (question,)
     if alone and strangers(masked, found, context):
         return ()
+    if context.stage == "before" and not asked(context) and not any(f.slot or f.unit or f.spot for f in found):
+        return ()
     past = _time_of(found[0], masked, whens)
     return report(found, context, text, times.past(past, context.now, context.zone) if past else None)
 
@@ -159,7 +161,7 @@ def _plain_hour(figure: Figure, context: Context) -> Done | None:
 def _only_time(whens: tuple[times.When, ...], masked: str, text: str, context: Context) -> tuple[Intent, ...]:
     """Return what a time by itself says of the open question."""
     step = prompts.question(context)
-    if len(whens) != 1 or step is None or len(bare(masked.replace("|", " ")).split()) > A_FEW_WORDS:
+    if len(whens) != 1 or whens[0].until or step is None or len(bare(masked.replace("|", " ")).split()) > A_FEW_WORDS:
         return ()
     when = whens[0]
     if when.kind is times.Kind.SPAN:

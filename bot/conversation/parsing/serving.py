@@ -18,8 +18,9 @@ from scheduler.facts import Serving, ServingKind
 MEAL_FROM = dt.time(11, 0)
 MEAL_UNTIL = dt.time(22, 0)
 """People eat between these, unless they say otherwise (common practice, no source)."""
+USUAL_LUNCH = dt.time(13, 0)
 USUAL_DINNER = dt.time(18, 0)
-"""Dinner on a day named without a time; it is shown back and can be changed (common practice, no source)."""
+"""Meals named without a time; the time is shown back and can be changed (common practice, no source)."""
 
 _READY = phrases(
     (
@@ -52,9 +53,10 @@ _DAY = re.compile(
     r"(?:st|nd|rd|th)?)\b"
 )
 _MONTHS = ("jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec")
+_MEAL = re.compile(r"\b(?:(?P<lunch>lunch(?:time)?)|dinner(?:time)?|supper|evening)\b")
 _BARE_HOUR = re.compile(
-    "(?<![0-9.,:])(?P<hour>[0-9]{1,2}|[0-9]{4})(?![0-9.,:%°]|-[0-9]| ?(?:kg|kilos?|lbs?"
-    r"|pounds?|f|c|deg|racks?|hours?|h|min\w*|x)\b)"
+    "(?<![0-9.,:])(?:(?P<hour>[0-9]{1,2}|[0-9]{4})|(?P<h>[0-9]{1,2})[.](?P<m>[0-5][0-9]))"
+    r"(?![0-9.,:%°]|-[0-9]| ?(?:kg|kilos?|lbs?|pounds?|f|c|deg|racks?|hours?|h|min\w*|x)\b)"
 )
 
 
@@ -88,9 +90,12 @@ def serving_said(heard: str, context: Context, *, bare_hours: bool = False) -> S
     if ahead:
         start = _wall(context.now + dt.timedelta(minutes=ahead[0].minutes), context)
         return Said(serving=_at(start, context), spans=((ahead[0].start, ahead[0].end),))
-    if date:
-        return Said(serving=_at(dt.datetime.combine(date, USUAL_DINNER), context), spans=day_spans)
-    return None
+    meal = _MEAL.search(rest) if date or bare_hours else None
+    if date is None and (meal is None or context.setup_slot != "serving"):
+        return None
+    usual = USUAL_LUNCH if meal and meal["lunch"] else USUAL_DINNER
+    start = dt.datetime.combine(date or _wall(context.now, context).date(), usual)
+    return Said(serving=_at(start, context), spans=(*day_spans, *((meal.span(),) if meal else ())))
 
 
 def follows_the_meat(heard: str) -> bool:
@@ -107,7 +112,7 @@ def _wall(instant: dt.datetime, context: Context) -> dt.datetime:
 
 
 def _bare(found: re.Match[str]) -> times.When | None:
-    digits = found["hour"]
+    digits = found["hour"] or f"{int(found['h']):02d}{found['m']}"
     hour, minute = (int(digits), 0) if len(digits) < 3 else (int(digits[:2]), int(digits[2:]))  # noqa: PLR2004 (HHMM)
     if hour > 24 or minute > 59:  # noqa: PLR2004 (a clock)
         return None

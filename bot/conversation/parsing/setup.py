@@ -19,7 +19,7 @@ from bot.conversation.parsing.numbers import Figure, figures
 from bot.conversation.parsing.readings import can_be, in_c, likely
 from bot.conversation.parsing.serving import Said, serving_said
 from bot.conversation.parsing.time_words import NUMBER_WORDS
-from bot.conversation.parsing.words import bare, cut_out, phrases, word_set
+from bot.conversation.parsing.words import cut_out, phrases, word_set
 from scheduler.facts import Slot
 from scheduler.units import kg_from_lb
 
@@ -81,7 +81,6 @@ _DINNER_WORDS = re.compile(
     r"\b(?:dinner|supper|lunch|eat(?:ing)?|serv(?:e|ing|ed)|meal|table|guests?|people|ready"
     r"|for|by|at|food|we|want|around|about|on|from|is|the|party|bbq)\b"
 )
-_UNDECIDED = re.compile(r"^(?:don'?t know|dunno|no idea|idk|undecided|not sure|unsure|decide later|see later|later)$")
 _FILLER = word_set(
     "a an the of and with for at on in to by is it its it's we i i'm im i've we're we'll i'll are be have "
     "has got my our some this that going gonna doing cooking cook smoking smoke making make want would "
@@ -289,7 +288,7 @@ def _unknown_cut(rest: str, context: Context, said: dict[str, Any]) -> None:
     if "cut" in said:
         return
     words = [word for word in re.findall(r"[a-z][a-z'-]*", rest) if word not in _FILLER and len(word) > 1]
-    wanted = context.setup_slot == "cut" and not _UNDECIDED.match(bare(rest))
+    wanted = context.setup_slot == "cut"
     food = any(word in FOODS for word in words)
     if words and (wanted or food or _stands_first(words[0], rest, said)) and context.setup_slot in (None, "cut"):
         said["unknown_cut"] = " ".join(words[:4])

@@ -51,6 +51,8 @@ class When:
     """True for three figures after "at": it may as well be a temperature."""
     plain: bool = False
     """True for one or two figures after "at"."""
+    until: bool = False
+    """True for "till 4": an end, not when something was."""
     half_to_or_past: bool = False
     """True for "half 7", which is 7:30 to some and 6:30 to others."""
 
@@ -115,8 +117,9 @@ def _clock(match: re.Match[str], text: str) -> When | None:
     clock = _digits(said) or _named(said) or _past_the_hour(said) or _hour(said)
     if clock is None or clock.minute > LAST_MINUTE or (clock.hour or 0) > LAST_HOUR:
         return None
-    clock = _half_of_day(clock, said.get("half"), text)
     after, before = text[match.end() :], text[: match.start()]
+    clause = re.split("[,;]", before)[-1] + match.group() + re.split("[,;]", after)[0]
+    clock = _half_of_day(clock, said.get("half"), clause)
     return When(
         kind=Kind.CLOCK,
         start=match.start(),
@@ -131,6 +134,7 @@ def _clock(match: re.Match[str], text: str) -> When | None:
         ),
         compact="three" in said,
         plain=match.groupdict().get("plain") is not None,
+        until=match.group().startswith(("until", "till", "til ")),
         half_to_or_past="brit" in said,
     )
 
@@ -178,12 +182,12 @@ def _hour(said: dict[str, str]) -> _Clock | None:
     )
 
 
-def _half_of_day(clock: _Clock, half: str | None, text: str) -> _Clock:
+def _half_of_day(clock: _Clock, half: str | None, clause: str) -> _Clock:
     """Return the clock time with its half of the day, where "am", "tonight" or "this morning" says it."""
     if clock.hour is None or clock.exact or not 1 <= clock.hour <= NOON:
         return dataclasses.replace(clock, hour=0) if clock.hour == LAST_HOUR else clock
-    morning = half.startswith("a") if half else bool(words.MORNING.search(text))
-    evening = half.startswith("p") if half else bool(words.EVENING.search(text))
+    morning = half.startswith("a") if half else bool(words.MORNING.search(clause))
+    evening = half.startswith("p") if half else bool(words.EVENING.search(clause))
     if morning == evening:
         return clock
     hour = clock.hour % NOON
