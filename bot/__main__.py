@@ -25,7 +25,7 @@ def main(argv: Sequence[str] | None = None) -> int:
     if given.version:
         return _version()
     if given.command == "rehearse":
-        return _rehearse()
+        return _rehearse(getattr(given, "data", None))
     settings = _settings(given)
     if isinstance(settings, BadSetting):
         print(console.bad_setting(settings.setting, settings.given), file=sys.stderr)
@@ -96,12 +96,12 @@ def _version() -> int:
     return 0
 
 
-def _rehearse() -> int:
+def _rehearse(data: str | None) -> int:
     """Play the rehearsal, which a small installation may lack."""
     if importlib.util.find_spec("bot.rehearsal") is None:
         print(console.no_rehearsal(), file=sys.stderr)
         return FAILED
-    return int(importlib.import_module("bot.rehearsal").main())
+    return int(importlib.import_module("bot.rehearsal").main(data))
 
 
 if __name__ == "__main__":

@@ -15,12 +15,12 @@ from bot.messages.board import board
 from bot.messages.figures import Voice
 from bot.messages.message import Message
 from bot.messages.receipts import by_name, echo, receipt, shift_text, warnings
-from bot.messages.trip import away, next_line, trip_message
-from bot.messages.words import _
+from bot.messages.trip import away, next_line, over, trip_message
 from bot.ports import CookSnapshot
 from scheduler.cook import Changes, Found, Lapsed, Over, Shifted, Situation, TripDue, ring
 from scheduler.facts import Fact
-from scheduler.planning.trips import Trip
+from scheduler.planning.trips import OUTAGE
+from scheduler.state import Stage
 
 PAPER = frozenset({"terminal"})
 """Transports whose messages cannot be changed once they are printed: no board there, asking shows the same."""
@@ -73,7 +73,7 @@ def answer(
     said = warned.then((lead or Message(text="")).then(said if asks is None else said.then(asks)))
     all_of_it = body is not None or _has(done.reported, Shifted)
     trip = _trip(done.rung)
-    text_for_me = said if trip is None else said.then(trip_message(_unannounced(trip.trip), done.after, voice))
+    text_for_me = said.then(_riding(done.rung, trip, voice))
     told = tell(done.after, seed=visit.seed, now=visit.now, all_of_it=all_of_it)
     stopping = bool(warned.text)
     work.say(
@@ -103,8 +103,7 @@ def _tell_others(visit: Visit, work: Work, room: Address, done: Turn, body: Mess
     text = echo(done.reported, visit.person.name, voice) if body is None else by_name(visit.person.name)
     message = warnings(done.rung, voice).then(Message(text=text)).then(body or Message(text=""))
     trip = _trip(done.rung)
-    if trip is not None:
-        message = message.then(trip_message(_unannounced(trip.trip), done.after, voice))
+    message = message.then(_riding(done.rung, trip, voice))
     if message.text:
         work.say(
             _with_next(message, done.after, visit),
@@ -116,12 +115,31 @@ def _tell_others(visit: Visit, work: Work, room: Address, done: Turn, body: Mess
         )
 
 
-def _unannounced(trip: Trip) -> Trip:
-    """Return a trip that comes of what was just said: nobody expected it at another time."""
-    return dataclasses.replace(trip, told_at=None, late=())
+def _riding(rung: Changes, trip: TripDue | None, voice: Voice) -> Message:
+    """Return what is due at once and rides in an answer.
+
+    It comes of what was just said, so nobody expected it at another time; only when the time told last has gone by (the
+    program was away, or a reply waited) does it say so, and what passed unasked.
+    """
+    told_at = None if trip is None else trip.trip.told_at
+    missed = told_at is not None and told_at < voice.now
+    lapsed = _lapsed(rung)
+    if trip is None:
+        told = None if rung.before is None or rung.before.state.told is None else rung.before.state.told.next_at
+        gone = told is not None and voice.now - told > OUTAGE
+        return away(told, lapsed, voice) if lapsed and told is not None and gone else Message(text="")
+    if missed:
+        return trip_message(trip.trip, rung.after, voice, lapsed)
+    return trip_message(dataclasses.replace(trip.trip, told_at=None, late=()), rung.after, voice)
+
+
+def _lapsed(changes: Changes) -> tuple[str, ...]:
+    return tuple(step for event in changes.events if isinstance(event, Lapsed) for step in event.steps)
 
 
 def _with_next(message: Message, situation: Situation, visit: Visit) -> Message:
+    if situation.state.stage is Stage.CLOSED:
+        return message.then(over())
     last = next_line(situation, voice_of(situation, visit.now))
     if last in message.text:
         return message
@@ -132,7 +150,7 @@ def announce(snapshot: CookSnapshot, changes: Changes, work: Work) -> int:
     """Write what time has brought: the trip, or the summary after an outage, to every room; return messages written."""
     voice = voice_of(changes.after, work.now)
     trip = _trip(changes)
-    lapsed = tuple(step for event in changes.events if isinstance(event, Lapsed) for step in event.steps)
+    lapsed = _lapsed(changes)
     message = _due_message(changes, voice, trip, lapsed)
     facts = changes.facts
     if message is not None:
@@ -188,8 +206,7 @@ def _due_message(changes: Changes, voice: Voice, trip: TripDue | None, lapsed: t
     if warned.text:
         message = warned if message is None else warned.then(message)
     if _has(changes, Over):
-        over = Message(text=_("That was this cook. Everything is kept for the next one."))
-        message = over if message is None else message.then(over)
+        message = over() if message is None else message.then(over())
     return message
 
 

@@ -22,7 +22,6 @@ from scheduler.cook import (
     GateOpened,
     Implied,
     NotSkipped,
-    Over,
     Shifted,
     Situation,
     SpotAsked,
@@ -227,8 +226,6 @@ def _event_text(event: Event, changes: Changes, voice: Voice) -> str:
             return shift_text(event, changes, voice)
         case Taken(body=Corrected()):
             return _corrected_text(event, changes, voice)
-        case Over():
-            return _("That was this cook. Everything is kept for the next one.")
         case _:
             return ""
 

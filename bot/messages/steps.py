@@ -177,7 +177,7 @@ def _words() -> dict[str, StepWords]:
         ),
         "t_minus": StepWords(
             name=_("go or move dinner"),
-            do=_("Dinner: go, or move it once?"),
+            do=_("Go, or move it once?"),
             done=_("Go"),
             outcomes=(("go", _("Dinner: go")), ("slip_30", _("Dinner 30 min later")), ("slip_60", _("Dinner 1 h "
             "later"))),

@@ -87,6 +87,11 @@ def passed(lapsed: tuple[str, ...]) -> str:
     return _("Passed unasked: {names}.").format(names=shown)
 
 
+def over() -> Message:
+    """Say that a cook is over."""
+    return Message(text=_("That was this cook. Everything is kept for the next one."))
+
+
 def away(since: dt.datetime, lapsed: tuple[str, ...], voice: Voice) -> Message:
     """Return the summary after an outage in which nothing that still matters was missed."""
     return Message(text=lines(_("I was away from {time}.").format(time=voice.clock(since)), passed(lapsed)))
@@ -126,7 +131,7 @@ def _item(prompt: Prompt, situation: Situation, voice: Voice) -> str:
     if prompt.why.kind == "core" and prompt.why.core_c is not None and not situation.state.feels:
         text = _("{text} I expect the meat near {core}.").format(text=text, core=voice.temp(prompt.why.core_c))
     if prompt.step.id == "t_minus":
-        text = lines(dinner_line(situation, voice), text)
+        text = f"{dinner_line(situation, voice)} {text}"
     if prompt.step.id == "core_read" and planned.count > 1:
         text = _("{text} The biggest of the {count}.").format(text=text, count=planned.count)
     return text

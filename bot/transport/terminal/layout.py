@@ -44,9 +44,15 @@ def set_row(row: ScreenRow, *, zone: str, today: dt.date, width: int = WIDTH) ->
 
 
 def wrap(line: str, room: int) -> list[str]:
-    """Break one line to `room` columns at blanks, keeping its own indent; a longer word is cut."""
+    """Break one line to `room` columns at blanks, keeping its own indent; a longer word is cut.
+
+    The lines after the first of an item of a list hang under its words.
+    """
     body = line.lstrip(" ")
     indent = " " * min(len(line) - len(body), room // 2)
+    if body.startswith("- ") and room > len(indent) + len("- "):
+        first, *rest = wrap(indent + body.removeprefix("- "), room - len("- "))
+        return [f"{indent}- {first[len(indent) :]}", *(f"  {line}" for line in rest)]
     lines: list[str] = []
     current = ""
     for word in body.split(" "):
