@@ -28,7 +28,7 @@ KEY_MESSAGES = (
     ("Feel for tenderness", lambda r: (done_at(r, "pull") - 120 * MIN, done_at(r, "pull") - 10 * MIN)),
     ("Pull it now", lambda r: (done_at(r, "pull") - 10 * MIN, done_at(r, "pull"))),
     ("into the box", lambda r: (done_at(r, "pull") + 20 * MIN, done_at(r, "pull") + 20 * MIN)),
-    ("Dinner: go", lambda _r: (scene.DINNER_AT - 120 * MIN, scene.DINNER_AT - 85 * MIN)),
+    ("Go, or move it once", lambda _r: (scene.DINNER_AT - 120 * MIN, scene.DINNER_AT - 85 * MIN)),
     ("Read the meat as you open it", lambda _r: (scene.DINNER_AT - 30 * MIN, scene.DINNER_AT - 10 * MIN)),
     ("Food out", lambda _r: (scene.DINNER_AT - 20 * MIN, scene.DINNER_AT)),
     ("Two hours is the limit", lambda r: (done_at(r, "serve") + 90 * MIN, done_at(r, "serve") + 90 * MIN)),
