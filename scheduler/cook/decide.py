@@ -180,10 +180,11 @@ class _Decision:
             self.events = (*self.events, Already(step=step.id, by=earlier.by, at=earlier.at))
             return None
         at = min(report.happened_at, self.now)
-        refusal = implied.refused(done.step, at, current.state)
-        if refusal is not None:
-            return refusal
-        for before in implied.before(done.step, current.state):
+        implies = implied.before(done.step, current.state)
+        refusals = [implied.refused(step_id, at, current.state) for step_id in (done.step, *implies)]
+        if any(refusals):
+            return next(refusal for refusal in refusals if refusal is not None)
+        for before in implies:
             self.pen.write(StepDone(step=before), at=at, by=report.by, message=report.message)
             self.events = (*self.events, Implied(step=before, at=at))
         self._write(report, answers=answers.of_done(done.step, current))

@@ -39,9 +39,6 @@ WARM_C = 66.0
 """Held meat above this is not read again before the careful estimate says so [°C]: 150 F, common practice, no
 source."""
 
-_BEGUN_BY = {"cooking": "meat_on", "resting": "pull"}
-"""Phase -> the step without which a series of that phase does not go on (it may have been taken back)."""
-
 
 def _minutes(value: float) -> dt.timedelta:
     return dt.timedelta(minutes=value)
@@ -182,9 +179,8 @@ class Anchors:
         repeat = step.repeat
         if repeat is None or (repeat.most is not None and number > repeat.most):
             return None
-        begun_by = _BEGUN_BY.get(step.phase)
-        if begun_by is not None and self.state.at(begun_by) is None:
-            return None
+        if step.phase == "resting" and self.state.at("pull") is None:
+            return None  # the pull was taken back
         before = key_of(self.state.piece, step.id, number - 1)
         base = self.state.closed.get(before)
         asked = self.state.asked.get(before)

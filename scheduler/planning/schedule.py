@@ -27,8 +27,8 @@ _ALIGN = dt.timedelta(minutes=30)
 """A pit or fuel check this near to a reading of the meat joins it (slip limits of both steps); common practice, no
 source."""
 
-_NEED_MEAT = frozenset({"serve_reading", "slice", "serve"})
-"""Planned from the start, but asked only once there is meat on the fire."""
+_NEED_MEAT = frozenset({"pull", "serve_reading", "slice", "serve"})
+"""Besides the steps of the cooking itself: planned from the start, but asked only once there is meat on the fire."""
 
 _MOVED_TIMES = 2
 """How often more than its step allows a prompt is asked because it has moved to later since: house rule."""
@@ -98,7 +98,8 @@ def _prompt(step: Step, anchors: Anchors) -> Prompt | None:
     once = step.repeat is None and step.anchor.kind != "outcome"
     if once and (number > 1 or state.did(step.id) or any(state.did(other) for other in step.closed_by)):
         return None
-    if step.id in _NEED_MEAT and not (state.did("meat_on") or state.planned.from_middle):
+    needs_meat = step.phase == "cooking" or step.id in _NEED_MEAT
+    if needs_meat and not (state.did("meat_on") or state.planned.from_middle):
         return None
     due = anchors.due(step)
     if due is None:
