@@ -51,7 +51,11 @@ figures = st.one_of(
     st.floats(-50, 600, allow_nan=False).map(lambda value: f"{value:.1f}"),
     st.integers(0, 99999999999).map(str),
 )
+repeated = st.tuples(st.sampled_from(WORDS.split()), st.sampled_from(WORDS.split()), st.integers(1, 60)).map(
+    lambda parts: f"{parts[0]} {parts[1]} " * parts[2]
+)
 texts = st.one_of(
+    repeated,
     st.text(max_size=60),
     st.lists(st.one_of(st.sampled_from(WORDS.split()), figures), max_size=9).map(" ".join),
     st.lists(st.one_of(st.sampled_from(WORDS.split()), figures), max_size=6).map("".join),

@@ -64,6 +64,7 @@ CLOCKS = (
     ),
     re.compile(rf"{_LEAD}(?P<h>[0-9]{{1,2}})[.](?P<m>[0-9]{{2}})(?![0-9])"),
     re.compile(rf"{_LEAD}(?P<hhmm>[0-9]{{4}})(?![0-9]|[.,][0-9])"),
+    re.compile(r"\b(?P<h>[0-9]{1,2})(?= (?:in the (?:morning|afternoon|evening)|this morning|tonight|at night)\b)"),
     re.compile(r"\b(?P<hhmm>[0-9]{4})(?= (?:at the )?latest\b| sharp\b| hrs\b)"),
     re.compile(rf"{_STRICT_LEAD}(?P<three>[0-9]{{3}})(?![0-9°]|[.,/][0-9]|-[0-9]| ?(?:[cf]|deg|kg)\b|ish)"),
     re.compile(rf"{_LEAD}(?P<h>(?:[01]?[0-9]|2[0-4])){_NOT_A_HOUR}(?P<plain>)"),

@@ -100,7 +100,7 @@ def plain(intents: tuple[Intent, ...]) -> str:
     return " + ".join(_plain(intent) for intent in intents)
 
 
-def _plain(intent: Intent) -> str:  # noqa: C901, PLR0911, PLR0912 (one line per intent)
+def _plain(intent: Intent) -> str:
     match intent:
         case Report():
             return f"reading {', '.join(_value(value) for value in intent.values)}{_clock(intent.at)}"
