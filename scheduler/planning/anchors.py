@@ -130,6 +130,8 @@ class Anchors:
         times = [done.at for done in self.state.done.get(anchor.event, ()) if done.outcome == anchor.outcome]
         if anchor.event == "tender_test":
             times += [at for at, felt in self.state.feels if felt.feel is Feel(anchor.outcome)]
+            if self.state.feels and self.state.feels[-1][1].feel is not Feel(anchor.outcome):
+                times = []  # felt again since, and otherwise
         done_at = self.state.at(step.id)
         open_times = [at for at in sorted(times)[number - 1 :] if done_at is None or at > done_at]
         if open_times:

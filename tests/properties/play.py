@@ -39,6 +39,23 @@ from scheduler.planning.prompts import Prompt
 from scheduler.planning.trips import wakes
 from scheduler.safety import next_look
 from scheduler.state import last_by
+from tests.properties.actions import (
+    Action,
+    Amend,
+    Answer,
+    Away,
+    Do,
+    Later,
+    MoveDinner,
+    MovePit,
+    PutOn,
+    Read,
+    Skip,
+    Start,
+    Touch,
+    Undo,
+    Wait,
+)  # fmt: skip
 
 _FOLDER = Path(scheduler.__file__).parent / "catalogue"
 CATALOGUE = read_catalogue({path.stem: path.read_text(encoding="utf-8") for path in _FOLDER.glob("*.toml")})
@@ -49,133 +66,6 @@ AT_REST_WITHIN = 12
 """Times the bell may ring at one instant before it must be quiet."""
 
 MINUTE = dt.timedelta(minutes=1)
-
-
-# --- what a crew does -------------------------------------------------------------------------------------------------
-
-
-@dataclasses.dataclass(frozen=True, kw_only=True)
-class Start:
-    """How a cook is begun. Minutes are counted from `at`."""
-
-    at: dt.datetime
-    cut: str = "beef_chuck_ribs"
-    dinner_min: int | None = 720
-    """Minutes to dinner, None: when ready."""
-    window_min: int = 0
-    zone: str = "Europe/London"
-    pit_c: float = 135.0
-    wrap: Wrap | None = None
-    on_ago_min: int | None = None
-    """Minutes since the meat went on, for a cook begun in the middle."""
-    core_c: float | None = None
-    pace: float = 1.0
-    """How fast the meat rises: 1 is usual."""
-
-
-@dataclasses.dataclass(frozen=True, kw_only=True)
-class Wait:
-    """Time passes; the bell rings whenever it must."""
-
-    minutes: int
-
-
-@dataclasses.dataclass(frozen=True, kw_only=True)
-class Away:
-    """Time passes while the program is off; the bell rings once it is back."""
-
-    minutes: int
-
-
-@dataclasses.dataclass(frozen=True, kw_only=True)
-class Answer:
-    """The newest open question is answered; `choice` picks among what it offers."""
-
-    choice: int = 0
-
-
-@dataclasses.dataclass(frozen=True, kw_only=True)
-class Do:
-    """A step is reported as done, asked for or not."""
-
-    step: str
-    choice: int = 0
-    ago_min: int = 0
-    """Negative: in the future, as by a clock that is wrong."""
-    dated: bool = False
-
-
-@dataclasses.dataclass(frozen=True, kw_only=True)
-class Read:
-    """A temperature is reported: what the meat has (or the pit should have), give or take."""
-
-    slot: Slot = Slot.CORE
-    off_c: float = 0.0
-    ago_min: int = 0
-    spread_c: float = 0.0
-    spot: str | None = None
-    sure: bool = False
-
-
-@dataclasses.dataclass(frozen=True, kw_only=True)
-class Skip:
-    """A step is skipped."""
-
-    step: str
-
-
-@dataclasses.dataclass(frozen=True, kw_only=True)
-class Later:
-    """The newest open question is put off."""
-
-    minutes: int
-
-
-@dataclasses.dataclass(frozen=True, kw_only=True)
-class PutOn:
-    """The meat is wrapped, or meant to stay bare."""
-
-    wrap: Wrap
-
-
-@dataclasses.dataclass(frozen=True, kw_only=True)
-class Touch:
-    """Somebody feels for tenderness."""
-
-    feel: Feel
-
-
-@dataclasses.dataclass(frozen=True, kw_only=True)
-class Undo:
-    """Somebody takes back the last thing they told."""
-
-    who: int = 0
-
-
-@dataclasses.dataclass(frozen=True, kw_only=True)
-class Amend:
-    """A fact that somebody told gets another value or time."""
-
-    which: int
-    off_c: float = 0.0
-    ago_min: int | None = None
-
-
-@dataclasses.dataclass(frozen=True, kw_only=True)
-class MoveDinner:
-    """Dinner is moved; None: it follows the meat from now on."""
-
-    minutes: int | None
-
-
-@dataclasses.dataclass(frozen=True, kw_only=True)
-class MovePit:
-    """The pit is to run at another temperature."""
-
-    pit_c: float
-
-
-Action = Wait | Away | Answer | Do | Read | Skip | Later | PutOn | Touch | Undo | Amend | MoveDinner | MovePit
 
 
 # --- what came of it --------------------------------------------------------------------------------------------------
@@ -279,7 +169,7 @@ class Play:
     def say(
         self, *bodies: Body, ago_min: float = 0, dated: bool = False, sure: bool = False, who: int = 0
     ) -> Changes | Refusal:
-        """Report; what is due at once because of it is rung as well."""
+        """Report; the bell rings right after it, as in the kitchen, for what is due at once because of it."""
         self._turns += 1
         at = self.now - ago_min * MINUTE
         reports = tuple(
@@ -292,6 +182,7 @@ class Play:
             self.moments.append(Moment(now=self.now, rung=False, before=before, after=before, facts=(), refused=result))
             return result
         self._keep(result, before, rung=False)
+        self.ring()
         self.settle()
         return result
 
