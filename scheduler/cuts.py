@@ -6,7 +6,7 @@ This room reads text, never files; it holds no steps and no schedule.
 from __future__ import annotations
 
 import tomllib
-from typing import Annotated, Literal
+from typing import Annotated, Any, Literal, TypeVar
 
 from pydantic import BaseModel, ConfigDict, Field, ValidationError, model_validator
 
@@ -14,6 +14,7 @@ from scheduler.errors import CatalogueError, UnknownCut
 from scheduler.facts import Wrap
 
 Positive = Annotated[float, Field(gt=0)]
+Shape = TypeVar("Shape", bound=BaseModel)
 
 
 class Spread(BaseModel):
@@ -132,7 +133,35 @@ def read_cuts(text: str) -> Cuts:
     CatalogueError
         When the text is not TOML or a figure breaks a rule; the message names the entry and field.
     """
+    return read_entries(Cuts, "cuts", text)
+
+
+def read_entries(shape: type[Shape], name: str, *texts: str) -> Shape:
+    """Read TOML texts (together one document) as `shape`.
+
+    Raises
+    ------
+    CatalogueError
+        When a text is not TOML or breaks a rule; the message begins with `name` and calls each entry by its id.
+    """
     try:
-        return Cuts.model_validate(tomllib.loads(text))
-    except (tomllib.TOMLDecodeError, ValidationError, ValueError) as error:
-        raise CatalogueError(f"cuts: {error}") from error
+        data = {key: value for text in texts for key, value in tomllib.loads(text).items()}
+    except tomllib.TOMLDecodeError as error:
+        raise CatalogueError(f"{name}: {error}") from error
+    try:
+        return shape.model_validate(data)
+    except ValidationError as error:
+        found = [f"{_place(one['loc'], data)}: {one['msg']}" for one in error.errors()]
+        raise CatalogueError(f"{name}: {'; '.join(found)}") from error
+
+
+def _place(path: tuple[int | str, ...], data: Any) -> str:  # noqa: ANN401 - whatever TOML holds
+    """Return where something is wrong: entries of a list by their id, everything else by its key."""
+    words = []
+    for part in path:
+        try:
+            data = data[part]
+        except (KeyError, IndexError, TypeError):
+            data = None
+        words.append(str(data.get("id", part)) if isinstance(part, int) and isinstance(data, dict) else str(part))
+    return ".".join(words)

@@ -5,13 +5,12 @@ Structure only: when a step is due, what it asks for, how late it may be asked. 
 
 from __future__ import annotations
 
-import tomllib
 from enum import StrEnum
 from typing import Annotated, Literal
 
-from pydantic import BaseModel, ConfigDict, Field, ValidationError, model_validator
+from pydantic import BaseModel, ConfigDict, Field, model_validator
 
-from scheduler.cuts import Cuts, read_cuts
+from scheduler.cuts import Cuts, read_cuts, read_entries
 from scheduler.errors import CatalogueError
 from scheduler.facts import Slot
 
@@ -145,8 +144,9 @@ class Steps(_Data):
     @model_validator(mode="after")
     def _consistent(self) -> Steps:
         ids = [step.id for step in self.steps]
-        if len(set(ids)) != len(ids):
-            raise ValueError("a step stands twice")
+        twice = sorted({step_id for step_id in ids if ids.count(step_id) > 1})
+        if twice:
+            raise ValueError(f"stands twice: {', '.join(twice)}")
         known, cautions = set(ids), {c.id for c in self.cautions}
         for step in self.steps:
             event = getattr(step.anchor, "event", None)
@@ -186,10 +186,9 @@ def read_catalogue(texts: dict[str, str]) -> Catalogue:
     CatalogueError
         When a text is not TOML or breaks a rule; the message names the entry.
     """
-    try:
-        steps = Steps.model_validate(tomllib.loads(texts["steps"]) | tomllib.loads(texts["cautions"]))
-    except KeyError as error:
-        raise CatalogueError(f"the catalogue lacks {error}") from error
-    except (tomllib.TOMLDecodeError, ValidationError, ValueError) as error:
-        raise CatalogueError(f"steps: {error}") from error
-    return Catalogue(cuts=read_cuts(texts["cuts"]), steps=steps)
+    missing = [name for name in ("cuts", "steps", "cautions") if name not in texts]
+    if missing:
+        raise CatalogueError(f"the catalogue lacks {', '.join(missing)}")
+    return Catalogue(
+        cuts=read_cuts(texts["cuts"]), steps=read_entries(Steps, "steps", texts["steps"], texts["cautions"])
+    )

@@ -1,0 +1,191 @@
+"""The catalogue: its files are read, broken ones are refused by name, and every step and caution has words."""
+
+from __future__ import annotations
+
+import re
+import string
+
+import pytest
+
+from bot.messages.steps import CAUTIONS, StepWords, all_step_ids, step_words
+from scheduler.cuts import Cut
+from scheduler.errors import CatalogueError, UnknownCut
+from scheduler.facts import Feel, Wrap
+from scheduler.planning.catalogue import read_catalogue
+from scheduler.planning.steps import Level, Step
+from tests.unit.scheduler.logbook import CATALOGUE, TEXTS
+
+STEPS = CATALOGUE.steps.steps
+MOST_WORDS = 20
+
+HANDLED_BY_NAME = {
+    "rules_recheck", "light", "meat_on", "smoke_clean", "pit_check", "fuel_check", "core_read", "come_up_check",
+    "bark_check", "wrap_do", "box_ready", "tender_test", "pull", "vent_meat", "shutdown", "box_meat", "hold_check",
+    "t_minus", "serve_reading", "slice", "serve", "two_hour", "leftovers", "fire_out", "ash",
+}  # fmt: skip
+"""Steps that code of the engine speaks of."""
+
+
+# --- the files as they are ------------------------------------------------------------------------------------------
+
+
+def test_the_catalogue_is_read() -> None:
+    """Chuck ribs, plate ribs, whole brisket and pork shoulder; steps from the day before to the ash."""
+    assert [cut.id for cut in CATALOGUE.cuts.cuts] == [
+        "beef_chuck_ribs", "beef_plate_ribs", "brisket_packer", "pork_butt",
+    ]  # fmt: skip
+    assert {step.phase for step in STEPS} == {"before", "fire", "cooking", "resting", "serving", "after"}
+
+
+def test_steps_stand_in_the_order_of_doing() -> None:
+    """The order of an open lid is the order of the file: on, wrap, pull, rest, slice, plate."""
+    order = [
+        CATALOGUE.steps.order(step) for step in ("light", "meat_on", "wrap_do", "pull", "box_meat", "slice", "serve")
+    ]
+    assert order == sorted(order)
+    phases = [step.phase for step in STEPS]
+    assert phases == sorted(phases, key=["before", "fire", "cooking", "resting", "serving", "after"].index)
+
+
+def test_what_the_engine_names_exists() -> None:
+    """No step that code speaks of is missing from the file."""
+    assert {step.id for step in STEPS} >= HANDLED_BY_NAME
+
+
+def test_every_safety_step_stays_open() -> None:
+    """Nobody's silence closes a safety step, and there are such steps at every turn of the cook."""
+    safety = [step for step in STEPS if step.safety]
+    assert {step.unanswered.then for step in safety} == {"open"}
+    assert {step.phase for step in safety} == {"fire", "cooking", "resting", "serving", "after"}
+
+
+def test_every_figure_names_where_it_comes_from() -> None:
+    """Safety classes, cuts, steps and cautions carry a source, or say that there is none."""
+    words = [
+        *(entry.source for entry in CATALOGUE.cuts.safety.values()),
+        *(cut.basis for cut in CATALOGUE.cuts.cuts),
+        *(step.basis for step in STEPS),
+        *(caution.source for caution in CATALOGUE.steps.cautions),
+    ]
+    assert all(words)
+
+
+@pytest.mark.parametrize("cut", CATALOGUE.cuts.cuts, ids=lambda cut: cut.id)
+def test_figures_of_a_cut_fit_one_another(cut: Cut) -> None:
+    """The stall lies below the first feel, the first feel below the target, the shortest rest within the ideal."""
+    assert cut.stall_c[0] < cut.stall_c[1] < cut.start_testing_c <= cut.target_c.low
+    assert cut.bark_look_c < cut.wrap_until_c <= cut.start_testing_c
+    assert cut.rest_min_min <= cut.rest_ideal_min[0] < cut.rest_ideal_min[1] <= cut.rest_max_unheated_min
+    assert CATALOGUE.cuts.minimum_c(cut) < cut.stall_c[0]
+
+
+# --- words ------------------------------------------------------------------------------------------------------------
+
+
+def test_steps_and_words_match() -> None:
+    """Every step has words, and nothing is worded that is no step."""
+    assert sorted(all_step_ids()) == sorted(step.id for step in STEPS)
+
+
+@pytest.mark.parametrize("step", STEPS, ids=lambda step: step.id)
+def test_every_outcome_of_a_step_has_its_button(step: Step) -> None:
+    """A step that offers choices in the file has a button for each; one that offers none there has no choices."""
+    words = step_words(step.id)
+    if step.id == "wrap_do":  # its choices are the wraps, which are facts of their own
+        assert {outcome for outcome, _ in words.outcomes} == {"paper", "foil", "boat", "bare"}
+        return
+    assert tuple(outcome for outcome, _ in words.outcomes) == step.outcomes
+
+
+def test_wraps_and_feels_are_offered_as_the_log_knows_them() -> None:
+    """Buttons of the bark and of the feel stand for values that facts can hold."""
+    assert {outcome for outcome, _ in step_words("tender_test").outcomes} == {feel.value for feel in Feel}
+    bark = {outcome for outcome, _ in step_words("bark_check").outcomes}
+    assert bark - {"bare", "not_yet"} == {wrap.value for wrap in Wrap} - {"none"}
+
+
+@pytest.mark.parametrize("step", STEPS, ids=lambda step: step.id)
+def test_words_of_a_step_are_complete(step: Step) -> None:
+    """Name, task and button are there; the task asks only for figures that the message can fill in."""
+    words: StepWords = step_words(step.id)
+    assert all((words.name, words.do, words.done))
+    fields = {name for _, name, _, _ in string.Formatter().parse(words.do) if name}
+    assert fields <= {"feel", "salt", "vent", "pit", "act", "come_up", "pit_floor"}
+
+
+def test_two_buttons_of_one_step_never_read_alike() -> None:
+    """What is chosen is told apart by its label alone."""
+    for step in STEPS:
+        labels = [label for _, label in step_words(step.id).outcomes]
+        assert len(set(labels)) == len(labels), step.id
+
+
+def test_cautions_have_words_and_no_more_than_twenty() -> None:
+    """Every caution of the file is worded, every worded one is in the file, and all fit a message."""
+    assert set(CAUTIONS) == {caution.id for caution in CATALOGUE.steps.cautions}
+    assert {name: text() for name, text in CAUTIONS.items() if len(text().split()) > MOST_WORDS} == {}
+
+
+def test_every_caution_rides_on_a_step_that_is_asked_at_the_usual_level() -> None:
+    """A caution on a nice-to-have step alone would never be told."""
+    told = {caution for step in STEPS if step.safety or step.level is not Level.NICE for caution in step.cautions}
+    assert told == set(CAUTIONS)
+
+
+# --- broken files are refused by name ---------------------------------------------------------------------------
+
+
+def _broken(name: str, entry: str, old: str, new: str) -> dict[str, str]:
+    """Return the texts with the first `old` of an entry replaced."""
+    text = TEXTS[name]
+    begin = text.index(f'id = "{entry}"')
+    place = text.index(old, begin)
+    return {**TEXTS, name: text[:place] + new + text[place + len(old) :]}
+
+
+@pytest.mark.parametrize(
+    ("name", "entry", "old", "new", "says"),
+    [
+        ("cuts", "pork_butt", 'usual_wrap = "paper"', 'usual_wrap = "sack"', "pork_butt.usual_wrap"),
+        ("cuts", "beef_chuck_ribs", '"none"\nbark', '"boat"\nbark', "beef_chuck_ribs: the usual wrap boat"),
+        ("cuts", "brisket_packer", '"intact_beef"', '"game"', "brisket_packer: no safety class 'game'"),
+        ("cuts", "pork_butt", '"boston butt"', '"brisket"', "'brisket' names both brisket_packer and pork_butt"),
+        ("cuts", "pork_butt", "{ low = 2.7", "{ low = 9.9", "pork_butt.mass_kg"),
+        ("cuts", "pork_butt", "duration_kg = 3.8", "duration_kg = 0", "pork_butt.duration_kg"),
+        ("cuts", "pork_butt", "vent_min", "vent_mins", "pork_butt.vent_mins"),
+        ("cuts", "beef_plate_ribs", '"beef"', '"owl"', "beef_plate_ribs.species"),
+        ("cuts", "pork_butt", "come_up_check = true", "come_up_check = yes", "cuts: Invalid value"),
+        ("steps", "trim", '"trim"', '"light"', "stands twice: light"),
+        ("steps", "trim", '["light", "meat_on"]', '["lamp"]', "trim: no such step: ['lamp']"),
+        ("steps", "stage_kit", '"dry_brine"', '"wet_brine"', "stage_kit: no such step: ['wet_brine']"),
+        ("steps", "meat_on", '"smoke_clean"', '"smoke_gone"', "meat_on: no such step: ['smoke_gone']"),
+        ("steps", "two_hour", '["leftovers"]', '["dog"]', "two_hour: no such step: ['dog']"),
+        ("steps", "pull", '["hot"]', '["cold"]', "pull: no such caution: ['cold']"),
+        ("steps", "hold_check", '"open"', '"lapse"', "hold_check: a safety step must stay open"),
+        ("steps", "hold_check", '"held"', '"hold"', "hold_check.anchor"),
+        ("steps", "sides", '"nice"', '"kind"', "sides.level"),
+        ("steps", "sides", "early_min = 60", "", "sides.early_min"),
+        ("steps", "ash", "early_min", "after = 1\nearly_min", "ash.after"),
+        ("steps", "pull", "[[steps]]", "[[steps", "steps: "),
+        ("cautions", "knife", "source", "sauce", "knife.source"),
+    ],
+)  # fmt: skip
+def test_a_broken_file_is_refused_by_the_name_of_its_entry(
+    name: str, entry: str, old: str, new: str, says: str
+) -> None:
+    """The error says which entry, and which of its fields, is wrong."""
+    with pytest.raises(CatalogueError, match=re.escape(says)):
+        read_catalogue(_broken(name, entry, old, new))
+
+
+@pytest.mark.parametrize("name", sorted(TEXTS))
+def test_a_missing_file_is_refused_by_name(name: str) -> None:
+    """Without one of its files there is no catalogue."""
+    with pytest.raises(CatalogueError, match=name):
+        read_catalogue({other: text for other, text in TEXTS.items() if other != name})
+
+
+def test_an_unknown_cut_is_an_error_of_code() -> None:
+    """What people type is matched before; asking the catalogue for a cut it lacks names that cut."""
+    with pytest.raises(UnknownCut, match="swan"):
+        CATALOGUE.cuts.get("swan")
