@@ -37,7 +37,7 @@ _DONE_WORDS = word_set(
     "termine ready set tick ticked"
 )
 FILL = word_set(
-    "ok okay just now all already so and boss chef mate thanks thx ty cheers sry sorry lol haha that it "
+    "c'est ist es ok okay just now all already so and boss chef mate thanks thx ty cheers sry sorry lol haha that it "
     "this i we ive i've we've have told u you it's its that's thats is been well oh ah hey hi please pls "
     "then here bro man buddy finally again schon ya deja da last right good great nice one the for a bit "
     "like about around at to go with by too also"

@@ -55,7 +55,7 @@ def read_clause(clause: Clause, context: Context) -> list[Intent]:
 
 def _about_meat(clause: Clause, kind: Answer | None, context: Context) -> list[Intent]:
     chosen = prompts.outcome(clause.words, context)
-    if chosen is not None and kind is not Answer.NOT_YET:
+    if chosen is not None and (kind is not Answer.NOT_YET or "_" in (chosen.outcome or "")):
         return [chosen.model_copy(update={"at": clause.past(context)})]
     said = wrap_words(clause.words)
     if said is not None and (wrap := _wrap(said, clause, context)) is not None:

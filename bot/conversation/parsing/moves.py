@@ -39,7 +39,8 @@ def dinner(heard: str, context: Context) -> Intent | None:
     about_dinner = _MOVES.search(heard)
     if _LATEST.search(heard) and len(whens) == 1 and whens[0].kind is times.Kind.CLOCK:
         return MoveDinner(serving=_latest(heard, context))
-    if not about_dinner and not _PUSH.search(heard):
+    asked = any(step.step == "t_minus" for step in context.open_steps)
+    if not about_dinner and not asked and not _PUSH.search(heard):
         return None
     spans = [when for when in whens if when.kind in (times.Kind.SPAN, times.Kind.AHEAD)]
     if spans and (_LATE.search(heard) or _EARLY.search(heard)):

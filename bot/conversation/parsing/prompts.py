@@ -23,6 +23,8 @@ SYNONYMS = {
     "white": word_set("whitish billowing"),
     "plenty": word_set("lots full loads enough heaps tons"),
     "half": word_set("halfway"),
+    "thrown": word_set("binned trashed tossed"),
+    "away": word_set("fridge fridged stored"),
     "low": word_set("little empty"),
 }
 """Other words for the choices of the catalogue."""

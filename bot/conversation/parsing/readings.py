@@ -29,6 +29,10 @@ WRONG_SLOT_PIT_C = 20.0
 FRIDGE_C = (-2.0, 12.0)
 LIT_PIT_C = (20.0, 300.0)
 """What an unasked figure can be before the meat is on: meat from the fridge, or a pit coming up."""
+COOKING_PIT_C = (60.0, 260.0)
+"""Where a lit pit can be at all, while nobody has said."""
+WARM_C, WARM_AFTER_H = 35.0, 3.0
+"""After so many hours on the fire a core is warmer than this."""
 STEADY_PIT_C = (95.0, 180.0)
 """Where a pit usually runs, while nobody has said."""
 UNIT_LABELS = {"C": "celsius", "F": "fahrenheit"}
@@ -69,7 +73,8 @@ def likely_core(value_c: float, context: Context) -> bool:
         return context.last_core_c - 10.0 <= value_c <= context.last_core_c + 12.0 + 30.0 * hours
     if context.meat_on_at is not None:
         hours = max(0.0, (context.now - context.meat_on_at) / dt.timedelta(hours=1))
-        return (35.0 if hours >= 3.0 else -5.0) <= value_c <= 40.0 + 25.0 * hours  # noqa: PLR2004 (hours on the fire)
+        low_c = WARM_C if hours >= WARM_AFTER_H else CORE_C[0]
+        return low_c <= value_c <= 40.0 + 25.0 * hours
     if context.stage in ("resting", "serving", "after"):
         return HELD_CORE_LOW_C <= value_c <= HELD_CORE_TOP_C
     return value_c <= CORE_C[1]
@@ -94,7 +99,7 @@ def likely(value: Value, context: Context) -> bool:
     if value.slot is Slot.CORE:
         return likely_core(value.value_c, context)
     if context.pit_target_c is None:
-        return 60.0 <= value.value_c <= 260.0  # noqa: PLR2004 (a lit pit)
+        return COOKING_PIT_C[0] <= value.value_c <= COOKING_PIT_C[1]
     return abs(value.value_c - context.pit_target_c) <= 3.0 * NEAR_PIT_C
 
 

@@ -23,6 +23,8 @@ from bot.conversation.parsing.words import bare, clauses, cut_out
 from scheduler.facts import Slot
 
 A_FEW_WORDS = 3
+AFTER_THE_MEAT_IS_ON = steps.TIMED_STEPS - {"dry_brine", "light", "meat_on"}
+"""Steps at which three figures by themselves are a temperature, not a time."""
 FAR_AHEAD_MIN = 180.0
 """A clock time this far ahead is not when somebody wants to be asked for a number again [min]."""
 _CLOCK_FIGURES = 3
@@ -40,9 +42,9 @@ def replies(heard: str, text: str, context: Context) -> tuple[Intent, ...]:
     """Return the intents of a reply, readings first; nothing when it was not understood."""
     whens = tuple(when for when in times.find(heard) if not _is_figure(when, heard, context))
     masked = cut_out(heard, [(when.start, when.end) for when in whens])
-    problem = trouble(heard, text)
+    problem = trouble(heard, text, context)
     said = [] if problem else _read_clauses(masked, whens, text, context)
-    slot = problem[1] if problem else None
+    slot = problem[1] if problem else Slot.CORE if any(_tells_of_the_meat(item) for item in said) else None
     numbers = _numbers(masked, text, context, whens, slot, alone=not said and problem is None)
     if problem:
         return (problem[0], *(item for item in numbers if isinstance(item, Report)))
@@ -73,6 +75,11 @@ def _deduplicated(said: list[Intent]) -> list[Intent]:
     return unique
 
 
+def _tells_of_the_meat(item: Intent) -> bool:
+    """Return True for a pull, a wrap or a feel: a figure beside it is the meat."""
+    return isinstance(item, WrapSaid | FeelSaid) or (isinstance(item, Done) and item.step in ("pull", "box_meat"))
+
+
 def _is_full(item: Intent) -> bool:
     return isinstance(item, WrapSaid | FeelSaid) or (isinstance(item, Done) and item.outcome is not None)
 
@@ -86,6 +93,8 @@ def _with_numbers(numbers: tuple[Intent, ...], said: list[Intent]) -> tuple[Inte
         and not (isinstance(item, Done | NotYet) and (item.step is None or item.step in steps.READING_STEPS))
     ]
     first = numbers[0]
+    if any(isinstance(item, Done) and item.outcome and re.search("[0-9]", item.outcome) for item in words):
+        return tuple(words)  # "slip 30": the figure belongs to the choice
     if said and isinstance(first, Unclear) and first.question == "impossible":
         return tuple(words or said)
     return (*numbers, *words)
@@ -103,10 +112,11 @@ def _is_figure(when: times.When, heard: str, context: Context) -> bool:
         return False
     digits = re.sub(r"[^0-9]", "", heard[when.start : when.end])
     first = report((Figure(value=float(digits), start=when.start, end=when.end),), context, heard, None)[0]
-    if not isinstance(first, Report):
+    if isinstance(first, Unclear) and first.question == "impossible":
         return False
     goes_on = bool(re.search(r"\bon$", before)) or any(step.step == "meat_on" for step in context.open_steps)
-    return not goes_on or (context.pit_target_c is not None and near_pit(first.values[0].value_c, context))
+    values = first.values if isinstance(first, Report) else ()
+    return not goes_on or any(context.pit_target_c is not None and near_pit(value.value_c, context) for value in values)
 
 
 def _numbers(
@@ -120,7 +130,7 @@ def _numbers(
 ) -> tuple[Intent, ...]:
     """Return the report that the figures left over make, or the question about them."""
     found = rejoin(figures(masked), masked, context)
-    if slot is not None:
+    if slot is Slot.PIT or (slot and len(found) == 1):
         found = tuple(figure if figure.slot else dataclasses.replace(figure, slot=slot) for figure in found)
     if not found:
         return ()
@@ -152,7 +162,7 @@ def _plain_hour(figure: Figure, context: Context) -> Done | None:
     if step is None or step.slots or step.step not in steps.TIMED_STEPS or figure.unit or not figure.value.is_integer():
         return None
     found = times.find(f"at {int(figure.value)}")
-    if not found:
+    if not found or (found[0].compact and step.step in AFTER_THE_MEAT_IS_ON):
         return None
     return Done(step=step.step, at=times.past(found[0], context.now, context.zone))
 

@@ -15,6 +15,7 @@ from bot.conversation.parsing import times
 from bot.conversation.parsing.words import phrases
 from scheduler.facts import Serving, ServingKind
 
+TWO_FIGURES = 2
 MEAL_FROM = dt.time(11, 0)
 MEAL_UNTIL = dt.time(22, 0)
 """People eat between these, unless they say otherwise (common practice, no source)."""
@@ -113,16 +114,16 @@ def _wall(instant: dt.datetime, context: Context) -> dt.datetime:
 
 def _bare(found: re.Match[str]) -> times.When | None:
     digits = found["hour"] or f"{int(found['h']):02d}{found['m']}"
-    hour, minute = (int(digits), 0) if len(digits) < 3 else (int(digits[:2]), int(digits[2:]))  # noqa: PLR2004 (HHMM)
-    if hour > 24 or minute > 59:  # noqa: PLR2004 (a clock)
+    hour, minute = (int(digits), 0) if len(digits) <= TWO_FIGURES else (int(digits[:2]), int(digits[2:]))
+    if hour > times.LAST_HOUR or minute > times.LAST_MINUTE:
         return None
     return times.When(
         kind=times.Kind.CLOCK,
         start=found.start(),
         end=found.end(),
-        hour=hour % 24,
+        hour=hour % times.LAST_HOUR,
         minute=minute,
-        exact=hour > 12 or hour == 0 or len(digits) == 4,  # noqa: PLR2004 (a clock)
+        exact=hour > times.NOON or hour == 0 or len(digits) > TWO_FIGURES,
     )
 
 

@@ -63,6 +63,7 @@ _PATTERNS: tuple[tuple[str, str], ...] = (
                 r"|dialed in|holding(?: steady)?|locked in|up to temp)\b"
             ),
             r"\bup to temp(?:erature)?\b",
+            "^(?:holding|steady|stable|settled)(?: steady)?$",
         ),
     ),
     ("probe_in", r"\bprobes?(?:'s| is| are)? in\b|\bprobed (?:it|the meat)\b|\bput (?:the )?probes? in\b"),

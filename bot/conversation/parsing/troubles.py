@@ -8,7 +8,9 @@ from __future__ import annotations
 import re
 from typing import Literal
 
-from bot.conversation.intents import Intent, Note, Trouble
+from bot.conversation.context import Context
+from bot.conversation.intents import Done, Intent, Note, Trouble
+from bot.conversation.parsing.steps import LATE_STAGES
 from bot.conversation.parsing.words import phrases
 from scheduler.facts import Slot
 
@@ -108,10 +110,16 @@ _OVER_NOW = re.compile(
 )
 
 
-def trouble(heard: str, text: str) -> tuple[Intent, Slot | None] | None:
-    """Return the trouble that a text reports, with the slot its figures belong to; a note when it is over."""
+def trouble(heard: str, text: str, context: Context) -> tuple[Intent, Slot | None] | None:
+    """Return the trouble that a text reports, with the slot its figures belong to; a note when it is none (any more).
+
+    Once the meat is off, a fire that is out is what was wanted.
+    """
     for what, pattern in _TROUBLES:
         if pattern.search(heard):
+            if what in ("fire_out", "fuel_out") and context.stage in LATE_STAGES:
+                asked = any(step.step == "fire_out" for step in context.open_steps)
+                return (Done(step="fire_out") if asked and what == "fire_out" else Note(text=text)), None
             if _OVER_NOW.search(heard):
                 return Note(text=text), None
             return Trouble(what=what, text=text), Slot.PIT if what in ("pit_hot", "pit_cold", "flare_up") else None

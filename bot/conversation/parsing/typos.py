@@ -13,10 +13,13 @@ from bot.conversation.parsing.numbers import Figure
 from bot.conversation.parsing.readings import Open, asked, can_be, in_c, likely, near_core, settle
 from scheduler.facts import Slot
 
+TWO, THREE = 2, 3
+"""A core in °F has two or three figures."""
+
 
 def rejoin(figures: tuple[Figure, ...], text: str, context: Context) -> tuple[Figure, ...]:
     """Return one figure for two that a stray blank parted ("1 71"), when the parts alone make no sense."""
-    if len(figures) != 2 or any(f.slot or f.spot or f.approx for f in figures):  # noqa: PLR2004 (two parts)
+    if len(figures) != TWO or any(f.slot or f.spot or f.approx for f in figures):
         return figures
     left, right = figures
     parts = (text[left.start : left.end], text[right.start : right.end])
@@ -24,7 +27,7 @@ def rejoin(figures: tuple[Figure, ...], text: str, context: Context) -> tuple[Fi
         return figures
     digits = parts[0] + str(int(right.value))
     short = min(len(parts[0]), len(str(int(right.value)))) == 1
-    if not short or len(digits) != 3:  # noqa: PLR2004 (a temperature has three figures)
+    if not short or len(digits) != THREE:
         return figures
     whole = dataclasses.replace(right, value=float(digits), start=left.start)
     slot = _slot(context)
@@ -39,7 +42,7 @@ def suspect(figures: tuple[Figure, ...], context: Context, text: str) -> Unclear
     figure = figures[0]
     slot = figure.slot or _slot(context)
     digits = str(int(figure.value))
-    if len(digits) == 4 and figure.value > 0:  # noqa: PLR2004 (one figure too many)
+    if len(digits) > THREE and figure.value > 0:
         options = []
         for shorter in dict.fromkeys(
             digits[:i] + digits[i + 1 :] for i in range(4) if digits[i] in digits[:i] + digits[i + 1 :]
@@ -48,7 +51,7 @@ def suspect(figures: tuple[Figure, ...], context: Context, text: str) -> Unclear
             if not isinstance(settled, Open) and likely(settled, context) and not shorter.startswith("0"):
                 options.append((shorter, Report(values=(settled,))))
         return Unclear(question="typo", text=text, values=(figure.value,), options=tuple(options[:3]))
-    if len(digits) == 2 and slot is Slot.CORE and context.unit == "F" and _lost_a_figure(figure, context):  # noqa: PLR2004
+    if len(digits) == TWO and slot is Slot.CORE and context.unit == "F" and _lost_a_figure(figure, context):
         return Unclear(question="typo", text=text, values=(figure.value,))
     return None
 
