@@ -3,8 +3,9 @@
 It must not decide what is said or when it is due; it never imports the listening half.
 
 At least once: a row is claimed (committed) before it is sent and recorded after. Dying in between leaves it
-claimed; when its lease has run out it is claimed again, marked as a possible repeat. A claimed row whose chat
-has been sent to too recently is put back with the instant at which it may go, at no cost of an attempt.
+claimed; when its lease has run out it is claimed again, marked as a possible repeat. One row is in hand at a
+time, so that a death can make one message come twice and no more (docs/explanation/delivery.md). A claimed row
+whose chat has been sent to too recently is put back with the instant at which it may go, at no cost of an attempt.
 """
 
 from __future__ import annotations
@@ -20,11 +21,10 @@ from bot.ports import ClaimedRow, OutgoingTransport, Store
 
 log = logging.getLogger(__name__)
 
-BATCH = 20
 LEASE = dt.timedelta(seconds=60)
 """Longer than any attempt to send may take."""
 AFTER_FAULT = dt.timedelta(seconds=5)
-MOST_ROUNDS = 50
+MOST_ROUNDS = 200
 """Claims in one call of `work`; what is left then is due at once."""
 COUNTED_IN_CHAT = frozenset({OutgoingKind.MESSAGE, OutgoingKind.EDIT})
 """Reactions and answers to buttons are no messages and do not wait for the chat's pace."""
@@ -55,7 +55,6 @@ class Courier:
         self._clock = clock
         self._limiters = {name: Limiter((paces or {}).get(name, UNHURRIED)) for name in self._transports}
         self._unrecorded: list[tuple[ClaimedRow, Outcome]] = []
-        self._one_write = asyncio.Lock()
         self.next_at: dt.datetime | None = None
         """When the next attempt is due, as of the last `work`; None when nothing waits."""
         self.locked: dict[str, str] = {}
@@ -79,27 +78,23 @@ class Courier:
         sent = 0
         for _ in range(MOST_ROUNDS):
             allowance = limiter.allowance(now)
-            limit = BATCH if allowance is None else min(BATCH, allowance)
-            if limit <= 0:
+            if allowance is not None and allowance <= 0:
                 break
-            rows = await self._claim(name, limit, now)
-            if not rows:
+            row = await self._claim(name, now)
+            if row is None:
                 break
-            results = await asyncio.gather(*(self._deliver(row, now) for row in rows), return_exceptions=True)
-            for result in results:
-                if isinstance(result, BaseException):
-                    raise result
-                sent += isinstance(result, Sent)
+            sent += isinstance(await self._deliver(row, now), Sent)
         await self._look_ahead(name, now)
         return sent
 
-    async def _claim(self, name: str, limit: int, now: dt.datetime) -> tuple[ClaimedRow, ...]:
+    async def _claim(self, name: str, now: dt.datetime) -> ClaimedRow | None:
         # Only whether anything waits counts here: after a clock was set back, its instant means little.
         if await asyncio.to_thread(self._store.next_send_at, [name]) is None:
-            return ()
-        return await asyncio.to_thread(
-            self._store.claim, owner=self._owner, now=now, transports=[name], limit=limit, lease=self._lease
+            return None
+        rows = await asyncio.to_thread(
+            self._store.claim, owner=self._owner, now=now, transports=[name], limit=1, lease=self._lease
         )
+        return rows[0] if rows else None
 
     async def _deliver(self, row: ClaimedRow, now: dt.datetime) -> Outcome:
         address = row.outgoing.address
@@ -137,8 +132,7 @@ class Courier:
             await self._write_down(row, outcome, now)
 
     async def _write_down(self, row: ClaimedRow, outcome: Outcome, now: dt.datetime) -> None:
-        async with self._one_write:
-            current = await asyncio.to_thread(self._store.record, row, outcome, now)
+        current = await asyncio.to_thread(self._store.record, row, outcome, now)
         self._unrecorded.remove((row, outcome))
         if not current:
             log.warning("row %s: attempt %s came too late to be recorded", row.id, row.attempt)

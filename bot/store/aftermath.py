@@ -70,6 +70,26 @@ def after(row: Attempted, outcome: Outcome, now: dt.datetime) -> After:
             return _certainly_not_sent(same, outcome, now)
 
 
+def abandoned(row: Attempted, now: dt.datetime) -> After:
+    """Return what becomes of a message whose courier died with it, before or after sending: who knows.
+
+    Unlike one whose answer was lost it may never have left, however often this happens, so it is never taken for sent.
+    Each death costs at most one more copy, marked. After the first it goes again at once; a message that brings death
+    again and again waits longer each time and is parked in the end.
+    """
+    gone = After(
+        state=OutboxState.WAITING,
+        failures=row.failures,
+        unknown_count=row.unknown_count,
+        possible_repeat=row.possible_repeat or row.kind is OutgoingKind.MESSAGE,
+        not_before=None if row.failures == 0 else now + _wait_after(row.failures),
+        why="the courier was gone before it recorded an answer",
+    )
+    if row.kind is OutgoingKind.TAP_ANSWER:
+        return dataclasses.replace(gone, state=OutboxState.DROPPED, not_before=None)
+    return _failed(gone)
+
+
 def _certainly_not_sent(same: After, outcome: TryAgain | Moved | Unreachable | Locked, now: dt.datetime) -> After:
     match outcome:
         case TryAgain(wait=wait, costs_attempt=costs):
@@ -84,8 +104,7 @@ def _certainly_not_sent(same: After, outcome: TryAgain | Moved | Unreachable | L
 def _unknown(row: Attempted, same: After, now: dt.datetime) -> After:
     """Repeat what is idempotent as often as it takes; repeat a message once, marked: two copies are the most."""
     if row.kind in _IDEMPOTENT:
-        wait = min(REPEAT_AFTER * 2**row.failures, LONGEST_WAIT)
-        return _failed(dataclasses.replace(same, not_before=now + wait))
+        return _failed(dataclasses.replace(same, not_before=now + _wait_after(row.failures)))
     unsure = dataclasses.replace(same, possible_repeat=True, unknown_count=row.unknown_count + 1)
     if row.unknown_count == 0:
         return dataclasses.replace(unsure, not_before=now + REPEAT_AFTER)
@@ -97,6 +116,10 @@ def _failed(row: After) -> After:
     if counted.failures < MAX_FAILURES:
         return counted
     return dataclasses.replace(counted, state=OutboxState.PARKED, not_before=None)
+
+
+def _wait_after(failures: int) -> dt.timedelta:
+    return min(REPEAT_AFTER * 2**failures, LONGEST_WAIT)
 
 
 def _why(outcome: Outcome) -> str | None:

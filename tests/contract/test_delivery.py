@@ -120,14 +120,32 @@ def test_whoever_knows_that_the_couriers_are_dead_need_not_wait(
     assert again.outgoing.possible_repeat
 
 
-def test_the_second_lost_attempt_is_the_last(store: SqlStore) -> None:
-    """Two copies are the most: after two attempts of unknown fate a message counts as sent, with the reason."""
+def test_a_courier_that_dies_again_and_again_loses_nothing(store: SqlStore) -> None:
+    """It may have died before sending each time: the message is never taken for sent, and waits longer each time."""
     put(store, message("m1"))
-    claim(store)
-    claim(store, NOON + LEASE)
-    assert claim(store, NOON + 2 * LEASE) == ()
-    counts = store.outbox_counts()
-    assert (counts["sent"], counts["possible_repeat"]) == (1, 1)
+    now, waits = NOON, []
+    for _death in range(6):
+        assert keys(claim(store, now)) == ["m1"]
+        store.end_leases(["memory"], now)
+        again_at = max(now, store.next_send_at(["memory"]) or now)
+        waits.append(again_at - now)
+        now = again_at
+    assert waits == sorted(waits)
+    assert waits[0] == dt.timedelta(0) < waits[1] < waits[-1]
+    row = attempt(store, Sent(ref="1"), now)
+    assert (row.outgoing.key, row.outgoing.possible_repeat) == ("m1", True)
+
+
+def test_a_message_that_always_brings_death_is_parked(store: SqlStore) -> None:
+    """After a dozen deaths it is kept for the operator, with the reason, and the next one goes."""
+    put(store, message("m1"), message("m2"))
+    deaths, now = 0, NOON
+    while (rows := claim(store, now)) and keys(rows) == ["m1"]:
+        deaths += 1
+        store.end_leases(["memory"], now)
+        now = max(now, store.next_send_at(["memory"]) or now)
+    assert keys(rows) == ["m2"]
+    assert (deaths, store.outbox_counts()["parked"]) == (12, 1)
 
 
 # --- outcomes -------------------------------------------------------------------------------------------------------

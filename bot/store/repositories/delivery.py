@@ -5,16 +5,15 @@ One message per address is on its way at a time. `attempt` rises with every clai
 
 from __future__ import annotations
 
-import dataclasses
 import datetime as dt
 from collections.abc import Sequence
 from typing import Any
 
 from sqlalchemy import ColumnElement, Connection, Row, and_, delete, exists, func, or_, select, update
 
-from bot.chat import Locked, Moved, Outcome, OutgoingKind, TryAgain, Unknown, Unreachable
+from bot.chat import Locked, Moved, Outcome, OutgoingKind, TryAgain, Unreachable
 from bot.ports import ClaimedRow
-from bot.store.aftermath import Attempted, after
+from bot.store.aftermath import Attempted, abandoned, after
 from bot.store.mappers import address_of, outgoing_of
 from bot.store.repositories import rooms
 from bot.store.repositories.rows import insert_new, put
@@ -55,13 +54,12 @@ def claim(
 
 
 def end_leases(connection: Connection, now: dt.datetime, *, ended: ColumnElement[bool]) -> None:
-    """Give up attempts whose courier is gone. Whether they arrived is unknown; the wait for that is already over."""
+    """Give up attempts whose courier is gone. Whether they arrived is unknown."""
     # The wider condition comes along because the index covers that one: the history need not be read.
     sending = (in_state(outbox, *_UNFINISHED), in_state(outbox, OutboxState.SENDING))
     gone = connection.execute(select(outbox).where(*sending, ended)).all()
     for row in gone:
-        result = after(_attempted(row), Unknown(why="the courier was gone before it recorded an answer"), now)
-        _write(connection, row.id, dataclasses.replace(result, not_before=None).columns())
+        _write(connection, row.id, abandoned(_attempted(row), now).columns())
 
 
 def of(transports: Sequence[str]) -> ColumnElement[bool]:

@@ -209,6 +209,29 @@ async def test_a_courier_that_died_leaves_a_marked_repeat(store: SqlStore) -> No
     assert store.record(dead[0], Sent(), NOON + 61 * SECOND) is False
 
 
+class Watched(Wire):
+    """A way out that notes how many messages are under way in the database whenever one is sent."""
+
+    def __init__(self, store: SqlStore) -> None:
+        super().__init__()
+        self.store = store
+        self.under_way: list[int] = []
+
+    async def send(self, row: ClaimedRow) -> Outcome:
+        self.under_way.append(self.store.outbox_counts()["sending"])
+        return await super().send(row)
+
+
+@pytest.mark.asyncio
+async def test_one_message_is_in_hand_at_a_time(store: SqlStore) -> None:
+    """However many chats wait, a death would leave one message, and no more, of unknown fate."""
+    for chat in ("1", "2", "3", "4"):
+        put(store, "one", "two", chat=chat)
+    wire = Watched(store)
+    assert await Courier(store, {"telegram": wire}, "me").work(NOON) == 8
+    assert wire.under_way == [1] * 8
+
+
 class Unwritable(SqlStore):
     """A store on a disk that is full whenever the test says so."""
 

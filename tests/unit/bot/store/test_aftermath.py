@@ -8,7 +8,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from bot.chat import Address, Locked, Moved, Outcome, OutgoingKind, Rejected, Sent, TryAgain, Unknown, Unreachable
-from bot.store.aftermath import LONGEST_WAIT, MAX_FAILURES, After, Attempted, after
+from bot.store.aftermath import LONGEST_WAIT, MAX_FAILURES, After, Attempted, abandoned, after
 from bot.store.tables import OutboxState
 
 NOW = dt.datetime(2026, 9, 12, 12, 0, tzinfo=dt.UTC)
@@ -33,9 +33,13 @@ ROWS = st.builds(
 
 def of(outcome: Outcome, kind: OutgoingKind = OutgoingKind.MESSAGE, **history: int) -> After:
     """Return what becomes of a message with this history."""
+    return after(history_of(kind, **history), outcome, NOW)
+
+
+def history_of(kind: OutgoingKind = OutgoingKind.MESSAGE, **history: int) -> Attempted:
+    """Return a message that has been tried before."""
     fields = {"failures": 0, "unknown_count": 0, **history}
-    row = Attempted(kind=kind, possible_repeat=fields["unknown_count"] > 0, **fields)
-    return after(row, outcome, NOW)
+    return Attempted(kind=kind, possible_repeat=fields["unknown_count"] > 0, **fields)
 
 
 @given(row=ROWS, outcome=OUTCOMES)
@@ -68,6 +72,28 @@ def test_failures_only_grow_and_end_in_parking(row: Attempted, outcome: Outcome)
 def test_a_tap_answer_never_waits(outcome: Outcome) -> None:
     """Its first outcome is its last."""
     assert of(outcome, OutgoingKind.TAP_ANSWER).state is not OutboxState.WAITING
+
+
+@given(row=ROWS)
+def test_a_death_is_never_taken_for_a_delivery(row: Attempted) -> None:
+    """A message whose courier died waits, marked, until it is parked; what is idempotent is not marked; all say why."""
+    result = abandoned(row, NOW)
+    assert result.state in {OutboxState.WAITING, OutboxState.PARKED, OutboxState.DROPPED}
+    assert (result.state is OutboxState.DROPPED) == (row.kind is OutgoingKind.TAP_ANSWER)
+    assert result.possible_repeat == (row.possible_repeat or row.kind is OutgoingKind.MESSAGE)
+    assert result.unknown_count == row.unknown_count
+    assert result.why
+    assert result.sent_at is None
+
+
+def test_the_first_death_costs_no_wait() -> None:
+    """After one death a message goes again at once, after more it waits, longer each time."""
+    first, *more = [abandoned(history_of(failures=at), NOW).not_before for at in range(MAX_FAILURES - 1)]
+    waits = [at - NOW for at in more if at is not None]
+    assert first is None
+    assert len(waits) == len(more)
+    assert waits == sorted(waits)
+    assert waits[0] > dt.timedelta(0)
 
 
 def test_waits_for_idempotent_repeats_grow_to_a_limit() -> None:
