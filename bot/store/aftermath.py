@@ -119,7 +119,7 @@ def _failed(row: After) -> After:
 
 
 def _wait_after(failures: int) -> dt.timedelta:
-    return min(REPEAT_AFTER * 2**failures, LONGEST_WAIT)
+    return min(REPEAT_AFTER * float(2**failures), LONGEST_WAIT)
 
 
 def _why(outcome: Outcome) -> str | None:
