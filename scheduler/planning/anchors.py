@@ -130,15 +130,19 @@ class Anchors:
         times = [done.at for done in self.state.done.get(anchor.event, ()) if done.outcome == anchor.outcome]
         if anchor.event == "tender_test":
             times += [at for at, felt in self.state.feels if felt.feel is Feel(anchor.outcome)]
-            if self.state.feels and self.state.feels[-1][1].feel is not Feel(anchor.outcome):
-                times = []  # felt again since, and otherwise
-        done_at = self.state.at(step.id)
+        done_at = max(filter(None, (self.state.at(step.id), self._felt_otherwise_at(anchor))), default=None)
         open_times = [at for at in sorted(times)[number - 1 :] if done_at is None or at > done_at]
         if open_times:
             return Due(at=open_times[0], why=Why(kind="after", event=anchor.event))
         if self.projected and anchor.event == "tender_test" and self.outlook.pull.likely is not None:
             return Due(at=self.outlook.pull.likely, why=Why(kind="after", event=anchor.event))
         return None
+
+    def _felt_otherwise_at(self, anchor: AfterOutcome) -> dt.datetime | None:
+        """Return when the hand last felt something else than the outcome."""
+        if anchor.event != "tender_test":
+            return None
+        return max((at for at, felt in self.state.feels if felt.feel is not Feel(anchor.outcome)), default=None)
 
     def core_of(self, anchor: AtCore) -> float:
         """Return the core temperature an anchor stands for [°C]."""

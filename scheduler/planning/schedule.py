@@ -98,8 +98,8 @@ def _prompt(step: Step, anchors: Anchors) -> Prompt | None:
     once = step.repeat is None and step.anchor.kind != "outcome"
     if once and (number > 1 or state.did(step.id) or any(state.did(other) for other in step.closed_by)):
         return None
-    needs_meat = step.phase == "cooking" or step.id in _NEED_MEAT
-    if needs_meat and not (state.did("meat_on") or state.planned.from_middle):
+    on_somewhen = step.id in _NEED_MEAT and state.planned.from_middle
+    if (step.phase == "cooking" or step.id in _NEED_MEAT) and not (state.did("meat_on") or on_somewhen):
         return None
     due = anchors.due(step)
     if due is None:

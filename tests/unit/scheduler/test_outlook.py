@@ -1,0 +1,185 @@
+"""The plan backward from dinner, and the verdict on it."""
+
+from __future__ import annotations
+
+import dataclasses
+import datetime as dt
+
+import pytest
+
+from scheduler.facts import Feel, PitMoved, ServingMoved, Slot, Wrap
+from scheduler.planning.outlook import LIGHT_LEAD, PLAN_ON, Verdict, after_pull, cooking_span, planned_after_pull
+from tests.unit.scheduler.logbook import WHEN_READY, Logbook, at, cooking, cut, dinner, minutes_of, planned, resting
+
+FIVE = dt.timedelta(minutes=5)
+
+
+def test_the_plan_is_made_backward_from_dinner() -> None:
+    """Meat on is dinner minus slicing, rest, venting and a careful cooking time, rounded down to five minutes."""
+    log = Logbook(planned(serving=dinner(1200)))
+    outlook = log.situation.outlook
+    back = planned_after_pull(cut()) + cooking_span(cut(), log.state, PLAN_ON)
+    assert dt.timedelta() <= at(1200) - back - outlook.on_at < FIVE
+    assert outlook.on_at.minute % 5 == 0
+    assert outlook.light_at == outlook.on_at - LIGHT_LEAD
+    assert outlook.plate_at == at(1200)
+
+
+def test_the_planned_rest_lies_in_the_ideal_and_the_shortest_below_it() -> None:
+    """Planned: the lower part of the ideal rest; at the latest: the shortest rest that still counts."""
+    ribs = cut()
+    assert after_pull(ribs) == dt.timedelta(minutes=20 + 30 + 15)
+    assert planned_after_pull(ribs) == dt.timedelta(minutes=20 + 75 + 15)
+
+
+def test_nothing_is_planned_in_the_past() -> None:
+    """When the careful start has passed, the meat goes on as soon as a fire can be ready."""
+    log = Logbook(planned(serving=dinner(460)))
+    assert log.situation.outlook.on_at == at(60)
+    log.done("light", 30)
+    assert log.situation.outlook.on_at == at(90)
+
+
+def test_a_burning_fire_is_waited_for_and_no_longer() -> None:
+    """Lit half an hour ago the meat can go on half an hour from now; lit long ago, now."""
+    log = Logbook(planned(serving=WHEN_READY))
+    log.done("light", 0)
+    log.done("probe_in", 30)
+    assert log.situation.outlook.on_at == at(60)
+    log.done("smoke_clean", 200)
+    assert log.situation.outlook.on_at == at(200)
+
+
+def test_when_ready_starts_at_once_and_eats_when_the_meat_allows() -> None:
+    """No dinner time: meat on as soon as it can be, the plate after the planned rest, no verdict."""
+    outlook = Logbook(planned(serving=WHEN_READY)).situation.outlook
+    assert outlook.on_at == at(60)
+    assert outlook.pull.likely is not None
+    assert outlook.plate_at == outlook.pull.likely + planned_after_pull(cut())
+    assert (outlook.verdict, outlook.chance, outlook.spare) == (Verdict.OPEN, None, None)
+
+
+def test_a_window_is_planned_for_its_start_and_judged_by_its_end() -> None:
+    """Six to seven: the plan aims at six, and seven is still on time."""
+    at_six = Logbook(planned(serving=dinner(600))).situation.outlook
+    window = Logbook(planned(serving=dinner(600, window=60))).situation.outlook
+    assert window.on_at == at_six.on_at
+    assert window.plate_at == at_six.plate_at
+    assert window.spare is not None
+    assert at_six.spare is not None
+    assert window.spare - at_six.spare == dt.timedelta(hours=1)
+    assert window.chance is not None
+    assert at_six.chance is not None
+    assert window.chance > at_six.chance
+
+
+@pytest.mark.parametrize(
+    ("dinner_at", "verdict"),
+    [(900, Verdict.ON_TIME), (515, Verdict.CLOSE), (420, Verdict.LATE)],
+)
+def test_the_verdict_follows_the_chance_of_eating_on_time(dinner_at: float, verdict: Verdict) -> None:
+    """Ample time is on time, about the usual time is close, less is late; `spare` is negative when late."""
+    outlook = cooking(planned(serving=dinner(dinner_at))).situation.outlook
+    assert outlook.verdict is verdict
+    assert outlook.spare is not None
+    assert (outlook.spare < dt.timedelta()) is (verdict is Verdict.LATE)
+
+
+def test_a_late_dinner_is_planned_for_when_the_meat_allows() -> None:
+    """When the meat will not be ready, the plate moves, not the meat."""
+    outlook = cooking(planned(serving=dinner(300))).situation.outlook
+    assert outlook.plate.likely is not None
+    assert outlook.plate_at == outlook.plate.likely > at(300)
+
+
+def test_while_it_is_on_the_fire_it_was_not_ready_before_the_last_news() -> None:
+    """Ten hours on without a reading: the pull lies now, never in the past."""
+    log = cooking(planned(serving=dinner(1000)))
+    log.read(135.0, 900, slot=Slot.PIT)
+    pull = log.situation.outlook.pull
+    assert pull.early == pull.likely == at(900)
+
+
+def test_the_hand_decides_when_it_is_ready() -> None:
+    """Felt tender, the pull is due now whatever the forecast says; felt tight again, the forecast counts."""
+    log = cooking()
+    log.felt(Feel.TENDER, 300)
+    assert log.situation.outlook.pull.likely == at(300)
+    log.felt(Feel.TIGHT, 310)
+    likely = minutes_of(log.situation.outlook.pull.likely)
+    assert likely is not None
+    assert likely > 330
+
+
+def test_after_the_pull_the_plate_is_known() -> None:
+    """Pulled: the earliest plate is vent, shortest rest and slicing later, and dinner is certain or missed."""
+    outlook = resting(pulled=480).situation.outlook
+    assert outlook.pull.early == outlook.pull.late == at(480)
+    assert outlook.plate.likely == at(480 + 65)
+    assert (outlook.chance, outlook.verdict) == (1.0, Verdict.ON_TIME)
+    late = resting(planned(serving=dinner(500)), pulled=480).situation.outlook
+    assert (late.chance, late.verdict) == (0.0, Verdict.LATE)
+
+
+def test_after_serving_the_plate_is_when_it_was_served() -> None:
+    """Nothing is expected any more."""
+    log = resting()
+    log.done("serve", 770)
+    outlook = log.situation.outlook
+    assert outlook.plate.early == outlook.plate.late == outlook.plate_at == at(770)
+
+
+def test_dinner_moved_moves_the_plan_before_the_meat_is_on_and_not_after() -> None:
+    """Two hours later for dinner is two hours later for the meat, unless it is on the fire already."""
+    early, late = Logbook(planned(serving=dinner(900))), Logbook(planned(serving=dinner(900)))
+    before = early.situation.outlook.on_at
+    early.tell(ServingMoved(serving=dinner(1020)), 10)
+    assert early.situation.outlook.on_at == before + dt.timedelta(hours=2)
+    late.done("meat_on", 200)
+    late.tell(ServingMoved(serving=dinner(1020)), 210)
+    assert late.situation.outlook.on_at == at(200)
+    assert late.situation.outlook.plate_at == at(1020)
+
+
+def test_an_early_finish_that_outlasts_a_cold_box_is_named() -> None:
+    """A pull seven hours before dinner waits longer than towels keep it hot."""
+    assert resting(planned(serving=dinner(1000)), pulled=480).situation.outlook.box_outlasted
+    assert not resting(planned(serving=dinner(600)), pulled=480).situation.outlook.box_outlasted
+    assert not resting(planned(serving=WHEN_READY), pulled=480).situation.outlook.box_outlasted
+
+
+def test_a_hotter_pit_and_a_wrap_bring_the_pull_forward() -> None:
+    """What is known of pit and wrap reaches the forecast."""
+    slow, hot, wrapped = cooking(), cooking(), cooking(planned(wrap=Wrap.NONE))
+    bare = cooking(planned(wrap=Wrap.NONE)).situation.outlook.pull.likely
+    hot.tell(PitMoved(pit_low_c=149.0, pit_high_c=149.0), 61)
+    wrapped.wrapped(Wrap.FOIL, 240)
+    pulls = [log.situation.outlook.pull.likely for log in (slow, hot, wrapped)]
+    assert pulls[0] is not None
+    assert pulls[1] is not None
+    assert pulls[1] < pulls[0]
+    assert bare is not None
+    assert pulls[2] is not None
+    assert pulls[2] < bare
+
+
+def test_readings_before_the_meat_went_on_are_not_of_the_meat_on_the_fire() -> None:
+    """A probe read in the fridge says nothing about the rise, nor does one of after the pull."""
+    log = cooking()
+    before = log.situation.outlook.pull
+    log.read(4.0, 30)
+    assert dataclasses.replace(before) == log.situation.outlook.pull
+
+
+def test_across_the_change_of_clocks_hours_are_real_hours() -> None:
+    """Dinner at six in London on the day the clocks go back: the plan counts instants, not clock faces."""
+    night = dt.datetime(2026, 10, 24, 20, 0, tzinfo=dt.UTC)
+    wall = dt.datetime(2026, 10, 25, 18, 0)  # noqa: DTZ001 - wall time of the cook's own zone
+    serving = dataclasses.replace(dinner(0), zone="Europe/London", start=wall)
+    log = Logbook(planned(cut="brisket_packer", serving=serving, pit_low_c=121.0, pit_high_c=121.0))
+    log.facts = tuple(dataclasses.replace(f, happened_at=night, recorded_at=night) for f in log.facts)
+    outlook = log.situation.outlook
+    assert outlook.serve_at == dt.datetime(2026, 10, 25, 18, 0, tzinfo=dt.UTC)
+    back = planned_after_pull(cut("brisket_packer")) + cooking_span(cut("brisket_packer"), log.state, PLAN_ON)
+    planned_on = max(outlook.serve_at - back, night + LIGHT_LEAD)
+    assert abs(outlook.on_at - planned_on) < FIVE
