@@ -46,7 +46,7 @@ class CookSnapshot:
 
 @dataclasses.dataclass(frozen=True, kw_only=True)
 class StoredChoice:
-    """What a button means: `meaning` is an intent of `bot.conversation.intents` as JSON."""
+    """What a button means: `meaning` is an intent of `bot.commands` as JSON."""
 
     token: str
     label: str

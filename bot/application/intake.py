@@ -9,13 +9,13 @@ import datetime as dt
 import logging
 from collections.abc import Mapping
 
+from bot import commands as say
 from bot.application import people
 from bot.application.announcements import follow
 from bot.application.handlers import cooking, editing, setting_up
 from bot.application.visit import House, Visit, Work
 from bot.application.voices import context_of, setup_context, voice_of
 from bot.chat import Incoming, IncomingKind
-from bot.conversation import intents as say
 from bot.conversation.interpreter import read
 from bot.messages import talk
 from bot.messages.answers import what_next

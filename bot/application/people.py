@@ -10,7 +10,7 @@ import secrets
 
 from bot.application.visit import House, Visit, Work
 from bot.chat import Incoming
-from bot.conversation.intents import Join
+from bot.commands import Join
 from bot.crew import Person, Right, Role, may
 from bot.messages import talk
 from bot.messages.message import Message

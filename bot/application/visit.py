@@ -10,7 +10,7 @@ import datetime as dt
 import hashlib
 
 from bot.chat import Address, Choice, Incoming, Outgoing, OutgoingKind
-from bot.conversation.intents import INTENT
+from bot.commands import INTENT
 from bot.crew import Person
 from bot.messages.message import Message
 from bot.ports import Apply, CookWrite, InviteWrite, Json, OutboxWrite, RoomWrite, SessionWrite, Store

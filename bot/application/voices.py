@@ -6,8 +6,9 @@ import datetime as dt
 import string
 
 from bot.application.visit import Visit
+from bot.commands import INTENT
 from bot.conversation.context import Context, OfferedChoice, OpenStep
-from bot.conversation.intents import INTENT
+from bot.messages.answers import all_steps
 from bot.messages.figures import Voice
 from bot.messages.steps import step_words
 from bot.messages.trip import choices_for
@@ -69,11 +70,8 @@ def offered(visit: Visit) -> tuple[OfferedChoice, ...]:
 
 def _typed(situation: Situation) -> tuple[OfferedChoice, ...]:
     """Return the choices of every open prompt, to be typed in words even when newer buttons cover them."""
-    return tuple(
-        OfferedChoice(letter="", label=label, meaning=meaning)
-        for row in choices_for(situation.waiting, situation)
-        for label, meaning in row
-    )
+    rows = (*choices_for(situation.waiting, situation), (all_steps(),))
+    return tuple(OfferedChoice(letter="", label=label, meaning=meaning) for row in rows for label, meaning in row)
 
 
 def _open_step(prompt: Prompt) -> OpenStep:

@@ -8,7 +8,7 @@ from __future__ import annotations
 import dataclasses
 import datetime as dt
 
-from bot.conversation.intents import Intent
+from bot.commands import Intent
 from scheduler.cuts import Cuts
 from scheduler.facts import Serving, Slot, Wrap
 

@@ -6,8 +6,8 @@ is not understood is an intent too.
 
 from __future__ import annotations
 
+from bot.commands import Ask, Draft, Intent, Skip, Topic, Unclear
 from bot.conversation.context import Context
-from bot.conversation.intents import Ask, Draft, Intent, Skip, Topic, Unclear
 from bot.conversation.parsing import times
 from bot.conversation.parsing.answers import unsure
 from bot.conversation.parsing.commands import command, greets, questions

@@ -7,11 +7,11 @@ from __future__ import annotations
 
 import datetime as dt
 
-from bot.conversation.intents import Ask, Topic
+from bot.commands import Ask, Topic
 from bot.messages.dinner import dinner_line
 from bot.messages.figures import Voice, kilograms, span
 from bot.messages.findings import finding_text
-from bot.messages.message import Message, lines
+from bot.messages.message import Message, Option, lines
 from bot.messages.steps import step_words
 from bot.messages.trip import next_line
 from bot.messages.words import _, n_
@@ -78,8 +78,13 @@ def plan(situation: Situation, voice: Voice) -> Message:
     chosen = sorted(_without_past(main, situation), key=lambda entry: _MAIN.index(entry[1]))[:room]
     shown = [_plan_entry(at, step_id, situation, voice) for at, step_id in sorted(chosen, reverse=True)]
     text = lines(headline(situation, voice), dinner_line(situation, voice), *shown, *notes, next_line(situation, voice))
-    choices = () if state.stage is Stage.CLOSED else (((_("All steps"), Ask(topic=Topic.PLAN_REST)),),)
+    choices = () if state.stage is Stage.CLOSED else ((all_steps(),),)
     return Message(text=text, choices=choices)
+
+
+def all_steps() -> Option:
+    """Return the button that shows the whole plan."""
+    return (_("All steps"), Ask(topic=Topic.PLAN_REST))
 
 
 def plan_rest(situation: Situation, voice: Voice) -> Message:
@@ -162,6 +167,8 @@ def owner_line(situation: Situation, voice: Voice) -> str:
 def _plan_entry(at: dt.datetime, step_id: str, situation: Situation, voice: Voice) -> str:
     outlook = situation.outlook
     name = step_words(step_id).name
+    if at < voice.now:
+        return _("now  {name}").format(name=name)
     if step_id == "pull":
         return _("{time}  {name} ({window})").format(time=voice.about(at), name=name, window=voice.window(outlook.pull))
     if step_id in {"bark_check", "tender_test"}:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import dataclasses
 
-from bot.conversation.intents import Intent
+from bot.commands import Intent
 
 Option = tuple[str, Intent]
 """(label, meaning) of one button."""

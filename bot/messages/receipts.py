@@ -7,7 +7,7 @@ from __future__ import annotations
 
 import datetime as dt
 
-from bot.conversation.intents import Report, Value
+from bot.commands import Report, Value
 from bot.messages.dinner import dinner_line
 from bot.messages.figures import Voice, span, to_five
 from bot.messages.findings import finding_text
@@ -33,11 +33,13 @@ from scheduler.facts import (
     Body,
     Closed,
     Corrected,
+    Detail,
     Fact,
     Feel,
     Felt,
     Noted,
     PitMoved,
+    Planned,
     PutOff,
     Reading,
     ServingMoved,
@@ -145,10 +147,24 @@ def _body_text(body: Body, voice: Voice) -> str:
             return _("Pit to {pit} from now").format(pit=voice.band(body.pit_low_c, body.pit_high_c))
         case Noted():
             return _("Noted") if body.understood else ""
+        case Planned():
+            return _planned_text(body)
         case Closed():
             return _("The cook is called off; everything stays in the log")
         case _:
             return ""
+
+
+def _planned_text(planned: Planned) -> str:
+    """Return how much is told from now on, and the wrap that is meant."""
+    told = {
+        Detail.EVERY: _("I tell every step"),
+        Detail.USUAL: _("I tell the usual steps"),
+        Detail.DECISIONS: _("I tell only decisions, and whatever is about safety"),
+    }[planned.detail]
+    meant = {None: _("wrap decided at the bark"), Wrap.NONE: _("bare")}
+    wrap = meant.get(planned.wrap, _("wrap: {wrap}").format(wrap=planned.wrap))
+    return _("Plan: {wrap}. {told}").format(wrap=wrap, told=told)
 
 
 def _reading_text(reading: Reading, voice: Voice) -> str:

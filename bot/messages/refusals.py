@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import datetime as dt
 
-from bot.conversation.intents import Intent, Unclear
+from bot.commands import Intent, Unclear
 from bot.messages.figures import Voice, span
 from bot.messages.message import Message, Option
 from bot.messages.steps import all_step_ids, step_words

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from bot.conversation.intents import CallOff, Draft, Intent
+from bot.commands import CallOff, Draft, Intent
 from bot.messages.answers import plan
 from bot.messages.figures import Voice
 from bot.messages.message import Message, lines

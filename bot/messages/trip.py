@@ -6,7 +6,7 @@ from __future__ import annotations
 
 import datetime as dt
 
-from bot.conversation.intents import Done, FeelSaid, Intent, NotYet, PutOffFor, WrapSaid
+from bot.commands import Done, FeelSaid, Intent, NotYet, PutOffFor, WrapSaid
 from bot.messages.dinner import dinner_line
 from bot.messages.figures import Voice
 from bot.messages.message import Message, Option, lines

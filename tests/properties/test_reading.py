@@ -12,8 +12,7 @@ from collections.abc import Iterator
 from hypothesis import given
 from hypothesis import strategies as st
 
-from bot.conversation.context import Context, OfferedChoice, OpenStep
-from bot.conversation.intents import (
+from bot.commands import (
     INTENT,
     Correct,
     Done,
@@ -28,6 +27,7 @@ from bot.conversation.intents import (
     Unclear,
     Value,
 )
+from bot.conversation.context import Context, OfferedChoice, OpenStep
 from bot.conversation.interpreter import read
 from scheduler.facts import Slot
 from tests.unit.bot.conversation.spoken import CUTS, STEPS

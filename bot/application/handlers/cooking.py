@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
+from bot import commands as say
 from bot.application.announcements import answer, turn
 from bot.application.handlers.reports import Settling
 from bot.application.visit import Visit, Work
 from bot.application.voices import voice_of
 from bot.application.writing import cook_write
-from bot.conversation import intents as say
-from bot.crew import Right, may
+from bot.crew import may
 from bot.messages import talk
 from bot.messages.answers import how_long, is_it_safe, plan, plan_rest, what_next
 from bot.messages.figures import Voice
@@ -29,22 +29,12 @@ _ANSWERS: dict[say.Topic, Callable[[Situation, Voice], Message]] = {
     say.Topic.SAFE: is_it_safe,
 }
 
-_NEEDS: dict[str, Right] = {
-    "ask": Right.ASK,
-    "skip": Right.DECIDE,
-    "move_dinner": Right.DECIDE,
-    "move_pit": Right.DECIDE,
-    "call_off": Right.START,
-    "draft": Right.START,
-}
-"""Right needed for each kind of intent; whatever is not named is a report."""
-
 
 def handle(
     visit: Visit, work: Work, snapshot: CookSnapshot, situation: Situation, wanted: tuple[say.Intent, ...]
 ) -> None:
     """Work on what was said about a running cook."""
-    lacking = [i for i in wanted if not may(visit.person.role, _NEEDS.get(i.kind, Right.REPORT))]
+    lacking = [i for i in wanted if not may(visit.person.role, say.needs(i))]
     if lacking:
         _reply(visit, work, snapshot, Message(text=talk.not_allowed(visit.person.role.value)))
         return

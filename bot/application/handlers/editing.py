@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import dataclasses
 
+from bot import commands as say
 from bot.application.announcements import answer, turn
 from bot.application.visit import Visit, Work
 from bot.application.voices import context_of, voice_of
-from bot.conversation import intents as say
 from bot.conversation.interpreter import read
 from bot.messages.message import Message
 from bot.messages.refusals import refusal_text

@@ -8,8 +8,8 @@ from __future__ import annotations
 import dataclasses
 import datetime as dt
 
+from bot import commands as say
 from bot.application.visit import Visit
-from bot.conversation import intents as say
 from bot.messages.figures import Voice
 from bot.messages.message import Message
 from bot.messages.refusals import question
@@ -20,6 +20,7 @@ from scheduler.cook import Report, Situation
 from scheduler.facts import (
     Body,
     Corrected,
+    Detail,
     Fact,
     Feel,
     Felt,
@@ -40,8 +41,22 @@ from scheduler.facts import (
 from scheduler.planning.prompts import Prompt
 from scheduler.state import effective, last_by
 
-CHOOSE = frozenset({"fuel_check", "bark_check", "wrap_do", "tender_test", "two_hour", "leftover_expire"})
+CHOOSE = frozenset(
+    {
+        "rules_recheck",
+        "smoke_clean",
+        "fuel_check",
+        "bark_check",
+        "wrap_do",
+        "tender_test",
+        "two_hour",
+        "leftover_expire",
+    }
+)
 """Steps where "done" alone does not say enough: the choice is asked for."""
+
+SOON = dt.timedelta(hours=1)
+"""With nothing open, "done" or "skip" is about what comes next only when it comes this soon."""
 
 NOT_YET = dt.timedelta(minutes=20)
 """When "not yet" is asked about again unless the step has a rhythm of its own; common practice, no source."""
@@ -114,6 +129,8 @@ class Settling:
                 self._move_dinner(intent)
             case say.MovePit():
                 self._add(PitMoved(pit_low_c=intent.pit_low_c, pit_high_c=intent.pit_high_c))
+            case say.TellMe():
+                self._plan(detail=intent.detail)
             case say.Note():
                 self._add(Noted(text=intent.text))
             case say.Unclear():
@@ -184,7 +201,7 @@ class Settling:
         if self._situation.waiting:
             return self._situation.waiting[0]
         coming = self._situation.coming
-        return None if coming is None else coming[1]
+        return None if coming is None or coming[0] - self._visit.now > SOON else coming[1]
 
     def _wrap(self, said: say.WrapSaid) -> None:
         if said.wrap is None:
@@ -197,14 +214,17 @@ class Settling:
         elif said.done or said.wrap is Wrap.NONE:
             self._add(Wrapped(wrap=said.wrap), said.at)
         else:
-            self._add(
-                dataclasses.replace(
-                    self._situation.state.planned, wrap=said.wrap, serving=self._situation.state.serving
-                )
-            )
+            self._plan(wrap=said.wrap)
             bark = self._situation.prompt("bark_check")
             if bark is not None and bark.asked:
                 self._add(StepDone(step="bark_check", outcome="set"))
+
+    def _plan(self, *, wrap: Wrap | None = None, detail: Detail | None = None) -> None:
+        """Write the plan anew with something changed; dinner stays where it was moved to."""
+        planned, serving = self._situation.state.planned, self._situation.state.serving
+        self._add(
+            dataclasses.replace(planned, serving=serving, wrap=wrap or planned.wrap, detail=detail or planned.detail)
+        )
 
     # --- amending -----------------------------------------------------------------------------------------------------
 

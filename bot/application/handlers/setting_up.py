@@ -5,11 +5,11 @@ from __future__ import annotations
 import dataclasses
 import re
 
+from bot import commands as say
 from bot.application.announcements import alone, answer
 from bot.application.visit import Visit, Work
 from bot.application.voices import DEFAULT_UNIT, voice_of
 from bot.chat import Address
-from bot.conversation import intents as say
 from bot.conversation.flows.setup import merge, missing, planned
 from bot.crew import Right, may
 from bot.messages import setup, talk
@@ -69,8 +69,11 @@ def handle(visit: Visit, work: Work, known: Setup | None, wanted: tuple[say.Inte
         _unclear(visit, work, known or Setup(), first)
         return
     drafts = [intent for intent in wanted if isinstance(intent, say.Draft)]
+    if isinstance(first, say.Skip) and known is not None:
+        drafts = _usual(visit, known)
     if not drafts:
-        _say(visit, work, Message(text=talk.no_cook()).then(next_question(visit, known or Setup())))
+        lead = Message(text="" if known is not None else talk.no_cook())
+        _say(visit, work, lead.then(next_question(visit, known or Setup())))
         return
     _go_on(visit, work, known or Setup(), drafts)
 
@@ -142,6 +145,14 @@ def _assumed(draft: say.Draft, visit: Visit) -> say.Draft:
         return draft
     cut = visit.house.catalogue.cuts.get(draft.cut)
     return _filled(draft, cut, visit.house.zone)
+
+
+def _usual(visit: Visit, known: Setup) -> list[say.Draft]:
+    """Return the usual answer to the open question, where there is one: the pit of the cut."""
+    if missing(known.draft) != "pit" or known.draft.cut is None:
+        return []
+    usual_c = visit.house.catalogue.cuts.get(known.draft.cut).pit_c.typical
+    return [say.Draft(pit_low_c=usual_c, pit_high_c=usual_c)]
 
 
 def _past(draft: say.Draft, visit: Visit) -> Message | None:

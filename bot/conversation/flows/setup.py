@@ -7,7 +7,7 @@ from __future__ import annotations
 
 import dataclasses
 
-from bot.conversation.intents import Draft
+from bot.commands import Draft
 from scheduler.facts import Planned
 
 ORDER = ("cut", "serving", "pit")

@@ -9,8 +9,8 @@ import dataclasses
 import datetime as dt
 import re
 
+from bot.commands import Done, Intent, Note, NotYet, PutOffFor, Skip, WrapSaid
 from bot.conversation.context import Context
-from bot.conversation.intents import Done, Intent, Note, NotYet, PutOffFor, Skip, WrapSaid
 from bot.conversation.parsing import prompts, steps, times
 from bot.conversation.parsing.answers import BUSY_MIN, LATER_MIN, Answer, answer, finished, unsure
 from bot.conversation.parsing.meat import WrapWords, feel_words, wrap_words

@@ -7,8 +7,9 @@ from __future__ import annotations
 
 import re
 
-from bot.conversation.intents import Ask, CallOff, Draft, Intent, Invite, Join, Topic, Undo
+from bot.commands import Ask, CallOff, Draft, Intent, Invite, Join, TellMe, Topic, Undo
 from bot.conversation.parsing.words import bare, phrases, tidy
+from scheduler.facts import Detail
 
 _JOIN = re.compile(r"^(?:/start(?:@\w+)?|/?join(?:@\w+)?|my code is|code)[ :]+([A-Za-z0-9_-]{4,64})\s*$", re.IGNORECASE)
 _SLASH = re.compile(r"^/([a-z_]+)(?:@\w+)?(?: .*)?$")
@@ -120,6 +121,18 @@ _PHRASES: tuple[tuple[Intent, re.Pattern[str]], ...] = (
             "^(?:help|help me|menu|hilfe|ayuda|aide|commands?|what can (?:you|i) (?:do|say|ask|type)"
             "|how does (?:this|it) work|how do (?:i|you) use (?:this|it))$"
         ),
+    ),
+    (
+        TellMe(detail=Detail.EVERY),
+        re.compile("^(?:(?:tell|ask) (?:me|us) )?(?:about )?(?:every|each|all the) (?:single )?steps?$"),
+    ),
+    (
+        TellMe(detail=Detail.USUAL),
+        re.compile("^(?:tell|ask) (?:me|us) (?:just |only )?the usual$|^(?:just |only )?(?:the )?usual steps$"),
+    ),
+    (
+        TellMe(detail=Detail.DECISIONS),
+        re.compile("^(?:(?:tell|ask) (?:me|us) )?(?:just|only) (?:the )?decisions$"),
     ),
     (
         Undo(),

@@ -7,8 +7,8 @@ from __future__ import annotations
 
 import re
 
+from bot.commands import Correct, Intent, Unclear, Undo
 from bot.conversation.context import Context
-from bot.conversation.intents import Correct, Intent, Unclear, Undo
 from bot.conversation.parsing import times
 from bot.conversation.parsing.numbers import Figure
 from bot.conversation.parsing.readings import can_be, in_c, likely

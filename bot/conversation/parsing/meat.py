@@ -8,7 +8,7 @@ from __future__ import annotations
 import dataclasses
 import re
 
-from bot.conversation.intents import FeelSaid
+from bot.commands import FeelSaid
 from bot.conversation.parsing.numbers import SPOT_WORDS
 from bot.conversation.parsing.words import phrases
 from scheduler.facts import Feel, Wrap

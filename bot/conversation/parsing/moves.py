@@ -8,8 +8,8 @@ from __future__ import annotations
 import dataclasses
 import re
 
+from bot.commands import Intent, MoveDinner, MovePit, Unclear, Value
 from bot.conversation.context import Context
-from bot.conversation.intents import Intent, MoveDinner, MovePit, Unclear, Value
 from bot.conversation.parsing import times
 from bot.conversation.parsing.numbers import Figure, figures
 from bot.conversation.parsing.readings import UNIT_LABELS, in_c

@@ -7,8 +7,8 @@ from __future__ import annotations
 
 import re
 
+from bot.commands import Intent
 from bot.conversation.context import Context, OfferedChoice
-from bot.conversation.intents import Intent
 from bot.conversation.parsing.words import bare, tidy, word_set
 
 _LETTER = re.compile(r"^\(?([a-z])[).:]?$")

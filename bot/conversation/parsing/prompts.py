@@ -8,8 +8,8 @@ from __future__ import annotations
 import datetime as dt
 import re
 
+from bot.commands import Done, Intent, Note, NotYet, Skip, Unclear
 from bot.conversation.context import Context, OpenStep
-from bot.conversation.intents import Done, Intent, Note, NotYet, Skip, Unclear
 from bot.conversation.parsing import steps
 from bot.conversation.parsing.words import bare, tidy, word_set
 

@@ -8,8 +8,8 @@ from __future__ import annotations
 import dataclasses
 import datetime as dt
 
+from bot.commands import Intent, Report, Unclear, Value
 from bot.conversation.context import Context
-from bot.conversation.intents import Intent, Report, Unclear, Value
 from bot.conversation.parsing.numbers import APPROX_SPREAD, Figure
 from scheduler.facts import Slot
 from scheduler.units import c_from_f, c_step_from_f

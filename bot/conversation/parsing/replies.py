@@ -9,8 +9,8 @@ import dataclasses
 import datetime as dt
 import re
 
+from bot.commands import Done, FeelSaid, Intent, NotYet, PutOffFor, Report, Unclear, Value, WrapSaid
 from bot.conversation.context import Context
-from bot.conversation.intents import Done, FeelSaid, Intent, NotYet, PutOffFor, Report, Unclear, Value, WrapSaid
 from bot.conversation.parsing import prompts, steps, times
 from bot.conversation.parsing.answers import Answer, answer
 from bot.conversation.parsing.clause import Clause, read_clause

@@ -9,8 +9,8 @@ import dataclasses
 import re
 from typing import Any
 
+from bot.commands import Draft, Intent, MovePit, Unclear
 from bot.conversation.context import Context
-from bot.conversation.intents import Draft, Intent, MovePit, Unclear
 from bot.conversation.parsing import times
 from bot.conversation.parsing.cut_names import FOODS, find_cut
 from bot.conversation.parsing.meat import wrap_words

@@ -8,8 +8,8 @@ from __future__ import annotations
 import re
 from typing import Literal
 
+from bot.commands import Done, Intent, Note, Trouble
 from bot.conversation.context import Context
-from bot.conversation.intents import Done, Intent, Note, Trouble
 from bot.conversation.parsing.steps import LATE_STAGES
 from bot.conversation.parsing.words import phrases
 from scheduler.facts import Slot

@@ -7,8 +7,8 @@ from __future__ import annotations
 
 import dataclasses
 
+from bot.commands import Report, Unclear
 from bot.conversation.context import Context
-from bot.conversation.intents import Report, Unclear
 from bot.conversation.parsing.numbers import Figure
 from bot.conversation.parsing.readings import Open, asked, can_be, in_c, likely, near_core, settle
 from scheduler.facts import Slot

@@ -11,8 +11,7 @@ import tomllib
 from pathlib import Path
 from zoneinfo import ZoneInfo
 
-from bot.conversation.context import Context, OpenStep
-from bot.conversation.intents import (
+from bot.commands import (
     Ask,
     CallOff,
     Correct,
@@ -35,6 +34,7 @@ from bot.conversation.intents import (
     Value,
     WrapSaid,
 )
+from bot.conversation.context import Context, OpenStep
 from scheduler.cuts import Cuts, read_cuts
 from scheduler.facts import Serving, ServingKind, Slot
 

@@ -6,8 +6,8 @@ import dataclasses
 
 import pytest
 
+from bot.commands import Done, Intent, NotYet, Report, Skip, Value, WrapSaid
 from bot.conversation.context import Context, OfferedChoice
-from bot.conversation.intents import Done, Intent, NotYet, Report, Skip, Value, WrapSaid
 from bot.conversation.interpreter import read
 from scheduler.facts import Slot, Wrap
 from tests.unit.bot.conversation.spoken import plain, setting

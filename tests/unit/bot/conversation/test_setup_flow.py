@@ -6,8 +6,8 @@ import datetime as dt
 
 import pytest
 
+from bot.commands import Draft
 from bot.conversation.flows.setup import merge, missing, planned
-from bot.conversation.intents import Draft
 from bot.conversation.interpreter import read
 from scheduler.facts import Serving, ServingKind, Wrap
 from tests.unit.bot.conversation.spoken import DAY, ZONE, at, setting

@@ -1,6 +1,7 @@
-"""What a person wants, once their words have been understood.
+"""What can be asked for: what a person wants once their words have been understood, and the right that each needs.
 
-Values only. Every intent can be written as JSON (it is what a button means), so that a tap and typed words are one.
+Values only; nothing is read or done here. Every intent can be written as JSON (it is what a button means), so that
+a tap and typed words are one.
 """
 
 from __future__ import annotations
@@ -11,7 +12,8 @@ from typing import Annotated, Literal
 
 from pydantic import BaseModel, ConfigDict, Field, TypeAdapter
 
-from scheduler.facts import Feel, Serving, Slot, Wrap
+from bot.crew import Right
+from scheduler.facts import Detail, Feel, Serving, Slot, Wrap
 
 
 class _Intent(BaseModel):
@@ -158,6 +160,13 @@ class MovePit(_Intent):
     pit_high_c: float
 
 
+class TellMe(_Intent):
+    """How much to be told from now on: every step, the usual, only decisions."""
+
+    kind: Literal["tell_me"] = "tell_me"
+    detail: Detail
+
+
 class CallOff(_Intent):
     """End the cook."""
 
@@ -213,7 +222,7 @@ class Unclear(_Intent):
 
 Intent = Annotated[
     Report | Done | Skip | NotYet | PutOffFor | FeelSaid | WrapSaid | Undo | Correct | Ask | Draft | MoveDinner
-    | MovePit | CallOff | Join | Invite | Trouble | Note | Unclear,
+    | MovePit | TellMe | CallOff | Join | Invite | Trouble | Note | Unclear,
     Field(discriminator="kind"),
 ]  # fmt: skip
 
@@ -221,3 +230,19 @@ Unclear.model_rebuild()
 
 INTENT: TypeAdapter[Intent] = TypeAdapter(Intent)
 """Reads and writes an intent as JSON."""
+
+_NEEDS: dict[str, Right] = {
+    "ask": Right.ASK,
+    "skip": Right.DECIDE,
+    "move_dinner": Right.DECIDE,
+    "move_pit": Right.DECIDE,
+    "tell_me": Right.DECIDE,
+    "call_off": Right.START,
+    "draft": Right.START,
+    "invite": Right.INVITE,
+}
+
+
+def needs(intent: Intent) -> Right:
+    """Return the right that an intent needs; whatever is not named is a report."""
+    return _NEEDS.get(intent.kind, Right.REPORT)
