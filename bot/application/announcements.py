@@ -173,6 +173,13 @@ def announce(snapshot: CookSnapshot, changes: Changes, work: Work) -> int:
     return 0 if message is None else len(snapshot.rooms)
 
 
+def reply(visit: Visit, work: Work, situation: Situation | None, message: Message) -> None:
+    """Say something that changes nothing; while a cook is running it ends with when the next message comes, too."""
+    said = message if situation is None else _with_next(message, situation, visit)
+    cook = None if situation is None else situation.state.cook
+    work.say(said, to=visit.address, key=f"answer:{visit.row_id}", cook=cook)
+
+
 def follow(visit: Visit, work: Work, snapshot: CookSnapshot, situation: Situation) -> None:
     """Let one more room follow a cook, with a board of its own."""
     work.cooks.append(cook_write(situation, (), version=snapshot.version, add_rooms=(visit.address,)))

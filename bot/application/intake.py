@@ -11,7 +11,7 @@ from collections.abc import Mapping
 
 from bot import commands as say
 from bot.application import people
-from bot.application.announcements import follow
+from bot.application.announcements import follow, reply
 from bot.application.handlers import cooking, editing, setting_up
 from bot.application.visit import House, Visit, Work
 from bot.application.voices import context_of, setup_context, voice_of
@@ -131,7 +131,7 @@ class Intake:
         elif incoming.kind is IncomingKind.ARRIVED:
             self._arrived(visit, work, snapshot, situation)
         elif incoming.kind is IncomingKind.OTHER and not incoming.text:
-            work.say(Message(text=talk.not_text()), to=visit.address, key=f"answer:{visit.row_id}")
+            reply(visit, work, situation, Message(text=talk.not_text()))
         elif snapshot is None or situation is None:
             self._without_cook(visit, work)
         elif incoming.kind is IncomingKind.EDIT and editing.handle(visit, work, snapshot, situation):
@@ -198,7 +198,7 @@ class Intake:
         choice = None if token is None else self._house.store.choice(token)
         here = None if snapshot is None else snapshot.id
         if choice is None or choice.address != visit.address or (choice.cook is not None and choice.cook != here):
-            work.say(Message(text=talk.old_button()), to=visit.address, key=f"answer:{visit.row_id}")
+            reply(visit, work, situation, Message(text=talk.old_button()))
             return
         wanted = (say.INTENT.validate_python(choice.meaning),)
         if snapshot is None or situation is None:

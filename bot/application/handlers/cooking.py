@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from bot import commands as say
-from bot.application.announcements import answer, turn
+from bot.application.announcements import answer, reply, turn
 from bot.application.handlers.reports import Settling
 from bot.application.visit import Visit, Work
 from bot.application.voices import voice_of
@@ -36,25 +36,20 @@ def handle(
     """Work on what was said about a running cook."""
     lacking = [i for i in wanted if not may(visit.person.role, say.needs(i))]
     if lacking:
-        _reply(visit, work, snapshot, Message(text=talk.not_allowed(visit.person.role.value)))
+        reply(visit, work, situation, Message(text=talk.not_allowed(visit.person.role.value)))
         return
     first = wanted[0]
     match first:
         case say.Ask():
             _ask(visit, work, snapshot, situation, first)
         case say.CallOff():
-            _call_off(visit, work, snapshot, sure=first.sure)
+            _call_off(visit, work, snapshot, situation, sure=first.sure)
         case say.Draft():
-            _reply(visit, work, snapshot, Message(text=talk.one_at_a_time()))
+            reply(visit, work, situation, Message(text=talk.one_at_a_time()))
         case say.Trouble():
             _trouble(visit, work, snapshot, situation, first, wanted[1:])
         case _:
             _report(visit, work, snapshot, situation, wanted)
-
-
-def _reply(visit: Visit, work: Work, snapshot: CookSnapshot, message: Message) -> None:
-    """Say something that changes nothing."""
-    work.say(message, to=visit.address, key=f"answer:{visit.row_id}", cook=snapshot.id)
 
 
 def _ask(visit: Visit, work: Work, snapshot: CookSnapshot, situation: Situation, asked: say.Ask) -> None:
@@ -67,7 +62,7 @@ def _ask(visit: Visit, work: Work, snapshot: CookSnapshot, situation: Situation,
     text = (
         talk.people([p.name for p in visit.house.store.people()]) if asked.topic is say.Topic.CREW else talk.help_text()
     )
-    _reply(visit, work, snapshot, Message(text=text))
+    reply(visit, work, situation, Message(text=text))
 
 
 def _report(
@@ -80,7 +75,7 @@ def _report(
         return
     settled = Settling(visit, situation, snapshot.facts, voice_of(situation, visit.now)).settle(wanted)
     if settled.ask is not None and not settled.reports:
-        _reply(visit, work, snapshot, settled.ask if lead is None else lead.then(settled.ask))
+        reply(visit, work, situation, settled.ask if lead is None else lead.then(settled.ask))
         return
     result = _decide(visit, snapshot, tuple(settled.reports))
     if isinstance(result, Refusal):
@@ -121,7 +116,7 @@ def _refuse(visit: Visit, work: Work, snapshot: CookSnapshot, situation: Situati
     text = Message(text=refusal_text(refusal, voice))
     result = _decide(visit, snapshot, (_note(visit),))
     if isinstance(result, Refusal):
-        _reply(visit, work, snapshot, text)
+        reply(visit, work, situation, text)
         return
     answer(visit, work, snapshot, turn(snapshot.facts, result, visit=visit), asks=text)
 
@@ -137,9 +132,9 @@ def _trouble(
     _report(visit, work, snapshot, situation, (*rest, *more), lead=Message(text=talk.trouble(said.what)))
 
 
-def _call_off(visit: Visit, work: Work, snapshot: CookSnapshot, *, sure: bool) -> None:
+def _call_off(visit: Visit, work: Work, snapshot: CookSnapshot, situation: Situation, *, sure: bool) -> None:
     if not sure:
-        _reply(visit, work, snapshot, call_off_check())
+        reply(visit, work, situation, call_off_check())
         return
     closing = Report(
         body=Closed(reason="called off"),

@@ -5,7 +5,7 @@ from __future__ import annotations
 import dataclasses
 
 from bot import commands as say
-from bot.application.announcements import answer, turn
+from bot.application.announcements import answer, reply, turn
 from bot.application.visit import Visit, Work
 from bot.application.voices import context_of, voice_of
 from bot.conversation.interpreter import read
@@ -30,7 +30,7 @@ def handle(visit: Visit, work: Work, snapshot: CookSnapshot, situation: Situatio
     result = decide(snapshot.facts, tuple(reports), now=visit.now, seed=visit.seed, catalogue=visit.house.catalogue)
     if isinstance(result, Refusal):
         text = refusal_text(result, voice_of(situation, visit.now))
-        work.say(Message(text=text), to=visit.address, key=f"answer:{visit.row_id}", cook=snapshot.id)
+        reply(visit, work, situation, Message(text=text))
         return True
     answer(visit, work, snapshot, turn(snapshot.facts, result, visit=visit))
     return True
