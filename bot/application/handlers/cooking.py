@@ -9,7 +9,7 @@ from bot.application.announcements import answer, reply, turn
 from bot.application.handlers.reports import Settling
 from bot.application.visit import Visit, Work
 from bot.application.voices import voice_of
-from bot.application.writing import cook_write
+from bot.application.writing import cook_write, tell
 from bot.crew import may
 from bot.messages import talk
 from bot.messages.answers import how_long, is_it_safe, plan, plan_rest, what_next
@@ -18,7 +18,7 @@ from bot.messages.message import Message
 from bot.messages.refusals import refusal_text
 from bot.messages.setup import call_off_check
 from bot.ports import CookSnapshot
-from scheduler.cook import Changes, Refusal, Report, Situation, decide
+from scheduler.cook import Changes, Refusal, Report, Situation, assess, decide
 from scheduler.facts import Closed, Noted
 
 _ANSWERS: dict[say.Topic, Callable[[Situation, Voice], Message]] = {
@@ -28,6 +28,10 @@ _ANSWERS: dict[say.Topic, Callable[[Situation, Voice], Message]] = {
     say.Topic.PLAN_REST: plan_rest,
     say.Topic.SAFE: is_it_safe,
 }
+
+
+_TELLS = frozenset({say.Topic.HOW_LONG, say.Topic.PLAN})
+"""Answers that name the milestones: later moves are counted from them, so the log keeps that they were told."""
 
 
 def handle(
@@ -55,9 +59,11 @@ def handle(
 def _ask(visit: Visit, work: Work, snapshot: CookSnapshot, situation: Situation, asked: say.Ask) -> None:
     voice = voice_of(situation, visit.now)
     if asked.topic in _ANSWERS:
-        work.say(
-            _ANSWERS[asked.topic](situation, voice), to=visit.address, key=f"answer:{visit.row_id}", cook=snapshot.id
-        )
+        reply(visit, work, situation, _ANSWERS[asked.topic](situation, voice))
+        if asked.topic in _TELLS:
+            told = tell(situation, seed=visit.seed, now=visit.now, all_of_it=True)
+            after = assess((*snapshot.facts, told), visit.house.catalogue)
+            work.cooks.append(cook_write(after, (told,), version=snapshot.version))
         return
     text = (
         talk.people([p.name for p in visit.house.store.people()]) if asked.topic is say.Topic.CREW else talk.help_text()
