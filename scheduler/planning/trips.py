@@ -65,9 +65,8 @@ class Gathered:
 def gather(prompts: tuple[Prompt, ...], state: CookState, now: dt.datetime) -> Gathered:
     """Return the trip that is due at `now` and the prompts whose time has gone.
 
-    A prompt that is due starts a trip; whatever is due within `JOIN` and may come that early joins it. A first
-    asking after
-    `late_until` is given up, unless the step must arrive. An unanswered prompt that may lapse does so silently.
+    A prompt that is due starts a trip; whatever is due within `JOIN` and may come that early joins it. A first asking
+    after `late_until` is given up, unless the step must arrive. An unanswered prompt that may lapse does so silently.
     """
     given_up = [
         GivenUp(prompt=p, reason="no_answer") for p in prompts if p.lapses_at is not None and p.lapses_at <= now
