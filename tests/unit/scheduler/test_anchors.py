@@ -9,7 +9,7 @@ from scheduler.planning.anchors import PIT_OFF_C
 from scheduler.safety import act_by
 from tests.unit.scheduler.logbook import WHEN_READY, Logbook, cooking, cut, dinner, minutes_of, planned, resting
 
-# --- before serving -------------------------------------------------------------------------------------------------
+# --- before serving ----------------------------------------------------------------------
 
 
 def test_before_serving_counts_back_from_the_plate() -> None:
@@ -39,7 +39,7 @@ def test_slicing_and_serving_are_not_asked_before_there_is_meat_on_the_fire() ->
     assert [log.prompt(step) for step in ("serve_reading", "slice", "serve")] == [None, None, None]
 
 
-# --- after an event -------------------------------------------------------------------------------------------------
+# --- after an event ----------------------------------------------------------------------
 
 
 def test_after_an_event_waits_for_the_event_itself() -> None:
@@ -82,7 +82,7 @@ def test_the_day_before_is_not_asked_at_night() -> None:
     assert due < on_at - 18 * 60
 
 
-# --- after an outcome -----------------------------------------------------------------------------------------------
+# --- after an outcome ----------------------------------------------------------------------
 
 
 def test_low_fuel_asks_for_charcoal_at_once_and_each_time() -> None:
@@ -145,7 +145,7 @@ def test_after_the_pull_nobody_is_asked_to_pull() -> None:
     assert log.prompt("pull") is None
 
 
-# --- at a core temperature ------------------------------------------------------------------------------------------
+# --- at a core temperature ----------------------------------------------------------------------
 
 
 def test_at_a_core_is_due_when_the_forecast_says() -> None:
@@ -204,7 +204,7 @@ def test_the_bark_is_not_looked_at_when_the_wrap_is_settled() -> None:
     assert cooking(planned(wrap=Wrap.PAPER)).prompt("bark_check") is not None
 
 
-# --- a gate of several conditions ------------------------------------------------------------------------------------
+# --- a gate of several conditions ----------------------------------------------------------------------
 
 
 def test_meat_on_waits_for_its_planned_time_while_conditions_are_open() -> None:
@@ -242,7 +242,7 @@ def test_grey_smoke_is_no_clean_smoke() -> None:
     assert "smoke_clean" in prompt.why.open_conditions
 
 
-# --- held meat --------------------------------------------------------------------------------------------------------
+# --- held meat ----------------------------------------------------------------------
 
 
 def test_held_meat_is_looked_at_when_a_careful_estimate_says_so() -> None:
@@ -264,7 +264,7 @@ def test_a_held_check_just_before_the_last_reading_is_left_to_it() -> None:
     assert log.prompt("hold_check") is not None
 
 
-# --- what belongs to a cook -------------------------------------------------------------------------------------------
+# --- what belongs to a cook ----------------------------------------------------------------------
 
 
 def test_levels_of_detail_hold_one_another() -> None:

@@ -26,7 +26,7 @@ HANDLED_BY_NAME = {
 """Steps that code of the engine speaks of."""
 
 
-# --- the files as they are ------------------------------------------------------------------------------------------
+# --- the files as they are ----------------------------------------------------------------------
 
 
 def test_the_catalogue_is_read() -> None:
@@ -79,7 +79,7 @@ def test_figures_of_a_cut_fit_one_another(cut: Cut) -> None:
     assert CATALOGUE.cuts.minimum_c(cut) < cut.stall_c[0]
 
 
-# --- words ------------------------------------------------------------------------------------------------------------
+# --- words ----------------------------------------------------------------------
 
 
 def test_steps_and_words_match() -> None:
@@ -132,7 +132,7 @@ def test_every_caution_rides_on_a_step_that_is_asked_at_the_usual_level() -> Non
     assert told == set(CAUTIONS)
 
 
-# --- broken files are refused by name ---------------------------------------------------------------------------
+# --- broken files are refused by name ----------------------------------------------------------------------
 
 
 def _broken(name: str, entry: str, old: str, new: str) -> dict[str, str]:

@@ -17,8 +17,8 @@ from tests.unit.scheduler.logbook import at, cooking, dinner, resting, steps_of
 
 def _step(name: str, **more: object) -> Step:
     fields: dict[str, object] = {
-        "id": name, "phase": "cooking", "level": "should", "anchor": AfterEvent(kind="after", event="meat_on", minutes=0),
-        "early_min": 20, "late_min": 45,
+        "id": name, "phase": "cooking", "level": "should", "early_min": 20, "late_min": 45,
+        "anchor": AfterEvent(kind="after", event="meat_on", minutes=0),
     }  # fmt: skip
     return Step.model_validate(fields | more)
 
@@ -48,7 +48,7 @@ def _trip(*prompts: Prompt, minutes: float, state: CookState = STATE) -> tuple[s
     return steps_of(gather(prompts, state, at(minutes)).trip)
 
 
-# --- together ---------------------------------------------------------------------------------------------------------
+# --- together ----------------------------------------------------------------------
 
 
 def test_nothing_due_is_no_trip() -> None:
@@ -95,7 +95,7 @@ def test_a_question_that_only_waits_for_its_answer_starts_and_joins_nothing() ->
     assert _trip(_prompt("a", 100), silent, minutes=100) == ("a",)
 
 
-# --- cautions -----------------------------------------------------------------------------------------------------------
+# --- cautions ----------------------------------------------------------------------
 
 
 def test_one_caution_rides_along_and_safety_goes_first() -> None:
@@ -116,7 +116,7 @@ def test_a_caution_is_told_once_per_cook() -> None:
     assert trip.cautions == ("hot",)
 
 
-# --- late ---------------------------------------------------------------------------------------------------------------
+# --- late ----------------------------------------------------------------------
 
 
 def test_late_is_told_after_ten_minutes() -> None:
@@ -171,11 +171,11 @@ def test_after_an_outage_there_is_one_message_and_no_storm() -> None:
     gone = {fact.body.prompt: fact.body.reason for fact in changes.facts if isinstance(fact.body, Withdrawn)}
     assert len(asked) == 1
     assert "p1/raw_cleanup/1" in asked[0].prompts
-    assert gone == {key: "too_late" for key in ("p1/pit_check/1", "p1/core_read/1", "p1/fuel_check/1")}
+    assert gone == dict.fromkeys(("p1/pit_check/1", "p1/core_read/1", "p1/fuel_check/1"), "too_late")
     assert all(at_ > at(360) for _, at_ in wakes(log.situation.prompts))
 
 
-# --- again --------------------------------------------------------------------------------------------------------------
+# --- again ----------------------------------------------------------------------
 
 
 def test_an_unanswered_must_is_asked_again_and_then_left_open() -> None:
@@ -227,7 +227,7 @@ def test_put_off_to_before_its_time_changes_nothing() -> None:
     assert log.due("core_read") == 150
 
 
-# --- the next one -------------------------------------------------------------------------------------------------------
+# --- the next one ----------------------------------------------------------------------
 
 
 def test_the_next_message_is_the_earliest_that_wakes() -> None:
