@@ -1,0 +1,103 @@
+"""What moved, and when it is worth a word: thirty minutes, or another verdict on dinner."""
+
+from __future__ import annotations
+
+import dataclasses
+import datetime as dt
+
+import pytest
+
+from scheduler.facts import Told
+from scheduler.planning.outlook import Verdict, Window
+from scheduler.planning.replanning import WORTH_TELLING, Move, Shift, milestones, shift, told
+from tests.unit.scheduler.logbook import Logbook, cooking, dinner, planned, resting
+
+
+def _moved(log: Logbook, minutes: float, verdict: Verdict | None = None) -> Shift | None:
+    """Return the shift after the pull has moved by so many minutes since it was told."""
+    situation = log.situation
+    outlook, by = situation.outlook, dt.timedelta(minutes=minutes)
+    changed = dataclasses.replace(outlook, pull=outlook.pull.plus(by), verdict=verdict or outlook.verdict)
+    return shift(situation.state, changed, situation.prompts)
+
+
+def _told_all(log: Logbook) -> Logbook:
+    log.tell(log.situation.told(all_of_it=True), 61, by=None)
+    return log
+
+
+def test_milestones_are_what_people_plan_by() -> None:
+    """Before the fire: meat on, pull, plate; on the fire: bark, first feel, pull, plate; what happened is none."""
+    names = [
+        [name for name, _ in milestones(s.state, s.outlook, s.prompts)]
+        for s in (Logbook().situation, cooking().situation, resting().situation)
+    ]
+    assert names == [["meat_on", "pull", "plate"], ["bark_check", "tender_test", "pull", "plate"], ["plate"]]
+
+
+@pytest.mark.parametrize(("minutes", "announced"), [(29, False), (30, True), (-29, False), (-30, True)])
+def test_thirty_minutes_are_announced_and_less_is_not(minutes: float, announced: bool) -> None:
+    """Earlier or later, half an hour is the limit."""
+    found = _moved(_told_all(cooking()), minutes)
+    assert (found is not None) is announced
+
+
+def test_a_move_names_both_times() -> None:
+    """What was told and what is expected now."""
+    log = _told_all(cooking())
+    before = log.situation.outlook.pull.likely
+    assert before is not None
+    found = _moved(log, 45)
+    assert found is not None
+    assert found.moves == (Move(name="pull", before=before, after=before + dt.timedelta(minutes=45)),)
+
+
+def test_another_verdict_is_announced_however_little_moved() -> None:
+    """On time becoming close is worth a word without any milestone."""
+    found = _moved(_told_all(cooking()), 0, Verdict.CLOSE)
+    assert found is not None
+    assert (found.moves, found.verdict_before, found.verdict_after) == ((), Verdict.ON_TIME, Verdict.CLOSE)
+
+
+def test_nothing_was_told_so_nothing_has_moved() -> None:
+    """Before the plan has been told there is nothing to compare with, and after serving nothing to plan."""
+    assert _moved(cooking(), 200) is None
+    log = _told_all(resting())
+    log.done("serve", 780)
+    assert _moved(log, 200, Verdict.LATE) is None
+
+
+def test_moves_are_counted_from_what_was_last_told() -> None:
+    """Three moves of fifteen minutes are one of forty-five; once told, the count begins anew."""
+    log = _told_all(cooking())
+    log.tell(Told(next_at=log.situation.outlook.on_at), 100, by=None)  # the next time alone tells no milestone
+    assert _moved(log, 45) is not None
+    moved = log.situation
+    outlook = dataclasses.replace(moved.outlook, pull=moved.outlook.pull.plus(dt.timedelta(minutes=45)))
+    log.tell(told(moved.state, outlook, moved.prompts, all_of_it=True), 101, by=None)
+    assert _moved(log, 45) is None
+
+
+def test_a_milestone_beyond_sight_is_not_told() -> None:
+    """When the forecast does not reach so far, there is no instant to name."""
+    situation = cooking().situation
+    blind = dataclasses.replace(situation.outlook, pull=Window(early=None, likely=None, late=None), plate_at=None)
+    names = [name for name, _ in milestones(situation.state, blind, situation.prompts)]
+    assert names == ["bark_check", "tender_test"]
+
+
+def test_what_is_told_names_the_next_message() -> None:
+    """The instant and step of the next message always, verdict and milestones with the whole of it."""
+    situation = cooking(planned(serving=dinner(900))).situation
+    short, whole = situation.told(all_of_it=False), situation.told(all_of_it=True)
+    coming = situation.coming
+    assert coming is not None
+    assert (short.next_at, short.next_step) == (coming[0], coming[1].step.id)
+    assert (short.verdict, short.milestones) == (None, ())
+    assert whole.verdict == Verdict.ON_TIME
+    assert dict(whole.milestones)["pull"] == situation.outlook.pull.likely
+
+
+def test_half_an_hour_is_the_measure() -> None:
+    """The limit that the promise names."""
+    assert dt.timedelta(minutes=30) == WORTH_TELLING
