@@ -36,7 +36,7 @@ def context_of(visit: Visit, situation: Situation) -> Context:
         stage=state.stage.value,
         cuts=visit.house.catalogue.cuts,
         open_steps=tuple(_open_step(prompt) for prompt in situation.waiting),
-        choices=(*offered(visit), *_typed(situation)),
+        choices=_with_typed(offered(visit), situation),
         pit_target_c=state.pit_c,
         last_core_c=None if core is None else core.value_c,
         last_core_at=None if core is None else core.at,
@@ -68,10 +68,12 @@ def offered(visit: Visit) -> tuple[OfferedChoice, ...]:
     )
 
 
-def _typed(situation: Situation) -> tuple[OfferedChoice, ...]:
-    """Return the choices of every open prompt, to be typed in words even when newer buttons cover them."""
+def _with_typed(shown: tuple[OfferedChoice, ...], situation: Situation) -> tuple[OfferedChoice, ...]:
+    """Return the buttons on the screen and the choices of every open prompt, which newer buttons may have covered."""
+    labels = {choice.label for choice in shown}
     rows = (*choices_for(situation.waiting, situation), (all_steps(),))
-    return tuple(OfferedChoice(letter="", label=label, meaning=meaning) for row in rows for label, meaning in row)
+    covered = [(label, meaning) for row in rows for label, meaning in row if label not in labels]
+    return (*shown, *(OfferedChoice(letter="", label=label, meaning=meaning) for label, meaning in covered))
 
 
 def _open_step(prompt: Prompt) -> OpenStep:

@@ -100,7 +100,9 @@ def away(since: dt.datetime, lapsed: tuple[str, ...], voice: Voice) -> Message:
 def _items(trip: Trip, situation: Situation, voice: Voice) -> list[str]:
     """Return one line for each thing to do; plain readings of pit and meat share one."""
     plain = [p for p in trip.prompts if p.step.id in _PLAIN_READINGS]
-    texts = [_item(p, situation, voice) for p in trip.prompts if p not in plain]
+    one_reading = any(p.step.id == "serve_reading" for p in trip.prompts)
+    others = [p for p in trip.prompts if p not in plain and not (one_reading and p.step.id == "hold_check")]
+    texts = [_item(p, situation, voice) for p in others]  # opening the box to serve is the reading of held meat
     if plain:
         texts.append(_reading(plain, situation, voice))
     return texts if len(texts) == 1 else [f"- {text}" for text in texts]
