@@ -92,7 +92,8 @@ def _parts(situation: Situation, now: dt.datetime) -> tuple[tuple[str, float], .
     parts: list[tuple[str, float]] = []
     start_at = state.at("meat_on")
     if start_at is None:
-        parts.append(("light", LIGHT_LEAD / dt.timedelta(minutes=1)))
+        fire = max((state.at("light") or now) + LIGHT_LEAD - now, dt.timedelta())
+        parts.append(("light", fire / dt.timedelta(minutes=1)))
         start_at = outlook.on_at
     else:
         start_at = now
