@@ -1,0 +1,179 @@
+"""Published limits of food safety against what the safety rules let pass. Each figure has its source beside it.
+
+Nothing here is derived from the rules under test: limits stand as their publishers print them, in their own units.
+"""
+
+from __future__ import annotations
+
+import datetime as dt
+from pathlib import Path
+
+import pytest
+
+import scheduler
+from scheduler.cuts import Cuts, read_cuts
+from scheduler.facts import Body, Fact, Planned, Reading, Serving, ServingKind, Slot, StepDone
+from scheduler.planning.catalogue import read_catalogue
+from scheduler.safety import FindingLevel, act_by, findings, safe_gate
+from scheduler.state import CookState, fold
+
+MINIMUM_F = {"beef": 145.0, "pork": 145.0}
+"""Least internal temperature of steaks, chops and roasts of beef and pork [°F]; the same chart prints 62.8 °C.
+USDA FSIS, Safe Minimum Internal Temperature Chart."""
+
+REST_MIN = 3.0
+"""Rest that belongs to it before carving or eating [min]. Same chart."""
+
+PRINTED_C = 62.8
+"""The limit in Celsius as the chart prints it [°C]."""
+
+HOT_HOLDING_F = 140.0
+"""Hot food is held at this or above [°F]: US Army TM 10-412 (2003), card 32; New York State Sanitary Code 14-1.83."""
+
+FOOD_CODE_HOLDING_F = 135.0
+"""Newer and lower figure of hot holding [°F]: FDA Food Code 3-501.16(A)(1)."""
+
+DANGER_F = (40.0, 140.0)
+"""Range in which bacteria multiply quickly [°F]: USDA FSIS, basics for handling food safely."""
+
+OUT_OF_CONTROL = dt.timedelta(hours=2)
+"""Perishable food is left out no longer than this, one hour above 90 °F: USDA FSIS, basics for handling food safely."""
+
+SMOKER_F = (225.0, 300.0)
+"""Air in a smoker [°F]: USDA FSIS, smoking meat and poultry (250 to 300 read; 225 to 300 in another edition, from
+memory)."""
+
+ON_AT = dt.datetime(2026, 9, 12, 6, 0, tzinfo=dt.UTC)
+_FOLDER = Path(scheduler.__file__).parent / "catalogue"
+_TEXTS = {path.stem: path.read_text(encoding="utf-8") for path in _FOLDER.glob("*.toml")}
+CUTS: Cuts = read_cuts(_TEXTS["cuts"])
+CUT_IDS = [cut.id for cut in CUTS.cuts]
+
+
+def _c(temp_f: float) -> float:
+    """Return Celsius for Fahrenheit, written out here on purpose."""
+    return (temp_f - 32.0) * 5.0 / 9.0
+
+
+def _minutes(minutes: float) -> dt.datetime:
+    return ON_AT + dt.timedelta(minutes=minutes)
+
+
+def _state(cut_id: str, *told: tuple[float, Reading | StepDone]) -> CookState:
+    """Return a cook with meat on at 0 and what was told at so many minutes after it."""
+    serving = Serving(kind=ServingKind.WHEN_READY, zone="Etc/UTC")
+    bodies: list[tuple[float, Body]] = [
+        (0.0, Planned(cut=cut_id, serving=serving, pit_low_c=121.0, pit_high_c=121.0)),
+        (0.0, StepDone(step="meat_on")),
+        *told,
+    ]
+    return fold(
+        tuple(
+            Fact(
+                id=f"f{n}", cook="c", piece="p1", happened_at=_minutes(minutes), recorded_at=_minutes(minutes),
+                by="Ines", body=body,
+            )
+            for n, (minutes, body) in enumerate(bodies)
+        )
+    )  # fmt: skip
+
+
+def _core(value_c: float) -> Reading:
+    return Reading(slot=Slot.CORE, value_c=value_c)
+
+
+def _rules(state: CookState, cut_id: str, minutes: float) -> dict[str, FindingLevel]:
+    return {f.rule: f.level for f in findings(state, CUTS.get(cut_id), CUTS, _minutes(minutes))}
+
+
+@pytest.mark.parametrize("cut_id", CUT_IDS)
+def test_the_minimum_of_every_cut_is_the_published_one(cut_id: str) -> None:
+    """The class of a cut holds the published Fahrenheit limit of its species, and rounds to the printed Celsius."""
+    cut = CUTS.get(cut_id)
+    entry = CUTS.safety[cut.safety_class]
+    assert (entry.minimum_f, entry.rest_min) == (MINIMUM_F[cut.species], REST_MIN)
+    assert CUTS.minimum_c(cut) == PRINTED_C
+    assert "USDA FSIS" in entry.source
+
+
+@pytest.mark.parametrize("cut_id", CUT_IDS)
+def test_the_minimum_opens_the_gate_and_a_degree_less_does_not(cut_id: str) -> None:
+    """145 F measured: open three minutes later. 144 F: never."""
+    cut = CUTS.get(cut_id)
+    reached, missed = (_state(cut_id, (300, _core(_c(temp_f)))) for temp_f in (145.0, 144.0))
+    assert safe_gate(reached, cut, CUTS).open_at == _minutes(300 + REST_MIN)
+    assert safe_gate(missed, cut, CUTS).open_at is None
+
+
+@pytest.mark.parametrize("cut_id", CUT_IDS)
+def test_no_time_on_the_fire_stands_in_for_a_measurement(cut_id: str) -> None:
+    """A chart of minimum temperatures knows no cooking time: a day on the fire without a reading opens nothing."""
+    state = _state(cut_id, (24 * 60, StepDone(step="spritz")))
+    assert not safe_gate(state, CUTS.get(cut_id), CUTS).is_open(_minutes(48 * 60))
+
+
+def test_hot_holding_stops_under_the_published_floor() -> None:
+    """At 140 F there is a warning, a degree below it the food must not go on being held."""
+    cut_id = "brisket_packer"
+    for temp_f, level in ((HOT_HOLDING_F, FindingLevel.CAUTION), (HOT_HOLDING_F - 1, FindingLevel.STOP)):
+        state = _state(cut_id, (700, _core(95.0)), (710, StepDone(step="pull")), (800, _core(_c(temp_f))))
+        assert list(_rules(state, cut_id, 801).values()) == [level]
+
+
+def test_the_floor_is_the_stricter_of_the_two_published_ones() -> None:
+    """Where two authorities differ, held meat at the lower figure is stopped."""
+    assert FOOD_CODE_HOLDING_F < HOT_HOLDING_F
+    cut_id = "brisket_packer"
+    held = _core(_c(FOOD_CODE_HOLDING_F))
+    state = _state(cut_id, (700, _core(95.0)), (710, StepDone(step="pull")), (800, held))
+    assert _rules(state, cut_id, 801) == {"held_under_floor": FindingLevel.STOP}
+
+
+def test_acting_begins_above_the_floor_and_never_below() -> None:
+    """The house acts at 63 C, which is hotter than the published floor: a careful estimate comes down to it first."""
+    cut_id = "brisket_packer"
+    pulled = ((700.0, _core(95.0)), (710.0, StepDone(step="pull")))
+    act = _state(cut_id, *pulled, (800, _core(63.0)))
+    assert _c(HOT_HOLDING_F) < 63.0
+    assert list(_rules(act, cut_id, 801)) == ["held_act_now"]
+    look_at = act_by(_state(cut_id, *pulled), CUTS.get(cut_id))
+    assert look_at is not None
+    assert look_at < _minutes(710 + CUTS.get(cut_id).rest_max_unheated_min)
+
+
+def test_food_left_out_is_stopped_at_two_hours() -> None:
+    """At two hours after serving, and not a minute earlier."""
+    cut_id = "pork_butt"
+    state = _state(cut_id, (700, _core(95.0)), (710, StepDone(step="pull")), (800, StepDone(step="serve")))
+    limit = 800 + OUT_OF_CONTROL / dt.timedelta(minutes=1)
+    assert _rules(state, cut_id, limit - 1) == {}
+    assert _rules(state, cut_id, limit) == {"two_hours_out": FindingLevel.STOP}
+
+
+def test_it_is_asked_for_before_two_hours_are_over() -> None:
+    """Putting the food away is asked for at least half an hour before the limit, and cannot be skipped."""
+    steps = read_catalogue(_TEXTS).steps
+    two_hour = steps.get("two_hour")
+    assert two_hour is not None
+    assert two_hour.safety
+    assert two_hour.anchor.kind == "after"
+    assert two_hour.anchor.minutes <= OUT_OF_CONTROL / dt.timedelta(minutes=1) - 30
+
+
+def test_a_smoker_below_its_published_range_is_named_while_the_meat_is_in_danger() -> None:
+    """Air under 225 F with a core under 140 F is a caution; either of them above its limit is none."""
+    cut_id = "pork_butt"
+    pit = Reading(slot=Slot.PIT, value_c=_c(SMOKER_F[0] - 1))
+    cold = _state(cut_id, (240, _core(_c(DANGER_F[1] - 1))), (250, pit))
+    assert _rules(cold, cut_id, 251) == {"pit_cold": FindingLevel.CAUTION}
+    through = _state(cut_id, (240, _core(_c(DANGER_F[1]))), (250, pit))
+    warm = _state(cut_id, (240, _core(40.0)), (250, Reading(slot=Slot.PIT, value_c=_c(SMOKER_F[0]))))
+    assert _rules(through, cut_id, 251) == {}
+    assert _rules(warm, cut_id, 251) == {}
+
+
+@pytest.mark.parametrize("cut_id", CUT_IDS)
+def test_plans_keep_the_smoker_within_its_published_range(cut_id: str) -> None:
+    """The usual pits of every cut lie between 225 and 300 F, give or take a degree of rounding."""
+    pit = CUTS.get(cut_id).pit_c
+    assert _c(SMOKER_F[0]) - 0.6 <= pit.low <= pit.high <= _c(SMOKER_F[1]) + 0.6
