@@ -106,6 +106,10 @@ class CookState:
     piece: str
     planned: Planned
     planned_at: dt.datetime
+    lead: str | None
+    """Name of whoever began the cook: what nobody else has taken is up to them."""
+    heard_at: dt.datetime
+    """When a person last told anything."""
     serving: Serving
     pit: tuple[PitBand, ...]
     as_of: dt.datetime
@@ -207,8 +211,8 @@ def last_by(facts: Iterable[Fact], person: str) -> Fact | None:
     return mine[-1] if mine else None
 
 
-def fold(facts: tuple[Fact, ...]) -> CookState:
-    """Return the state that a log adds up to.
+def fold(facts: tuple[Fact, ...], as_of: dt.datetime | None = None) -> CookState:
+    """Return the state that a log adds up to, as of its newest fact or of a later instant.
 
     Raises
     ------
@@ -222,7 +226,8 @@ def fold(facts: tuple[Fact, ...]) -> CookState:
     plans = [f for f in effective(facts) if isinstance(f.body, Planned)]
     if not plans:
         raise BrokenLog("a log without a plan", cook=facts[0].cook)
-    return _Fold(facts, plans).state()
+    state = _Fold(facts, plans).state()
+    return state if as_of is None or as_of <= state.as_of else dataclasses.replace(state, as_of=as_of)
 
 
 class _Fold:
@@ -244,6 +249,8 @@ class _Fold:
             piece=self._first_plan.piece or "p1",
             planned=planned,
             planned_at=self._first_plan.recorded_at,
+            lead=self._first_plan.by,
+            heard_at=max(f.recorded_at for f in self._facts if f.by is not None or f is self._facts[0]),
             serving=self._serving(planned),
             pit=self._pit(),
             as_of=max(f.recorded_at for f in self._facts),

@@ -207,8 +207,9 @@ def _due_message(changes: Changes, voice: Voice, trip: TripDue | None, lapsed: t
         since = changes.before.state.told.next_at
         message = None if since is None else away(since, lapsed, voice)
     moved = [e for e in changes.events if isinstance(e, Shifted)]
-    if message is not None and moved:
-        message = Message(text=shift_text(moved[0], changes, voice)).then(message)
+    if moved:
+        news = Message(text=shift_text(moved[0], changes, voice))
+        message = news if message is None else news.then(message)
     warned = warnings(changes, voice)
     if warned.text:
         message = warned if message is None else warned.then(message)

@@ -113,7 +113,7 @@ class Intake:
             return
         visit = Visit(house=self._house, row_id=row.id, incoming=incoming, person=person, now=work.now)
         snapshot = self._cook_here(visit)
-        situation = None if snapshot is None else assess(snapshot.facts, self._house.catalogue)
+        situation = None if snapshot is None else assess(snapshot.facts, self._house.catalogue, work.now)
         self._arrived(visit, work, snapshot, situation, Message(text=talk.welcome(person.name, person.role.value)))
 
     def _outside(self, incoming: Incoming, work: Work, row: InboxRow) -> None:
@@ -124,7 +124,7 @@ class Intake:
 
     def _from_somebody(self, visit: Visit, work: Work) -> None:
         snapshot = self._cook_here(visit)
-        situation = None if snapshot is None else assess(snapshot.facts, self._house.catalogue)
+        situation = None if snapshot is None else assess(snapshot.facts, self._house.catalogue, visit.now)
         incoming = visit.incoming
         if incoming.kind is IncomingKind.TAP:
             self._tap(visit, work, snapshot, situation)

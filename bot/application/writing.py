@@ -11,6 +11,7 @@ from scheduler.cook import ENGINE, Situation, assess
 from scheduler.facts import Fact
 from scheduler.planning.catalogue import Catalogue
 from scheduler.planning.outlook import Window
+from scheduler.planning.replanning import look_again_at
 from scheduler.planning.trips import wakes
 from scheduler.safety import next_look
 from scheduler.state import Stage
@@ -53,8 +54,8 @@ def rebuilt(facts: tuple[Fact, ...], *, version: int, catalogue: Catalogue) -> C
 def due_rows(situation: Situation) -> tuple[DueRow, ...]:
     """Return every moment at which the cook must be looked at again."""
     rows = tuple(DueRow(prompt=key, due_at=at) for key, at in wakes(situation.prompts))
-    look_at = next_look(situation.state)
-    return rows if look_at is None else (*rows, DueRow(prompt="safety", due_at=look_at))
+    looks = (("safety", next_look(situation.state)), ("dinner", look_again_at(situation.state, situation.outlook)))
+    return (*rows, *(DueRow(prompt=name, due_at=at) for name, at in looks if at is not None))
 
 
 def outlook_json(situation: Situation) -> Json:

@@ -9,8 +9,9 @@ from scheduler.safety import Finding
 
 def finding_text(finding: Finding, voice: Voice) -> str:
     """Return a finding as one or two sentences."""
-    found = _("nothing") if finding.found_c is None else voice.temp(finding.found_c, fine=True)
-    limit = "" if finding.limit_c is None else voice.temp(finding.limit_c, fine=True)
+    fine = finding.rule in {"minimum_not_measured", "held_under_floor", "held_act_now"}
+    found = _("nothing") if finding.found_c is None else voice.temp(finding.found_c, fine=fine)
+    limit = "" if finding.limit_c is None else voice.temp(finding.limit_c, fine=fine)
     since = "" if finding.since is None else voice.clock(finding.since)
     texts = {
         "minimum_not_measured": _(
@@ -25,6 +26,14 @@ def finding_text(finding: Finding, voice: Voice) -> str:
         ),
         "held_act_now": _(
             "Held meat at {found}: act now. Serve, a warm oven, or slice and chill. The floor is 140 F (60 C)."
+        ),
+        "held_not_read": _(
+            "Served without a reading since it left the fire: I cannot say that it stayed hot. Read it now; under"
+            " {limit} it goes back on the heat, to 165 F (74 C)."
+        ),
+        "come_up_slow": _(
+            "Meat at {found} after hours on the fire; by now it should be above {limit}. Get the pit up, look at"
+            " fuel and probe. If the meat was injected, rolled or tenderised, stop and think: it should not go on like this."
         ),
         "two_hours_out": _("Stop: the food has been out since {since}, more than two hours. Do not eat it; bin it."),
         "pit_cold": _(

@@ -70,7 +70,7 @@ def decide(
 
     Nothing is half taken: a refusal of one report refuses the message.
     """
-    before = assess(facts, catalogue)
+    before = assess(facts, catalogue, now)
     decision = _Decision(before=before, catalogue=catalogue, now=now, pen=_pen(facts, before, seed, now))
     for report in reports:
         refusal = decision.take(report)
@@ -95,7 +95,7 @@ class _Decision:
 
     def take(self, report: Report) -> Refusal | None:
         """Write what a report says; return a refusal when it cannot be."""
-        current = assess(self.pen.facts, self.catalogue)
+        current = assess(self.pen.facts, self.catalogue, self.now)
         if current.state.over and not isinstance(report.body, Undone | Noted):
             return Refusal(reason="over")
         if report.happened_at > self.now + CLOCK_SKEW:

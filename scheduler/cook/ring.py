@@ -15,7 +15,7 @@ from scheduler.state import Stage
 
 def ring(facts: tuple[Fact, ...], *, now: dt.datetime, seed: str, catalogue: Catalogue) -> Changes:
     """Return what is due at `now`: at most one trip (everything late rides in it), and what is given up."""
-    before = assess(facts, catalogue)
+    before = assess(facts, catalogue, now)
     pen = Pen(log=facts, cook=before.state.cook, piece=before.state.piece, seed=seed, now=now)
     gathered = gather(before.prompts, before.state, now)
     events: list[Event] = []
@@ -38,6 +38,6 @@ def ring(facts: tuple[Fact, ...], *, now: dt.datetime, seed: str, catalogue: Cat
         after = assess(pen.facts, catalogue)
         events.append(Over())
     shift = after.shift()
-    if shift is not None and gathered.trip is not None:
+    if shift is not None and (gathered.trip is not None or shift.turned):
         events.append(Shifted(shift=shift))
     return Changes(facts=pen.written, before=before, after=after, events=tuple(events))

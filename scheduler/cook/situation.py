@@ -66,9 +66,12 @@ class Situation:
         return replanning.shift(self.state, self.outlook, self.prompts)
 
 
-def assess(facts: tuple[Fact, ...], catalogue: Catalogue) -> Situation:
-    """Return everything that follows from a log: the same log gives the same situation."""
-    state = fold(facts)
+def assess(facts: tuple[Fact, ...], catalogue: Catalogue, as_of: dt.datetime | None = None) -> Situation:
+    """Return everything that follows from a log: the same log gives the same situation.
+
+    `as_of` looks at it from a later instant than its newest fact: what has slipped since, with nobody saying anything.
+    """
+    state = fold(facts, as_of)
     cut = catalogue.cuts.get(state.planned.cut)
     outlook = look(state, cut)
     return Situation(

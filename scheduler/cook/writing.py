@@ -56,7 +56,7 @@ class Pen:
 
         A prompt that was asked, or whose time had come, and that the new schedule no longer holds, is withdrawn.
         """
-        after = assess(self.facts, catalogue)
+        after = assess(self.facts, catalogue, self.now)
         if before is None:
             return after
         kept = {p.key for p in after.prompts} | set(after.state.closed)
@@ -64,4 +64,4 @@ class Pen:
             known = prompt.asked > 0 or prompt.due_at <= self.now
             if known and prompt.key not in kept and prompt.key not in after.state.withdrawn:
                 self.write(Withdrawn(prompt=prompt.key, reason=OVERTAKEN))
-        return assess(self.facts, catalogue) if len(self.facts) > len(self.log) else after
+        return assess(self.facts, catalogue, self.now) if len(self.facts) > len(self.log) else after

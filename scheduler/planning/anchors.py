@@ -99,7 +99,8 @@ class Anchors:
         anchor = step.anchor
         match anchor:
             case BeforeServing():
-                plate_at = self.outlook.plate_at
+                # Go or move is asked by the clock of dinner; what is done to the food, by when the plate can be.
+                plate_at = self.outlook.serve_at if step.only == "fixed_time" else self.outlook.plate_at
                 if plate_at is None:
                     return None
                 return Due(
@@ -194,7 +195,7 @@ class Anchors:
             base = asked.last_at
         if base is None:
             return None
-        every = self._rhythm(step)
+        every = self.rhythm(step)
         at = base + _minutes(every)
         if step.id == "bark_check":
             at = self._risen(base, at)
@@ -202,16 +203,31 @@ class Anchors:
             at = max(at, act_by(self.state, self.cut) or at) if self._warm() else at
         return Due(at=at, why=Why(kind="repeat", minutes=every))
 
-    def _rhythm(self, step: Step) -> float:
-        """Return the minutes to the next of a series: closer near a decision, or while the pit is off."""
+    def rhythm(self, step: Step, *, one_more: bool = False) -> float:
+        """Return the minutes to the next of a series: closer near a decision, or while the pit is off.
+
+        Each time in a row that nobody answered makes the pause longer by one; `one_more` counts the one now open.
+        """
         repeat = step.repeat
         assert repeat is not None
+        silent = self._unanswered(step) + (1 if one_more else 0)
+        if silent:
+            return repeat.every_min * (1 + silent)
         if repeat.closer_min is None:
             return repeat.every_min
         closer = {"pit_check": self._pit_off, "core_read": self._near_decision, "tender_test": self._almost}.get(
             step.id
         )
         return repeat.closer_min if closer is not None and closer() else repeat.every_min
+
+    def _unanswered(self, step: Step) -> int:
+        """Return how many of the newest prompts of a series were given up without an answer."""
+        count = 0
+        for number in range(self.number(step) - 1, 0, -1):
+            if self.state.withdrawn.get(key_of(self.state.piece, step.id, number)) != "no_answer":
+                break
+            count += 1
+        return count
 
     def _pit_off(self) -> bool:
         last, band = self.state.last(Slot.PIT), self.state.pit[-1]

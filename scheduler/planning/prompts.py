@@ -50,11 +50,15 @@ class Prompt:
     """When it is to be asked (again); None when it only waits for an answer."""
     lapses_at: dt.datetime | None = None
     """When it is given up; None when it stays open."""
+    follows_at: dt.datetime | None = None
+    """When the next of its series comes if this one is given up."""
+    late_from: dt.datetime | None = None
+    """What lateness is counted from, where the due time was moved out of the night."""
 
     @property
     def late_until(self) -> dt.datetime:
         """Return the last instant at which it may still be asked for the first time."""
-        return self.due_at + dt.timedelta(minutes=self.step.late_min)
+        return (self.late_from or self.due_at) + dt.timedelta(minutes=self.step.late_min)
 
     @property
     def early_from(self) -> dt.datetime:

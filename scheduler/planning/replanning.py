@@ -17,6 +17,8 @@ from scheduler.state import CookState
 WORTH_TELLING = dt.timedelta(minutes=30)
 """Smaller moves are not announced; common practice, no source."""
 
+HALF_HOUR = dt.timedelta(minutes=30)
+
 _WAIT_FOR_THE_MEAT = ("bark_check", "tender_test")
 
 
@@ -36,6 +38,11 @@ class Shift:
     moves: tuple[Move, ...]
     verdict_before: Verdict | None
     verdict_after: Verdict
+
+    @property
+    def turned(self) -> bool:
+        """Return whether the verdict on dinner is another one: told by itself, even when nothing else is due."""
+        return self.verdict_before is not None and self.verdict_before is not self.verdict_after
 
 
 def milestones(state: CookState, outlook: Outlook, prompts: tuple[Prompt, ...]) -> tuple[tuple[str, dt.datetime], ...]:
@@ -69,6 +76,21 @@ def shift(state: CookState, outlook: Outlook, prompts: tuple[Prompt, ...]) -> Sh
     before = None if last.verdict is None else Verdict(last.verdict)
     turned = before is not None and before is not outlook.verdict
     return Shift(moves=moves, verdict_before=before, verdict_after=outlook.verdict) if moves or turned else None
+
+
+def look_again_at(state: CookState, outlook: Outlook) -> dt.datetime | None:
+    """Return when a cook is to be looked at although nothing is due: whole half hours from lighting time to dinner.
+
+    Time alone can turn the verdict (the fire is not lit, nobody answers); half hours of the clock, so that it does not
+    depend on when anybody looked before. None once dinner is called late, served, or follows the meat.
+    """
+    last = state.told_milestones
+    called_late = last is not None and last.verdict == Verdict.LATE.value
+    if outlook.serve_end is None or state.did("pull") or state.did("serve") or called_late or state.over:
+        return None
+    start = max(state.as_of, min(outlook.light_at, outlook.serve_end))
+    midnight = start.replace(hour=0, minute=0, second=0, microsecond=0)
+    return midnight + ((start - midnight) // HALF_HOUR + 1) * HALF_HOUR
 
 
 def told(state: CookState, outlook: Outlook, prompts: tuple[Prompt, ...], *, all_of_it: bool) -> Told:

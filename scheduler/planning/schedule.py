@@ -16,7 +16,7 @@ from scheduler.planning.outlook import Outlook, decided_bare, felt_tender
 from scheduler.planning.prompts import Prompt, Why, key_of
 from scheduler.planning.steps import Catalogue, Level, Step
 from scheduler.planning.trips import JOIN
-from scheduler.state import CookState, Stage
+from scheduler.state import AskedAt, CookState, Stage
 
 _QUIET_FROM, _QUIET_TO, _EVENING = 22, 7, 20
 """Hours of the cook's own clock: nothing of the day before is asked between 22 and 7, but the evening before at 20;
@@ -32,6 +32,16 @@ _NEED_MEAT = frozenset({"pull", "serve_reading", "slice", "serve"})
 
 _MOVED_TIMES = 2
 """How often more than its step allows a prompt is asked because it has moved to later since: house rule."""
+
+
+_NEED_PULL = frozenset({"serve_reading", "slice", "serve"})
+"""Nobody is asked to slice what is still on the fire."""
+
+_STILL_AFTER_TENDER = frozenset({"raw_cleanup", "refuel", "box_ready"})
+
+_SLOW, _SLOWEST = dt.timedelta(hours=1), dt.timedelta(hours=4)
+_SLOW_TIMES = 6
+"""An open step that nobody answers is asked again after 1, 2, 4, 4, 4 and 4 hours, then it rests: house rule."""
 
 
 def schedule(state: CookState, outlook: Outlook, cut: Cut, catalogue: Catalogue) -> tuple[Prompt, ...]:
@@ -76,11 +86,17 @@ def wanted(step: Step, state: CookState, cut: Cut) -> bool:
         return False
     if any(state.did(done) for done in step.until):
         return False
+    if felt_tender(state) and step.phase == "cooking" and step.id not in _STILL_AFTER_TENDER:
+        return False  # it comes off now: nobody looks at fuel or bark any more
+    if step.id == "leftovers" and any(rule == "two_hours_out" for rule, _since in state.warned):
+        return False  # what was out too long does not go into the fridge
     return _condition(step, state, cut)
 
 
 def _condition(step: Step, state: CookState, cut: Cut) -> bool:
     match step.only:
+        case "wrap" if step.id == "bark_check" and any(d.outcome == "set" for d in state.done.get("bark_check", ())):
+            return False  # it is set and to be wrapped: the wrap itself is asked for
         case "wrap":
             # A wrap that has happened, or a decision to stay bare, is final: nobody is asked again.
             return len(cut.wraps) > 1 and not state.wraps and not decided_bare(state) and not felt_tender(state)
@@ -100,6 +116,8 @@ def _prompt(step: Step, anchors: Anchors) -> Prompt | None:
         return None
     on_somewhen = step.id in _NEED_MEAT and state.planned.from_middle
     if (step.phase == "cooking" or step.id in _NEED_MEAT) and not (state.did("meat_on") or on_somewhen):
+        return None
+    if step.id in _NEED_PULL and not state.did("pull"):
         return None
     due = anchors.due(step)
     if due is None:
@@ -133,9 +151,14 @@ def _asked(step: Step, anchors: Anchors, due: Due) -> Prompt:
         moved = due_at > asked.last_at + JOIN
         again = due_at if moved else again
         more = asked.times <= step.unanswered.times + (_MOVED_TIMES if moved else 0)
+        if not more and step.unanswered.then == "open":
+            again, more = _slowly(step, asked, again)
         wake_at = again if more else None
         late_until = asked.first_at + dt.timedelta(minutes=step.late_min)
         lapses_at = max(again, late_until) if not more and step.unanswered.then == "lapse" else None
+    follows_at = None
+    if lapses_at is not None and step.repeat is not None and asked is not None:
+        follows_at = max(lapses_at, asked.last_at + dt.timedelta(minutes=anchors.rhythm(step, one_more=True)))
     return Prompt(
         key=key,
         cook=state.cook,
@@ -148,7 +171,16 @@ def _asked(step: Step, anchors: Anchors, due: Due) -> Prompt:
         asked_at=asked.last_at if asked else None,
         wake_at=wake_at,
         lapses_at=lapses_at,
+        follows_at=follows_at,
+        late_from=due.at,
     )
+
+
+def _slowly(step: Step, asked: AskedAt, again: dt.datetime) -> tuple[dt.datetime, bool]:
+    """Return when an open step that nobody answers is asked once more, in growing pauses, and whether it still is."""
+    extra = asked.times - step.unanswered.times - 1
+    pause = min(_SLOWEST, _SLOW * 2**extra)
+    return max(again, asked.last_at + pause), extra < _SLOW_TIMES
 
 
 def _not_at_night(step: Step, due: Due, state: CookState) -> dt.datetime:

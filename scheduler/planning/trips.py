@@ -76,6 +76,9 @@ def gather(prompts: tuple[Prompt, ...], state: CookState, now: dt.datetime) -> G
     due = [p for p in prompts if p.key not in gone and p.wake_at is not None and p.wake_at <= now]
     if not due:
         return Gathered(trip=None, given_up=tuple(given_up))
+    pull = [p for p in due if p.step.id == "pull"]
+    if pull:
+        return Gathered(trip=_trip(pull, state, now), given_up=tuple(given_up))  # nothing may bury this one
     chosen = {p.key for p in due}
     joining = [p for p in prompts if p.key not in gone and p.key not in chosen and _joins(p, now)]
     trip = _trip([*due, *joining], state, now)
@@ -90,6 +93,7 @@ def too_late(prompts: tuple[Prompt, ...], now: dt.datetime) -> tuple[GivenUp, ..
 def next_at(prompts: tuple[Prompt, ...]) -> tuple[dt.datetime, Prompt] | None:
     """Return when the next message comes by itself and the prompt that brings it, None when none will."""
     waking = [(p.wake_at, p) for p in prompts if p.wake_at is not None]
+    waking += [(p.follows_at, p) for p in prompts if p.wake_at is None and p.follows_at is not None]
     return min(waking, key=lambda entry: entry[0]) if waking else None
 
 

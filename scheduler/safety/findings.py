@@ -11,7 +11,7 @@ from enum import StrEnum
 
 from scheduler.cuts import Cut, Cuts
 from scheduler.facts import Slot
-from scheduler.safety.holding import ACT_C, FLOOR_C
+from scheduler.safety.holding import ACT_C, FLOOR_C, held_reading
 from scheduler.safety.minimum import safe_gate
 from scheduler.state import CookState, Stage
 
@@ -21,6 +21,13 @@ FSIS advice (225 F edition from memory, 250 F edition read)."""
 
 DANGER_C = 60.0
 """Upper edge of the danger zone [°C]: 140 F, USDA FSIS Smoking Meat and Poultry."""
+
+COME_UP = dt.timedelta(minutes=210)
+"""From this long on the fire a big cut is judged by its come-up: the four-hour check, half an hour early at most."""
+
+COME_UP_C = 50.0
+"""Core a big cut should have passed by then [°C]: house rule, stricter than the 6 h between 10 and 54.4 C that FSIS
+Appendix A (2021) gives for intact cuts."""
 
 TWO_HOURS = dt.timedelta(hours=2)
 """Food out of temperature control: USDA FSIS basics for handling food safely (1 h above 32 C)."""
@@ -55,6 +62,8 @@ def findings(state: CookState, cut: Cut, cuts: Cuts, now: dt.datetime) -> tuple[
         *_held(state),
         *_food_out(state, now),
         *_cold_pit(state),
+        *_slow_come_up(state, cut),
+        *_not_read_since_pull(state),
     ]
     return tuple(sorted(found, key=lambda finding: finding.level is not FindingLevel.STOP))
 
@@ -88,8 +97,8 @@ def _unmeasured(state: CookState, cut: Cut, cuts: Cuts, now: dt.datetime) -> lis
 def _held(state: CookState) -> list[Finding]:
     """The held core is at or below the acting temperature, or under the floor."""
     pulled_at = state.at("pull")
-    last = state.last(Slot.CORE)
-    if state.stage is not Stage.RESTING or pulled_at is None or last is None or last.at <= pulled_at:
+    last = held_reading(state)
+    if state.stage is not Stage.RESTING or pulled_at is None or last is None:
         return []
     low_c = last.value_c - last.spread_c
     if low_c < FLOOR_C:
@@ -107,6 +116,26 @@ def _food_out(state: CookState, now: dt.datetime) -> list[Finding]:
     if served is None or now < served.at + TWO_HOURS or state.did("two_hour") or state.did("leftovers"):
         return []
     return [Finding(rule="two_hours_out", level=FindingLevel.STOP, since=served.at)]
+
+
+def _slow_come_up(state: CookState, cut: Cut) -> list[Finding]:
+    """A big cut is still cold after four hours on the fire."""
+    core, on_at = state.last(Slot.CORE), state.at("meat_on")
+    if state.stage is not Stage.COOKING or not cut.come_up_check or core is None or on_at is None:
+        return []
+    if core.at - on_at < COME_UP or core.value_c >= COME_UP_C:
+        return []
+    return [
+        Finding(rule="come_up_slow", level=FindingLevel.CAUTION, found_c=core.value_c, limit_c=COME_UP_C, since=core.at)
+    ]
+
+
+def _not_read_since_pull(state: CookState) -> list[Finding]:
+    """The food came out and nobody has read it since it left the fire: unknown is not hot."""
+    served = state.did("serve")
+    if served is None or state.did("two_hour") or held_reading(state) is not None:
+        return []
+    return [Finding(rule="held_not_read", level=FindingLevel.CAUTION, limit_c=FLOOR_C, since=served.at)]
 
 
 def _cold_pit(state: CookState) -> list[Finding]:

@@ -10,7 +10,7 @@ import math
 
 from scheduler.cuts import Cut
 from scheduler.facts import Slot
-from scheduler.state import CookState
+from scheduler.state import CookState, ReadingAt
 
 FLOOR_C = 60.0
 """Hot holding floor [°C]: 140 F, US Army TM 10-412 (2003) card 32 and NY Sanitary Code 14-1.83 (FDA Food Code: 57
@@ -29,6 +29,19 @@ _CAREFUL = 0.75
 """Share of the usual cooling time that the careful estimate allows: house rule."""
 
 
+SAME_LOOK = dt.timedelta(minutes=10)
+"""Readings this near to one another are spots of one look: the lowest counts."""
+
+
+def held_reading(state: CookState) -> ReadingAt | None:
+    """Return the lowest reading of the newest look at held meat, None when it was not read since it left the fire."""
+    pulled_at = state.at("pull")
+    since = [] if pulled_at is None else [r for r in state.read(Slot.CORE) if r.at > pulled_at]
+    if not since:
+        return None
+    return min((r for r in since if since[-1].at - r.at <= SAME_LOOK), key=lambda r: r.value_c - r.spread_c)
+
+
 def act_by(state: CookState, cut: Cut) -> dt.datetime | None:
     """Return when a careful estimate of the held core comes down to `ACT_C`; None when nothing is held.
 
@@ -40,8 +53,8 @@ def act_by(state: CookState, cut: Cut) -> dt.datetime | None:
     if pulled_at is None or state.did("serve"):
         return None
     start_at, start_c = state.at("box_meat") or pulled_at + dt.timedelta(minutes=cut.vent_min), _VENTED_C
-    last = state.last(Slot.CORE)
-    if last is not None and last.at > pulled_at:
+    last = held_reading(state)
+    if last is not None:
         start_at, start_c = last.at, last.value_c - last.spread_c
     if start_c <= ACT_C:
         return start_at

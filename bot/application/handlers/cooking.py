@@ -31,7 +31,8 @@ _ANSWERS: dict[say.Topic, Callable[[Situation, Voice], Message]] = {
 
 
 _TELLS = frozenset({say.Topic.HOW_LONG, say.Topic.PLAN})
-"""Answers that name the milestones: later moves are counted from them, so the log keeps that they were told."""
+"""Answers that name the milestones: later moves are counted from them, so the log keeps that they were told (where
+everybody who follows the cook has seen them)."""
 
 
 def handle(
@@ -60,7 +61,9 @@ def _ask(visit: Visit, work: Work, snapshot: CookSnapshot, situation: Situation,
     voice = voice_of(situation, visit.now)
     if asked.topic in _ANSWERS:
         reply(visit, work, situation, _ANSWERS[asked.topic](situation, voice))
-        if asked.topic in _TELLS:
+        alone = snapshot.rooms == (visit.address,)
+        overdue = situation.coming is not None and situation.coming[0] <= visit.now
+        if asked.topic in _TELLS and alone and not overdue:
             told = tell(situation, seed=visit.seed, now=visit.now, all_of_it=True)
             after = assess((*snapshot.facts, told), visit.house.catalogue)
             work.cooks.append(cook_write(after, (told,), version=snapshot.version))

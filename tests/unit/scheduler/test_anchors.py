@@ -19,11 +19,18 @@ def test_before_serving_counts_back_from_the_plate() -> None:
 
 
 def test_before_serving_follows_a_late_plate() -> None:
-    """When the meat is late, the knife waits for the meat and not for the clock."""
-    log = cooking(planned(serving=dinner(300)))
+    """When the meat is late, the knife waits for the meat and not for the clock; go or move is asked by the clock."""
+    log = resting(planned(serving=dinner(300)), pulled=480)
     plate_at = minutes_of(log.situation.outlook.plate.likely)
     assert plate_at is not None
     assert log.due("slice") == plate_at - 15
+    assert log.due("t_minus") == 300 - 90
+
+
+def test_nobody_is_asked_to_slice_what_is_on_the_fire() -> None:
+    """However late it is: reading before slicing, slicing and the plate wait for the pull."""
+    log = cooking(planned(serving=dinner(300)))
+    assert [log.prompt(step) for step in ("serve_reading", "slice", "serve")] == [None, None, None]
 
 
 def test_go_or_slip_is_not_asked_when_dinner_follows_the_meat() -> None:
@@ -254,14 +261,14 @@ def test_held_meat_is_looked_at_when_a_careful_estimate_says_so() -> None:
 
 
 def test_a_held_check_just_before_the_last_reading_is_left_to_it() -> None:
-    """One opening of the box, not two; but not when the last reading is no longer asked for."""
+    """One opening of the box, not two, as long as the last reading is asked for, if only once an hour."""
     log = resting(planned(serving=dinner(640)), pulled=480)
     assert log.prompt("serve_reading") is not None
     assert log.prompt("hold_check") is None
     for minutes in (625, 635, 645, 655):
         log.ring(minutes)
-    assert log.wakes("serve_reading") is None
-    assert log.prompt("hold_check") is not None
+    assert log.wakes("serve_reading") == 655 + 60
+    assert log.prompt("hold_check") is None
 
 
 # --- what belongs to a cook ----------------------------------------------------------------------
@@ -303,7 +310,7 @@ def test_a_cook_from_the_middle_is_not_asked_about_its_past() -> None:
     log.tell(Reading(slot=Slot.CORE, value_c=74.0), 300)
     asked = {prompt.step.id for prompt in log.situation.prompts}
     assert not asked & {"trim", "clean_cooker", "rules_recheck", "light", "smoke_clean", "meat_on", "raw_cleanup"}
-    assert asked >= {"bark_check", "tender_test", "serve_reading"}
+    assert asked >= {"bark_check", "tender_test"}
 
 
 def test_a_pit_far_out_of_its_band_is_more_than_eight_degrees_off() -> None:

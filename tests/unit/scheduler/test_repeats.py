@@ -28,8 +28,8 @@ def test_the_next_of_a_series_counts_from_the_answer() -> None:
     assert log.due("pit_check") == log.due("core_read") == 150, "an hour after, drawn to the reading of the meat"
 
 
-def test_an_unanswered_one_keeps_the_rhythm_of_the_asking() -> None:
-    """Given up unanswered, the next comes an hour after it was asked, not after it was given up."""
+def test_each_silence_makes_the_pause_longer() -> None:
+    """Given up unanswered, the next comes two hours after it was asked instead of one."""
     log = Logbook(planned(serving=WHEN_READY))
     log.done("meat_on", 60)
     log.ring(90)
@@ -37,7 +37,7 @@ def test_an_unanswered_one_keeps_the_rhythm_of_the_asking() -> None:
     prompt = log.prompt("pit_check")
     assert prompt is not None
     assert prompt.key == "p1/pit_check/2"
-    assert log.due("pit_check") == 150
+    assert log.due("pit_check") == 90 + 120
 
 
 def test_a_pit_out_of_its_band_is_looked_at_sooner() -> None:

@@ -178,8 +178,8 @@ def test_after_an_outage_there_is_one_message_and_no_storm() -> None:
 # --- again ----------------------------------------------------------------------
 
 
-def test_an_unanswered_must_is_asked_again_and_then_left_open() -> None:
-    """The feel: asked, and three times more every twenty minutes; then it stands open without a word."""
+def test_an_unanswered_must_is_asked_again_in_growing_pauses() -> None:
+    """The feel: asked, three times more every twenty minutes, then after one, two and four hours, and then it rests."""
     log = cooking()
     log.read(91.0, 400)
     for minutes in (400, 420, 440, 460):
@@ -187,7 +187,12 @@ def test_an_unanswered_must_is_asked_again_and_then_left_open() -> None:
         log.ring(minutes)
     prompt = log.prompt("tender_test")
     assert prompt is not None
-    assert (prompt.asked, prompt.wake_at, prompt.lapses_at) == (4, None, None)
+    assert (prompt.asked, prompt.lapses_at) == (4, None)
+    for minutes in (460 + 60, 460 + 180, 460 + 420, 460 + 660, 460 + 900, 460 + 1140):
+        assert log.wakes("tender_test") == minutes
+        log.ring(minutes)
+    assert log.wakes("tender_test") is None
+    assert log.prompt("tender_test") is not None
 
 
 def test_asked_early_in_a_trip_it_is_asked_again_by_its_own_time() -> None:

@@ -93,7 +93,7 @@ def test_a_safety_finding_is_told_without_any_trip() -> None:
         log.taken(StepDone(step=step, outcome=outcome), minutes=785)
     for minutes in (870, 885, 900):
         log.ring(minutes)
-    assert [finding.rule for finding in log.situation.findings(at(901))] == ["two_hours_out"]
+    assert [finding.rule for finding in log.situation.findings(at(901))] == ["two_hours_out", "held_not_read"]
     assert next_look(log.state) is None
     assert not [event for event in log.ring(901).events if isinstance(event, Found)]
 
