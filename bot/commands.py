@@ -142,6 +142,17 @@ class Draft(_Intent):
     wrap: Wrap | None = None
     on_at: dt.datetime | None = None
     core_c: float | None = None
+    ignored: tuple[str, ...] = ()
+    """Words of this text that were recognised but cannot be used: a second cut, a mass, date or pit that cannot be."""
+
+
+class ChangePlan(_Intent):
+    """Other figures for the cook that runs: how many pieces, how heavy each, the unit spoken. None: as it was."""
+
+    kind: Literal["change_plan"] = "change_plan"
+    count: int | None = None
+    mass_kg: float | None = None
+    unit: Literal["C", "F"] | None = None
 
 
 class MoveDinner(_Intent):
@@ -205,11 +216,12 @@ class Note(_Intent):
 class Unclear(_Intent):
     """Understood only in part: one short question decides. `options` are (label key, intent) pairs to choose from.
 
-    `question` is a key that `bot.messages` has words for: unit, slot, typo, which_step, was_or_in, which_wrap,
-    impossible, not_understood.
+    `question` is a key that `bot.messages` has words for: unit, slot, typo, which_step, skip_which, was_or_in,
+    which_wrap, which_time, impossible, not_understood.
 
     Label keys: core, pit (slot); celsius, fahrenheit (unit); was, in (was_or_in); paper, foil, boat (which_wrap);
-    every (which_step, all at once). A label that is no key is shown as it is: the title of a step, figures, a time.
+    every (which_step, all at once); yesterday, today (which_time). A label that is no key is shown as it is: the
+    title of a step, figures, a time.
     """
 
     kind: Literal["unclear"] = "unclear"
@@ -221,8 +233,8 @@ class Unclear(_Intent):
 
 
 Intent = Annotated[
-    Report | Done | Skip | NotYet | PutOffFor | FeelSaid | WrapSaid | Undo | Correct | Ask | Draft | MoveDinner
-    | MovePit | TellMe | CallOff | Join | Invite | Trouble | Note | Unclear,
+    Report | Done | Skip | NotYet | PutOffFor | FeelSaid | WrapSaid | Undo | Correct | Ask | Draft | ChangePlan
+    | MoveDinner | MovePit | TellMe | CallOff | Join | Invite | Trouble | Note | Unclear,
     Field(discriminator="kind"),
 ]  # fmt: skip
 
@@ -234,6 +246,7 @@ INTENT: TypeAdapter[Intent] = TypeAdapter(Intent)
 _NEEDS: dict[str, Right] = {
     "ask": Right.ASK,
     "skip": Right.DECIDE,
+    "change_plan": Right.DECIDE,
     "move_dinner": Right.DECIDE,
     "move_pit": Right.DECIDE,
     "tell_me": Right.DECIDE,

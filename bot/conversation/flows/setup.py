@@ -17,7 +17,8 @@ ORDER = ("cut", "serving", "pit")
 def merge(draft: Draft, newer: Draft) -> Draft:
     """Return the draft with what was said since; a newer word replaces an older one.
 
-    A known cut clears unknown words before it, and unknown words never take a known cut away.
+    A known cut clears unknown words before it, and unknown words never take a known cut away. `ignored` is what the
+    newer text had to leave out.
     """
     said = {name: value for name, value in newer if value is not None and name != "kind"}
     merged = draft.model_copy(update=said)

@@ -8,7 +8,7 @@ from __future__ import annotations
 import dataclasses
 import datetime as dt
 
-from bot.commands import Intent, Report, Unclear, Value
+from bot.commands import Value
 from bot.conversation.context import Context
 from bot.conversation.parsing.numbers import APPROX_SPREAD, Figure
 from scheduler.facts import Slot
@@ -26,6 +26,15 @@ NEAR_CORE_C = (-4.0, 8.0)
 """How far below and above the last core a figure still looks like the next one."""
 WRONG_SLOT_PIT_C = 20.0
 """A pit answer further off than this, but near the last core, may be the meat."""
+RISE_C_PER_MIN = 0.6
+LEAST_RISE_C = 8.0
+"""A core rises no faster than this, and by this much at any rate since the last look: `plausible_core`."""
+FALL_C = 4.0
+"""So far below the last core another probe or spot still reads."""
+FALLEN_C = 2.0
+"""A core that fell further than this in a lit pit is no next core of a pair of figures."""
+FRESH_C = 20.0
+"""Meat goes on no warmer than a room."""
 FRIDGE_C = (-2.0, 12.0)
 LIT_PIT_C = (20.0, 300.0)
 """What an unasked figure can be before the meat is on: meat from the fridge, or a pit coming up."""
@@ -87,6 +96,29 @@ def near_core(value_c: float, context: Context) -> bool:
     return NEAR_CORE_C[0] <= value_c - context.last_core_c <= NEAR_CORE_C[1]
 
 
+def plausible_core(value: Value, context: Context) -> bool:
+    """Return True when a core on the fire can have risen to here since the last reading, or since it went on."""
+    if not can_be(value) or context.stage in ("before", "fire"):
+        return False
+    if context.last_core_c is not None and context.last_core_at is not None:
+        since, low_c, start_c = context.last_core_at, context.last_core_c - FALL_C, context.last_core_c
+    elif context.meat_on_at is not None:
+        since, low_c, start_c = context.meat_on_at, CORE_C[0], FRESH_C
+    else:
+        return True
+    minutes = max(0.0, (context.now - since) / dt.timedelta(minutes=1))
+    return low_c <= value.value_c <= start_c + max(LEAST_RISE_C, RISE_C_PER_MIN * minutes)
+
+
+def plausible_pit(value: Value, context: Context) -> bool:
+    """Return True when a pit can be here: about its target, or hotter than any meat."""
+    if value.value_c > CORE_C[1]:
+        return value.value_c <= LIT_PIT_C[1]
+    if context.pit_target_c is None:
+        return STEADY_PIT_C[0] <= value.value_c <= STEADY_PIT_C[1]
+    return abs(value.value_c - context.pit_target_c) <= WRONG_SLOT_PIT_C
+
+
 def near_pit(value_c: float, context: Context) -> bool:
     """Return True when the value looks like the pit on its target."""
     if context.pit_target_c is None:
@@ -138,7 +170,7 @@ def _in_other_unit(figure: Figure, slot: Slot, context: Context, own: Value | No
     return Open(question="impossible", figure=figure)
 
 
-def _as_slot(figure: Figure, slot: Slot, context: Context) -> Value | Open:
+def as_slot(figure: Figure, slot: Slot, context: Context) -> Value | Open:
     """Settle a figure for the slot that was asked for, unless it looks like the other probe."""
     settled = settle(figure, slot, context)
     if figure.unit is None and context.unit is None and isinstance(settled, Open):
@@ -153,7 +185,7 @@ def _maybe_core(figure: Figure, settled: Value | Open, context: Context) -> Open
     if not isinstance(settled, Value) or not isinstance(core, Value) or context.pit_target_c is None:
         return None
     far_off = abs(settled.value_c - context.pit_target_c) >= WRONG_SLOT_PIT_C
-    if not (far_off and near_core(core.value_c, context)):
+    if not (far_off and plausible_core(core, context)):
         return None
     return Open(question="slot", figure=figure, options=(("core", core), ("pit", settled)))
 
@@ -162,7 +194,12 @@ def _maybe_pit(figure: Figure, settled: Value | Open, context: Context) -> Value
     """Return the pit for a core answer that no meat can have, or the question when the other unit makes sense too."""
     unit = figure.unit or context.unit or "F"
     pit = in_c(figure, unit, Slot.PIT)
-    if can_be(in_c(figure, unit, Slot.CORE)) or not can_be(pit) or not near_pit(pit.value_c, context):
+    if can_be(core := in_c(figure, unit, Slot.CORE)):
+        doubtful = context.stage == "cooking" and figure.unit is None and context.pit_target_c is not None
+        if not doubtful or not plausible_pit(pit, context) or plausible_core(core, context):
+            return None
+        return Open(question="slot", figure=figure, options=(("core", core), ("pit", pit)))
+    if not can_be(pit) or not near_pit(pit.value_c, context):
         return None
     if isinstance(settled, Open):
         return pit
@@ -172,90 +209,37 @@ def _maybe_pit(figure: Figure, settled: Value | Open, context: Context) -> Value
 
 
 def _before_the_meat(figure: Figure, context: Context) -> Value | Open:
-    """Settle a figure before the meat is on: the air of a lit pit, or meat out of the fridge."""
+    """Settle a figure before the meat is on: the pit near its target, meat out of the fridge, else it is asked."""
     pit, core = settle(figure, Slot.PIT, context), settle(figure, Slot.CORE, context)
     if isinstance(core, Value) and FRIDGE_C[0] <= core.value_c <= FRIDGE_C[1]:
         return core
-    if isinstance(pit, Value) and not LIT_PIT_C[0] <= pit.value_c <= LIT_PIT_C[1]:
+    if not isinstance(pit, Value):
+        return pit
+    if not LIT_PIT_C[0] <= pit.value_c <= LIT_PIT_C[1]:
         return Open(question="impossible", figure=figure)
-    return pit
+    if context.stage == "fire" and (not isinstance(core, Value) or near_pit(pit.value_c, context)):
+        return pit
+    cores = (("core", core),) if isinstance(core, Value) else ()
+    return Open(question="slot", figure=figure, options=(*cores, ("pit", pit)))
 
 
-def _guess(figure: Figure, context: Context) -> Value | Open:
-    """Settle a figure that nothing asked for."""
+def guess(figure: Figure, context: Context) -> Value | Open:
+    """Settle a figure that is bare when nothing was asked, or both pit and meat."""
     if context.stage in ("before", "fire"):
         return _before_the_meat(figure, context)
     core = settle(figure, Slot.CORE, context)
     if context.stage in ("resting", "serving", "after"):
         return core
     pit = settle(figure, Slot.PIT, context)
-    if not isinstance(core, Value):
-        return pit if isinstance(pit, Value) and likely(pit, context) else core
-    if not isinstance(pit, Value) or not near_pit(pit.value_c, context):
-        return core
-    if near_core(core.value_c, context) and abs(pit.value_c - (context.pit_target_c or 0.0)) > NEAR_PIT_C / 2.0:
-        return core
-    return Open(question="slot", figure=figure, options=(("core", core), ("pit", pit)))
+    may_be_core = isinstance(core, Value) and plausible_core(core, context)
+    may_be_pit = isinstance(pit, Value) and plausible_pit(pit, context)
+    if may_be_core != may_be_pit:
+        return core if may_be_core else pit
+    if isinstance(core, Value) and isinstance(pit, Value):
+        return Open(question="slot", figure=figure, options=(("core", core), ("pit", pit)))
+    return core
 
 
 def asked(context: Context) -> tuple[Slot, ...]:
-    """Return the slots that the newest question about numbers wants."""
-    wanting = [step for step in context.open_steps if step.slots]
-    for step in wanting:
-        if step.is_question:
-            return step.slots
-    return wanting[0].slots if wanting else ()
-
-
-def _assign(figures: tuple[Figure, ...], context: Context) -> list[Value | Open]:
-    free = [figure for figure in figures if figure.slot is None]
-    named = {figure.slot for figure in figures} - {None}
-    slots: dict[Figure, Slot | None] = {figure: figure.slot for figure in figures}
-    if len(free) == 1 and free[0].spot:
-        slots[free[0]] = Slot.CORE
-    elif len(figures) > 1 and named == {Slot.PIT}:
-        slots.update(dict.fromkeys(free, Slot.CORE))
-    elif len(figures) > 1 and Slot.CORE in named and len(free) == 1:
-        value = settle(free[0], Slot.PIT, context)
-        is_pit = Slot.PIT not in named and isinstance(value, Value) and near_pit(value.value_c, context)
-        slots[free[0]] = Slot.PIT if is_pit and not free[0].spot else Slot.CORE
-    elif len(free) > 1:
-        slots.update(_pair(free, context))
-    return [_one(figure, slots[figure], context) for figure in figures]
-
-
-def _pair(free: list[Figure], context: Context) -> dict[Figure, Slot | None]:
-    """Several figures without words: the largest is the pit when near its target, or beyond any meat."""
-    largest = max(free, key=lambda figure: figure.value)
-    result: dict[Figure, Slot | None] = dict.fromkeys(free, Slot.CORE)
-    if any(figure.spot for figure in free):
-        return result
-    unit = largest.unit or context.unit
-    value = settle(largest, Slot.PIT, context) if unit is None else in_c(largest, unit, Slot.PIT)
-    if isinstance(value, Value):
-        beyond = not can_be(value.model_copy(update={"slot": Slot.CORE}))
-        close = near_pit(value.value_c, context) and not near_core(value.value_c, context)
-        if beyond or close:
-            result[largest] = Slot.PIT
-    return result
-
-
-def _one(figure: Figure, slot: Slot | None, context: Context) -> Value | Open:
-    if slot is not None:
-        return settle(figure, slot, context)
-    wanted = asked(context)
-    if len(wanted) == 1:
-        return _as_slot(figure, wanted[0], context)
-    return _guess(figure, context)
-
-
-def report(figures: tuple[Figure, ...], context: Context, text: str, at: dt.datetime | None) -> tuple[Intent, ...]:
-    """Return what the figures of a text are: one report, and at most one question."""
-    settled = _assign(figures, context)
-    values = tuple(value for value in settled if isinstance(value, Value))
-    found: list[Intent] = [Report(values=values, at=at)] if values else []
-    first = next((item for item in settled if isinstance(item, Open)), None)
-    if first is not None:
-        options = tuple((label, Report(values=(value,), at=at)) for label, value in first.options)
-        found.append(Unclear(question=first.question, text=text, values=(first.figure.value,), options=options))
-    return tuple(found)
+    """Return the slots that are asked for now: those of every open question about numbers, each once."""
+    return tuple(dict.fromkeys(slot for step in context.open_steps for slot in step.slots))

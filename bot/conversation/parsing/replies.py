@@ -15,7 +15,8 @@ from bot.conversation.parsing import prompts, steps, times
 from bot.conversation.parsing.answers import Answer, answer
 from bot.conversation.parsing.clause import Clause, read_clause
 from bot.conversation.parsing.numbers import Figure, figures
-from bot.conversation.parsing.readings import asked, near_pit, report
+from bot.conversation.parsing.readings import asked, near_pit
+from bot.conversation.parsing.reports import report
 from bot.conversation.parsing.strangers import strangers
 from bot.conversation.parsing.troubles import trouble
 from bot.conversation.parsing.typos import rejoin, suspect
@@ -140,10 +141,11 @@ def _numbers(
         return (question,)
     if alone and strangers(masked, found, context):
         return ()
-    if context.stage == "before" and not asked(context) and not any(f.slot or f.unit or f.spot for f in found):
-        return ()
     past = _time_of(found[0], masked, whens)
-    return report(found, context, text, times.past(past, context.now, context.zone) if past else None)
+    read_at = times.past(past, context.now, context.zone) if past else None
+    if read_at is not None and context.meat_on_at is not None and read_at < context.meat_on_at:
+        return (Unclear(question="which_time", text=text),)
+    return report(found, context, text, read_at, masked)
 
 
 def _time_of(figure: Figure, masked: str, whens: tuple[times.When, ...]) -> times.When | None:

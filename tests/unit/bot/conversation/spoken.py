@@ -14,6 +14,7 @@ from zoneinfo import ZoneInfo
 from bot.commands import (
     Ask,
     CallOff,
+    ChangePlan,
     Correct,
     Done,
     Draft,
@@ -28,6 +29,7 @@ from bot.commands import (
     PutOffFor,
     Report,
     Skip,
+    TellMe,
     Trouble,
     Unclear,
     Undo,
@@ -127,10 +129,14 @@ def _plain(intent: Intent) -> str:
             return f"ask {intent.topic}"
         case Draft():
             return _draft(intent)
+        case ChangePlan():
+            return _change(intent)
         case MoveDinner():
             return f"dinner {_serving(intent.serving) if intent.serving else _shift(intent.minutes or 0.0)}"
         case MovePit():
             return f"pit to {_band(intent.pit_low_c, intent.pit_high_c)}"
+        case TellMe():
+            return f"tell {intent.detail}"
         case CallOff():
             return "call off"
         case Join():
@@ -167,6 +173,15 @@ def _correction(intent: Correct) -> str:
     return f"correct to {intent.value_c:.1f}{f' instead of {intent.old_c:.1f}' if intent.old_c is not None else ''}"
 
 
+def _change(intent: ChangePlan) -> str:
+    parts = (
+        f"count {intent.count}" if intent.count else "",
+        f"mass {intent.mass_kg:.2f} kg" if intent.mass_kg else "",
+        f"unit {intent.unit}" if intent.unit else "",
+    )
+    return f"change {', '.join(part for part in parts if part)}"
+
+
 def _shift(minutes: float) -> str:
     return f"{abs(minutes):g} min {'later' if minutes > 0 else 'earlier'}"
 
@@ -196,5 +211,6 @@ def _draft(draft: Draft) -> str:
         f"wrap {draft.wrap}" if draft.wrap else "",
         f"on{_clock(draft.on_at)}" if draft.on_at else "",
         f"core {draft.core_c:.1f}" if draft.core_c is not None else "",
+        f"ignored {' / '.join(draft.ignored)}" if draft.ignored else "",
     ]
     return re.sub(r"\s+", " ", f"draft {', '.join(part for part in parts if part)}").strip()
