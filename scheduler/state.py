@@ -207,6 +207,7 @@ def last_by(facts: Iterable[Fact], person: str) -> Fact | None:
     log = standing(facts)
     ids = {fact.id for fact in log}
     mine = [f for f in log if f.by == person and not isinstance(f.body, (*BOT_BODIES, Planned))]
+    mine = [f for f in mine if not isinstance(f.body, Noted) or f.body.understood]
     mine = [f for f in mine if not isinstance(f.body, Corrected) or f.body.of in ids]
     return mine[-1] if mine else None
 

@@ -13,8 +13,9 @@ from bot.application.writing import cook_write, tell
 from bot.chat import Address
 from bot.messages.board import board
 from bot.messages.figures import Voice
-from bot.messages.message import Message
-from bot.messages.receipts import by_name, echo, receipt, shift_text, warnings
+from bot.messages.message import Message, lines
+from bot.messages.moves import shift_text
+from bot.messages.receipts import by_name, echo, receipt, still_open, warnings
 from bot.messages.trip import away, next_line, over, trip_message
 from bot.ports import CookSnapshot
 from scheduler.cook import Changes, Found, Lapsed, Over, Shifted, Situation, TripDue, ring
@@ -73,7 +74,9 @@ def answer(
     said = warned.then((lead or Message(text="")).then(said if asks is None else said.then(asks)))
     all_of_it = body is not None or _has(done.reported, Shifted)
     trip = _trip(done.rung)
+    riding = () if trip is None else trip.trip.keys
     text_for_me = said.then(_riding(done.rung, trip, voice))
+    text_for_me = dataclasses.replace(text_for_me, text=lines(text_for_me.text, still_open(done.after, riding)))
     told = tell(done.after, seed=visit.seed, now=visit.now, all_of_it=all_of_it)
     stopping = bool(warned.text)
     work.say(

@@ -8,7 +8,7 @@ from __future__ import annotations
 import datetime as dt
 
 from bot.commands import Ask, Topic
-from bot.messages.dinner import dinner_line
+from bot.messages.dinner import box_line, dinner_line
 from bot.messages.figures import Voice, kilograms, span
 from bot.messages.findings import finding_text
 from bot.messages.message import Message, Option, lines
@@ -52,9 +52,10 @@ def how_long(situation: Situation, voice: Voice) -> Message:
 def what_next(situation: Situation, voice: Voice) -> Message:
     """Return what is open and what comes, with clock times, in at most six lines."""
     waiting = [_("Open: {what}.").format(what=step_words(p.step.id).name) for p in situation.waiting[:2]]
+    first = next_line(situation, voice, owner=True)
     stage_line = dinner_line(situation, voice)
     then = [_("Then {time}: {what}.").format(time=voice.clock(at), what=what) for at, what in _later(situation)]
-    return Message(text=lines(*waiting, stage_line, *then, owner_line(situation, voice)))
+    return Message(text=lines(*waiting, stage_line, first, *then[:1]) if then else lines(*waiting, stage_line, first))
 
 
 def _later(situation: Situation) -> list[tuple[dt.datetime, str]]:
@@ -73,7 +74,7 @@ def plan(situation: Situation, voice: Voice) -> Message:
     """Return the plan backward from serving in at most ten lines; the rest on request."""
     state = situation.state
     main = [(at, step.id) for at, step in situation.itinerary() if step.id in _MAIN]
-    notes = [note for note in (_box_note(situation), _late_note(situation, voice)) if note]
+    notes = [note for note in (_salt_note(situation), _box_note(situation), _late_note(situation, voice)) if note]
     room = PLAN_LINES - 3 - len(notes)
     chosen = sorted(_without_past(main, situation), key=lambda entry: _MAIN.index(entry[1]))[:room]
     shown = [_plan_entry(at, step_id, situation, voice) for at, step_id in sorted(chosen, reverse=True)]
@@ -141,7 +142,8 @@ def plate_line(situation: Situation, voice: Voice) -> str:
     """Return the window in which it could be on the table."""
     plate = situation.outlook.plate
     if situation.state.did("pull") and plate.likely is not None:
-        return _("Plate possible from {time}.").format(time=voice.about(plate.likely))
+        possible = _("Plate possible from {time}.").format(time=voice.about(plate.likely))
+        return " ".join(part for part in (possible, box_line(situation, voice)) if part)
     return _("Plate possible: {window}.").format(window=voice.window(plate))
 
 
@@ -160,8 +162,8 @@ def last_line(situation: Situation, voice: Voice) -> str:
 
 
 def owner_line(situation: Situation, voice: Voice) -> str:
-    """Return the next action with its clock time."""
-    return next_line(situation, voice)
+    """Return the next action with its clock time and whose it is."""
+    return next_line(situation, voice, owner=True)
 
 
 def _plan_entry(at: dt.datetime, step_id: str, situation: Situation, voice: Voice) -> str:
@@ -181,6 +183,14 @@ def _without_past(entries: list[tuple[dt.datetime, str]], situation: Situation) 
     """Drop what was asked already or lies too far back to be asked."""
     late = {p.step.id for p in situation.prompts if not p.must_arrive and p.late_until < situation.state.as_of}
     return [(at, step_id) for at, step_id in entries if step_id not in late]
+
+
+def _salt_note(situation: Situation) -> str:
+    """Return what to do about the salt when there is no time left to salt ahead."""
+    missed = situation.state.withdrawn.get(f"{situation.state.piece}/dry_brine/1") == "too_late"
+    if not missed or situation.state.did("meat_on") or situation.state.did("dry_brine"):
+        return ""
+    return _("Too late to salt ahead: put the salt into the rub now, and some more on the slices.")
 
 
 def _box_note(situation: Situation) -> str:

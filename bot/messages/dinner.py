@@ -27,11 +27,33 @@ def dinner_line(situation: Situation, voice: Voice) -> str:
     return _("Dinner {when}: {verdict}").format(when=when, verdict=_verdict(situation, voice))
 
 
+def box_line(situation: Situation, voice: Voice) -> str:
+    """Return what to do when the meat must wait longer than an unheated box holds, nothing when it need not."""
+    state, cut, serve_at = situation.state, situation.cut, situation.outlook.serve_at
+    pulled_at = state.at("pull")
+    if pulled_at is None or serve_at is None or state.did("serve"):
+        return ""
+    boxed_at = state.at("box_meat") or pulled_at + dt.timedelta(minutes=cut.vent_min)
+    until = boxed_at + dt.timedelta(minutes=cut.rest_max_unheated_min)
+    if until >= serve_at:
+        return ""
+    return _("That is longer than a cold box holds: by {time} into a warm oven, 150 to 170 F (65 to 77 C).").format(
+        time=voice.about(until)
+    )
+
+
 def _verdict(situation: Situation, voice: Voice) -> str:
     outlook = situation.outlook
     if outlook.spare is None or outlook.plate.likely is None:
         return _("late, by more than I can see.")
     likely = voice.about(outlook.plate.likely)
+    pulled_at = situation.state.at("pull")
+    if pulled_at is not None and outlook.verdict is Verdict.ON_TIME:
+        return _("on time, the meat is off and resting since {time}.").format(time=voice.clock(pulled_at))
+    if outlook.verdict is Verdict.ON_TIME and outlook.spare > _hold(situation):
+        return _("far too early: ready about {spare} before, longer than a cold box holds.").format(
+            spare=span(outlook.spare)
+        )
     match outlook.verdict:
         case Verdict.ON_TIME:
             return _("on time, about {spare} to spare.").format(spare=span(outlook.spare))
@@ -42,3 +64,8 @@ def _verdict(situation: Situation, voice: Voice) -> str:
         case _:
             late = max(-outlook.spare, dt.timedelta())
             return _("late by about {late}, plate about {time}.").format(late=span(late), time=likely)
+
+
+def _hold(situation: Situation) -> dt.timedelta:
+    """Return how long before dinner the plate may be possible at the earliest: an unheated box and two hours more."""
+    return dt.timedelta(minutes=situation.cut.rest_max_unheated_min + 120)

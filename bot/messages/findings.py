@@ -33,7 +33,7 @@ def finding_text(finding: Finding, voice: Voice) -> str:
         ),
         "come_up_slow": _(
             "Meat at {found} after hours on the fire; by now it should be above {limit}. Get the pit up, look at"
-            " fuel and probe. If the meat was injected, rolled or tenderised, stop and think: it should not go on like this."
+            " fuel and probe. If the meat was injected, rolled or tenderised, stop and think."
         ),
         "two_hours_out": _("Stop: the food has been out since {since}, more than two hours. Do not eat it; bin it."),
         "pit_cold": _(

@@ -8,10 +8,12 @@ from __future__ import annotations
 import datetime as dt
 
 from bot.commands import Report, Value
-from bot.messages.dinner import dinner_line
-from bot.messages.figures import Voice, span, to_five
+from bot.messages.bodies import body_text, fact_text
+from bot.messages.dinner import box_line, dinner_line
+from bot.messages.figures import Voice
 from bot.messages.findings import finding_text
 from bot.messages.message import Message, Option, lines
+from bot.messages.moves import shift_text
 from bot.messages.steps import step_words
 from bot.messages.words import _
 from scheduler.cook import (
@@ -31,48 +33,21 @@ from scheduler.cook import (
 )  # fmt: skip
 from scheduler.facts import (
     Body,
-    Closed,
     Corrected,
-    Detail,
     Fact,
-    Feel,
     Felt,
-    Noted,
-    PitMoved,
-    Planned,
-    PutOff,
     Reading,
-    ServingMoved,
     Slot,
     StepDone,
-    StepSkipped,
-    Wrap,
     Wrapped,
 )  # fmt: skip
 from scheduler.planning.anchors import PIT_OFF_C
-from scheduler.planning.replanning import Move
 from scheduler.state import Stage
 
-_WRAPPED = {
-    Wrap.NONE: lambda: _("Bare to the end"),
-    Wrap.PAPER: lambda: _("Wrapped in paper"),
-    Wrap.FOIL: lambda: _("Wrapped in foil"),
-    Wrap.BOAT: lambda: _("In a foil boat"),
-}
+_RESTS = ("pull", "box_meat")
 
-_FELT = {
-    Feel.TIGHT: lambda: _("Still tight"),
-    Feel.ALMOST: lambda: _("Almost there"),
-    Feel.TENDER: lambda: _("Slides in"),
-}
-
-_MILESTONES = {
-    "meat_on": lambda: _("meat on"),
-    "bark_check": lambda: _("look at the bark"),
-    "tender_test": lambda: _("first feel"),
-    "pull": lambda: _("pull"),
-    "plate": lambda: _("plate"),
-}
+_NEWS = dt.timedelta(minutes=20)
+"""Advice about the pit is given on readings not older than this."""
 
 
 def receipt(changes: Changes, voice: Voice) -> Message:
@@ -84,7 +59,19 @@ def receipt(changes: Changes, voice: Voice) -> Message:
             texts.append(text)
         if isinstance(event, SpotAsked):
             rows.append(_confirm(event, voice))
+    if any(isinstance(e, Taken) and isinstance(e.body, StepDone) and e.body.step in _RESTS for e in changes.events):
+        texts.append(box_line(changes.after, voice))
     return Message(text=lines(*texts), choices=tuple(rows))
+
+
+def still_open(situation: Situation, riding: tuple[str, ...]) -> str:
+    """Return the safety steps that were asked and nobody has answered, but for those that ride in the same message."""
+    names = [
+        step_words(p.step.id).name
+        for p in situation.waiting
+        if p.step.safety and not p.step.slots and p.key not in riding
+    ]
+    return _("Still open: {what}.").format(what=", ".join(names)) if names else ""
 
 
 def echo(changes: Changes, name: str, voice: Voice) -> str:
@@ -113,7 +100,7 @@ def by_name(name: str) -> str:
 def taken_line(changes: Changes, voice: Voice) -> str:
     """Return everything that was written down, in one line with its time."""
     taken = [e for e in changes.events if isinstance(e, Taken)]
-    parts = [text for e in taken if (text := _body_text(e.body, voice))]
+    parts = [text for e in taken if (text := body_text(e.body, voice))]
     if not parts:
         return ""
     at = max(e.at for e in taken)
@@ -123,68 +110,15 @@ def taken_line(changes: Changes, voice: Voice) -> str:
     return lines(text, *_pit_advice(changes, voice), *_on_course(changes, voice))
 
 
-def _body_text(body: Body, voice: Voice) -> str:
-    match body:
-        case Reading():
-            return _reading_text(body, voice)
-        case StepDone():
-            return _done_text(body)
-        case StepSkipped():
-            return _("Skipped: {what}").format(what=step_words(body.step).name)
-        case PutOff():
-            return _("I ask about it again at {time}: {what}").format(
-                time=voice.clock(body.until), what=step_words(body.step).name
-            )
-        case Wrapped():
-            return _WRAPPED[body.wrap]()
-        case Felt():
-            spot = "" if body.spot is None else f" ({body.spot})"
-            return _FELT[body.feel]() + spot
-        case ServingMoved():
-            start = body.serving.starts_at()
-            return _("Dinner moved to {time}").format(time=_("when ready") if start is None else voice.clock(start))
-        case PitMoved():
-            return _("Pit to {pit} from now").format(pit=voice.band(body.pit_low_c, body.pit_high_c))
-        case Noted():
-            return _("Noted") if body.understood else ""
-        case Planned():
-            return _planned_text(body)
-        case Closed():
-            return _("The cook is called off; everything stays in the log")
-        case _:
-            return ""
-
-
-def _planned_text(planned: Planned) -> str:
-    """Return how much is told from now on, and the wrap that is meant."""
-    told = {
-        Detail.EVERY: _("I tell every step"),
-        Detail.USUAL: _("I tell the usual steps"),
-        Detail.DECISIONS: _("I tell only decisions, and whatever is about safety"),
-    }[planned.detail]
-    meant = {None: _("wrap decided at the bark"), Wrap.NONE: _("bare")}
-    wrap = meant.get(planned.wrap, _("wrap: {wrap}").format(wrap=planned.wrap))
-    return _("Plan: {wrap}. {told}").format(wrap=wrap, told=told)
-
-
-def _reading_text(reading: Reading, voice: Voice) -> str:
-    name = _("Meat") if reading.slot is Slot.CORE else _("Pit")
-    spot = "" if reading.spot is None else _(", {spot}").format(spot=reading.spot)
-    about = _("about ") if reading.spread_c > 0 else ""
-    return f"{name} {about}{voice.temp(reading.value_c)}{spot}"
-
-
-def _done_text(done: StepDone) -> str:
-    words = step_words(done.step)
-    return dict(words.outcomes).get(done.outcome or "", words.done)
-
-
 def _pit_advice(changes: Changes, voice: Voice) -> list[str]:
     """Return what to do about a pit that is out of its band."""
     pits = [
         e.body.value_c
         for e in changes.events
-        if isinstance(e, Taken) and isinstance(e.body, Reading) and e.body.slot is Slot.PIT
+        if isinstance(e, Taken)
+        and isinstance(e.body, Reading)
+        and e.body.slot is Slot.PIT
+        and voice.now - e.at <= _NEWS
     ]
     state = changes.after.state
     band = state.pit[-1]
@@ -206,6 +140,10 @@ def _pit_advice(changes: Changes, voice: Voice) -> list[str]:
     return []
 
 
+def _is_news(reading: Reading, at: dt.datetime, voice: Voice) -> bool:
+    return reading.slot is Slot.PIT and voice.now - at <= _NEWS
+
+
 def _on_course(changes: Changes, voice: Voice) -> list[str]:
     """After a core reading that moves nothing worth a word, say so in one sentence."""
     read = any(
@@ -218,10 +156,7 @@ def _on_course(changes: Changes, voice: Voice) -> list[str]:
 def _event_text(event: Event, changes: Changes, voice: Voice) -> str:
     match event:
         case Already():
-            who = event.by or _("somebody")
-            return _("Thanks. {name} has that down at {time} already: {what}.").format(
-                name=who, time=voice.clock(event.at), what=step_words(event.step).name
-            )
+            return _already(event, voice)
         case Implied():
             return _("Then I take it this was done too: {what}.").format(what=step_words(event.step).name)
         case NotSkipped():
@@ -231,9 +166,7 @@ def _event_text(event: Event, changes: Changes, voice: Voice) -> str:
                 "That does not fit {before} at {time}. I keep it aside. What does a second spot say, off bone and fat?"
             ).format(before=voice.temp(event.before_c), time=voice.clock(event.before_at))
         case Undid():
-            return _("Taken back: {what} ({time}).").format(
-                what=fact_text(event.fact, voice), time=voice.clock(event.fact.happened_at)
-            )
+            return _undid(event, changes, voice)
         case Stalled():
             return stall_text(event, changes.after, voice)
         case GateOpened():
@@ -246,39 +179,55 @@ def _event_text(event: Event, changes: Changes, voice: Voice) -> str:
             return ""
 
 
-def fact_text(fact: Fact, voice: Voice) -> str:
-    """Return what a fact said, for undo."""
-    text = _body_text(fact.body, voice)
-    return text[0].lower() + text[1:] if text else _("a note")
+def _undid(event: Undid, changes: Changes, voice: Voice) -> str:
+    """Say what was taken back, and for a correction what holds again."""
+    fact = event.fact
+    if isinstance(fact.body, Corrected):
+        old = _old_fact(changes.after, fact.body.of)
+        if old is not None:
+            return _("Back to: {what}, {time}.").format(what=fact_text(old, voice), time=voice.clock(old.happened_at))
+    return _("Taken back: {what} ({time}).").format(what=fact_text(fact, voice), time=voice.clock(fact.happened_at))
+
+
+def _already(event: Already, voice: Voice) -> str:
+    """Thank for what was told before; by name when somebody else told it."""
+    mine = event.by is not None and event.by == event.said_by
+    text = (
+        _("I have that down at {time} already: {what}.")
+        if mine or event.by is None
+        else _("Thanks. {name} told me at {time} already: {what}.")
+    )
+    return text.format(name=event.by, time=voice.clock(event.at), what=step_words(event.step).name)
 
 
 def _corrected_text(event: Taken, changes: Changes, voice: Voice) -> str:
     assert isinstance(event.body, Corrected)
-    old = next((f for f in changes.facts if f.id == event.body.of), None)
-    old = old or _old_fact(changes, event.body.of)
-    was = "" if old is None else fact_text(old, voice)
-    now_it_is = _body_text(event.body.body, voice)
-    return _("Changed: {new}, {time} (it was {old}).").format(
-        new=now_it_is[:1].lower() + now_it_is[1:], time=voice.clock(event.at), old=was or _("something else")
-    )
+    old = None if changes.before is None else _old_fact(changes.before, event.body.of)
+    new = body_text(event.body.body, voice)
+    new = new[:1].lower() + new[1:]
+    at = voice.clock(event.at)
+    if old is None:
+        return _("Changed: {new}, {time}.").format(new=new, time=at)
+    if old.body == event.body.body:
+        return _("Changed: {new} at {time} (it was {old}).").format(new=new, time=at, old=voice.clock(old.happened_at))
+    return _("Changed: {new}, {time} (it was {old}).").format(new=new, time=at, old=fact_text(old, voice))
 
 
-def _old_fact(changes: Changes, fact_id: str) -> Fact | None:
-    if changes.before is None:
-        return None
-    for reading in changes.before.state.readings:
+def _old_fact(situation: Situation, fact_id: str) -> Fact | None:
+    """Return what a situation knows of a fact: a reading, a step, a wrap."""
+    for reading in situation.state.readings:
         if reading.fact == fact_id:
             body = Reading(slot=reading.slot, value_c=reading.value_c, spread_c=reading.spread_c, spot=reading.spot)
-            return _stand_in(changes, fact_id, reading.at, body)
-    for step, times in changes.before.state.done.items():
+            return _stand_in(situation, fact_id, reading.at, body)
+    for step, times in situation.state.done.items():
         for done in times:
             if done.fact == fact_id:
-                return _stand_in(changes, fact_id, done.at, StepDone(step=step, outcome=done.outcome))
+                return _stand_in(situation, fact_id, done.at, StepDone(step=step, outcome=done.outcome))
     return None
 
 
-def _stand_in(changes: Changes, fact_id: str, at: dt.datetime, body: Body) -> Fact:
-    state = changes.after.state
+def _stand_in(situation: Situation, fact_id: str, at: dt.datetime, body: Body) -> Fact:
+    state = situation.state
     return Fact(id=fact_id, cook=state.cook, piece=state.piece, happened_at=at, recorded_at=at, by=None, body=body)
 
 
@@ -287,7 +236,8 @@ def _gate_text(event: GateOpened, voice: Voice) -> str:
     if gate.lowest is None:
         return ""
     return _(
-        "Safe minimum measured: {found} at the lowest spot (it needs {limit} and {rest:g} min). Tender comes later."
+        "Safe minimum passed where you read it: {found} (it needs {limit} and {rest:g} min, at the coldest spot)."
+        " Tender comes later."
     ).format(
         found=voice.temp(gate.lowest.value_c, fine=True),
         limit=voice.temp(gate.minimum_c, fine=True),
@@ -303,56 +253,6 @@ def stall_text(event: Stalled, situation: Situation, voice: Voice) -> str:
     return _(
         "The stall has begun, near {core}. Usual: {low:g} to {high:g} h. Check pit and fuel, then leave it alone."
     ).format(core=voice.temp(event.stall.core_c), low=low, high=high)
-
-
-def shift_text(event: Shifted, changes: Changes, voice: Voice) -> str:
-    """Return what moved, by how much and why, and how dinner stands, in one go."""
-    shift = event.shift
-    moved = [m for m in shift.moves if m.name in _MILESTONES and not _told_by_itself(m, changes)]
-    moves = [
-        _("{what} {before} to {after} ({sign}{by})").format(
-            what=_MILESTONES[m.name](),
-            before=voice.about(m.before),
-            after=voice.about(m.after),
-            sign="+" if m.after > m.before else "-",
-            by=span(to_five(m.after) - to_five(m.before)),
-        )
-        for m in moved
-    ]
-    dinner = dinner_line(changes.after, voice)
-    if not moves:
-        return dinner
-    return lines(_("{why}: {moves}.").format(why=_why(changes), moves=", ".join(moves)), dinner)
-
-
-def _told_by_itself(move: Move, changes: Changes) -> bool:
-    """Return whether a move is just what was reported: dinner moved, and so the plate."""
-    dinner = any(isinstance(e, Taken) and isinstance(e.body, ServingMoved) for e in changes.events)
-    return dinner and move.name == "plate"
-
-
-def _why(changes: Changes) -> str:
-    """Return the reason of a move: what was just reported, or that time has passed."""
-    bodies = [e.body for e in changes.events if isinstance(e, Taken)]
-    kinds = {type(body.body) if isinstance(body, Corrected) else type(body) for body in bodies}
-    undone = any(isinstance(e, Undid) for e in changes.events)
-    if undone:
-        return _("Without it the plan moves")
-    for kind, text in (
-        (ServingMoved, _("Dinner moved, and with it")),
-        (PitMoved, _("With the pit elsewhere")),
-        (Wrapped, _("With the wrap as it is now")),
-    ):
-        if kind in kinds:
-            return text
-    pull = changes.after.outlook.pull.likely
-    shifts = [e.shift for e in changes.events if isinstance(e, Shifted)]
-    later = any(m.after > m.before for s in shifts for m in s.moves)
-    if Reading in kinds and pull is not None:
-        return _("The meat runs slower than I said") if later else _("The meat runs faster than I said")
-    if StepDone in kinds:
-        return _("Counted from that")
-    return _("As time goes on without news")
 
 
 def warnings(changes: Changes, voice: Voice) -> Message:

@@ -98,3 +98,8 @@ def not_got(said: str) -> Message:
 def time_passed() -> Message:
     """Say that a serving time lies in the past."""
     return Message(text=_("That time has passed. When do people eat?"))
+
+
+def started_over() -> Message:
+    """Say that what was set up so far is forgotten."""
+    return Message(text=_("Started over."))

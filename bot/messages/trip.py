@@ -43,8 +43,11 @@ def trip_message(trip: Trip, situation: Situation, voice: Voice, lapsed: tuple[s
     )
 
 
-def next_line(situation: Situation, voice: Voice) -> str:
-    """Return the last line of every message: when the next one comes by itself, and what it will be about."""
+def next_line(situation: Situation, voice: Voice, *, owner: bool = False) -> str:
+    """Return the last line of every message: when the next one comes by itself, and what it will be about.
+
+    `owner` names whose it is: whoever leads the cook, as long as nobody else has taken it.
+    """
     coming = situation.coming
     if coming is None:
         return _("Next: I wait for your answer.") if situation.waiting else _("That was the last from me.")
@@ -56,6 +59,8 @@ def next_line(situation: Situation, voice: Voice) -> str:
             names.append(step_words(prompt.step.id).name)
     unique = list(dict.fromkeys(names))
     shown = ", ".join(unique[:_NAMED]) + (_(" and more") if len(unique) > _NAMED else "")
+    if owner and situation.state.lead is not None:
+        shown = _("{what} ({name})").format(what=shown, name=situation.state.lead)
     if at <= voice.now:
         return _("Next: {what}, now.").format(what=shown)
     return _("Next: {time}, {what}.").format(time=voice.clock(at), what=shown)
@@ -71,8 +76,9 @@ def _opening(trip: Trip, lapsed: tuple[str, ...], voice: Voice) -> str:
     if told_at is not None and not trip.again:
         return lines(_("Later than I said ({time}).").format(time=voice.clock(told_at)), passed(lapsed))
     if trip.again:
-        return lines(passed(lapsed), _("Still open:"))
-    since = min((prompt.due_at for prompt in trip.late), default=None)
+        late = "" if told_at is None else _("Later than I said ({time}).").format(time=voice.clock(told_at))
+        return lines(late, passed(lapsed), _("Still open:"))
+    since = min((prompt.due_at for prompt in trip.late if prompt.why.kind != "core"), default=None)
     return (
         "" if since is None else lines(_("This was due from {time}.").format(time=voice.clock(since)), passed(lapsed))
     )
@@ -121,6 +127,9 @@ def _reading(plain: list[Prompt], situation: Situation, voice: Voice) -> str:
 def _item(prompt: Prompt, situation: Situation, voice: Voice) -> str:
     cut, band = situation.cut, situation.state.pit[-1]
     planned = situation.state.planned
+    out_too_long = any(rule == "two_hours_out" for rule, _since in situation.state.warned)
+    if prompt.step.id == "two_hour" and out_too_long:
+        return _("What became of the food: put away in time, kept hot, or thrown out?")
     text = step_words(prompt.step.id).do.format(
         pit=voice.band(band.low_c, band.high_c),
         feel=_(cut.feel_words),

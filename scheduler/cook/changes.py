@@ -64,6 +64,8 @@ class Already:
     step: str
     by: str | None
     at: dt.datetime
+    said_by: str | None = None
+    """Who told it this time."""
 
 
 @dataclasses.dataclass(frozen=True, kw_only=True)

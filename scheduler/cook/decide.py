@@ -177,7 +177,7 @@ class _Decision:
         if earlier is not None and (once or step.id == "pull"):
             return self._again(report, earlier.fact, current)
         if earlier is not None and self._twice(report, done, earlier, current.prompt(step.id)):
-            self.events = (*self.events, Already(step=step.id, by=earlier.by, at=earlier.at))
+            self.events = (*self.events, Already(step=step.id, by=earlier.by, at=earlier.at, said_by=report.by))
             return None
         at = min(report.happened_at, self.now)
         implies = implied.before(done.step, current.state)
@@ -204,7 +204,7 @@ class _Decision:
             return self._corrected(
                 report, Corrected(of=earlier, body=report.body, happened_at=min(report.happened_at, self.now))
             )
-        self.events = (*self.events, Already(step=report.body.step, by=known.by, at=known.at))
+        self.events = (*self.events, Already(step=report.body.step, by=known.by, at=known.at, said_by=report.by))
         return None
 
     def _put_off(self, report: Report, step: str, until: dt.datetime) -> None:

@@ -145,9 +145,9 @@ def _asked(step: Step, anchors: Anchors, due: Due) -> Prompt:
         due_at = wake_at = put_off_to
         why = Why(kind="put_off")
     elif asked is not None:
-        # Asked early as part of a trip, it is asked again counted from its own time, not from the trip's; asked before
-        # it moved to later (dinner moved, the meat runs slow), at its new time.
-        again = max(asked.last_at, min(due_at, asked.first_at + JOIN)) + dt.timedelta(minutes=step.unanswered.again_min)
+        # Asked again so long after the last asking; where it has moved to later since (dinner moved, the meat runs
+        # slow), at its new time.
+        again = asked.last_at + dt.timedelta(minutes=step.unanswered.again_min)
         moved = due_at > asked.last_at + JOIN
         again = due_at if moved else again
         more = asked.times <= step.unanswered.times + (_MOVED_TIMES if moved else 0)

@@ -183,7 +183,7 @@ def test_dinner_is_on_time(rehearsed: Rehearsed) -> None:
 def test_nothing_is_served_unmeasured(rehearsed: Rehearsed) -> None:
     """The safe minimum is told when it is measured, and the meat is read again before it is sliced."""
     record = rehearsed.record
-    told = first_with(record, INES, "Safe minimum measured")
+    told = first_with(record, INES, "Safe minimum passed")
     assert done_at(record, "meat_on") < told.at < done_at(record, "pull")
     read = [
         f.body.value_c for f in record.facts

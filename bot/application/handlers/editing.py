@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import dataclasses
+import datetime as dt
 
 from bot import commands as say
 from bot.application.announcements import answer, reply, turn
@@ -13,7 +14,19 @@ from bot.messages.message import Message
 from bot.messages.refusals import refusal_text
 from bot.ports import CookSnapshot
 from scheduler.cook import Refusal, Report, Situation, decide
-from scheduler.facts import Body, Corrected, Fact, Felt, Noted, Reading, Slot, StepDone, Wrapped
+from scheduler.facts import (
+    Body,
+    Corrected,
+    Fact,
+    Felt,
+    Noted,
+    Reading,
+    ServingMoved,
+    Slot,
+    StepDone,
+    Undone,
+    Wrapped,
+)
 from scheduler.state import effective
 
 
@@ -26,7 +39,7 @@ def handle(visit: Visit, work: Work, snapshot: CookSnapshot, situation: Situatio
     context = dataclasses.replace(context_of(visit, situation), now=meant[0].happened_at)
     reports = _corrections(visit, meant, read(visit.incoming.text, context))
     if not reports:
-        return True  # an edit that changes no value (a comma, a preview) needs no word
+        return True  # an edit that changes no value (a comma, a link's preview) needs no word
     result = decide(snapshot.facts, tuple(reports), now=visit.now, seed=visit.seed, catalogue=visit.house.catalogue)
     if isinstance(result, Refusal):
         text = refusal_text(result, voice_of(situation, visit.now))
@@ -37,21 +50,41 @@ def handle(visit: Visit, work: Work, snapshot: CookSnapshot, situation: Situatio
 
 
 def _corrections(visit: Visit, told: list[Fact], wanted: tuple[say.Intent, ...]) -> list[Report]:
-    """Return a correction for each fact whose value is another one now."""
+    """Return a correction for each fact whose value or time is another one now, and an undo for what is gone."""
     reports = []
     for fact in told:
-        body = _new_body(fact.body, wanted)
-        if body is None or body == fact.body:
-            continue
-        reports.append(
-            Report(
-                body=Corrected(of=fact.id, body=body),
-                happened_at=visit.incoming.sent_at,
-                by=visit.person.name,
-                message=visit.incoming.message,
-            )
-        )
+        body, at = _new_body(fact.body, wanted), _new_time(fact, wanted)
+        if body is None and _says_something(wanted):
+            reports.append(_report(visit, Undone(of=fact.id)))
+        elif body is not None and (body != fact.body or at is not None):
+            reports.append(_report(visit, Corrected(of=fact.id, body=body, happened_at=at)))
     return reports
+
+
+def _report(visit: Visit, body: Body) -> Report:
+    return Report(body=body, happened_at=visit.incoming.sent_at, by=visit.person.name, message=visit.incoming.message)
+
+
+def _says_something(wanted: tuple[say.Intent, ...]) -> bool:
+    """Return whether the new text reports anything, so that a value it no longer holds was meant to go."""
+    return any(isinstance(i, say.Report | say.Done | say.WrapSaid | say.FeelSaid | say.MoveDinner) for i in wanted)
+
+
+def _new_time(fact: Fact, wanted: tuple[say.Intent, ...]) -> dt.datetime | None:
+    """Return the time that the new text names for a fact, None when it names none or the same."""
+    named = [at for intent in wanted if (at := _dated(fact.body, intent)) is not None]
+    if not named or abs(named[0] - fact.happened_at) < dt.timedelta(minutes=1):
+        return None
+    return named[0]
+
+
+def _dated(body: Body, intent: say.Intent) -> dt.datetime | None:
+    """Return the time that an intent names for a fact of this kind."""
+    if isinstance(body, Reading) and isinstance(intent, say.Report):
+        return intent.at
+    if isinstance(body, StepDone) and isinstance(intent, say.Done):
+        return intent.at
+    return intent.at if isinstance(body, Wrapped) and isinstance(intent, say.WrapSaid) else None
 
 
 def _new_body(old: Body, wanted: tuple[say.Intent, ...]) -> Body | None:
@@ -75,5 +108,8 @@ def _new_body(old: Body, wanted: tuple[say.Intent, ...]) -> Body | None:
         case StepDone():
             done = [i for i in wanted if isinstance(i, say.Done) and i.step == old.step]
             return StepDone(step=old.step, outcome=done[0].outcome or old.outcome) if done else None
+        case ServingMoved():
+            moves = [i.serving for i in wanted if isinstance(i, say.MoveDinner) and i.serving is not None]
+            return ServingMoved(serving=moves[0]) if moves else None
         case _:
             return None

@@ -13,6 +13,7 @@ from bot.application.visit import Visit
 from bot.messages.figures import Voice
 from bot.messages.message import Message
 from bot.messages.refusals import question
+from bot.messages.setup import call_off_check
 from bot.messages.talk import nothing_open
 from bot.messages.trip import outcome_row
 from bot.messages.words import _
@@ -116,7 +117,7 @@ class Settling:
                 self._about(intent.step, self._not_yet)
             case say.PutOffFor():
                 until = self._visit.now + dt.timedelta(minutes=intent.minutes)
-                self._about(intent.step, lambda p: self._add(PutOff(step=p.step.id, until=until)))
+                self._about(intent.step, lambda p: self._put_off(p, until))
             case say.FeelSaid():
                 self._add(Felt(feel=intent.feel, spot=intent.spot))
             case say.WrapSaid():
@@ -179,6 +180,12 @@ class Settling:
             return
         self._add(StepDone(step=step_id, outcome=outcome), done.at)
 
+    def _put_off(self, prompt: Prompt, until: dt.datetime) -> None:
+        """Put off what is meant together with what was asked in the same message: it is one walk to the cooker."""
+        together = [p for p in self._situation.waiting if p.asked_at == prompt.asked_at] or [prompt]
+        for one in sorted(together, key=lambda p: p.order):
+            self._add(PutOff(step=one.step.id, until=until))
+
     def _not_yet(self, prompt: Prompt) -> None:
         if prompt.step.id == "bark_check":
             self._add(StepDone(step="bark_check", outcome="not_yet"))
@@ -230,6 +237,11 @@ class Settling:
 
     def _undo(self) -> None:
         last = last_by(self._log, self._visit.person.name)
+        began = self._log[0]
+        mine = began.by == self._visit.person.name
+        if mine and (last is None or (last.message is not None and last.message == began.message)):
+            self._found.ask = call_off_check()  # only the beginning is left to be taken back
+            return
         self._add(Undone(of="" if last is None else last.id))
 
     def _correct(self, said: say.Correct) -> None:

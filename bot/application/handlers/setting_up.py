@@ -61,6 +61,10 @@ def handle(visit: Visit, work: Work, known: Setup | None, wanted: tuple[say.Inte
         text = talk.help_text() if first.topic is say.Topic.HELP else talk.no_cook()
         _say(visit, work, Message(text=text).then(next_question(visit, known or Setup())))
         return
+    if isinstance(first, say.Undo) and known is not None:
+        _remember(visit, work, Setup(unit=known.unit))
+        _say(visit, work, setup.started_over().then(setup.ask_cut(visit.house.catalogue.cuts)))
+        return
     if isinstance(first, say.CallOff | say.Undo):
         work.sessions.append(SessionWrite(address=visit.address, person=visit.person.id, data=None))
         _say(visit, work, Message(text=talk.no_cook()))

@@ -195,11 +195,11 @@ def test_an_unanswered_must_is_asked_again_in_growing_pauses() -> None:
     assert log.prompt("tender_test") is not None
 
 
-def test_asked_early_in_a_trip_it_is_asked_again_by_its_own_time() -> None:
-    """A reading that joined ten minutes early is asked again half an hour after its own time."""
+def test_asked_early_in_a_trip_it_is_asked_again_by_that_asking() -> None:
+    """A reading that joined ten minutes early is asked again half an hour after it was asked."""
     log = cooking()
     log.tell(Asked(prompts=("p1/core_read/1",)), 140, by=None)
-    assert log.wakes("core_read") == 150 + 30
+    assert log.wakes("core_read") == 140 + 30
 
 
 def test_asked_and_then_moved_to_later_it_waits_for_the_new_time() -> None:

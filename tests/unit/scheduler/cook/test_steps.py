@@ -30,7 +30,7 @@ def test_done_twice_is_thanked() -> None:
     log.done("light", 5, by="Tomas")
     changes = log.taken(StepDone(step="light"), minutes=70)
     assert changes.facts == ()
-    assert changes.events == (Already(step="light", by="Tomas", at=at(5)),)
+    assert changes.events == (Already(step="light", by="Tomas", at=at(5), said_by="Ines"),)
 
 
 def test_done_again_with_a_time_corrects_the_time() -> None:

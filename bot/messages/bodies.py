@@ -1,0 +1,107 @@
+"""What each kind of fact says, in a few words: for receipts, echoes and undo."""
+
+from __future__ import annotations
+
+from bot.messages.figures import Voice, kilograms
+from bot.messages.steps import step_words
+from bot.messages.words import _
+from scheduler.facts import (
+    Body,
+    Closed,
+    Detail,
+    Fact,
+    Feel,
+    Felt,
+    Noted,
+    PitMoved,
+    Planned,
+    PutOff,
+    Reading,
+    ServingMoved,
+    Slot,
+    StepDone,
+    StepSkipped,
+    Wrap,
+    Wrapped,
+)
+
+_WRAPPED = {
+    Wrap.NONE: lambda: _("Bare to the end"),
+    Wrap.PAPER: lambda: _("Wrapped in paper"),
+    Wrap.FOIL: lambda: _("Wrapped in foil"),
+    Wrap.BOAT: lambda: _("In a foil boat"),
+}
+
+
+_FELT = {
+    Feel.TIGHT: lambda: _("Still tight"),
+    Feel.ALMOST: lambda: _("Almost there"),
+    Feel.TENDER: lambda: _("Slides in"),
+}
+
+
+def body_text(body: Body, voice: Voice) -> str:
+    """Return what a fact says, beginning with a capital and without its time; nothing for what is not told."""
+    match body:
+        case Reading():
+            return _reading_text(body, voice)
+        case StepDone():
+            return _done_text(body)
+        case StepSkipped():
+            return _("Skipped: {what}").format(what=step_words(body.step).name)
+        case PutOff():
+            return _("To be asked again at {time}: {what}").format(
+                time=voice.clock(body.until), what=step_words(body.step).name
+            )
+        case Wrapped():
+            return _WRAPPED[body.wrap]()
+        case Felt():
+            spot = "" if body.spot is None else f" ({body.spot})"
+            return _FELT[body.feel]() + spot
+        case ServingMoved():
+            start = body.serving.starts_at()
+            return _("Dinner moved to {time}").format(time=_("when ready") if start is None else voice.clock(start))
+        case PitMoved():
+            return _("Pit to {pit} from now").format(pit=voice.band(body.pit_low_c, body.pit_high_c))
+        case Noted():
+            return _("Noted") if body.understood else ""
+        case Planned():
+            return _planned_text(body)
+        case Closed():
+            return _("The cook is called off; everything stays in the log")
+        case _:
+            return ""
+
+
+def _planned_text(planned: Planned) -> str:
+    """Return the plan as it is now: pieces, mass, the wrap that is meant, how much is told."""
+    told = {
+        Detail.EVERY: _("I tell every step"),
+        Detail.USUAL: _("I tell the usual steps"),
+        Detail.DECISIONS: _("I tell only decisions, and whatever is about safety"),
+    }[planned.detail]
+    meant = {None: _("wrap decided at the bark"), Wrap.NONE: _("bare")}
+    wrap = meant.get(planned.wrap, _("wrap: {wrap}").format(wrap=planned.wrap))
+    mass = "" if planned.mass_kg is None else _(" of {mass}").format(mass=kilograms(planned.mass_kg))
+    pieces = _("{count} pieces").format(count=planned.count) if planned.count > 1 else _("one piece")
+    return _("Plan: {pieces}{mass}, {wrap}. {told}").format(pieces=pieces, mass=mass, wrap=wrap, told=told)
+
+
+def _reading_text(reading: Reading, voice: Voice) -> str:
+    name = _("Meat") if reading.slot is Slot.CORE else _("Pit")
+    spot = "" if reading.spot is None else _(", {spot}").format(spot=reading.spot)
+    about = _("about ") if reading.spread_c > 0 else ""
+    return f"{name} {about}{voice.temp(reading.value_c)}{spot}"
+
+
+def _done_text(done: StepDone) -> str:
+    words = step_words(done.step)
+    return dict(words.outcomes).get(done.outcome or "", words.done)
+
+
+def fact_text(fact: Fact, voice: Voice) -> str:
+    """Return what a fact said, for undo."""
+    text = body_text(fact.body, voice)
+    if isinstance(fact.body, Noted):
+        return _("the note {text}").format(text=repr(fact.body.text[:40]))
+    return text[0].lower() + text[1:] if text else _("a note")
