@@ -13,7 +13,7 @@ from bot.conversation.parsing.answers import unsure
 from bot.conversation.parsing.commands import command, greets, questions
 from bot.conversation.parsing.corrections import corrected_time, correction
 from bot.conversation.parsing.moves import dinner, pit_moved
-from bot.conversation.parsing.offered import chosen
+from bot.conversation.parsing.offered import begun, chosen
 from bot.conversation.parsing.replies import replies
 from bot.conversation.parsing.serving import follows_the_meat
 from bot.conversation.parsing.setup import set_up
@@ -66,7 +66,14 @@ def _half_hour(heard: str, text: str, context: Context) -> tuple[Intent, ...]:
 
 def _understood(heard: str, text: str, context: Context) -> tuple[Intent, ...]:
     found = _setting_up(heard, text, context) if _sets_up(context) else _reply(heard, text, context)
+    if _says_nothing_else(found) and (intent := begun(text, context)) is not None:
+        return (intent,)
     return found or (_not_understood(text),)
+
+
+def _says_nothing_else(found: tuple[Intent, ...]) -> bool:
+    """Return True when a text was not understood, or only as the name of a cut that nobody knows."""
+    return all(isinstance(intent, Draft) and intent == Draft(unknown_cut=intent.unknown_cut) for intent in found)
 
 
 def _setting_up(heard: str, text: str, context: Context) -> tuple[Intent, ...]:

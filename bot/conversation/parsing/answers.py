@@ -33,7 +33,7 @@ class Answer(StrEnum):
 
 _DONE_WORDS = word_set(
     "done dun doen doone donee did finished sorted check checked complete completed yes yep yup yeah yea "
-    "ya yh yess sure aye y fertig erledigt gemacht ja hecho listo lista si terminado fini finie fait oui "
+    "ya yh yess y fertig erledigt gemacht ja hecho listo lista si terminado fini finie fait oui "
     "termine ready set tick ticked"
 )
 FILL = word_set(
@@ -113,9 +113,11 @@ _PATTERNS: tuple[tuple[Answer, re.Pattern[str]], ...] = tuple(
         (
             Answer.NOD,
             (
-                "^(?:k|kk|ok|okay|okey|okie|oki|thumbsup|thumbsup thumbsup|got it|roger|copy|copy that"
-                "|seen|understood|alright|all right|cool|fine|good|great|perfect|will do|vale|gut|bien"
-                "|d'accord|np|all good|thanks|thx|thank you|cheers|ta|nice one)$"
+                "^(?:(?:k|kk|ok|okay|okey|okie|oki|thumbsup|got it|roger|copy|copy that|that's"
+                "|it's|all|sure|aye"
+                "|seen|understood|alright|all right|cool|coolio|fine|good|great|perfect|will do|vale|gut|bien"
+                "|d'accord|np|all good|thanks|thx|thank you|cheers|ta|nice|nice one|sounds good|awesome"
+                "|chef|mate|boss|man|bro|buddy|guys|then)(?: |$))+$"
             ),
         ),
     )
@@ -140,6 +142,15 @@ def unsure(heard: str) -> bool:
 def finished(words: str) -> bool:
     """Return True when a clause holds a word that says something was done ("wood done")."""
     return any(word in _FINISHED for word in bare(words).split())
+
+
+NO_WORDS = word_set("no n nope nah na nein non nop")
+
+
+def only_no(heard: str) -> bool:
+    """Return True for a text that is nothing but a no."""
+    words = [word for word in bare(heard).split() if word not in ("thanks", "thx", "ty", "sorry", "sry")]
+    return bool(words) and all(word in NO_WORDS for word in words)
 
 
 def answer(clause: str) -> Answer | None:

@@ -14,6 +14,7 @@ from bot.conversation.context import Context
 from bot.conversation.parsing import prompts, steps, times
 from bot.conversation.parsing.answers import BUSY_MIN, LATER_MIN, Answer, answer, finished, unsure
 from bot.conversation.parsing.meat import WrapWords, feel_words, wrap_words
+from bot.conversation.parsing.told import told
 from scheduler.facts import Wrap
 
 SOON_MIN = 1.0
@@ -34,10 +35,10 @@ class Clause:
     text: str
 
     def past(self, context: Context) -> dt.datetime | None:
-        """Return when it was (UTC), as a thing that is done."""
+        """Return when it was (UTC), as a thing that is done; a few minutes ahead are kept, and refused elsewhere."""
         if self.when is None or self.when.until or self.when.kind not in (times.Kind.CLOCK, times.Kind.AGO):
             return None
-        return times.past(self.when, context.now, context.zone)
+        return times.deed(self.when, context.now, context.zone)
 
     @property
     def ahead_min(self) -> float | None:
@@ -57,6 +58,8 @@ def _about_meat(clause: Clause, kind: Answer | None, context: Context) -> list[I
     chosen = prompts.outcome(clause.words, context)
     if chosen is not None and (kind is not Answer.NOT_YET or "_" in (chosen.outcome or "")):
         return [chosen.model_copy(update={"at": clause.past(context)})]
+    if (fact := told(clause.words, clause.text, context)) is not None:
+        return [fact.model_copy(update={"at": clause.past(context)})]
     said = wrap_words(clause.words)
     if said is not None and (wrap := _wrap(said, clause, context)) is not None:
         return [wrap]
@@ -118,6 +121,8 @@ def _wrap(said: WrapWords, clause: Clause, context: Context) -> Intent | None:
         return PutOffFor(minutes=clause.ahead_min, step="wrap_do")
     answers_doing = "wrap_do" in asked and not asked & {"wrap_decide", "bark_check"}
     done = answers_doing if said.done is None else said.done
+    if context.stage not in steps.COOKING_STAGES:
+        done = False  # nothing is on the fire yet: a plan, whatever the words
     return WrapSaid(wrap=said.wrap, done=done, at=clause.past(context))
 
 

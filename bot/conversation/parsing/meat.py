@@ -116,7 +116,7 @@ _TENDER = (
     r"(?:butter\w*|buttr|tender|probe[- ]tender|done done|jiggl\w+|wobbl\w+|bends?|bending"
     "|cracks?|cracking|fall(?:s|ing) (?:apart|off)|loose|wiggles?(?: free)?"
     "|slid(?:es?|ing|s)? (?:right |straight |all the way )?in|slid in|goes (?:right "
-    "|straight )?in|no (?:resistance|grip)|without resistance|easy in|soft|zart|weich"
+    "|straight )?in|slides?|no (?:resistance|grip)|without resistance|easy in|soft|zart|weich"
     "|wie butter|tierno|mantequilla|tendre|like (?:warm |soft |room temp )?(?:butter|jelly"
     "|a hot knife))"
 )

@@ -1,4 +1,5 @@
-"""Matches a text with the choices now on the screen: their letter, their label, or the words that tell them apart.
+"""Matches a text with the choices now on the screen: their letter, their label, the words that tell them apart, or
+the first letters of those.
 
 A number is always a reading, never a choice by place.
 """
@@ -7,15 +8,17 @@ from __future__ import annotations
 
 import re
 
-from bot.commands import Intent
+from bot.commands import Ask, Done, Intent
 from bot.conversation.context import Context, OfferedChoice
 from bot.conversation.parsing.words import bare, tidy, word_set
 
 _LETTER = re.compile(r"^\(?([a-z])[).:]?$")
 _LETTER_AND_LABEL = re.compile(r"^\(?([a-z])[).:] (.+)$")
+SHORTEST_BEGINNING = 2
+"""A single letter is a choice by its letter, not the beginning of a word [letters]."""
 _TOO_COMMON = word_set(
     "done yes no ok okay skip later not yet wait the a an it is in on at to of and or i we was now more "
-    "all this that next plan rest help undo both"
+    "all this that next plan rest help undo both k kk cool fine good great sure out right nice"
 )
 """Words that say an answer by themselves: they choose a label only when they are all of it."""
 
@@ -36,6 +39,29 @@ def chosen(text: str, context: Context) -> Intent | None:
     if same:
         return same[0].meaning
     return _distinct(said, labels)
+
+
+def begun(text: str, context: Context) -> Intent | None:
+    """Return what the one choice means whose words begin, in order, with the words of a text ("pap", "sm th").
+
+    For a text that says nothing else. Buttons that only show something, and "all done", must be said plainly.
+    """
+    said = bare(tidy(text)).split()
+    if not said or any(not word.isalpha() or len(word) < SHORTEST_BEGINNING for word in said):
+        return None
+    meanings = [
+        choice.meaning
+        for choice in context.choices
+        if not isinstance(choice.meaning, Ask)
+        and not (isinstance(choice.meaning, Done) and choice.meaning.every)
+        and _begin_in_order(said, bare(tidy(choice.label)).split())
+    ]
+    return meanings[0] if meanings and all(meaning == meanings[0] for meaning in meanings) else None
+
+
+def _begin_in_order(said: list[str], label: list[str]) -> bool:
+    rest = iter(label)
+    return all(any(word.startswith(beginning) for word in rest) for beginning in said)
 
 
 def _distinct(said: str, labels: list[tuple[OfferedChoice, str]]) -> Intent | None:

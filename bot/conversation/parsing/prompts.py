@@ -8,15 +8,15 @@ from __future__ import annotations
 import datetime as dt
 import re
 
-from bot.commands import Done, Intent, Note, NotYet, Skip, Unclear
+from bot.commands import Done, FeelSaid, Intent, Note, NotYet, PutOffFor, Skip, Unclear, WrapSaid
 from bot.conversation.context import Context, OpenStep
 from bot.conversation.parsing import steps
 from bot.conversation.parsing.words import bare, tidy, word_set
 
 TELLING_WORD = 5
 """Shorter words of a title tell no step from another [letters]."""
-OWN_WORDS = word_set("tight almost tender butter paper foil boat bare none wrapped done skip")
-"""Outcomes that are feels, wraps or answers: they have intents of their own."""
+OWN_WORDS = word_set("tight almost tender butter paper foil boat bare none wrapped done skip ok")
+"""Outcomes that are feels, wraps or answers: they have intents of their own, and "ok" alone chooses nothing."""
 SYNONYMS = {
     "thin": word_set("clean clear blue invisible"),
     "grey": word_set("gray greyish grayish"),
@@ -28,8 +28,12 @@ SYNONYMS = {
     "low": word_set("little empty"),
 }
 """Other words for the choices of the catalogue."""
-EXPLICIT_STEPS = frozenset({"handover"})
-"""Steps that a mere nod never closes: somebody must say that they have it."""
+EXPLICIT_STEPS = word_set(
+    "handover rules_recheck raw_cleanup come_up_check hold_check shutdown serve_reading two_hour leftovers fire_out "
+    "ash leftover_expire"
+)
+"""Steps that a mere nod never closes, those of safety among them: somebody must say that it is done."""
+WRAP_STEPS = word_set("wrap_decide bark_check wrap_do")
 _NEGATIVES = word_set("not no isn't aren't nor never")
 
 
@@ -78,14 +82,16 @@ def _says(choice: str, said: set[str]) -> bool:
 def done(at: dt.datetime | None, text: str, context: Context, *, weak: bool) -> Intent:
     """Return what "done" or a thumb closes: the one thing that is open, or the question which.
 
-    A step that is only a number stays open until the number comes; a weak yes closes only what wants neither number
-    nor choice, and with nothing open it is kept as a note.
+    A step that is only a number stays open until the number comes. A weak yes ("ok", a thumb) closes only what wants
+    neither number nor choice and is no step of safety, when that was asked last; else it is kept as a note.
     """
     if not context.open_steps:
         return Note(text=text) if weak else Done(at=at)
     closing = [step for step in context.open_steps if step.step not in steps.READING_STEPS]
     if weak:
         closing = [step for step in closing if not (step.slots or step.outcomes or step.step in EXPLICIT_STEPS)]
+        if context.open_steps[0] not in closing:
+            return Note(text=text)
     if not closing:
         return NotYet(step=context.open_steps[0].step)
     if len(closing) == 1:
@@ -105,4 +111,35 @@ def skip(words: str, text: str, context: Context) -> list[Intent]:
     if asking is not None and asking.is_question and asking is context.open_steps[0]:
         return [Skip(step=asking.step)]
     options: tuple[tuple[str, Intent], ...] = tuple((each.title, Skip(step=each.step)) for each in context.open_steps)
-    return [Unclear(question="which_step", text=text, options=options)]
+    return [Unclear(question="skip_which", text=text, options=options)]
+
+
+def refused(text: str, context: Context) -> Intent:
+    """Return what a plain "no" is: not yet for the tick or choice asked last, if its buttons are on the screen.
+
+    After another question ("Call off this cook?") or one for a number, nothing is done and the text is kept.
+    """
+    newest = context.open_steps[0] if context.open_steps else None
+    if newest is None or (newest.slots and not newest.outcomes) or not _answers_what_is_open(context):
+        return Note(text=text)
+    return NotYet(step=newest.step)
+
+
+def _answers_what_is_open(context: Context) -> bool:
+    """Return True when every lettered button, those of the newest message, answers a step that is open."""
+    opened = {step.step for step in context.open_steps}
+    return all(_answers(choice.meaning, opened) for choice in context.choices if choice.letter)
+
+
+def _answers(meaning: Intent, opened: set[str]) -> bool:
+    match meaning:
+        case Done(every=True):
+            return True
+        case Done(step=step) | Skip(step=step) | NotYet(step=step) | PutOffFor(step=step):
+            return step in opened
+        case WrapSaid():
+            return bool(WRAP_STEPS & opened)
+        case FeelSaid():
+            return "tender_test" in opened
+        case _:
+            return False

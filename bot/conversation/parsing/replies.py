@@ -12,7 +12,7 @@ import re
 from bot.commands import Done, FeelSaid, Intent, NotYet, PutOffFor, Report, Unclear, Value, WrapSaid
 from bot.conversation.context import Context
 from bot.conversation.parsing import prompts, steps, times
-from bot.conversation.parsing.answers import Answer, answer
+from bot.conversation.parsing.answers import Answer, answer, only_no
 from bot.conversation.parsing.clause import Clause, read_clause
 from bot.conversation.parsing.numbers import Figure, figures
 from bot.conversation.parsing.readings import asked, near_pit
@@ -41,6 +41,8 @@ _PROBE_BEFORE = re.compile(
 
 def replies(heard: str, text: str, context: Context) -> tuple[Intent, ...]:
     """Return the intents of a reply, readings first; nothing when it was not understood."""
+    if only_no(heard):
+        return (prompts.refused(text, context),)
     whens = tuple(when for when in times.find(heard) if not _is_figure(when, heard, context))
     masked = cut_out(heard, [(when.start, when.end) for when in whens])
     problem = trouble(heard, text, context)
@@ -60,18 +62,20 @@ def _read_clauses(masked: str, whens: tuple[times.When, ...], text: str, context
     if answer(masked.replace("|", " ")) is Answer.EVERY:
         return read_clause(Clause(words=masked, when=whens[0] if whens else None, text=text), context)
     said: list[Intent] = []
+    named: set[str] = set()
     for start, end in clauses(masked):
         inside = [when for when in whens if start <= when.start < end]
         clause = Clause(words=masked[start:end].strip(), when=inside[0] if inside else None, text=text)
         said.extend(read_clause(clause, context))
-    return _deduplicated(said)
+        named.update(steps.mentioned(clause.words, context.stage))
+    return _deduplicated(said, named)
 
 
-def _deduplicated(said: list[Intent]) -> list[Intent]:
-    """Drop repeats, and short answers that only echo a fuller one ("hecho, puse foil")."""
+def _deduplicated(said: list[Intent], named: set[str]) -> list[Intent]:
+    """Drop repeats, and short answers that only echo a fuller one ("hecho, puse foil"); steps `named` stay."""
     unique = list(dict.fromkeys(said))
-    full = [item for item in unique if _is_full(item)]
-    if full:
+    full = [item for item in unique if _is_full(item) or (isinstance(item, Done) and item.step in named)]
+    if any(_is_full(item) for item in unique):
         return [item for item in unique if item in full or not isinstance(item, Done | NotYet | Unclear)]
     return unique
 
@@ -166,7 +170,7 @@ def _plain_hour(figure: Figure, context: Context) -> Done | None:
     found = times.find(f"at {int(figure.value)}")
     if not found or (found[0].compact and step.step in AFTER_THE_MEAT_IS_ON):
         return None
-    return Done(step=step.step, at=times.past(found[0], context.now, context.zone))
+    return Done(step=step.step, at=times.deed(found[0], context.now, context.zone))
 
 
 # --- a time by itself ---------------------------------------------------------------------------------------------
@@ -186,4 +190,4 @@ def _only_time(whens: tuple[times.When, ...], masked: str, text: str, context: C
     if step.step in steps.READING_STEPS:
         minutes = (times.future(when, context.now, context.zone) - context.now) / dt.timedelta(minutes=1)
         return (PutOffFor(minutes=minutes, step=step.step),) if minutes <= FAR_AHEAD_MIN else ()
-    return (Done(step=step.step, at=times.past(when, context.now, context.zone)),)
+    return (Done(step=step.step, at=times.deed(when, context.now, context.zone)),)

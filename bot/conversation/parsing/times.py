@@ -16,6 +16,8 @@ from bot.conversation.parsing import time_words as words
 
 LONGEST_SPAN_MIN = 48 * 60.0
 """Longer spans are not times of a cook [min]."""
+AHEAD_SLACK = dt.timedelta(minutes=15)
+"""A thing "done" so little ahead is meant for then, and not for half a day ago."""
 CLOCK_SLACK = dt.timedelta(minutes=5)
 """How far ahead of the sender's own clock a time "in the past" may lie: watches differ."""
 NOON = 12
@@ -224,6 +226,18 @@ def past(when: When, now: dt.datetime, zone: str) -> dt.datetime:
     if when.kind is not Kind.CLOCK:
         return now - dt.timedelta(minutes=when.minutes)
     return min(max(at for at in instants(when, now, zone) if at <= now + CLOCK_SLACK), now)
+
+
+def deed(when: When, now: dt.datetime, zone: str) -> dt.datetime:
+    """Return when something done was (UTC): its nearest past instant, or the one ahead when that is minutes away.
+
+    What lies ahead has not happened; it is returned as it was said, so that it can be refused.
+    """
+    if when.kind is Kind.CLOCK and when.hour is not None:
+        ahead = [at for at in instants(when, now, zone) if now < at <= now + AHEAD_SLACK]
+        if ahead:
+            return ahead[0]
+    return past(when, now, zone)
 
 
 def future(when: When, now: dt.datetime, zone: str) -> dt.datetime:

@@ -40,7 +40,7 @@ _TROUBLES: tuple[tuple[What, re.Pattern[str]], ...] = (
             r"\blost the fire\b",
             r"\bfeuer (?:ist )?aus\b",
             r"\bfuego (?:se )?apagado\b",
-            r"\bno fire\b",
+            r"\bno fire\b(?![- ]?ban)",
             r"\bit went out\b",
         ),
     ),
