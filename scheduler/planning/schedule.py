@@ -148,7 +148,7 @@ def _asked(step: Step, anchors: Anchors, due: Due) -> Prompt:
         # Asked again so long after the last asking; where it has moved to later since (dinner moved, the meat runs
         # slow), at its new time.
         again = asked.last_at + dt.timedelta(minutes=step.unanswered.again_min)
-        moved = due_at > asked.last_at + JOIN
+        moved = due_at > max(asked.last_at + JOIN, state.as_of)
         again = due_at if moved else again
         more = asked.times <= step.unanswered.times + (_MOVED_TIMES if moved else 0)
         if not more and step.unanswered.then == "open":
