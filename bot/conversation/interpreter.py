@@ -10,6 +10,7 @@ from bot.commands import Ask, Draft, Intent, Skip, Topic, Unclear
 from bot.conversation.context import Context
 from bot.conversation.parsing import times
 from bot.conversation.parsing.answers import unsure
+from bot.conversation.parsing.changes import plan_changed, whole_plan
 from bot.conversation.parsing.commands import command, greets, questions
 from bot.conversation.parsing.corrections import corrected_time, correction
 from bot.conversation.parsing.moves import dinner, pit_moved
@@ -84,6 +85,8 @@ def _setting_up(heard: str, text: str, context: Context) -> tuple[Intent, ...]:
 
 
 def _reply(heard: str, text: str, context: Context) -> tuple[Intent, ...]:
+    if (plan := whole_plan(heard, text, context)) is not None:
+        return (plan,)
     for reader in (correction, pit_moved):
         if (intent := reader(heard, text, context)) is not None:
             return (intent,)
@@ -92,4 +95,9 @@ def _reply(heard: str, text: str, context: Context) -> tuple[Intent, ...]:
             return (intent,)
     if greets(heard):
         return (Ask(topic=Topic.WHAT_NEXT),)
-    return () if questions(heard) else replies(heard, text, context)
+    if questions(heard):
+        return ()
+    found = replies(heard, text, context)
+    if not found and (changed := plan_changed(heard, context)) is not None:
+        return (changed,)
+    return found

@@ -9,7 +9,7 @@ import dataclasses
 import difflib
 import re
 
-from bot.conversation.parsing.words import word_set
+from bot.conversation.parsing.words import cut_out, word_set
 from scheduler.cuts import Cut, Cuts
 
 ALIKE = 0.8
@@ -30,6 +30,10 @@ FOODS = frozenset(_OTHER_ANIMALS) | word_set(
     "bologna meatloaf bacon cheese tofu jackfruit"
 )
 """Words that stand for something to cook, known as a cut or not."""
+
+
+OTHER_FOODS = FOODS - word_set("beef cow ox pork pig hog rib ribs chuck roast back spare baby corned shank")
+"""Foods that are none of the cuts, whatever stands beside them."""
 
 
 @dataclasses.dataclass(frozen=True, kw_only=True)
@@ -57,6 +61,16 @@ def find_cut(heard: str, cuts: Cuts) -> Named | None:
                     if best is None or rank > best[0]:
                         best = (rank, named)
     return best[1] if best else None
+
+
+def find_cuts(heard: str, cuts: Cuts) -> tuple[Named, ...]:
+    """Return every cut that a tidied text names, in the order of the text; a second name of one cut is no other cut."""
+    found: list[Named] = []
+    rest = heard
+    while (named := find_cut(rest, cuts)) is not None:
+        found.append(named)
+        rest = cut_out(rest, [(named.start, named.end)])
+    return tuple(sorted(found, key=lambda named: named.start))
 
 
 def _alike(typed: list[str], wanted: list[str]) -> float:

@@ -197,7 +197,7 @@ def _labelled(text: str, plain: list[Figure]) -> tuple[Figure, ...]:
         if not backward and before and _clause_of(text, label.start()) == _clause_of(text, plain[before[-1]].start):
             backward = _clause_of(text, plain[after[0]].start) != _clause_of(text, label.start())
         index = before[-1] if backward else after[0]
-        marked[index] = _mark(marked[index], label)
+        marked[index] = _mark(marked[index], label, nearer=not backward)
     return tuple(marked)
 
 
@@ -205,7 +205,8 @@ def _clause_of(text: str, place: int) -> int:
     return len(re.findall(r"[,;/](?=\s)|\band\b|\bund\b", text[:place]))
 
 
-def _mark(figure: Figure, label: re.Match[str]) -> Figure:
+def _mark(figure: Figure, label: re.Match[str], *, nearer: bool) -> Figure:
+    """Return the figure with its label; of two probes before it ("brisket pit 250") the nearer one counts."""
     if label["spot"]:
         return figure if figure.spot else dataclasses.replace(figure, spot=SPOT_WORDS[label["spot"]])
-    return figure if figure.slot else dataclasses.replace(figure, slot=SLOT_WORDS[label["slot"]])
+    return figure if figure.slot and not nearer else dataclasses.replace(figure, slot=SLOT_WORDS[label["slot"]])

@@ -16,6 +16,8 @@ from bot.conversation.parsing.words import phrases
 from scheduler.facts import Serving, ServingKind
 
 TWO_FIGURES = 2
+WEEK = 7
+"""Days."""
 MEAL_FROM = dt.time(11, 0)
 MEAL_UNTIL = dt.time(22, 0)
 """People eat between these, unless they say otherwise (common practice, no source)."""
@@ -43,11 +45,13 @@ _WINDOW = re.compile(
 )
 _DAYS = ("monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday")
 _DAY = re.compile(
-    r"\b(?:(?P<today>today|tonight|this evening|this afternoon|heute|hoy|aujourd'hui)"
+    r"\b(?:(?P<yesterday>^yesterday\b|(?<=[0-9m] )yesterday|yesterday(?= (?:at |around |evening )*[0-9]))"
+    r"|(?P<today>today|tonight|this evening|this afternoon|heute|hoy|aujourd'hui)"
     "|(?P<after>day after tomorrow|ubermorgen)|(?P<tomorrow>tomorrow|tmrw|tmr|tmw|tomorow"
     "|tommorow|morgen|manana|demain)"
     "|(?P<next>next )?(?P<day>mon(?:day)?|tue(?:s(?:day)?)?|wed(?:nesday|s)?|thu(?:r(?:s"
-    "(?:day)?)?)?|fri(?:day)?|sat(?:urday)?|sun(?:day)?)"
+    "(?:day)?)?)?|fri(?:day)?|sat(?:urday)?|sun(?:day)?)(?P<week> week)?"
+    r"|(?<![0-9/])(?P<one>[0-9]{1,2})/(?P<two>[0-9]{1,2})(?![0-9/])"
     r"|(?P<iso>20[0-9]{2}-[0-9]{2}-[0-9]{2})|(?P<dom>[0-9]{1,2})(?:st|nd|rd|th)?\.? "
     "(?:of )?(?P<mon1>jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)[a-z]*"
     "|(?P<mon2>jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)[a-z]* (?P<dom2>[0-9]{1,2})"
@@ -57,7 +61,7 @@ _MONTHS = ("jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct",
 _MEAL = re.compile(r"\b(?:(?P<lunch>lunch(?:time)?)|dinner(?:time)?|supper|evening)\b")
 _BARE_HOUR = re.compile(
     "(?<![0-9.,:])(?:(?P<hour>[0-9]{1,2}|[0-9]{4})|(?P<h>[0-9]{1,2})[.](?P<m>[0-5][0-9]))"
-    r"(?![0-9.,:%°]|-[0-9]| ?(?:kg|kilos?|lbs?|pounds?|f|c|deg|racks?|hours?|h|min\w*|x)\b)"
+    r"(?![0-9%°]|[.,:][0-9]|-[0-9]| ?(?:kg|kilos?|lbs?|pounds?|f|c|deg|racks?|hours?|h|min\w*|x)\b)"
 )
 
 
@@ -99,6 +103,28 @@ def serving_said(heard: str, context: Context, *, bare_hours: bool = False) -> S
     return Said(serving=_at(start, context), spans=(*day_spans, *((meal.span(),) if meal else ())))
 
 
+_CLOCK_LIKE = re.compile(r"(?<![0-9:./])(?P<hour>[0-9]{1,2}):(?P<minute>[0-9]{2})(?![0-9:])")
+
+
+def impossible(heard: str, context: Context) -> tuple[tuple[int, int], ...]:
+    """Return the spans of dates that no calendar and of times that no clock has ("31/9", "31 feb", "25:00")."""
+    today = _wall(context.now, context).date()
+    spans = [
+        found.span()
+        for found in _CLOCK_LIKE.finditer(heard)
+        if int(found["hour"]) > times.LAST_HOUR or int(found["minute"]) > times.LAST_MINUTE
+    ]
+    for day in _DAY.finditer(heard):
+        if day["one"]:
+            one, two = int(day["one"]), int(day["two"])
+            none = coming(one, two, today) is None and coming(two, one, today) is None
+        else:
+            none = bool(day["iso"] or day["mon1"] or day["mon2"]) and _date(day, context) is None
+        if none:
+            spans.append(day.span())
+    return tuple(spans)
+
+
 def follows_the_meat(heard: str) -> bool:
     """Return True for "when ready" as an answer; "when is it ready?" is a question to the program."""
     return bool(_READY.search(heard)) and "?" not in heard and not re.match(r"when(?:'s| is| will)\b", heard)
@@ -131,20 +157,43 @@ def _date(day: re.Match[str], context: Context) -> dt.date | None:
     today = _wall(context.now, context).date()
     if day["today"]:
         return today
+    if day["yesterday"]:
+        return today - dt.timedelta(days=1)
     if day["tomorrow"] or day["after"]:
         return today + dt.timedelta(days=1 if day["tomorrow"] else 2)
     if day["day"]:
         index = next(i for i, name in enumerate(_DAYS) if name.startswith(day["day"][:3]))
         ahead = (index - today.weekday()) % 7
-        return today + dt.timedelta(days=ahead + (7 if day["next"] and ahead == 0 else 0))
+        later = bool(day["week"]) or bool(day["next"] and ahead == 0)
+        return today + dt.timedelta(days=ahead + (WEEK if later else 0))
+    if day["one"]:
+        return _numeric(int(day["one"]), int(day["two"]), today)
     try:
         if day["iso"]:
             return dt.date.fromisoformat(day["iso"])
         month = _MONTHS.index((day["mon1"] or day["mon2"])[:3]) + 1
-        date = dt.date(today.year, month, int(day["dom"] or day["dom2"]))
-        return date if date >= today else date.replace(year=today.year + 1)
+        return coming(int(day["dom"] or day["dom2"]), month, today)
     except ValueError:  # no such date: the day was not understood, and will be asked for
         return None
+
+
+def _numeric(one: int, two: int, today: dt.date) -> dt.date | None:
+    """Return the date of "13/9" or "9/13"; where both orders are dates, the one that comes within a fortnight."""
+    dates = {date for date in (coming(one, two, today), coming(two, one, today)) if date is not None}
+    soon = {date for date in dates if date - today <= dt.timedelta(days=2 * WEEK)}
+    return next(iter(dates)) if len(dates) == 1 else next(iter(soon)) if len(soon) == 1 else None
+
+
+def coming(day: int, month: int, today: dt.date) -> dt.date | None:
+    """Return the next such day from today on, or None when no year has it."""
+    for year in (today.year, today.year + 1, *range(today.year + 2, today.year + 9)):
+        try:
+            date = dt.date(year, month, day)
+        except ValueError:  # this year has no such day; a leap year may
+            continue
+        if date >= today:
+            return date
+    return None
 
 
 def _nearest(when: times.When, date: dt.date | None, context: Context) -> dt.datetime:

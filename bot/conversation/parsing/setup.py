@@ -6,26 +6,26 @@ It fills in nothing that was not said; what is missing, `bot.conversation.flows.
 from __future__ import annotations
 
 import dataclasses
+import datetime as dt
 import re
 from typing import Any
+from zoneinfo import ZoneInfo
 
 from bot.commands import Draft, Intent, MovePit, Unclear
 from bot.conversation.context import Context
 from bot.conversation.parsing import times
-from bot.conversation.parsing.cut_names import FOODS, find_cut
+from bot.conversation.parsing.amounts import COUNT_WORDS, PIECES, amounts, in_figures, pieces
+from bot.conversation.parsing.cut_names import FOODS, OTHER_FOODS, find_cuts
 from bot.conversation.parsing.meat import wrap_words
 from bot.conversation.parsing.moves import band
 from bot.conversation.parsing.numbers import Figure, figures
 from bot.conversation.parsing.readings import can_be, in_c, likely
-from bot.conversation.parsing.serving import Said, serving_said
+from bot.conversation.parsing.serving import Said, impossible, serving_said
 from bot.conversation.parsing.time_words import NUMBER_WORDS
-from bot.conversation.parsing.words import cut_out, phrases, word_set
+from bot.conversation.parsing.words import clauses, cut_out, phrases, word_set
 from scheduler.facts import Slot
 from scheduler.units import kg_from_lb
 
-MASS_KG = (0.2, 30.0)
-"""Lightest and heaviest piece that is taken as said (common practice, no source)."""
-MOST_PIECES = 60
 HHMM_FROM = 1000
 """Four figures are a clock time where a time was asked for."""
 LOWEST_PIT_FIGURE = 80
@@ -34,23 +34,9 @@ LONE_PIT_FIGURE = 200
 """Lower figures that are all of a text, unasked, are not taken for a pit."""
 KG_UP_TO = 9.0
 """A mass without a unit is in kilograms up to here while the chat has no unit, else in pounds."""
+LONGEST_UNSAID = dt.timedelta(hours=16)
+"""A cook that is on since "18:00" of a day not said began at most so long ago, or it is asked (common practice)."""
 
-_COUNT_WORDS = "|".join(NUMBER_WORDS)
-_PIECES = r"racks?|slabs?|plates?|pieces?|pcs|briskets?|packers?|shoulders?|butts?|cuts?|of them"
-_COUNT = phrases(
-    (
-        rf"(?<![0-9.,])(?P<n>[0-9]{{1,2}}|{_COUNT_WORDS}) ?(?:x ?)?(?:(?:big|small|large|whole|full"
-        rf"|nice|beef|pork|boston) )*(?:{_PIECES})\b"
-    ),
-    r"\b(?P<n2>[0-9]{1,2}) ?x(?= |\b)",
-    r"\bx ?(?P<n3>[0-9]{1,2})\b",
-)
-_MASS = re.compile(
-    "(?P<low>[0-9]{1,5}(?:[.,][0-9]{1,2})?)(?: ?(?:-|to|or) ?(?P<high>[0-9]{1,3}"
-    "(?:[.,][0-9]{1,2})?))? ?(?P<unit>kgs?|kilos?|kilograms?|lbs?|pounds?|pounders?|#|g"
-    "|grams?|gr)(?![a-z])(?: ?(?P<oz>[0-9]{1,2}) ?(?:oz|ounces?))?"
-)
-_TOTAL = re.compile(r"\b(?:total|altogether|together|in all|combined|all in)\b")
 _ON = re.compile(
     r"\b(?:(?:been |it's |its |meat(?:'s| is| went)? |went |put (?:it|them) |(?:it|they)(?:'s"
     "| is| are| went)? )*on(?: (?:the )?(?:smoker|grill|pit|fire))?(?: since| at| from)?"
@@ -60,6 +46,24 @@ _ON_FOR = re.compile(
     r"\b(?:on for|been on|been going|going for|cooking for|in for|smoking for|(?:it's "
     r"|its )?been)\s*(?:about |around |like )?$"
 )
+_ON_WORDS = re.compile(r"(?:\b(?:been|it's|its|went|put it|put them|started)\s+)*\b(?:on|started)?\s*(?:since|at)?\s*$")
+_YESTERDAY_BEFORE = re.compile(
+    r"\b(?:yesterday|last night|the day before)(?: (?:evening|afternoon|morning))?(?: at)? *$"
+)
+_YESTERDAY_AFTER = re.compile(r"^ *(?:yesterday|last night|the day before)\b")
+_DAY_SAID = re.compile(r"\b(?:yesterday|last night|the day before)\b")
+_OFF = phrases(
+    r"\b(?:pulled|taken|took (?:it|them|the \w+)|came|come|is|are|it's)\b(?: \w+)? off\b",
+    r"\bpulled\b(?! pork)",
+    r"\boff (?:at|the (?:heat|smoker|pit|grill|cooker))\b",
+    r"\bboxed\b|\bresting\b",
+)
+_DEED = re.compile(
+    rf"{_OFF.pattern}|\b(?:wrapped|lit|salted|seasoned|trimmed|spritzed|dry[- ]?brined|brined|rubbed|thawed|injected"
+    r"|bought)\b"
+)
+_NOT_OF_THE_DEED = re.compile(r"\b(?:dinner|supper|lunch|eat(?:ing)?|serv(?:e|ing)|pit|smoker|on since|now)\b")
+_PLAIN_TIME = re.compile(r"[ap]\.?m\b|:|\buhr\b|clock|\bnoon\b|\bmidnight\b|^(?:at|by|um|@) ?[0-9]{1,2}$")
 _HOURS_IN = re.compile(r"^\s*(?:in|already|so far|now|on)\b")
 _CORE_AFTER = re.compile(
     r"^\s*(?:°? ?[cf]\b)?\s*(?:now|right now|currently|internal|inside|core|in the meat"
@@ -81,7 +85,7 @@ _DINNER_WORDS = re.compile(
     r"\b(?:dinner|supper|lunch|eat(?:ing)?|serv(?:e|ing|ed)|meal|table|guests?|people|ready"
     r"|for|by|at|food|we|want|around|about|on|from|is|the|party|bbq)\b"
 )
-_FILLER = word_set(
+FILLER = word_set(
     "a an the of and with for at on in to by is it its it's we i i'm im i've we're we'll i'll are be have "
     "has got my our some this that going gonna doing cooking cook smoking smoke making make want would "
     "like about around dinner lunch supper eat eating serve serving served ready meal people guests pit "
@@ -93,140 +97,209 @@ _FILLER = word_set(
 )
 
 
+@dataclasses.dataclass(kw_only=True)
+class Telling:
+    """What has been understood of a text so far, the words left over, and the words that cannot be used."""
+
+    rest: str
+    said: dict[str, Any] = dataclasses.field(default_factory=dict)
+    ignored: list[str] = dataclasses.field(default_factory=list)
+    problems: list[Unclear] = dataclasses.field(default_factory=list)
+    no_pits: list[str] = dataclasses.field(default_factory=list)
+    """Words of a pit that no cooker has."""
+    off: bool = False
+    """True when the meat has come off already: no figure beside it is a pit."""
+    doubtful_on: bool = False
+    """True when the day on which the meat went on has to be asked."""
+
+    def cut(self, *spans: tuple[int, int]) -> None:
+        """Take spans out of what is left."""
+        self.rest = cut_out(self.rest, list(spans))
+
+    def ignore(self, start: int, end: int) -> None:
+        """Name a span as words that cannot be used, and take it out."""
+        words = self.rest[start:end].replace("|", " ").strip(" ,;.:@")
+        if words:
+            self.ignored.append(" ".join(words.split()))
+        self.cut((start, end))
+
+
 def set_up(heard: str, text: str, context: Context) -> tuple[Intent, ...]:
     """Return what a tidied text says of the cook to come: a draft, questions about parts of it, or nothing."""
-    said: dict[str, Any] = {}
-    rest = _cut(heard, context, said)
-    rest = _mass_and_count(rest, context, said)
-    problems: list[Intent] = []
-    if "mass_kg" in said and not MASS_KG[0] <= said["mass_kg"] <= MASS_KG[1]:
-        problems.append(Unclear(question="impossible", text=text, values=(said.pop("mass_kg"),)))
-    rest = _on(rest, context, said)
-    rest = _temperatures(rest, text, context, said, problems)
-    rest = _serving(rest, context, said)
-    if context.setup_slot == "wrap" or said:
-        _wrap(heard, said)
-    _unknown_cut(rest, context, said)
-    draft = Draft(**said)
+    told = tell(heard, text, context)
+    problems = told.problems
+    if told.said:
+        told.ignored += told.no_pits
+        problems = [problem for problem in problems if problem.options]
+    draft = Draft(**told.said, ignored=tuple(dict.fromkeys(told.ignored)))
+    if told.doubtful_on:
+        without = draft.model_copy(update={"on_at": None, "core_c": None})
+        options: tuple[tuple[str, Intent], ...] = (("yesterday", draft), ("today", without))
+        return (Unclear(question="which_time", text=text, options=options),)
     return ((draft,) if draft != Draft() else ()) + tuple(problems)
 
 
-def _cut(heard: str, context: Context, said: dict[str, Any]) -> str:
-    named = find_cut(heard, context.cuts)
-    if named is None:
-        return heard
-    said["cut"] = named.cut.id
-    before = heard[: named.start]
-    count = re.search(
-        (
-            rf"(?<![0-9.,-])\b(?P<n>[0-9]{{1,2}}|{_COUNT_WORDS}) ?x? ?(?:(?:whole|big|small|nice|large"
-            rf"|full|{_PIECES})(?: of)? ?)*$"
-        ),
+def tell(heard: str, text: str, context: Context) -> Telling:
+    """Return all that a tidied text tells of a cook, and what is left of it."""
+    told = Telling(rest=in_figures(heard))
+    cuts = _cut(told, context)
+    _mass_and_count(told, context, cuts)
+    _deeds(told)
+    _on(told, context)
+    dated = impossible(told.rest, context)
+    for start, end in dated:
+        told.ignore(start, end)
+    _temperatures(told, text, context)
+    if not dated:
+        _serving(told, context)
+    if context.setup_slot == "wrap" or told.said:
+        _wrap(heard, told.said)
+    _other_food(told)
+    _unknown_cut(told.rest, context, told.said)
+    return told
+
+
+def _cut(told: Telling, context: Context) -> int:
+    """Take the first cut with its count; return how many cuts were named. The others cannot be used yet."""
+    found = find_cuts(told.rest, context.cuts)
+    if not found:
+        return 0
+    told.said["cut"] = found[0].cut.id
+    others = [named for named in found if named.cut.id != found[0].cut.id]
+    for named in others:
+        count = _count_before(told.rest[: named.start])
+        told.ignore(count.start() if count else named.start, named.end)
+    for named in found:
+        if named.cut.id == found[0].cut.id:
+            start = named.start
+            count = _count_before(told.rest[:start])
+            if count and not re.search(r"\b(?:at|by|pit)\s*$", told.rest[: count.start()]):
+                told.said.setdefault("count", pieces(count["n"]))
+                start = count.start()
+            told.cut((start, named.end))
+    return 1 + len(others)
+
+
+def _count_before(before: str) -> re.Match[str] | None:
+    return re.search(
+        rf"(?<![0-9.,-])\b(?P<n>[0-9]{{1,2}}|{COUNT_WORDS}) ?x? ?(?:(?:whole|big|small|nice|large|full"
+        rf"|{PIECES})(?: of)? ?)*$",
         before,
     )
-    start = named.start
-    if count and not re.search(r"\b(?:at|by|pit)\s*$", before[: count.start()]):
-        said["count"] = _number(count["n"])
-        start = count.start()
-    return cut_out(heard, [(start, named.end)])
 
 
-def _number(word: str) -> int:
-    return NUMBER_WORDS.get(word) or min(MOST_PIECES, max(1, int(word)))
-
-
-def _mass_and_count(rest: str, context: Context, said: dict[str, Any]) -> str:
-    spans: list[tuple[int, int]] = []
-    if mass := _MASS.search(rest):
-        low = float(mass["low"].replace(",", "."))
-        high = float(mass["high"].replace(",", ".")) if mass["high"] else low
-        value = (low + high) / 2.0
-        unit = mass["unit"]
-        in_kg = (
-            value
-            if unit[0] == "k"
-            else value / 1000.0
-            if unit[0] == "g"
-            else kg_from_lb(value + float(mass["oz"] or 0) / 16.0)
-        )
-        said["mass_kg"] = in_kg
-        spans.append(mass.span())
-    rest = cut_out(rest, spans)
-    spans = []
-    if count := _COUNT.search(rest):
-        said.setdefault("count", _number(count["n"] or count["n2"] or count["n3"]))
-        spans.append(count.span())
-    if "mass_kg" in said and said.get("count") and _TOTAL.search(rest):
-        said["mass_kg"] /= said["count"]
-    if (
-        context.setup_slot == "mass"
-        and "mass_kg" not in said
-        and (alone := re.fullmatch(r"\W*(?:about |around |~ ?)?([0-9]{1,2}(?:[.,][0-9]{1,2})?)\W*", rest))
-    ):
-        value = float(alone[1].replace(",", "."))
+def _mass_and_count(told: Telling, context: Context, cuts: int) -> None:
+    found = amounts(told.rest, count=told.said.get("count"), first_only=cuts > 1)
+    told.rest = found.rest
+    told.ignored += found.ignored
+    if found.count is not None:
+        told.said["count"] = found.count
+    if found.mass_kg is not None:
+        told.said["mass_kg"] = found.mass_kg
+    alone = re.fullmatch(rf"\W*(?:about |around |~ ?)?([0-9]{{1,2}}(?:[.,][0-9]{{1,2}})?|{COUNT_WORDS})\W*", told.rest)
+    if alone and context.setup_slot == "mass" and "mass_kg" not in told.said:
+        value = float(NUMBER_WORDS[alone[1]] if alone[1] in NUMBER_WORDS else alone[1].replace(",", "."))
         pounds = context.unit == "F" if context.unit else value > KG_UP_TO
-        said["mass_kg"] = kg_from_lb(value) if pounds else value
-        return ""
-    if (
-        context.setup_slot == "count"
-        and "count" not in said
-        and (alone := re.fullmatch(rf"\W*([0-9]{{1,2}}|{_COUNT_WORDS})\W*", rest))
-    ):
-        said["count"] = _number(alone[1])
-        return ""
-    return cut_out(rest, spans)
+        told.said["mass_kg"] = kg_from_lb(value) if pounds else value
+        told.rest = ""
+    elif alone and context.setup_slot == "count" and "count" not in told.said and not re.search("[.,]", alone[1]):
+        told.said["count"] = pieces(alone[1])
+        told.rest = ""
 
 
-def _on(rest: str, context: Context, said: dict[str, Any]) -> str:
-    for when in times.find(rest):
-        before, after = rest[: when.start], rest[when.end :]
-        lead = rest[when.start : when.end]
-        if (
-            when.kind is times.Kind.CLOCK
-            and (_ON.search(before) or re.match(r"(?:since|seit)\b", lead))
-            and not when.compact
+def _deeds(told: Telling) -> None:
+    """Take out what was done and when ("wrapped at 11", "pulled at 14:00"): it is no dinner and no pit."""
+    for start, end in clauses(told.rest):
+        clause = told.rest[start:end]
+        deed = _DEED.search(clause)
+        if deed is None:
+            continue
+        told.off = told.off or bool(_OFF.search(clause))
+        stop = _NOT_OF_THE_DEED.search(clause, deed.end())
+        until = stop.start() if stop else len(clause)
+        if re.search(r"[0-9]|yesterday|last night|this morning", clause[deed.start() : until]):
+            told.ignore(start + deed.start(), start + until)
+
+
+def _on(told: Telling, context: Context) -> None:
+    """Take since when the meat is on; the day is yesterday when that is said, else it is the nearest past."""
+    for when in times.find(told.rest):
+        before, after = told.rest[: when.start], told.rest[when.end :]
+        day_before, day_after = _YESTERDAY_BEFORE.search(before), _YESTERDAY_AFTER.match(after)
+        stem = before[: day_before.start()] if day_before else before
+        lead = told.rest[when.start : when.end]
+        since = _ON.search(stem) or (re.match(r"(?:since|seit)\b", lead) and not when.compact)
+        if when.kind is times.Kind.CLOCK and since and not when.compact:
+            on = _ON_WORDS.search(stem)
+            end = when.end + (day_after.end() if day_after else 0)
+            told.said["on_at"] = _went_on(when, told, context, yesterday=bool(day_before or day_after))
+            told.cut((on.start() if on else when.start, end))
+            return
+        if (when.kind is times.Kind.AGO and not re.search(r"\beat", before)) or (
+            when.kind is times.Kind.SPAN and (_ON_FOR.search(before) or _HOURS_IN.match(after))
         ):
-            on = re.search(
-                r"(?:\b(?:been|it's|its|went|put it|put them|started)\s+)*\b(?:on|started)?\s*(?:since|at)?\s*$", before
-            )
-            said["on_at"] = times.past(when, context.now, context.zone)
-            return cut_out(rest, [(on.start() if on else when.start, when.end)])
-        if when.kind is times.Kind.AGO and not re.search(r"\beat", before):
-            said["on_at"] = times.past(when, context.now, context.zone)
-            return cut_out(rest, [(when.start, when.end)])
-        if when.kind is times.Kind.SPAN and (_ON_FOR.search(before) or _HOURS_IN.match(after)):
-            said["on_at"] = times.past(when, context.now, context.zone)
-            return cut_out(rest, [(when.start, when.end)])
-    return rest
+            told.said["on_at"] = times.past(when, context.now, context.zone)
+            told.cut((when.start, when.end))
+            return
 
 
-def _temperatures(rest: str, text: str, context: Context, said: dict[str, Any], problems: list[Intent]) -> str:
+def _went_on(when: times.When, told: Telling, context: Context, *, yesterday: bool) -> dt.datetime:
+    if yesterday:
+        place = ZoneInfo(context.zone)
+        day = context.now.astimezone(place).date() - dt.timedelta(days=1)
+        return times.walls(when, day)[-1].replace(tzinfo=place).astimezone(dt.UTC)
+    on_at = times.past(when, context.now, context.zone)
+    told.doubtful_on = context.now - on_at > LONGEST_UNSAID and not _DAY_SAID.search(told.rest)
+    return on_at
+
+
+def _temperatures(told: Telling, text: str, context: Context) -> None:
     """Take the core and the pit out of what is left: the pit is what is called so, or the only figure that can be."""
-    whens = [(w.start, w.end) for w in times.find(rest) if not (w.compact or (w.plain and context.setup_slot == "pit"))]
-    blocked = whens if context.setup_slot != "pit" else []
-    masked = cut_out(rest, blocked)
+    said = told.said
+    masked = cut_out(told.rest, _clock_spans(told.rest, context))
+    found = figures(masked)
+    lone = len([figure for figure in found if not called_pit(figure, masked)]) == 1
     taken: list[tuple[int, int]] = []
-    for figure in figures(masked):
+    for figure in found:
+        span = (figure.start, figure.end)
         before, after = masked[: figure.start], masked[figure.end :]
-        is_pit = figure.slot is Slot.PIT or bool(_PIT_BEFORE.search(before))
+        is_pit = called_pit(figure, masked)
+        from_middle = "on_at" in said and not is_pit
         is_core = not is_pit and (
             figure.slot is Slot.CORE
             or bool(_CORE_AFTER.match(after))
-            or bool(_CORE_BEFORE.search(before) and "on_at" in said)
+            or bool(from_middle and _CORE_BEFORE.search(before))
+            or bool(from_middle and _likely_core(figure, context, said, lone=lone))
         )
-        from_middle = "on_at" in said and not is_pit and not figure.unit and "core_c" not in said
-        is_core = is_core or (from_middle and _likely_core(figure, context, said))
         if is_core and "core_c" not in said and (core_c := _core(figure, context, said)) is not None:
             said["core_c"] = core_c
-            taken.append((figure.start, figure.end))
+            taken.append(span)
+        elif told.off and not is_pit:
+            told.ignore(*span)
         elif "pit_low_c" not in said and _may_be_pit(figure, context, named=is_pit, more_said=bool(said)):
             moved = band(dataclasses.replace(figure, approx=False), text, context)
             if isinstance(moved, MovePit):
                 said["pit_low_c"], said["pit_high_c"] = moved.pit_low_c, moved.pit_high_c
             else:
-                problems.append(_as_draft(moved))
-            taken.append((figure.start, figure.end))
-    return cut_out(rest, taken)
+                told.problems.append(_as_draft(moved))
+                if not moved.options:
+                    named = _PIT_BEFORE.search(before)
+                    told.no_pits.append(masked[named.start() if named else figure.start : figure.end].strip(" ,@"))
+            taken.append(span)
+    told.cut(*taken)
+
+
+def called_pit(figure: Figure, masked: str) -> bool:
+    """Return True when a figure is called the pit ("pit 250", "smoker at 120", "@ 250")."""
+    return figure.slot is Slot.PIT or bool(_PIT_BEFORE.search(masked[: figure.start]))
+
+
+def _clock_spans(rest: str, context: Context) -> list[tuple[int, int]]:
+    """Return the times among the figures; where the pit is asked only those that are plainly times ("1pm")."""
+    whens = [when for when in times.find(rest) if not when.compact]
+    if context.setup_slot == "pit":
+        whens = [when for when in whens if _PLAIN_TIME.search(rest[when.start : when.end])]
+    return [(when.start, when.end) for when in whens]
 
 
 def _may_be_pit(figure: Figure, context: Context, *, named: bool, more_said: bool) -> bool:
@@ -257,24 +330,34 @@ def _core(figure: Figure, context: Context, said: dict[str, Any]) -> float | Non
     return best[0].value_c if best else None
 
 
-def _likely_core(figure: Figure, context: Context, said: dict[str, Any]) -> bool:
+def _likely_core(figure: Figure, context: Context, said: dict[str, Any], *, lone: bool) -> bool:
+    """Return True when a figure beside "on since" is where the meat may be; a lone one need only be possible."""
     known = _with_meat_on(context, said)
-    units = (context.unit,) if context.unit else ("F", "C")
-    values = [in_c(figure, unit, Slot.CORE) for unit in units]
-    return any(can_be(value) and likely(value, known) for value in values)
+    unit = figure.unit or context.unit
+    values = [in_c(figure, one, Slot.CORE) for one in ((unit,) if unit else ("F", "C"))]
+    return any(can_be(value) and (likely(value, known) or (lone and unit is not None)) for value in values)
 
 
 def _with_meat_on(context: Context, said: dict[str, Any]) -> Context:
     return dataclasses.replace(context, meat_on_at=said["on_at"])
 
 
-def _serving(rest: str, context: Context, said: dict[str, Any]) -> str:
-    wanted = context.setup_slot == "serving" or bool(_DINNER_WORDS.search(rest))
-    found: Said | None = serving_said(rest, context, bare_hours=wanted)
-    if found is None:
-        return rest
-    said["serving"] = found.serving
-    return cut_out(rest, list(found.spans))
+def _serving(told: Telling, context: Context) -> None:
+    wanted = context.setup_slot == "serving" or bool(_DINNER_WORDS.search(told.rest))
+    found: Said | None = serving_said(told.rest, context, bare_hours=wanted)
+    if found is not None:
+        told.said["serving"] = found.serving
+        told.cut(*found.spans)
+
+
+def _other_food(told: Telling) -> None:
+    """Name a food that is none of the cuts beside one that is."""
+    if "cut" not in told.said:
+        return
+    for start, end in clauses(told.rest):
+        words = [w for w in re.findall(r"[a-z][a-z'-]*", told.rest[start:end]) if w not in FILLER]
+        if any(word in OTHER_FOODS for word in words):
+            told.ignored.append(" ".join(words[:4]))
 
 
 def _wrap(heard: str, said: dict[str, Any]) -> None:
@@ -287,7 +370,7 @@ def _unknown_cut(rest: str, context: Context, said: dict[str, Any]) -> None:
     """Keep the words that stand where a cut is expected, when none of the catalogue's is among them."""
     if "cut" in said:
         return
-    words = [word for word in re.findall(r"[a-z][a-z'-]*", rest) if word not in _FILLER and len(word) > 1]
+    words = [word for word in re.findall(r"[a-z][a-z'-]*", rest) if word not in FILLER and len(word) > 1]
     wanted = context.setup_slot == "cut"
     food = any(word in FOODS for word in words)
     if words and (wanted or food or _stands_first(words[0], rest, said)) and context.setup_slot in (None, "cut"):

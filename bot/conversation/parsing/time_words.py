@@ -7,12 +7,13 @@ from __future__ import annotations
 
 import re
 
-NUMBER_WORDS = {
-    word: number
-    for number, word in enumerate(
-        ("one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve"), start=1
-    )
-} | {"fifteen": 15, "twenty": 20, "thirty": 30, "forty": 40, "forty-five": 45, "fifty": 50}
+_UP_TO_TWENTY = (
+    "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve", "thirteen",
+    "fourteen", "fifteen", "sixteen", "seventeen", "eighteen", "nineteen", "twenty",
+)  # fmt: skip
+NUMBER_WORDS = {word: number for number, word in enumerate(_UP_TO_TWENTY, start=1)} | {
+    "thirty": 30, "forty": 40, "forty-five": 45, "fifty": 50,
+}  # fmt: skip
 
 WORD = "|".join(sorted(NUMBER_WORDS, key=len, reverse=True))
 _HOURS = r"(?:hours?|hrs?|h|stunden?|std|horas?|heures?)"
