@@ -143,8 +143,9 @@ def _lapsed(changes: Changes) -> tuple[str, ...]:
 def _with_next(message: Message, situation: Situation, visit: Visit) -> Message:
     if situation.state.stage is Stage.CLOSED:
         return message.then(over())
-    last = next_line(situation, voice_of(situation, visit.now))
-    if last in message.text:
+    voice = voice_of(situation, visit.now)
+    last = next_line(situation, voice)
+    if any(line in message.text for line in (last, next_line(situation, voice, owner=True))):
         return message
     return dataclasses.replace(message, text=f"{message.text}\n{last}" if message.text else last)
 

@@ -156,7 +156,7 @@ class Intake:
         self, visit: Visit, work: Work, snapshot: CookSnapshot, situation: Situation, wanted: tuple[say.Intent, ...]
     ) -> None:
         if isinstance(wanted[0], say.Invite):
-            people.invite(visit, work)
+            reply(visit, work, situation, people.invite(visit, work))
             return
         cooking.handle(visit, work, snapshot, situation, wanted)
 
@@ -167,7 +167,7 @@ class Intake:
         if visit.incoming.group and _chatter(wanted):
             return  # people in a group talk to one another, too
         if isinstance(wanted[0], say.Invite):
-            people.invite(visit, work)
+            reply(visit, work, None, people.invite(visit, work))
             return
         setting_up.handle(visit, work, known, wanted)
 
@@ -181,7 +181,7 @@ class Intake:
     ) -> None:
         """Greet a group, a window or somebody new; who comes to a running cook follows it from now on."""
         if visit.incoming.group:
-            work.say(Message(text=talk.hello_group()), to=visit.address, key=f"answer:{visit.row_id}")
+            reply(visit, work, situation, Message(text=talk.hello_group()))
             return
         if snapshot is None or situation is None:
             known = setting_up.remembered(self._house.store.session(visit.address, visit.person.id))

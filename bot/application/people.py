@@ -88,14 +88,11 @@ def join(house: House, incoming: Incoming, said: Join, work: Work) -> Person | N
     return person
 
 
-def invite(visit: Visit, work: Work) -> None:
-    """Make a single-use code for one more person."""
+def invite(visit: Visit, work: Work) -> Message:
+    """Make a single-use code for one more person, and return what is said about it."""
     if not may(visit.person.role, Right.INVITE):
-        text = talk.not_allowed(visit.person.role.value)
-    else:
-        code = secrets.token_urlsafe(9)
-        role = Role.WATCH.value
-        work.invites.append(InviteWrite(code=code, role=role, expires_at=visit.now + INVITE_FOR))
-        prefix = visit.house.link_prefix
-        text = talk.invitation(code, None if prefix is None else prefix + code)
-    work.say(Message(text=text), to=visit.address, key=f"answer:{visit.row_id}")
+        return Message(text=talk.not_allowed(visit.person.role.value))
+    code = secrets.token_urlsafe(9)
+    work.invites.append(InviteWrite(code=code, role=Role.WATCH.value, expires_at=visit.now + INVITE_FOR))
+    prefix = visit.house.link_prefix
+    return Message(text=talk.invitation(code, None if prefix is None else prefix + code))

@@ -55,7 +55,7 @@ def what_next(situation: Situation, voice: Voice) -> Message:
     first = next_line(situation, voice, owner=True)
     stage_line = dinner_line(situation, voice)
     then = [_("Then {time}: {what}.").format(time=voice.clock(at), what=what) for at, what in _later(situation)]
-    return Message(text=lines(*waiting, stage_line, first, *then[:1]) if then else lines(*waiting, stage_line, first))
+    return Message(text=lines(*waiting, stage_line, " ".join((first, *then[:1]))))
 
 
 def _later(situation: Situation) -> list[tuple[dt.datetime, str]]:
@@ -70,15 +70,16 @@ def _later(situation: Situation) -> list[tuple[dt.datetime, str]]:
     return [(at, ", ".join(dict.fromkeys(names[:2]))) for at, names in groups[1:3]]
 
 
-def plan(situation: Situation, voice: Voice) -> Message:
-    """Return the plan backward from serving in at most ten lines; the rest on request."""
+def plan(situation: Situation, voice: Voice, *, owner: bool = True) -> Message:
+    """Return the plan backward from serving in at most ten lines; the rest on request. `owner` names whose it is."""
     state = situation.state
     main = [(at, step.id) for at, step in situation.itinerary() if step.id in _MAIN]
     notes = [note for note in (_salt_note(situation), _box_note(situation), _late_note(situation, voice)) if note]
     room = PLAN_LINES - 3 - len(notes)
     chosen = sorted(_without_past(main, situation), key=lambda entry: _MAIN.index(entry[1]))[:room]
     shown = [_plan_entry(at, step_id, situation, voice) for at, step_id in sorted(chosen, reverse=True)]
-    text = lines(headline(situation, voice), dinner_line(situation, voice), *shown, *notes, next_line(situation, voice))
+    last = next_line(situation, voice, owner=owner)
+    text = lines(headline(situation, voice), dinner_line(situation, voice), *shown, *notes, last)
     choices = () if state.stage is Stage.CLOSED else ((all_steps(),),)
     return Message(text=text, choices=choices)
 

@@ -25,6 +25,9 @@ from scheduler.facts import (
     Wrapped,
 )
 
+_LONGEST = 60
+"""Somebody's own words are quoted up to this length."""
+
 _WRAPPED = {
     Wrap.NONE: lambda: _("Bare to the end"),
     Wrap.PAPER: lambda: _("Wrapped in paper"),
@@ -64,7 +67,7 @@ def body_text(body: Body, voice: Voice) -> str:
         case PitMoved():
             return _("Pit to {pit} from now").format(pit=voice.band(body.pit_low_c, body.pit_high_c))
         case Noted():
-            return _("Noted") if body.understood else ""
+            return _("Noted: {text}").format(text=_shortened(body.text)) if body.understood else ""
         case Planned():
             return _planned_text(body)
         case Closed():
@@ -97,6 +100,12 @@ def _reading_text(reading: Reading, voice: Voice) -> str:
 def _done_text(done: StepDone) -> str:
     words = step_words(done.step)
     return dict(words.outcomes).get(done.outcome or "", words.done)
+
+
+def _shortened(text: str) -> str:
+    """Return somebody's own words in quotation marks, in one line of bearable length, without a full stop."""
+    said = " ".join(text.split()).rstrip(".")
+    return f'"{said}"' if len(said) <= _LONGEST else f'"{said[: _LONGEST - 3]}..."'
 
 
 def fact_text(fact: Fact, voice: Voice) -> str:

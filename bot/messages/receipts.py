@@ -61,7 +61,7 @@ def receipt(changes: Changes, voice: Voice) -> Message:
             rows.append(_confirm(event, voice))
     if any(isinstance(e, Taken) and isinstance(e.body, StepDone) and e.body.step in _RESTS for e in changes.events):
         texts.append(box_line(changes.after, voice))
-    return Message(text=lines(*texts), choices=tuple(rows))
+    return Message(text=lines(*dict.fromkeys(texts)), choices=tuple(rows))
 
 
 def still_open(situation: Situation, riding: tuple[str, ...]) -> str:
@@ -77,8 +77,8 @@ def still_open(situation: Situation, riding: tuple[str, ...]) -> str:
 def echo(changes: Changes, name: str, voice: Voice) -> str:
     """Return one line for the others: who reported what, and what moved."""
     taken = taken_line(changes, voice)
-    first = [_event_text(e, changes, voice) for e in changes.events if _of_the_log(e)]
-    news = (Shifted, SpotAsked, GateOpened, Stalled, Implied)
+    first = dict.fromkeys(_event_text(e, changes, voice) for e in changes.events if _of_the_log(e))
+    news = (Shifted, GateOpened, Stalled, Implied)
     rest = [_event_text(e, changes, voice) for e in changes.events if isinstance(e, news)]
     told = lines(*first, taken)
     if not told and not any(rest):
@@ -88,8 +88,8 @@ def echo(changes: Changes, name: str, voice: Voice) -> str:
 
 
 def _of_the_log(event: Event) -> bool:
-    """Return whether an event changes what was told before: a correction, or something taken back."""
-    return isinstance(event, Undid) or (isinstance(event, Taken) and isinstance(event.body, Corrected))
+    """Return whether an event is news of what somebody told: kept aside, corrected, or taken back."""
+    return isinstance(event, Undid | SpotAsked) or (isinstance(event, Taken) and isinstance(event.body, Corrected))
 
 
 def by_name(name: str) -> str:
@@ -163,8 +163,13 @@ def _event_text(event: Event, changes: Changes, voice: Voice) -> str:
             return _("This one is about safety, so it stays open: {what}.").format(what=step_words(event.step).name)
         case SpotAsked():
             return _(
-                "That does not fit {before} at {time}. I keep it aside. What does a second spot say, off bone and fat?"
-            ).format(before=voice.temp(event.before_c), time=voice.clock(event.before_at))
+                "{temp} does not fit {before} at {time}. I keep it aside. What does a second spot say, off bone and"
+                " fat?"
+            ).format(
+                temp=voice.temp(event.reading.value_c),
+                before=voice.temp(event.before_c),
+                time=voice.clock(event.before_at),
+            )
         case Undid():
             return _undid(event, changes, voice)
         case Stalled():
@@ -182,8 +187,8 @@ def _event_text(event: Event, changes: Changes, voice: Voice) -> str:
 def _undid(event: Undid, changes: Changes, voice: Voice) -> str:
     """Say what was taken back, and for a correction what holds again."""
     fact = event.fact
-    if isinstance(fact.body, Corrected):
-        old = _old_fact(changes.after, fact.body.of)
+    if event.of is not None:
+        old = _old_fact(changes.after, event.of)
         if old is not None:
             return _("Back to: {what}, {time}.").format(what=fact_text(old, voice), time=voice.clock(old.happened_at))
     return _("Taken back: {what} ({time}).").format(what=fact_text(fact, voice), time=voice.clock(fact.happened_at))
@@ -216,7 +221,7 @@ def _corrected_text(event: Taken, changes: Changes, voice: Voice) -> str:
 def _old_fact(situation: Situation, fact_id: str) -> Fact | None:
     """Return what a situation knows of a fact: a reading, a step, a wrap."""
     for reading in situation.state.readings:
-        if reading.fact == fact_id:
+        if reading.fact == fact_id and not reading.doubtful:
             body = Reading(slot=reading.slot, value_c=reading.value_c, spread_c=reading.spread_c, spot=reading.spot)
             return _stand_in(situation, fact_id, reading.at, body)
     for step, times in situation.state.done.items():

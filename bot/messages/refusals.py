@@ -60,6 +60,7 @@ def question(unclear: Unclear, voice: Voice) -> Message:
         "slot": _("{number}: the meat or the pit?"),
         "typo": _('Did you mean another number than "{said}"? Type it once more.'),
         "which_step": _("Done with which one?"),
+        "skip_which": _("Skip which one?"),
         "was_or_in": _('"{said}": was it then, or shall I ask again then?'),
         "which_wrap": _("Wrapped in what?"),
         "impossible": _(

@@ -50,7 +50,7 @@ def ask_pit(cut: Cut, voice: Voice) -> Message:
 
 def begun(situation: Situation, voice: Voice) -> Message:
     """Show the plan of a cook that has just been set up."""
-    return plan(situation, voice)
+    return plan(situation, voice, owner=False)
 
 
 def which_of(answers: tuple[tuple[Cut, Situation], ...], draft: Draft, voice: Voice) -> Message:

@@ -97,6 +97,8 @@ class Undid:
     """A fact was taken back."""
 
     fact: Fact
+    of: str | None = None
+    """Id of the fact that holds again, when a correction of it was taken back."""
 
 
 @dataclasses.dataclass(frozen=True, kw_only=True)

@@ -241,16 +241,20 @@ class _Decision:
         return check_serving(moved, report.body.serving, self.now)
 
     def _undone(self, report: Report, undone: Undone) -> Refusal | None:
-        """Take back a fact, and with it what the same message told."""
+        """Take back a fact, and with it what the same message told; an edit of that message names each by itself."""
         log = standing(self.pen.facts)
         target = next((f for f in log if f.id == undone.of), None)
-        together = [f for f in log if target is not None and (f.id == target.id or _told_together(f, target))]
+        edited = target is not None and report.message == target.message
+        together = [
+            f for f in log if target is not None and (f.id == target.id or (not edited and _told_together(f, target)))
+        ]
         taken_back = [f for f in together if not isinstance(f.body, Closed) and f.id != self.pen.facts[0].id]
         if not taken_back:
             return Refusal(reason="nothing_to_undo")
         for fact in reversed(taken_back):
             self.pen.write(Undone(of=fact.id), by=report.by, message=report.message)
-            self.events = (*self.events, Undid(fact=_as_told(fact, log)))
+            of = fact.body.of if isinstance(fact.body, Corrected) else None
+            self.events = (*self.events, Undid(fact=_as_told(fact, log), of=of))
         return implied.broken_order(assess(self.pen.facts, self.catalogue).state)
 
     def _corrected(self, report: Report, corrected: Corrected) -> Refusal | None:

@@ -52,8 +52,9 @@ def handle(visit: Visit, work: Work, snapshot: CookSnapshot, situation: Situatio
 def _corrections(visit: Visit, told: list[Fact], wanted: tuple[say.Intent, ...]) -> list[Report]:
     """Return a correction for each fact whose value or time is another one now, and an undo for what is gone."""
     reports = []
+    only_reading = sum(isinstance(fact.body, Reading) for fact in told) == 1
     for fact in told:
-        body, at = _new_body(fact.body, wanted), _new_time(fact, wanted)
+        body, at = _new_body(fact.body, wanted, only_reading=only_reading), _new_time(fact, wanted)
         if body is None and _says_something(wanted):
             reports.append(_report(visit, Undone(of=fact.id)))
         elif body is not None and (body != fact.body or at is not None):
@@ -87,12 +88,17 @@ def _dated(body: Body, intent: say.Intent) -> dt.datetime | None:
     return intent.at if isinstance(body, Wrapped) and isinstance(intent, say.WrapSaid) else None
 
 
-def _new_body(old: Body, wanted: tuple[say.Intent, ...]) -> Body | None:
-    """Return what a fact says after the edit, None when the new text says nothing of its kind."""
+def _new_body(old: Body, wanted: tuple[say.Intent, ...], *, only_reading: bool) -> Body | None:
+    """Return what a fact says after the edit, None when the new text says nothing of its kind.
+
+    A single number takes the place of the only reading that was told, whichever probe it was; of two, one was dropped.
+    """
     match old:
         case Reading():
             values = [v for i in wanted if isinstance(i, say.Report) for v in i.values]
-            same = [v for v in values if (v.slot or Slot.CORE) is old.slot] or (values if len(values) == 1 else [])
+            same = [v for v in values if (v.slot or Slot.CORE) is old.slot]
+            if not same and only_reading and len(values) == 1:
+                same = values
             if not same:
                 return None
             value = same[0]
