@@ -6,19 +6,19 @@ is not understood is an intent too.
 
 from __future__ import annotations
 
-from bot.commands import Ask, Draft, Intent, Skip, Topic, Unclear
+from bot.commands import Ask, Draft, FeelSaid, Intent, Report, Skip, Topic, Unclear, WrapSaid
 from bot.conversation.context import Context
 from bot.conversation.parsing import times
 from bot.conversation.parsing.answers import unsure
 from bot.conversation.parsing.changes import plan_changed, whole_plan
 from bot.conversation.parsing.commands import command, greets, questions
 from bot.conversation.parsing.corrections import corrected_time, correction
-from bot.conversation.parsing.moves import dinner, pit_moved
+from bot.conversation.parsing.moves import dinner, is_about_dinner, pit_moved
 from bot.conversation.parsing.offered import begun, chosen
 from bot.conversation.parsing.replies import replies
 from bot.conversation.parsing.serving import follows_the_meat
 from bot.conversation.parsing.setup import set_up
-from bot.conversation.parsing.words import LONGEST_READ, tidy
+from bot.conversation.parsing.words import LONGEST_READ, clauses, tidy
 
 
 def read(text: str, context: Context) -> tuple[Intent, ...]:
@@ -84,15 +84,25 @@ def _setting_up(heard: str, text: str, context: Context) -> tuple[Intent, ...]:
     return found or ((Draft(),) if greets(heard) else ())
 
 
+def _beside_dinner(heard: str, text: str, context: Context) -> tuple[Intent, ...]:
+    """Return readings and deeds told in other clauses than the one about dinner ("178, dinner at 7")."""
+    others = [heard[start:end] for start, end in clauses(heard) if not is_about_dinner(heard[start:end])]
+    if len(others) == len(clauses(heard)):
+        return ()
+    found = replies(", ".join(others), text, context) if others else ()
+    return tuple(intent for intent in found if isinstance(intent, Report | WrapSaid | FeelSaid))
+
+
 def _reply(heard: str, text: str, context: Context) -> tuple[Intent, ...]:
     if (plan := whole_plan(heard, text, context)) is not None:
         return (plan,)
     for reader in (correction, pit_moved):
         if (intent := reader(heard, text, context)) is not None:
             return (intent,)
-    for timed in (dinner, corrected_time):
-        if (intent := timed(heard, context)) is not None:
-            return (intent,)
+    if (intent := dinner(heard, context)) is not None:
+        return (*_beside_dinner(heard, text, context), intent)
+    if (intent := corrected_time(heard, context)) is not None:
+        return (intent,)
     if greets(heard):
         return (Ask(topic=Topic.WHAT_NEXT),)
     if questions(heard):

@@ -58,6 +58,12 @@ def dinner(heard: str, context: Context) -> Intent | None:
     return MoveDinner(serving=said.serving) if said else None
 
 
+def is_about_dinner(clause: str) -> bool:
+    """Return True for a clause that speaks of the meal or the guests, or only of a time."""
+    bare_time = not re.search(r"[0-9]", cut_out(clause, [(when.start, when.end) for when in times.find(clause)]))
+    return bool(_MOVES.search(clause) or _LATEST.search(clause) or (bare_time and times.find(clause)))
+
+
 def _latest(heard: str, context: Context) -> Serving | None:
     said = serving_said(heard, context)
     if said is None:
