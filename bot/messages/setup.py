@@ -103,3 +103,15 @@ def time_passed() -> Message:
 def started_over() -> Message:
     """Say that what was set up so far is forgotten."""
     return Message(text=_("Started over."))
+
+
+def left_out(words: tuple[str, ...]) -> Message:
+    """Name what was said and cannot be used, so that nobody takes it for understood."""
+    if not words:
+        return Message(text="")
+    return Message(text=_("I left out: {words}.").format(words=", ".join(repr(word) for word in words)))
+
+
+def usual_pit(pit_c: float, voice: Voice) -> Message:
+    """Say that a pit nobody named was taken from the cut."""
+    return Message(text=_("Nobody said how hot the pit is: I take the usual {pit}.").format(pit=voice.temp(pit_c)))

@@ -130,6 +130,8 @@ class Settling:
                 self._move_dinner(intent)
             case say.MovePit():
                 self._add(PitMoved(pit_low_c=intent.pit_low_c, pit_high_c=intent.pit_high_c))
+            case say.ChangePlan():
+                self._change_plan(intent)
             case say.TellMe():
                 self._plan(detail=intent.detail)
             case say.Note():
@@ -225,6 +227,19 @@ class Settling:
             bark = self._situation.prompt("bark_check")
             if bark is not None and bark.asked:
                 self._add(StepDone(step="bark_check", outcome="set"))
+
+    def _change_plan(self, said: say.ChangePlan) -> None:
+        """Write the plan anew with another count, mass or unit."""
+        planned, serving = self._situation.state.planned, self._situation.state.serving
+        self._add(
+            dataclasses.replace(
+                planned,
+                serving=serving,
+                count=said.count or planned.count,
+                mass_kg=said.mass_kg or planned.mass_kg,
+                unit=said.unit or planned.unit,
+            )
+        )
 
     def _plan(self, *, wrap: Wrap | None = None, detail: Detail | None = None) -> None:
         """Write the plan anew with something changed; dinner stays where it was moved to."""

@@ -123,6 +123,7 @@ def _go_on(visit: Visit, work: Work, known: Setup, drafts: list[say.Draft]) -> N
     for newer in drafts:
         draft = merge(draft, newer)
     unit = _unit_used(visit.incoming.text, drafts) or known.unit
+    pit_said = draft.pit_low_c is not None
     draft = _assumed(draft, visit)
     past = _past(draft, visit)
     if past is not None:
@@ -132,15 +133,18 @@ def _go_on(visit: Visit, work: Work, known: Setup, drafts: list[say.Draft]) -> N
         return
     slot = missing(draft)
     known = Setup(draft=draft, slot=slot, unit=unit)
+    left_out = setup.left_out(tuple(word for newer in drafts for word in newer.ignored))
+    if draft.pit_low_c is not None and not pit_said:
+        left_out = left_out.then(setup.usual_pit(draft.pit_low_c, _voice(visit, unit)))
     if slot is None:
-        _begin(visit, work, known)
+        _begin(visit, work, known, left_out)
         return
     if slot == "cut" and draft.on_at is not None and draft.unknown_cut is None:
         message = _each_cut(visit, known)
     else:
         message = next_question(visit, known)
     _remember(visit, work, known)
-    _say(visit, work, message)
+    _say(visit, work, left_out.then(message))
 
 
 def _assumed(draft: say.Draft, visit: Visit) -> say.Draft:
@@ -212,7 +216,7 @@ def _begun(visit: Visit, known: Setup, cook: str) -> Changes | Refusal:
     )
 
 
-def _begin(visit: Visit, work: Work, known: Setup) -> None:
+def _begin(visit: Visit, work: Work, known: Setup, left_out: Message) -> None:
     """Begin the cook, or say why dinner cannot be then and ask for another time."""
     begun = _begun(visit, known, f"c{visit.row_id}")
     if isinstance(begun, Refusal):
@@ -225,7 +229,7 @@ def _begin(visit: Visit, work: Work, known: Setup) -> None:
     empty = CookSnapshot(id=begun.after.state.cook, version=0, open=True, rooms=rooms, facts=())
     done = alone(begun)
     voice = voice_of(done.after, visit.now)
-    answer(visit, work, empty, done, body=setup.begun(begun.after, voice))
+    answer(visit, work, empty, done, body=left_out.then(setup.begun(begun.after, voice)))
     work.sessions.append(SessionWrite(address=visit.address, person=visit.person.id, data=None))
 
 
