@@ -35,7 +35,7 @@ CREW = ("Ines", "Tomas")
 
 def now() -> dt.datetime:
     """Return the present instant: the processes under test live by the real clock."""
-    return dt.datetime.now(dt.UTC)  # noqa: TID251 - see above
+    return dt.datetime.now(dt.UTC)  # noqa: TID251 - the processes under test live by it
 
 
 def ribs() -> str:

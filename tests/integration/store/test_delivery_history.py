@@ -25,7 +25,7 @@ from hypothesis.stateful import (
 from sqlalchemy import Row, select
 
 from bot.chat import Address, Locked, Outcome, OutgoingKind, Rejected, Sent, TryAgain, Unknown, Unreachable
-from bot.ports import Apply, ClaimedRow, RoomWrite
+from bot.ports import Apply, ClaimedRow, OutboxWrite, RoomWrite
 from bot.store import SqlStore, open_store
 from bot.store.engine import reading
 from bot.store.tables import OutboxState, outbox
@@ -245,8 +245,8 @@ class Deliveries(RuleBasedStateMachine):
         self.written += 1
         return f"m{self.written - 1}"
 
-    def _put(self, *messages: object) -> None:
-        assert self.store.apply(Apply(now=self.now, outbox=messages))  # type: ignore[arg-type]
+    def _put(self, *messages: OutboxWrite) -> None:
+        assert self.store.apply(Apply(now=self.now, outbox=messages))
 
     def _arrive(self, row: ClaimedRow) -> None:
         out = row.outgoing
