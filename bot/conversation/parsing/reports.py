@@ -5,6 +5,7 @@ It asks rather than guesses, and two bare figures are never two readings of the 
 
 from __future__ import annotations
 
+import dataclasses
 import datetime as dt
 import re
 
@@ -38,6 +39,9 @@ def report(
     figures: tuple[Figure, ...], context: Context, text: str, at: dt.datetime | None, heard: str = ""
 ) -> tuple[Intent, ...]:
     """Return what the figures of a text are: one report, and at most one question. `heard`: the words around them."""
+    if len(figures) == PAIR and all(_is_bare(f) for f in figures) and figures[0].value == figures[1].value:
+        figures = figures[:1]  # one number typed twice
+    context = _in_the_unit_meant(figures, context)
     if figures and all(_is_bare(figure) for figure in figures):
         if len(figures) > 1 and context.stage in _BEFORE_THE_MEAT:
             return _before_the_meat(figures, context, text, at)
@@ -51,6 +55,22 @@ def report(
         options = tuple((label, Report(values=(value,), at=at)) for label, value in first.options)
         found.append(Unclear(question=first.question, text=text, values=(first.figure.value,), options=options))
     return tuple(found)
+
+
+def _in_the_unit_meant(figures: tuple[Figure, ...], context: Context) -> Context:
+    """Return the context in the other unit when a pit and a meat fit only in that one ("121/74" in a chat in °F)."""
+    if len(figures) != PAIR or context.unit is None or context.stage != "cooking" or context.pit_target_c is None:
+        return context
+    pit, core = max(figures, key=_value), min(figures, key=_value)
+    if any(figure.unit or figure.spot for figure in figures) or pit.slot is Slot.CORE or core.slot is Slot.PIT:
+        return context
+    other = "C" if context.unit == "F" else "F"
+    fits = {
+        unit: near_pit(in_c(pit, unit, Slot.PIT).value_c, context)
+        and plausible_core(in_c(core, unit, Slot.CORE), context)
+        for unit in (context.unit, other)
+    }
+    return dataclasses.replace(context, unit=other) if fits[other] and not fits[context.unit] else context
 
 
 def _is_bare(figure: Figure) -> bool:
@@ -146,7 +166,7 @@ def _several(free: list[Figure], context: Context, heard: str) -> dict[Figure, S
     if any(figure.spot for figure in free):
         return result
     if len(free) == PAIR and context.stage == "cooking":
-        if free[0].value != free[1].value and not _both_of_the_meat((free[0], free[1]), context, heard):
+        if not _both_of_the_meat((free[0], free[1]), context, heard):
             result[largest] = Slot.PIT
         return result
     unit = largest.unit or context.unit

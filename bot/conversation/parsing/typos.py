@@ -6,6 +6,7 @@ A mended figure is offered or echoed, never hidden; what cannot be mended is lef
 from __future__ import annotations
 
 import dataclasses
+import itertools
 
 from bot.commands import Report, Unclear
 from bot.conversation.context import Context
@@ -14,12 +15,16 @@ from bot.conversation.parsing.readings import Open, asked, can_be, in_c, likely,
 from scheduler.facts import Slot
 
 TWO, THREE = 2, 3
-"""A core in °F has two or three figures."""
+"""A core in °F has two or three figures; a pit and a meat are two numbers, or three with a stray blank."""
 
 
 def rejoin(figures: tuple[Figure, ...], text: str, context: Context) -> tuple[Figure, ...]:
     """Return one figure for two that a stray blank parted ("1 71"), when the parts alone make no sense."""
-    if len(figures) != TWO or any(f.slot or f.spot or f.approx for f in figures):
+    if any(f.slot or f.spot or f.approx for f in figures):
+        return figures
+    if len(figures) == THREE:
+        return _pair_of_three(figures, text)
+    if len(figures) != TWO:
         return figures
     left, right = figures
     parts = (text[left.start : left.end], text[right.start : right.end])
@@ -33,6 +38,18 @@ def rejoin(figures: tuple[Figure, ...], text: str, context: Context) -> tuple[Fi
     slot = _slot(context)
     settled = settle(whole, slot, context)
     return (whole,) if not isinstance(settled, Open) and likely(settled, context) else figures
+
+
+def _pair_of_three(figures: tuple[Figure, ...], text: str) -> tuple[Figure, ...]:
+    """Return a pair for three figures of which a blank parted one ("1 80/75"), when only one place can be mended."""
+    mended = []
+    for at, (left, right) in enumerate(itertools.pairwise(figures)):
+        parts = (text[left.start : left.end], text[right.start : right.end])
+        blank = text[left.end : right.start] == " " and all(part.isdigit() for part in parts)
+        if blank and min(map(len, parts)) == 1 and TWO <= len("".join(parts)) <= THREE:
+            whole = dataclasses.replace(right, value=float("".join(parts)), start=left.start)
+            mended.append((*figures[:at], whole, *figures[at + TWO :]))
+    return mended[0] if len(mended) == 1 else figures
 
 
 def suspect(figures: tuple[Figure, ...], context: Context, text: str) -> Unclear | None:

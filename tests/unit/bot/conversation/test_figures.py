@@ -38,6 +38,9 @@ def test_two_bare_figures_are_one_pit_and_one_meat_though_the_pit_is_cold(text: 
         ("170/85", "reading pit 76.7, core 29.4"),
         ("165/88", "reading pit 73.9, core 31.1"),
         ("180 75 78", "reading pit 82.2, core 23.9, core 25.6"),
+        ("1 80/75", "reading pit 82.2, core 23.9"),
+        ("180/7 5", "reading pit 82.2, core 23.9"),
+        ("180 180", "question slot [core: reading core 82.2 | pit: reading pit 82.2]"),
     ],
 )
 def test_a_cold_pit_stays_the_pit(text: str, understood: str) -> None:
@@ -96,6 +99,22 @@ def test_an_answer_about_the_meat_that_looks_like_the_pit_is_asked_about() -> No
     here = "unit=F pit_target=225F on=10:00 last_core=120F@13:25"
     assert meant("208", here, "core_read") == "question slot [core: reading core 97.8 | pit: reading pit 97.8]"
     assert meant("140", here, "core_read") == "reading core 60.0"
+
+
+@pytest.mark.parametrize(
+    ("text", "unit", "understood"),
+    [
+        ("121/82", "F", "reading pit 121.0, core 82.0"),
+        ("pit 121 meat 82", "F", "reading pit 121.0, core 82.0"),
+        ("250/180", "C", "reading pit 121.1, core 82.2"),
+        ("250/180", "F", "reading pit 121.1, core 82.2"),
+        ("121/82", "C", "reading pit 121.0, core 82.0"),
+        ("160/75", "F", "reading pit 71.1, core 23.9"),
+    ],
+)
+def test_a_pair_is_read_in_one_unit(text: str, unit: str, understood: str) -> None:
+    """Where pit and meat fit only in the unit that the chat is not set to, both are read in that unit."""
+    assert meant(text, LATE.replace("unit=F", f"unit={unit}"), BOTH) == understood
 
 
 @pytest.mark.parametrize("stage", ["before", "fire"])
