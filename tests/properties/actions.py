@@ -38,6 +38,13 @@ class Wait:
 
 
 @dataclasses.dataclass(frozen=True, kw_only=True)
+class Work:
+    """Time passes with a good crew: everything asked is answered well a few minutes later."""
+
+    minutes: int
+
+
+@dataclasses.dataclass(frozen=True, kw_only=True)
 class Away:
     """Time passes while the program is off; the bell rings once it is back."""
 
@@ -132,4 +139,4 @@ class MovePit:
     pit_c: float
 
 
-Action = Wait | Away | Answer | Do | Read | Skip | Later | PutOn | Touch | Undo | Amend | MoveDinner | MovePit
+Action = Wait | Work | Away | Answer | Do | Read | Skip | Later | PutOn | Touch | Undo | Amend | MoveDinner | MovePit

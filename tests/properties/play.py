@@ -36,6 +36,7 @@ from scheduler.facts import (
 )  # fmt: skip
 from scheduler.planning.catalogue import read_catalogue
 from scheduler.planning.prompts import Prompt
+from scheduler.planning.replanning import look_again_at
 from scheduler.planning.trips import wakes
 from scheduler.safety import next_look
 from scheduler.state import last_by
@@ -55,6 +56,7 @@ from tests.properties.actions import (
     Touch,
     Undo,
     Wait,
+    Work,
 )  # fmt: skip
 
 _FOLDER = Path(scheduler.__file__).parent / "catalogue"
@@ -64,6 +66,9 @@ CREW = ("Ines", "Tomas")
 
 AT_REST_WITHIN = 12
 """Times the bell may ring at one instant before it must be quiet."""
+
+MOST_TURNS = 200
+"""Times a good crew goes to the cooker before it gives up: a whole cook needs fewer."""
 
 MINUTE = dt.timedelta(minutes=1)
 
@@ -81,6 +86,8 @@ class Moment:
     before: Situation
     after: Situation
     facts: tuple[Fact, ...]
+    length: int
+    """Facts in the log right after it."""
     refused: Refusal | None = None
 
 
@@ -135,8 +142,9 @@ class Play:
         """Return when the bell must ring next, as the store would."""
         if self.situation.state.over:
             return None
-        look_at = next_look(self.situation.state)
-        moments = [at for _, at in wakes(self.situation.prompts)] + ([] if look_at is None else [look_at])
+        situation = self.situation
+        looks = (next_look(situation.state), look_again_at(situation.state, situation.outlook))
+        moments = [at for _, at in wakes(situation.prompts)] + [at for at in looks if at is not None]
         return min(moments, default=None)
 
     def wait(self, minutes: float) -> None:
@@ -146,6 +154,19 @@ class Play:
             self.now = max(self.now, at)
             self.settle()
         self.now = until
+
+    def work(self, minutes: float) -> None:
+        """Let time pass with a good crew: whatever is asked is answered well three minutes later."""
+        until = self.now + minutes * MINUTE
+        for _ in range(MOST_TURNS):
+            at = self.wake_at()
+            if at is None or at + 3 * MINUTE > until:
+                break
+            self.wait(max(0.0, (at - self.now) / MINUTE) + 3)
+            for prompt in reversed(self.situation.waiting):
+                if any(prompt.key == other.key for other in self.situation.waiting):
+                    self.answer_well(prompt)
+        self.wait(max(0.0, (until - self.now) / MINUTE))
 
     def settle(self) -> None:
         """Ring until the next wake lies ahead."""
@@ -179,7 +200,8 @@ class Play:
         before = self.situation
         result = decide(self.log, reports, now=self.now, seed=f"i{self._turns}", catalogue=CATALOGUE)
         if isinstance(result, Refusal):
-            self.moments.append(Moment(now=self.now, rung=False, before=before, after=before, facts=(), refused=result))
+            self._note(before, before, (), rung=False, refused=result)
+            self.settle()
             return result
         self._keep(result, before, rung=False)
         self.ring()
@@ -189,22 +211,35 @@ class Play:
     def _keep(self, changes: Changes, before: Situation, *, rung: bool) -> None:
         self.log = (*self.log, *changes.facts)
         self.situation = changes.after
-        self.moments.append(Moment(now=self.now, rung=rung, before=before, after=changes.after, facts=changes.facts))
+        self._note(before, changes.after, changes.facts, rung=rung)
+
+    def _note(
+        self,
+        before: Situation,
+        after: Situation,
+        facts: tuple[Fact, ...],
+        *,
+        rung: bool,
+        refused: Refusal | None = None,
+    ) -> None:
+        self.moments.append(
+            Moment(
+                now=self.now, rung=rung, before=before, after=after, facts=facts, length=len(self.log), refused=refused
+            )
+        )
 
     def core_c(self, at: dt.datetime) -> float:
-        """Return what the meat has at an instant [°C]: a rise, a stall, a rise."""
+        """Return what the meat has at an instant [°C]."""
         on_at = self.situation.state.at("meat_on")
-        hours = 0.0 if on_at is None else max(0.0, (at - on_at) / dt.timedelta(hours=1)) * self.start.pace
-        for (h0, c0), (h1, c1) in itertools.pairwise(_RISE):
-            if hours <= h1:
-                return c0 + (c1 - c0) * (hours - h0) / (h1 - h0)
-        return _RISE[-1][1]
+        return rise_c(0.0 if on_at is None else max(0.0, (at - on_at) / dt.timedelta(hours=1)) * self.start.pace)
 
     def act(self, action: Action) -> None:
         """Do one thing."""
         match action:
             case Wait():
                 self.wait(action.minutes)
+            case Work():
+                self.work(action.minutes)
             case Away():
                 self.now += action.minutes * MINUTE
                 self.settle()
@@ -242,6 +277,12 @@ class Play:
         waiting = self.situation.waiting
         if waiting:
             self.say(*self._answers_to(waiting[choice % len(waiting)], choice))
+
+    def answer_well(self, prompt: Prompt) -> None:
+        """Answer as a good crew would: bare to the end, tender when it is, everything else done."""
+        core_c = self.core_c(self.now)
+        choice = {"tender_test": 2 if core_c > 94 else 1 if core_c > 92 else 0, "bark_check": 3}.get(prompt.step.id, 0)
+        self.say(*self._answers_to(prompt, choice))
 
     def _answers_to(self, prompt: Prompt, choice: int) -> tuple[Body, ...]:
         readings = tuple(self._reading(Read(slot=slot)) for slot in prompt.step.slots)
@@ -282,7 +323,14 @@ class Play:
 
 
 _RISE = ((0.0, 4.0), (2.5, 50.0), (3.5, 66.0), (5.0, 70.0), (7.5, 97.0), (9.0, 99.0))
-"""(hours on, °C) of a made-up rack at the usual pace."""
+
+
+def rise_c(hours: float) -> float:
+    """Return the core of a made-up rack so many hours after meat on [°C]: a rise, a stall, a rise."""
+    for (h0, c0), (h1, c1) in itertools.pairwise(_RISE):
+        if hours <= h1:
+            return c0 + (c1 - c0) * (hours - h0) / (h1 - h0)
+    return _RISE[-1][1]
 
 
 def _wall(at: dt.datetime, zone: str) -> dt.datetime:
@@ -298,6 +346,6 @@ def play(start: Start, actions: tuple[Action, ...]) -> Play:
     return played
 
 
-def again(log: tuple[Fact, ...]) -> Situation:
-    """Return the situation computed afresh from a log."""
-    return assess(log, CATALOGUE)
+def again(log: tuple[Fact, ...], as_of: dt.datetime | None = None) -> Situation:
+    """Return the situation computed afresh from a log, as of its newest fact or of a later instant."""
+    return assess(log, CATALOGUE, as_of)
