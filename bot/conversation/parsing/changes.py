@@ -14,7 +14,8 @@ from bot.conversation.parsing import times
 from bot.conversation.parsing.amounts import amounts, in_figures
 from bot.conversation.parsing.cut_names import find_cut
 from bot.conversation.parsing.numbers import figures
-from bot.conversation.parsing.setup import FILLER, called_pit, set_up, tell
+from bot.conversation.parsing.setup import called_pit, set_up, tell
+from bot.conversation.parsing.setup_words import FILLER
 from bot.conversation.parsing.words import bare, cut_out, word_set
 
 _BESIDE_AN_AMOUNT = word_set(

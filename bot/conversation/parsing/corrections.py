@@ -58,7 +58,8 @@ _RETRACT = phrases(
     ),
 )
 _TIME_WAS = re.compile(
-    r"^(?:sorry|scratch that|actually|oops|correction|no|wait|my bad|i meant|meant|make that|that was|it was|not)\b"
+    r"^(?:(?:sorry|scratch that|actually|oops|correction|wait|my bad|i meant|meant|make that|that was|it was)\b"
+    r"|(?:no|nope|not)\b[, ]*(?=[0-9]|(?:it|that|at|sorry|actually|wait|make|i|rather)\b))"
 )
 
 

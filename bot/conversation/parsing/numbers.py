@@ -48,7 +48,7 @@ _FIGURE = re.compile(
 _TENS = re.compile(r"\b(?:(?P<where>low|mid|middle|high|upper)[ -])?(?P<tens>[0-9]{1,2}0)'?s\b")
 _NOT_TEMPERATURES = re.compile(
     r"\boven(?:'s| is| set)*(?: at| to)? [0-9]+(?: ?[cf]\b)?|"
-    r"[0-9.,/x-]+ ?(?:%|kgs?\b|kilos?\b|g\b|lbs?\b|pounds?\b|oz\b|cm\b|mm\b|inch(?:es)?\b"
+    r"[0-9]+(?:[.,/x-][0-9]+)*[-x]? ?(?:%|kgs?\b|kilos?\b|g\b|lbs?\b|pounds?\b|oz\b|cm\b|mm\b|inch(?:es)?\b"
     r"|in\. |l\b|ml\b|x\b|st\b|nd\b|rd\b|th\b"
     "|(?:more )?(?:chunks?|pieces?|logs?|bricks?|briquettes|splits?|handfuls?|spots?|places"
     "|probes?|racks?|slabs?|briskets?|butts?"

@@ -13,6 +13,7 @@ from zoneinfo import ZoneInfo
 
 from bot.commands import Draft, Intent, MovePit, Unclear
 from bot.conversation.context import Context
+from bot.conversation.parsing import setup_words as said_as
 from bot.conversation.parsing import times
 from bot.conversation.parsing.amounts import COUNT_WORDS, PIECES, amounts, in_figures, pieces
 from bot.conversation.parsing.cut_names import FOODS, OTHER_FOODS, find_cuts
@@ -22,7 +23,7 @@ from bot.conversation.parsing.numbers import Figure, figures
 from bot.conversation.parsing.readings import can_be, in_c, likely
 from bot.conversation.parsing.serving import Said, impossible, serving_said
 from bot.conversation.parsing.time_words import NUMBER_WORDS
-from bot.conversation.parsing.words import clauses, cut_out, phrases, word_set
+from bot.conversation.parsing.words import clauses, cut_out
 from scheduler.facts import Slot
 from scheduler.units import kg_from_lb
 
@@ -36,65 +37,6 @@ KG_UP_TO = 9.0
 """A mass without a unit is in kilograms up to here while the chat has no unit, else in pounds."""
 LONGEST_UNSAID = dt.timedelta(hours=16)
 """A cook that is on since "18:00" of a day not said began at most so long ago, or it is asked (common practice)."""
-
-_ON = re.compile(
-    r"\b(?:(?:been |it's |its |meat(?:'s| is| went)? |went |put (?:it|them) |(?:it|they)(?:'s"
-    "| is| are| went)? )*on(?: (?:the )?(?:smoker|grill|pit|fire))?(?: since| at| from)?"
-    r"|started(?: it| cooking| at)?|since|cooking since|smoking since|in since|seit)\s*$"
-)
-_ON_FOR = re.compile(
-    r"\b(?:on for|been on|been going|going for|cooking for|in for|smoking for|(?:it's "
-    r"|its )?been)\s*(?:about |around |like )?$"
-)
-_ON_WORDS = re.compile(r"(?:\b(?:been|it's|its|went|put it|put them|started)\s+)*\b(?:on|started)?\s*(?:since|at)?\s*$")
-_YESTERDAY_BEFORE = re.compile(
-    r"\b(?:yesterday|last night|the day before)(?: (?:evening|afternoon|morning))?(?: at)? *$"
-)
-_YESTERDAY_AFTER = re.compile(r"^ *(?:yesterday|last night|the day before)\b")
-_DAY_SAID = re.compile(r"\b(?:yesterday|last night|the day before)\b")
-_OFF = phrases(
-    r"\b(?:pulled|taken|took (?:it|them|the \w+)|came|come|is|are|it's)\b(?: \w+)? off\b",
-    r"\bpulled\b(?! pork)",
-    r"\boff (?:at|the (?:heat|smoker|pit|grill|cooker))\b",
-    r"\bboxed\b|\bresting\b",
-)
-_DEED = re.compile(
-    rf"{_OFF.pattern}|\b(?:wrapped|lit|salted|seasoned|trimmed|spritzed|dry[- ]?brined|brined|rubbed|thawed|injected"
-    r"|bought)\b"
-)
-_NOT_OF_THE_DEED = re.compile(r"\b(?:dinner|supper|lunch|eat(?:ing)?|serv(?:e|ing)|pit|smoker|on since|now)\b")
-_PLAIN_TIME = re.compile(r"[ap]\.?m\b|:|\buhr\b|clock|\bnoon\b|\bmidnight\b|^(?:at|by|um|@) ?[0-9]{1,2}$")
-_HOURS_IN = re.compile(r"^\s*(?:in|already|so far|now|on)\b")
-_CORE_AFTER = re.compile(
-    r"^\s*(?:°? ?[cf]\b)?\s*(?:now|right now|currently|internal|inside|core|in the meat"
-    r"|at the moment|already|so far)\b"
-)
-_CORE_BEFORE = re.compile(
-    r"\b(?:now|currently|reads?|reading|it's at|its at|sitting at|is at|at|internal|core|meat)"
-    r"(?: (?:is|at|now))*\s*$"
-)
-_PIT_BEFORE = phrases(
-    (
-        r"\b(?:pit|smoker|cooker|grill|hot|temp|temperature|run(?:s|ning)?|cook(?:ing)? (?:at"
-        "|it at)|smok(?:e|ing) (?:at|it at)|oven|heat)(?: (?:at|is|to|around|about|it|the|temp"
-        r"|runs?|running|set))*\s*[@:=]?\s*$"
-    ),
-    r"@\s*$",
-)
-_DINNER_WORDS = re.compile(
-    r"\b(?:dinner|supper|lunch|eat(?:ing)?|serv(?:e|ing|ed)|meal|table|guests?|people|ready"
-    r"|for|by|at|food|we|want|around|about|on|from|is|the|party|bbq)\b"
-)
-FILLER = word_set(
-    "a an the of and with for at on in to by is it its it's we i i'm im i've we're we'll i'll are be have "
-    "has got my our some this that going gonna doing cooking cook smoking smoke making make want would "
-    "like about around dinner lunch supper eat eating serve serving served ready meal people guests pit "
-    "smoker grill cooker temp temperature degrees deg hot heat each total since now been started whole "
-    "big small large nice one two kg lb lbs today tomorrow tonight please pls hi hey hello um so ok okay "
-    "just maybe will do let's lets when time party bbq run running runs set f c x weighing weighs weight "
-    "mass bone boneless bone-in trimmed untrimmed raw fresh all altogether together or as done tender fat "
-    "paper foil boat wrap wrapped wrapping naked bare no in-bone pieces piece rack racks slab slabs"
-)
 
 
 @dataclasses.dataclass(kw_only=True)
@@ -211,11 +153,11 @@ def _deeds(told: Telling) -> None:
     """Take out what was done and when ("wrapped at 11", "pulled at 14:00"): it is no dinner and no pit."""
     for start, end in clauses(told.rest):
         clause = told.rest[start:end]
-        deed = _DEED.search(clause)
+        deed = said_as.DEED.search(clause)
         if deed is None:
             continue
-        told.off = told.off or bool(_OFF.search(clause))
-        stop = _NOT_OF_THE_DEED.search(clause, deed.end())
+        told.off = told.off or bool(said_as.OFF.search(clause))
+        stop = said_as.NOT_OF_THE_DEED.search(clause, deed.end())
         until = stop.start() if stop else len(clause)
         if re.search(r"[0-9]|yesterday|last night|this morning", clause[deed.start() : until]):
             told.ignore(start + deed.start(), start + until)
@@ -225,18 +167,18 @@ def _on(told: Telling, context: Context) -> None:
     """Take since when the meat is on; the day is yesterday when that is said, else it is the nearest past."""
     for when in times.find(told.rest):
         before, after = told.rest[: when.start], told.rest[when.end :]
-        day_before, day_after = _YESTERDAY_BEFORE.search(before), _YESTERDAY_AFTER.match(after)
+        day_before, day_after = said_as.YESTERDAY_BEFORE.search(before), said_as.YESTERDAY_AFTER.match(after)
         stem = before[: day_before.start()] if day_before else before
         lead = told.rest[when.start : when.end]
-        since = _ON.search(stem) or (re.match(r"(?:since|seit)\b", lead) and not when.compact)
+        since = said_as.ON.search(stem) or (re.match(r"(?:since|seit)\b", lead) and not when.compact)
         if when.kind is times.Kind.CLOCK and since and not when.compact:
-            on = _ON_WORDS.search(stem)
+            on = said_as.ON_WORDS.search(stem)
             end = when.end + (day_after.end() if day_after else 0)
             told.said["on_at"] = _went_on(when, told, context, yesterday=bool(day_before or day_after))
             told.cut((on.start() if on else when.start, end))
             return
         if (when.kind is times.Kind.AGO and not re.search(r"\beat", before)) or (
-            when.kind is times.Kind.SPAN and (_ON_FOR.search(before) or _HOURS_IN.match(after))
+            when.kind is times.Kind.SPAN and (said_as.ON_FOR.search(before) or said_as.HOURS_IN.match(after))
         ):
             told.said["on_at"] = times.past(when, context.now, context.zone)
             told.cut((when.start, when.end))
@@ -249,7 +191,7 @@ def _went_on(when: times.When, told: Telling, context: Context, *, yesterday: bo
         day = context.now.astimezone(place).date() - dt.timedelta(days=1)
         return times.walls(when, day)[-1].replace(tzinfo=place).astimezone(dt.UTC)
     on_at = times.past(when, context.now, context.zone)
-    told.doubtful_on = context.now - on_at > LONGEST_UNSAID and not _DAY_SAID.search(told.rest)
+    told.doubtful_on = context.now - on_at > LONGEST_UNSAID and not said_as.DAY_SAID.search(told.rest)
     return on_at
 
 
@@ -267,8 +209,8 @@ def _temperatures(told: Telling, text: str, context: Context) -> None:
         from_middle = "on_at" in said and not is_pit
         is_core = not is_pit and (
             figure.slot is Slot.CORE
-            or bool(_CORE_AFTER.match(after))
-            or bool(from_middle and _CORE_BEFORE.search(before))
+            or bool(said_as.CORE_AFTER.match(after))
+            or bool(from_middle and said_as.CORE_BEFORE.search(before))
             or bool(from_middle and _likely_core(figure, context, said, lone=lone))
         )
         if is_core and "core_c" not in said and (core_c := _core(figure, context, said)) is not None:
@@ -283,7 +225,7 @@ def _temperatures(told: Telling, text: str, context: Context) -> None:
             else:
                 told.problems.append(_as_draft(moved))
                 if not moved.options:
-                    named = _PIT_BEFORE.search(before)
+                    named = said_as.PIT_BEFORE.search(before)
                     told.no_pits.append(masked[named.start() if named else figure.start : figure.end].strip(" ,@"))
             taken.append(span)
     told.cut(*taken)
@@ -291,14 +233,14 @@ def _temperatures(told: Telling, text: str, context: Context) -> None:
 
 def called_pit(figure: Figure, masked: str) -> bool:
     """Return True when a figure is called the pit ("pit 250", "smoker at 120", "@ 250")."""
-    return figure.slot is Slot.PIT or bool(_PIT_BEFORE.search(masked[: figure.start]))
+    return figure.slot is Slot.PIT or bool(said_as.PIT_BEFORE.search(masked[: figure.start]))
 
 
 def _clock_spans(rest: str, context: Context) -> list[tuple[int, int]]:
     """Return the times among the figures; where the pit is asked only those that are plainly times ("1pm")."""
     whens = [when for when in times.find(rest) if not when.compact]
     if context.setup_slot == "pit":
-        whens = [when for when in whens if _PLAIN_TIME.search(rest[when.start : when.end])]
+        whens = [when for when in whens if said_as.PLAIN_TIME.search(rest[when.start : when.end])]
     return [(when.start, when.end) for when in whens]
 
 
@@ -343,7 +285,7 @@ def _with_meat_on(context: Context, said: dict[str, Any]) -> Context:
 
 
 def _serving(told: Telling, context: Context) -> None:
-    wanted = context.setup_slot == "serving" or bool(_DINNER_WORDS.search(told.rest))
+    wanted = context.setup_slot == "serving" or bool(said_as.DINNER_WORDS.search(told.rest))
     found: Said | None = serving_said(told.rest, context, bare_hours=wanted)
     if found is not None:
         told.said["serving"] = found.serving
@@ -355,7 +297,7 @@ def _other_food(told: Telling) -> None:
     if "cut" not in told.said:
         return
     for start, end in clauses(told.rest):
-        words = [w for w in re.findall(r"[a-z][a-z'-]*", told.rest[start:end]) if w not in FILLER]
+        words = [w for w in re.findall(r"[a-z][a-z'-]*", told.rest[start:end]) if w not in said_as.FILLER]
         if any(word in OTHER_FOODS for word in words):
             told.ignored.append(" ".join(words[:4]))
 
@@ -370,7 +312,7 @@ def _unknown_cut(rest: str, context: Context, said: dict[str, Any]) -> None:
     """Keep the words that stand where a cut is expected, when none of the catalogue's is among them."""
     if "cut" in said:
         return
-    words = [word for word in re.findall(r"[a-z][a-z'-]*", rest) if word not in FILLER and len(word) > 1]
+    words = [word for word in re.findall(r"[a-z][a-z'-]*", rest) if word not in said_as.FILLER and len(word) > 1]
     wanted = context.setup_slot == "cut"
     food = any(word in FOODS for word in words)
     if words and (wanted or food or _stands_first(words[0], rest, said)) and context.setup_slot in (None, "cut"):

@@ -117,6 +117,20 @@ def test_a_pair_is_read_in_one_unit(text: str, unit: str, understood: str) -> No
     assert meant(text, LATE.replace("unit=F", f"unit={unit}"), BOTH) == understood
 
 
+@pytest.mark.parametrize(
+    ("text", "understood"),
+    [
+        ("pit 270, probe in", "reading pit 132.2 + done probe_in"),
+        ("178, ribs look good", "reading core 81.1"),
+        ("178, 2 chunks of wood added", "reading core 81.1 + done wood_add"),
+        ("178 and 4 racks", "reading core 81.1"),
+    ],
+)
+def test_a_comma_keeps_a_figure_from_the_things_after_it(text: str, understood: str) -> None:
+    """A comma ends a figure: "270, probe" is no number of probes."""
+    assert meant(text, "unit=F pit_target=275F") == understood
+
+
 @pytest.mark.parametrize("stage", ["before", "fire"])
 @pytest.mark.parametrize(
     ("text", "understood"),

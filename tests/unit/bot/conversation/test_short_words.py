@@ -114,6 +114,10 @@ def test_a_word_is_enough_while_the_raw_side_is_open(text: str) -> None:
         ("no ban but windy", "stage=before", "rules_recheck", "done rules_recheck, stop"),
         ("there is a fire ban", "stage=before", "", "done rules_recheck, stop"),
         ("too windy", "stage=fire", "", "done rules_recheck, stop"),
+        ("no ban, lit at 7:40", "stage=before now=08:30", "", "done rules_recheck, ok + done light at 07:40"),
+        ("no wrap, lit at 7:40", "stage=before now=08:30", "", "wrap none, planned + done light at 07:40"),
+        ("no, it was 7:40", "stage=before now=08:30", "", "correct to 07:40"),
+        ("nope at 7:40", "stage=before now=08:30", "", "correct to 07:40"),
     ],
 )
 def test_words_that_are_clear_by_themselves(text: str, here: str, asked: str, understood: str) -> None:
