@@ -144,7 +144,9 @@ def test_acting_begins_above_the_floor_and_never_below() -> None:
 def test_food_left_out_is_stopped_at_two_hours() -> None:
     """At two hours after serving, and not a minute earlier."""
     cut_id = "pork_butt"
-    state = _state(cut_id, (700, _core(95.0)), (710, StepDone(step="pull")), (800, StepDone(step="serve")))
+    state = _state(
+        cut_id, (700, _core(95.0)), (710, StepDone(step="pull")), (790, _core(80.0)), (800, StepDone(step="serve"))
+    )
     limit = 800 + OUT_OF_CONTROL / dt.timedelta(minutes=1)
     assert _rules(state, cut_id, limit - 1) == {}
     assert _rules(state, cut_id, limit) == {"two_hours_out": FindingLevel.STOP}
@@ -164,12 +166,12 @@ def test_a_smoker_below_its_published_range_is_named_while_the_meat_is_in_danger
     """Air under 225 F with a core under 140 F is a caution; either of them above its limit is none."""
     cut_id = "pork_butt"
     pit = Reading(slot=Slot.PIT, value_c=_c(SMOKER_F[0] - 1))
-    cold = _state(cut_id, (240, _core(_c(DANGER_F[1] - 1))), (250, pit))
-    assert _rules(cold, cut_id, 251) == {"pit_cold": FindingLevel.CAUTION}
-    through = _state(cut_id, (240, _core(_c(DANGER_F[1]))), (250, pit))
-    warm = _state(cut_id, (240, _core(40.0)), (250, Reading(slot=Slot.PIT, value_c=_c(SMOKER_F[0]))))
-    assert _rules(through, cut_id, 251) == {}
-    assert _rules(warm, cut_id, 251) == {}
+    cold = _state(cut_id, (140, _core(_c(DANGER_F[1] - 1))), (150, pit))
+    assert _rules(cold, cut_id, 151) == {"pit_cold": FindingLevel.CAUTION}
+    through = _state(cut_id, (140, _core(_c(DANGER_F[1]))), (150, pit))
+    warm = _state(cut_id, (140, _core(40.0)), (150, Reading(slot=Slot.PIT, value_c=_c(SMOKER_F[0]))))
+    assert _rules(through, cut_id, 151) == {}
+    assert _rules(warm, cut_id, 151) == {}
 
 
 @pytest.mark.parametrize("cut_id", CUT_IDS)
