@@ -18,9 +18,12 @@ from scheduler.planning.steps import Catalogue, Level, Step
 from scheduler.planning.trips import JOIN
 from scheduler.state import AskedAt, CookState, Stage
 
-_QUIET_FROM, _QUIET_TO, _EVENING = 22, 7, 20
-"""Hours of the cook's own clock: nothing of the day before is asked between 22 and 7, but the evening before at 20;
-common practice, no source."""
+_QUIET_FROM, _QUIET_TO, _EVENING, _MORNING = 22, 7, 20, 9
+"""Hours of the cook's own clock: nothing of the day before is asked between 22 and 7, but the evening before at 20, and
+nothing of the days after, but in the morning at 9; common practice, no source."""
+
+_DAYS_AFTER = 24 * 60
+"""Minutes after its event from which a step is one of the days after."""
 
 
 _ALIGN = dt.timedelta(minutes=30)
@@ -184,12 +187,17 @@ def _slowly(step: Step, asked: AskedAt, again: dt.datetime) -> tuple[dt.datetime
 
 
 def _not_at_night(step: Step, due: Due, state: CookState) -> dt.datetime:
-    """Return the due time, for the day before moved to the evening when it would fall into the night."""
-    if step.phase != "before":
+    """Return the due time out of the night: of the day before in the evening, of the days after in the morning."""
+    days_after = step.phase == "after" and (due.why.minutes or 0) >= _DAYS_AFTER
+    if step.phase != "before" and not days_after:
         return due.at
     local = due.at.astimezone(ZoneInfo(state.serving.zone))
     if _QUIET_TO <= local.hour < _QUIET_FROM:
         return due.at
+    if days_after:
+        morning = local.replace(hour=_MORNING, minute=0, second=0, microsecond=0)
+        morning += dt.timedelta(days=1 if local.hour >= _QUIET_FROM else 0)
+        return morning.astimezone(dt.UTC)
     evening = local.replace(hour=_EVENING, minute=0, second=0, microsecond=0)
     if local.hour < _QUIET_TO:
         evening -= dt.timedelta(days=1)

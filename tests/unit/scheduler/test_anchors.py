@@ -89,6 +89,16 @@ def test_the_day_before_is_not_asked_at_night() -> None:
     assert due < on_at - 18 * 60
 
 
+@pytest.mark.parametrize(("shut_at", "due"), [(480, 480 + 2880), (-150, 2880 + 180), (1000, 1000 + 2880 + 620)])
+def test_the_days_after_are_not_asked_at_night(shut_at: float, due: float) -> None:
+    """Ash of an afternoon is asked about two days later at that hour; of half past three or of eleven, at nine."""
+    log = Logbook()
+    log.done("meat_on", -600, recorded=0)
+    log.done("pull", shut_at - 10)
+    log.done("shutdown", shut_at, "closed")
+    assert log.due("ash") == due
+
+
 # --- after an outcome ----------------------------------------------------------------------
 
 

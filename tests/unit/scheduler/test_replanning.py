@@ -7,10 +7,11 @@ import datetime as dt
 
 import pytest
 
+from scheduler.cook import Shifted
 from scheduler.facts import Told
 from scheduler.planning.outlook import Verdict, Window
-from scheduler.planning.replanning import WORTH_TELLING, Move, Shift, milestones, shift, told
-from tests.unit.scheduler.logbook import Logbook, cooking, dinner, planned, resting
+from scheduler.planning.replanning import WORTH_TELLING, Move, Shift, look_again_at, milestones, shift, told
+from tests.unit.scheduler.logbook import WHEN_READY, Logbook, cooking, dinner, planned, resting
 
 
 def _moved(log: Logbook, minutes: float, verdict: Verdict | None = None) -> Shift | None:
@@ -101,3 +102,34 @@ def test_what_is_told_names_the_next_message() -> None:
 def test_half_an_hour_is_the_measure() -> None:
     """The limit that the promise names."""
     assert dt.timedelta(minutes=30) == WORTH_TELLING
+
+
+def test_a_cook_nobody_speaks_of_is_looked_at_every_half_hour_of_the_clock() -> None:
+    """From lighting time to dinner, so that a verdict that turns by time alone is told; not once it is off the fire,
+    called late, or follows the meat.
+    """
+    waiting = Logbook(planned(serving=dinner(780))).situation
+    look_at = look_again_at(waiting.state, waiting.outlook)
+    assert look_at is not None
+    assert _time_of_day(look_at) % dt.timedelta(minutes=30) == dt.timedelta()
+    assert dt.timedelta() < look_at - waiting.outlook.light_at <= dt.timedelta(minutes=30)
+    for quiet in (resting(), cooking(planned(serving=WHEN_READY))):
+        assert look_again_at(quiet.state, quiet.situation.outlook) is None
+    late = Logbook(planned(serving=dinner(780)))
+    late.tell(Told(verdict="late", milestones=(("pull", late.situation.outlook.on_at),)), 1, by=None)
+    assert look_again_at(late.state, late.situation.outlook) is None
+
+
+def test_a_verdict_that_turns_by_time_alone_is_told_by_itself() -> None:
+    """Planned on time, the fire never lit: some half hour later the bell says that dinner will be late."""
+    log = Logbook(planned(serving=dinner(780)))
+    log.tell(log.situation.told(all_of_it=True), 1, by=None)
+    rung = [event for minutes in range(30, 700, 30) for event in log.ring(minutes).events]
+    turned = [event.shift for event in rung if isinstance(event, Shifted) and event.shift.turned]
+    assert turned
+    assert turned[0].verdict_before is Verdict.ON_TIME
+
+
+def _time_of_day(instant: dt.datetime) -> dt.timedelta:
+    """Return the time of day of an instant."""
+    return instant - instant.replace(hour=0, minute=0, second=0, microsecond=0)

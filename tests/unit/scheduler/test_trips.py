@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import dataclasses
 import datetime as dt
+import itertools
 
 import pytest
 
@@ -256,3 +257,23 @@ def test_levels_are_known() -> None:
     """Must and safety arrive; the rest may be given up."""
     assert [_prompt("a", 1, level=level).must_arrive for level in Level] == [True, False, False]
     assert _prompt("a", 1).late_until - _prompt("a", 1).due_at == dt.timedelta(minutes=45)
+
+
+def test_nothing_buries_the_pull() -> None:
+    """With other things due it goes out alone; they follow with the next ring."""
+    pull, other = _prompt("pull", 100, order=5), _prompt("a", 95)
+    assert _trip(pull, other, minutes=100) == ("pull",)
+
+
+def test_an_open_step_that_nobody_answers_is_asked_in_growing_pauses() -> None:
+    """The feel: four times in an hour, then after 1, 2, 4, 4, 4 and 4 hours; then it rests."""
+    log = cooking()
+    log.read(91.0, 400)
+    asked: list[float] = []
+    while (minutes := log.wakes("tender_test")) is not None:
+        log.ring(minutes)
+        asked.append(minutes)
+        assert len(asked) < 20
+    pauses = [later - earlier for earlier, later in itertools.pairwise(asked)]
+    assert pauses == [20, 20, 20, 60, 120, 240, 240, 240, 240]
+    assert log.prompt("tender_test") is not None

@@ -7,7 +7,7 @@ import pytest
 from scheduler.cook import Found, NotSkipped
 from scheduler.facts import Closed, Reading, Slot, StepDone, StepSkipped, Undone, Warned
 from scheduler.safety import Finding, FindingLevel, findings, next_look
-from tests.unit.scheduler.logbook import CATALOGUE, Logbook, at, cooking, cut, minutes_of, resting
+from tests.unit.scheduler.logbook import CATALOGUE, Logbook, at, cooking, cut, minutes_of, planned, resting
 
 
 def _found(log: Logbook, minutes: float) -> dict[str, Finding]:
@@ -121,6 +121,50 @@ def test_a_pit_read_before_the_meat_was_on_is_no_cold_pit() -> None:
     log = resting()
     log.read(60.0, 500, slot=Slot.PIT)
     assert "pit_cold" not in _found(log, 501)
+
+
+# --- a slow come-up -------------------------------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize(
+    ("name", "minutes", "core_c", "found"),
+    [
+        ("brisket_packer", 270, 49.9, True),
+        ("brisket_packer", 270, 50.0, False),
+        ("brisket_packer", 269, 40.0, False),
+        ("beef_chuck_ribs", 400, 40.0, False),
+    ],
+)
+def test_a_big_cut_that_loiters_is_named(name: str, minutes: float, core_c: float, found: bool) -> None:
+    """Read under 50 C from three and a half hours on: a caution for big cuts, none earlier, none for ribs."""
+    log = cooking(planned(cut=name))
+    log.read(core_c, minutes)
+    rules = {f.rule for f in findings(log.state, cut(name), CATALOGUE.cuts, at(minutes))}
+    assert ("come_up_slow" in rules) is found
+
+
+def test_a_loitering_cut_is_named_by_a_reading_and_cleared_by_one() -> None:
+    """Unread it is asked for, not named; hot enough at last, the caution is gone."""
+    log = cooking(planned(cut="brisket_packer"))
+    assert not findings(log.state, cut("brisket_packer"), CATALOGUE.cuts, at(1000))
+    log.read(45.0, 300)
+    log.read(52.0, 330)
+    assert not findings(log.state, cut("brisket_packer"), CATALOGUE.cuts, at(331))
+
+
+# --- unread since the pull ------------------------------------------------------------------------------------------
+
+
+def test_food_that_nobody_read_since_the_pull_is_named_at_the_plate() -> None:
+    """Unknown is not hot: a caution when it comes out unread, none once it was read in the box or at the plate."""
+    log = _served()
+    named = _found(log, 781)["held_not_read"]
+    assert (named.level, named.limit_c, named.since) == (FindingLevel.CAUTION, 60.0, at(780))
+    log.read(66.0, 785)
+    assert "held_not_read" not in _found(log, 786)
+    read = resting()
+    read.read(75.0, 700)
+    assert "held_not_read" not in _found(_served(read), 781)
 
 
 # --- how they are told ----------------------------------------------------------------------------------------------

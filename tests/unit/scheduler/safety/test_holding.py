@@ -123,3 +123,13 @@ def test_held_too_cool_is_told_at_once() -> None:
     told = [fact.body.kind for fact in log.ring(560).facts]
     assert told.count("warned") == 1
     assert "warned" not in [fact.body.kind for fact in log.ring(561).facts]
+
+
+def test_of_one_look_at_several_spots_the_lowest_counts() -> None:
+    """Flat 66 and point 62 within one opening of the box: held meat is at 62, and acted on."""
+    log = resting()
+    log.read(62.0, 560, spot="point")
+    log.read(66.0, 562, spot="flat")
+    assert _found(log, 563)["held_act_now"].found_c == 62.0
+    log.read(70.0, 620)
+    assert not _found(log, 621)
