@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from scheduler.cook import SpotAsked
+from scheduler.cook import Changes, SpotAsked
 from scheduler.facts import Corrected, Feel, Felt, Noted, Reading, ServingMoved, Slot, Undone
 from tests.unit.scheduler.logbook import Logbook, at, cooking, dinner, planned, resting
 
@@ -111,6 +111,13 @@ def test_a_phone_that_is_a_little_fast_is_forgiven() -> None:
     assert (refusal.reason, refusal.at) == ("future", at(170))
 
 
+def _doubted(changes: Changes) -> bool:
+    """Return whether the first fact is a reading under question."""
+    body = changes.facts[0].body
+    assert isinstance(body, Reading)
+    return body.doubtful
+
+
 # --- doubt ------------------------------------------------------------------------------------------------------------
 
 
@@ -145,7 +152,7 @@ def test_what_does_not_fit_is_doubted(value_c: float, minutes: float, doubted: b
 
 def test_the_edges_of_an_approximate_reading_count_in_its_favour() -> None:
     """About 70 may be 68: it fits."""
-    assert not _known().taken(_core(70.0, spread_c=2.0), minutes=250).facts[0].body.doubtful  # type: ignore[union-attr]  # a reading
+    assert not _doubted(_known().taken(_core(70.0, spread_c=2.0), minutes=250))
 
 
 def test_what_is_doubted_answers_nothing_and_moves_nothing() -> None:
@@ -215,16 +222,16 @@ def test_taking_back_the_second_spot_brings_the_doubt_back() -> None:
 
 def test_the_first_reading_is_believed() -> None:
     """There is nothing it could contradict."""
-    assert not cooking().taken(_core(75.0), minutes=100).facts[0].body.doubtful  # type: ignore[union-attr]  # a reading
+    assert not _doubted(cooking().taken(_core(75.0), minutes=100))
 
 
 def test_pit_and_box_are_not_judged() -> None:
     """The pit may jump, and in the box the core may fall."""
     log = _known()
     log.read(135.0, 240, slot=Slot.PIT)
-    assert not log.taken(_pit(60.0), minutes=245).facts[0].body.doubtful  # type: ignore[union-attr]  # a reading
+    assert not _doubted(log.taken(_pit(60.0), minutes=245))
     box = resting(pulled=480)
-    assert not box.taken(_core(75.0), minutes=500).facts[0].body.doubtful  # type: ignore[union-attr]  # a reading
+    assert not _doubted(box.taken(_core(75.0), minutes=500))
 
 
 def test_a_correction_of_a_doubted_reading_counts() -> None:
@@ -240,7 +247,7 @@ def test_readings_told_out_of_order_take_their_place() -> None:
     log = _known()
     log.taken(_core(70.0), minutes=300)
     changes = log.taken(_core(62.0), minutes=302, ago=50)
-    assert not changes.facts[0].body.doubtful  # type: ignore[union-attr]  # a reading
+    assert not _doubted(changes)
     assert [r.value_c for r in log.state.readings] == [60.0, 62.0, 70.0]
 
 
