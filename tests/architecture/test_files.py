@@ -52,9 +52,7 @@ def test_a_file_fits_in_a_head() -> None:
 def test_names_say_what_is_inside() -> None:
     """No folder or file is called utils, common, base, helper or manager."""
     vague = [
-        path
-        for path in present()
-        if NAMES_THAT_SAY_NOTHING & {part.removesuffix(".py").lower() for part in path.parts}
+        path for path in present() if NAMES_THAT_SAY_NOTHING & {part.removesuffix(".py").lower() for part in path.parts}
     ]
     assert vague == []
 

@@ -74,8 +74,9 @@ def test_plain_text_is_left_alone() -> None:
 
 
 @pytest.mark.parametrize("name", ["", "httpx", "telegram.Bot", "httpcore.http11", "made.later"])
-def test_records_of_every_logger_are_masked(written: io.StringIO, name: str) -> None:
-    """The message and its arguments are masked, whichever logger and handler they pass."""
+def test_records_of_every_logger_are_masked(written: io.StringIO, name: str, caplog: pytest.LogCaptureFixture) -> None:
+    """The message and its arguments are masked, whichever logger and handler they pass, at any level it may have."""
+    caplog.set_level(logging.DEBUG, logger=name)
     logging.getLogger(name).info("POST %s for %r", f"/bot{SECRET}/getMe", {"token": SECRET})
     assert SECRET not in written.getvalue()
     assert MASK in written.getvalue()
