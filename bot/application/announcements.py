@@ -213,7 +213,9 @@ def _due_message(changes: Changes, voice: Voice, trip: TripDue | None, lapsed: t
     moved = [e for e in changes.events if isinstance(e, Shifted)]
     if moved:
         news = Message(text=shift_text(moved[0], changes, voice))
-        message = news if message is None else news.then(message)
+        off = trip is None or trip.trip.told_at is not None
+        # A message that is off what was told says so first.
+        message = news if message is None else message.then(news) if off else news.then(message)
     warned = warnings(changes, voice)
     if warned.text:
         message = warned if message is None else warned.then(message)

@@ -32,7 +32,7 @@ def how_long(situation: Situation, voice: Voice) -> Message:
     state, outlook = situation.state, situation.outlook
     pulled_at = state.at("pull")
     if state.stage in {Stage.AFTER, Stage.CLOSED}:
-        return Message(text=lines(_("Dinner is served."), next_line(situation, voice)))
+        return Message(text=lines(_("Dinner is served."), owner_line(situation, voice)))
     if pulled_at is not None:
         pull = _("Off the fire since {time}.").format(time=voice.clock(pulled_at))
     else:

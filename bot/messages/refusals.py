@@ -85,6 +85,8 @@ def _option(key: str, meaning: Intent) -> Option:
         "f": _("Fahrenheit"),
         "core": _("The meat"),
         "pit": _("The pit"),
+        "yesterday": _("Yesterday"),
+        "today": _("Today"),
         "was": _("It was then"),
         "in": _("Ask me then"),
         "need": _("Ask me then"),

@@ -215,12 +215,12 @@ class Settling:
     def _wrap(self, said: say.WrapSaid) -> None:
         if said.wrap is None:
             options = tuple(
-                (wrap.value, say.WrapSaid(wrap=wrap, at=said.at))
+                (wrap.value, say.WrapSaid(wrap=wrap, done=said.done, at=said.at))
                 for wrap in self._situation.cut.wraps
                 if wrap is not Wrap.NONE
             )
             self._found.ask = question(say.Unclear(question="which_wrap", text="", options=options), self._voice)
-        elif said.done or said.wrap is Wrap.NONE:
+        elif said.done:
             self._add(Wrapped(wrap=said.wrap), said.at)
         else:
             self._plan(wrap=said.wrap)

@@ -82,7 +82,7 @@ def _says(choice: str, said: set[str]) -> bool:
 def done(at: dt.datetime | None, text: str, context: Context, *, weak: bool) -> Intent:
     """Return what "done" or a thumb closes: the one thing that is open, or the question which.
 
-    A step that is only a number stays open until the number comes. A weak yes ("ok", a thumb) closes only what wants
+    A step that is only a number is not closed by the word: the number is asked for. A weak yes ("ok", a thumb) closes only what wants
     neither number nor choice and is no step of safety, when that was asked last; else it is kept as a note.
     """
     if not context.open_steps:
@@ -93,7 +93,7 @@ def done(at: dt.datetime | None, text: str, context: Context, *, weak: bool) -> 
         if context.open_steps[0] not in closing:
             return Note(text=text)
     if not closing:
-        return NotYet(step=context.open_steps[0].step)
+        return Done(step=context.open_steps[0].step, at=at)  # whoever settles it asks for the number or the choice
     if len(closing) == 1:
         return Done(step=closing[0].step, at=at)
     options: list[tuple[str, Intent]] = [(step.title, Done(step=step.step, at=at)) for step in closing]
