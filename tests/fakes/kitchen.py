@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import dataclasses
 import datetime as dt
+import shutil
 from pathlib import Path
 
 from pydantic import TypeAdapter
@@ -18,6 +19,7 @@ from bot.chat import Address, Incoming, IncomingKind, Outgoing, OutgoingKind, Se
 from bot.ports import Apply, CookSnapshot, InviteWrite, Json
 from bot.store import SqlStore, open_store
 from scheduler.cook import Situation, assess
+from scheduler.facts import Noted
 from scheduler.planning.catalogue import Catalogue, read_catalogue
 
 _FOLDER = Path(scheduler.__file__).parent / "catalogue"
@@ -117,6 +119,13 @@ class PlayedKitchen:
     def close(self) -> None:
         """Close the store."""
         self.store.close()
+
+    def continued(self, folder: Path) -> PlayedKitchen:
+        """Return a kitchen of its own that goes on from here, on a copy of the folder; this one must be closed."""
+        shutil.copytree(self.folder, folder, dirs_exist_ok=True)
+        played = PlayedKitchen(folder, self.now, zone=self._zone, link_prefix=self._link_prefix)
+        played.heard, played._said = list(self.heard), self._said
+        return played
 
     def reopen(self) -> None:
         """Begin anew on the same folder, as after a kill: nothing but the store is left."""
@@ -264,6 +273,15 @@ class PlayedKitchen:
             and heard.outgoing.kind is OutgoingKind.MESSAGE
             and (heard.sort in sorts if sorts else heard.sort != "board")
         ]
+
+    @property
+    def notes(self) -> list[str]:
+        """Return the words that are kept as notes with the newest open cook."""
+        return [fact.body.text for fact in self.cook.facts if isinstance(fact.body, Noted)]
+
+    def said_last(self, name: str) -> str:
+        """Return the text that somebody's window was sent last."""
+        return next(heard.text for heard in reversed(self.heard) if heard.room == window(name))
 
     @property
     def cook(self) -> CookSnapshot:

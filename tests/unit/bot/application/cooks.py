@@ -32,6 +32,8 @@ class Crew:
     wrap: str = "wrapped in paper"
     each_time: Callable[[PlayedKitchen], None] = lambda _kitchen: None
     """Called after every answer and every message that came by itself."""
+    seen: Callable[[str], str] = lambda text: text
+    """What this person makes of a text on the screen."""
     on_at: dt.datetime | None = None
     _felt: int = 0
     _wrapped: bool = False
@@ -66,23 +68,23 @@ class Crew:
 
     def _replies(self, asked: Heard) -> list[str]:
         """Return what is typed to a message, in the order of doing."""
-        labels, core = set(asked.labels), self.core_f()
+        labels, text_seen, core = {self.seen(label) for label in asked.labels}, self.seen(asked.text), self.core_f()
         found = [text for label, text in _TICKS if label in labels and not (label == "Meat is on" and self.on_at)]
         if "Wrapped in paper" in labels and not self._wrapped:
             self._wrapped = True
             found.append(self.wrap)
-        if "Feel for" in asked.text:
+        if "Feel for" in text_seen:
             self._felt += 1
             found.append(f"{core:g}, " + ("slides in" if core > 202 else "almost" if core > 197 else "still tight"))
-        elif "Read the meat as you open it" in asked.text:
+        elif "Read the meat as you open it" in text_seen:
             found += ["151", "slicing", "food is out"]
-        elif "Open the box once" in asked.text:
+        elif "Open the box once" in text_seen:
             found.append("158")
-        elif "Read pit and meat" in asked.text or "Four-hour check" in asked.text:
+        elif "Read pit and meat" in text_seen or "Four-hour check" in text_seen:
             found.append(f"252/{core:g}")
-        elif "Read the pit" in asked.text:
+        elif "Read the pit" in text_seen:
             found.append("pit 248")
-        elif "Read the meat" in asked.text:
+        elif "Read the meat" in text_seen:
             found.append(f"{core:g}")
         return found
 
