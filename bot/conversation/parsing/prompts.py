@@ -82,8 +82,9 @@ def _says(choice: str, said: set[str]) -> bool:
 def done(at: dt.datetime | None, text: str, context: Context, *, weak: bool) -> Intent:
     """Return what "done" or a thumb closes: the one thing that is open, or the question which.
 
-    A step that is only a number is not closed by the word: the number is asked for. A weak yes ("ok", a thumb) closes only what wants
-    neither number nor choice and is no step of safety, when that was asked last; else it is kept as a note.
+    A step that is only a number is not closed by the word: the number is asked for. A weak yes ("ok", a thumb) closes
+    only what wants neither number nor choice and is no step of safety, when that was asked last; else it is kept as a
+    note.
     """
     if not context.open_steps:
         return Note(text=text) if weak else Done(at=at)
