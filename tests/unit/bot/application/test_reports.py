@@ -75,10 +75,10 @@ def test_a_bare_number_answers_the_open_question(ribs: PlayedKitchen) -> None:
 
 
 def test_done_is_no_number(ribs: PlayedKitchen) -> None:
-    """Saying "Done" to a question for a number measures nothing: it is asked again a little later."""
+    """Saying "done" to a question for a number measures nothing: the number is asked for, the question stays open."""
     ribs.until(on("09:11"))
-    assert ribs.say("Ines", "done").lines[0] == "To be asked again at 09:31: read the pit."
-    assert ribs.situation.prompt("pit_check") is not None
+    assert ribs.say("Ines", "done").lines[0] == "Good. And the number?"
+    assert [prompt.step.id for prompt in ribs.situation.waiting] == ["pit_check"]
 
 
 def test_wrapped_without_saying_in_what(ribs: PlayedKitchen) -> None:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 import pytest
 
 from tests.fakes.kitchen import PlayedKitchen, chat, on
@@ -68,6 +70,15 @@ def test_the_unit_that_people_use_is_kept(kitchen: PlayedKitchen, pit: str, band
     plan = kitchen.say("Ines", pit)
     assert f"pit {band}, " in plan.lines[0]
     assert any(line.endswith(f" {pull_near}") and "near" in line for line in plan.lines)
+
+
+def test_celsius_is_kept_in_what_comes_by_itself(kitchen: PlayedKitchen) -> None:
+    """Prompts of a cook in Celsius name their temperatures in Celsius; Fahrenheit stands only beside it, in rules."""
+    kitchen.now = on("13:00")
+    kitchen.say("Ines", "short ribs on since 11, 60c now, dinner 20:00, pit 135c")
+    asked = [heard.text for heard in kitchen.until(on("16:00")) if heard.sort == "prompt"]
+    assert any("like 121/77 (the pit should hold 135 C)" in text for text in asked)
+    assert [text for text in asked if re.search(r"\d F\b(?! \()", text)] == []
 
 
 @pytest.mark.parametrize(("number", "unit"), [("120", "C"), ("250", "F")])
