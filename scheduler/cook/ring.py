@@ -9,6 +9,7 @@ from scheduler.cook.situation import assess
 from scheduler.cook.writing import Pen
 from scheduler.facts import Asked, Closed, Fact, Warned, Withdrawn
 from scheduler.planning.catalogue import Catalogue
+from scheduler.planning.replanning import last_half_hour
 from scheduler.planning.trips import gather, wakes
 from scheduler.state import Stage
 
@@ -38,6 +39,15 @@ def ring(facts: tuple[Fact, ...], *, now: dt.datetime, seed: str, catalogue: Cat
         after = assess(pen.facts, catalogue)
         events.append(Over())
     shift = after.shift()
-    if shift is not None and (gathered.trip is not None or shift.turned):
+    if shift is not None and (gathered.trip is not None or (shift.turned and _turned_by_time(facts, now, catalogue))):
         events.append(Shifted(shift=shift))
     return Changes(facts=pen.written, before=before, after=after, events=tuple(events))
+
+
+def _turned_by_time(facts: tuple[Fact, ...], now: dt.datetime, catalogue: Catalogue) -> bool:
+    """Return whether the verdict had turned by the last half hour of the clock, at which a cook is looked at anyway.
+
+    A bell that rings in between (a start, a lost cache) tells nothing that would not have been told without it.
+    """
+    then = assess(facts, catalogue, last_half_hour(now)).shift()
+    return then is not None and then.turned

@@ -88,9 +88,13 @@ def look_again_at(state: CookState, outlook: Outlook) -> dt.datetime | None:
     called_late = last is not None and last.verdict == Verdict.LATE.value
     if outlook.serve_end is None or state.did("pull") or state.did("serve") or called_late or state.over:
         return None
-    start = max(state.as_of, min(outlook.light_at, outlook.serve_end))
-    midnight = start.replace(hour=0, minute=0, second=0, microsecond=0)
-    return midnight + ((start - midnight) // HALF_HOUR + 1) * HALF_HOUR
+    return last_half_hour(max(state.as_of, min(outlook.light_at, outlook.serve_end))) + HALF_HOUR
+
+
+def last_half_hour(now: dt.datetime) -> dt.datetime:
+    """Return the newest whole half hour of the clock that is not later than `now`."""
+    midnight = now.replace(hour=0, minute=0, second=0, microsecond=0)
+    return midnight + (now - midnight) // HALF_HOUR * HALF_HOUR
 
 
 def told(state: CookState, outlook: Outlook, prompts: tuple[Prompt, ...], *, all_of_it: bool) -> Told:

@@ -7,11 +7,11 @@ import datetime as dt
 
 import pytest
 
-from scheduler.cook import Shifted
-from scheduler.facts import Told
+from scheduler.cook import Shifted, assess
+from scheduler.facts import StepSkipped, Told
 from scheduler.planning.outlook import Verdict, Window
 from scheduler.planning.replanning import WORTH_TELLING, Move, Shift, look_again_at, milestones, shift, told
-from tests.unit.scheduler.logbook import WHEN_READY, Logbook, cooking, dinner, planned, resting
+from tests.unit.scheduler.logbook import CATALOGUE, WHEN_READY, Logbook, at, cooking, dinner, planned, resting
 
 
 def _moved(log: Logbook, minutes: float, verdict: Verdict | None = None) -> Shift | None:
@@ -128,6 +128,27 @@ def test_a_verdict_that_turns_by_time_alone_is_told_by_itself() -> None:
     turned = [event.shift for event in rung if isinstance(event, Shifted) and event.shift.turned]
     assert turned
     assert turned[0].verdict_before is Verdict.ON_TIME
+
+
+def test_a_bell_between_two_half_hours_tells_no_turn() -> None:
+    """The verdict turns between 30 and 60: a bell at 59 keeps it for the look at 60, when it would be told anyway."""
+    turned_at = next(minutes for minutes in range(30, 700) if _turns(minutes))
+    look_at = -(-turned_at // 30) * 30
+    for minutes in (turned_at, look_at - 1):
+        assert not _turns(minutes, ring=True) or minutes % 30 == 0
+    assert _turns(look_at, ring=True)
+
+
+def _turns(minutes: float, *, ring: bool = False) -> bool:
+    """Return whether the verdict has turned by then, or is told to have when the bell rings then."""
+    log = Logbook(planned(serving=dinner(780)))
+    log.tell(log.situation.told(all_of_it=True), 1, by=None)
+    for prompt in log.situation.prompts:  # nothing else to ring for
+        log.tell(StepSkipped(step=prompt.step.id), 2, answers=(prompt.key,))
+    if ring:
+        return any(isinstance(event, Shifted) and event.shift.turned for event in log.ring(minutes).events)
+    found = assess(log.facts, CATALOGUE, at(minutes)).shift()
+    return found is not None and found.turned
 
 
 def _time_of_day(instant: dt.datetime) -> dt.timedelta:
