@@ -44,6 +44,9 @@ from scheduler.facts import (
 from scheduler.planning.anchors import PIT_OFF_C
 from scheduler.state import Stage
 
+_TIMED = (Reading, StepDone, Wrapped, Felt)
+"""What is told with the time it was so."""
+
 _RESTS = ("pull", "box_meat")
 
 _NEWS = dt.timedelta(minutes=20)
@@ -98,16 +101,24 @@ def by_name(name: str) -> str:
 
 
 def taken_line(changes: Changes, voice: Voice) -> str:
-    """Return everything that was written down, in one line with its time."""
-    taken = [e for e in changes.events if isinstance(e, Taken)]
-    parts = [text for e in taken if (text := body_text(e.body, voice))]
-    if not parts:
+    """Return everything that was written down, in one line with its time, or each with its own where they differ."""
+    taken = [(e, text) for e in changes.events if isinstance(e, Taken) and (text := body_text(e.body, voice))]
+    if not taken:
         return ""
-    at = max(e.at for e in taken)
-    joined = ", ".join([parts[0], *[part[0].lower() + part[1:] for part in parts[1:]]])
-    timed = any(isinstance(e.body, Reading | StepDone | Wrapped | Felt) for e in taken)
-    text = _("{what}, {time}.").format(what=joined, time=voice.clock(at)) if timed else f"{joined}."
-    return lines(text, *_pit_advice(changes, voice), *_on_course(changes, voice))
+    clocks = {voice.clock(e.at) for e, _text in taken if isinstance(e.body, _TIMED)}
+    if len(clocks) > 1:
+        parts = [_("{what}, {time}").format(what=text, time=voice.clock(e.at)) for e, text in taken]
+        said = f"{_joined(parts, '; ')}."
+    elif clocks:
+        said = _("{what}, {time}.").format(what=_joined([text for _e, text in taken], ", "), time=clocks.pop())
+    else:
+        said = f"{_joined([text for _e, text in taken], ', ')}."
+    return lines(said, *_pit_advice(changes, voice), *_on_course(changes, voice))
+
+
+def _joined(parts: list[str], by: str) -> str:
+    """Return parts as one sentence: only the first begins with a capital."""
+    return by.join([parts[0], *[part[0].lower() + part[1:] for part in parts[1:]]])
 
 
 def _pit_advice(changes: Changes, voice: Voice) -> list[str]:

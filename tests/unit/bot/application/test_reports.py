@@ -62,6 +62,13 @@ def test_several_reports_in_one_text(planned: PlayedKitchen) -> None:
     assert answer.lines[0] == "Pit 270 F, smoke: thin, probe is in, 08:30."
 
 
+def test_reports_of_different_times_each_have_their_own(ribs: PlayedKitchen) -> None:
+    """Two things of one message that happened at different times are said back with a time each."""
+    ribs.until(on("10:40"))
+    answer = ribs.say("Ines", "meat 128, fuel half at 10:15")
+    assert answer.lines[0] in {"Meat 128 F, 10:40; fuel: half, 10:15.", "Meat 128 F, fuel: half, 10:15."}
+
+
 def test_a_reply_is_dated_by_when_it_was_sent(ribs: PlayedKitchen) -> None:
     """A message that arrives late counts from when it was sent."""
     ribs.until(on("10:20"))
