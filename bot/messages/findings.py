@@ -9,7 +9,7 @@ from scheduler.safety import Finding
 
 def finding_text(finding: Finding, voice: Voice) -> str:
     """Return a finding as one or two sentences."""
-    fine = finding.rule in {"minimum_not_measured", "held_under_floor", "held_act_now"}
+    fine = finding.rule in {"served_under_floor", "minimum_not_measured", "held_under_floor", "held_act_now"}
     found = _("nothing") if finding.found_c is None else voice.temp(finding.found_c, fine=fine)
     limit = "" if finding.limit_c is None else voice.temp(finding.limit_c, fine=fine)
     since = "" if finding.since is None else voice.clock(finding.since)
@@ -22,6 +22,10 @@ def finding_text(finding: Finding, voice: Voice) -> str:
         "held_under_floor": _(
             "Stop: held meat at {found}, under {limit}. Since {since} at least. Serve at once or reheat covered to "
             "165 F"
+            " (74 C); more than two hours under it in all (one on a hot day): bin it."
+        ),
+        "served_under_floor": _(
+            "Stop: this meat was last read at {found}, under {limit}, before it was served. Reheat it covered to 165 F"
             " (74 C); more than two hours under it in all (one on a hot day): bin it."
         ),
         "held_act_now": _(

@@ -11,6 +11,7 @@ from scheduler.cook.writing import Pen
 from scheduler.facts import Planned, Reading, Serving, Slot, StepDone, Withdrawn
 from scheduler.planning.catalogue import Catalogue
 from scheduler.planning.outlook import LIGHT_LEAD, Outlook, after_pull
+from scheduler.planning.prompts import key_of
 from scheduler.planning.trips import too_late
 from scheduler.state import CookState
 
@@ -37,11 +38,14 @@ def begin(
     if beginning.on_at is not None:
         pen.write(StepDone(step="meat_on"), at=beginning.on_at, by=by, message=message)
     if beginning.core_c is not None:
-        pen.write(Reading(slot=Slot.CORE, value_c=beginning.core_c), by=by, message=message)
+        # What is told at the beginning is not asked again right after it.
+        answers = (key_of(pen.piece, "core_read", 1),)
+        pen.write(Reading(slot=Slot.CORE, value_c=beginning.core_c), by=by, message=message, answers=answers)
     after = _without_the_past(pen, catalogue)
     refusal = check_serving(after, after.state.serving, now)
-    if refusal is not None:
-        return refusal
+    too_soon = refusal is not None and refusal.reason == "serving_too_soon"
+    if refusal is not None and not (too_soon and beginning.on_at is not None):
+        return refusal  # meat that is on is on: a dinner too soon for it is told as late
     taken = tuple(Taken(body=f.body, at=f.happened_at, by=by) for f in pen.written if not isinstance(f.body, Withdrawn))
     return Changes(facts=pen.written, before=None, after=after, events=taken)
 

@@ -145,11 +145,11 @@ class _Decision:
         return fact
 
     def _reading(self, report: Report, reading: Reading, current: Situation) -> Refusal | None:
-        doubt = None if report.sure else plausible.doubt(reading, report.happened_at, current)
+        doubt = None if report.sure else plausible.doubt(reading, report.happened_at, current, report.by)
         confirmed = plausible.confirms(reading, report.happened_at, current.state)
         if doubt is not None and confirmed is None:
             doubtful = dataclasses.replace(reading, doubtful=True)
-            self._write(dataclasses.replace(report, body=doubtful), answers=answers.of_reading(report, current))
+            self._write(dataclasses.replace(report, body=doubtful), answers=())
             self.events = (*self.events[:-1], SpotAsked(reading=doubtful, before_c=doubt.value_c, before_at=doubt.at))
             return None
         if confirmed is not None:

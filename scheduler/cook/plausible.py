@@ -18,19 +18,26 @@ practice, no source."""
 FALL_C = 3.0
 """A fall above this on the fire is doubted [°C]; common practice, no source."""
 
+TOGETHER_MIN = 10.0
+"""Readings of two people within this are of the same moment [min]; common practice, no source: both are shown, one is
+asked about, they are never averaged."""
+
 AGREE_C = 3.0
 """Two readings this close confirm one another [°C]: house rule."""
 
 
-def doubt(reading: Reading, at: dt.datetime, current: Situation) -> ReadingAt | None:
+def doubt(reading: Reading, at: dt.datetime, current: Situation, by: str | None = None) -> ReadingAt | None:
     """Return the earlier reading that a new core reading does not fit, None when it fits.
 
-    Judged only on the fire; in the box a core may fall. The edges of an approximate reading count in its favour.
+    Judged only on the fire; in the box a core may fall. The edges of an approximate reading count in its favour; named
+    spots are compared with themselves. Two people (`by`) who read differently within ten minutes read two spots.
     """
     state = current.state
     if reading.slot is not Slot.CORE or state.stage is not Stage.COOKING:
         return None
-    earlier = [r for r in state.read(Slot.CORE) if r.at <= at and r.at >= (state.at("meat_on") or r.at)]
+    earlier = [
+        r for r in state.read(Slot.CORE) if (state.at("meat_on") or r.at) <= r.at <= at and _same_spot(r, reading)
+    ]
     if not earlier:
         return None
     last = earlier[-1]
@@ -39,7 +46,12 @@ def doubt(reading: Reading, at: dt.datetime, current: Situation) -> ReadingAt | 
     rise = reading.value_c - last.value_c
     if rise - slack > max(JUMP_C, RISE_C_PER_MIN * minutes) or -rise - slack > FALL_C:
         return last
-    return None
+    two_people = by is not None and last.by is not None and by != last.by
+    return last if two_people and minutes <= TOGETHER_MIN and abs(rise) - slack > AGREE_C else None
+
+
+def _same_spot(earlier: ReadingAt, reading: Reading) -> bool:
+    return earlier.spot is None or reading.spot is None or earlier.spot.casefold() == reading.spot.casefold()
 
 
 def confirms(reading: Reading, at: dt.datetime, state: CookState) -> ReadingAt | None:

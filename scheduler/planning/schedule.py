@@ -211,7 +211,7 @@ def _together(prompts: list[Prompt], state: CookState) -> list[Prompt]:
     feel, reading = by_step.get("tender_test"), by_step.get("core_read")
     feeling = bool(state.feels) or (feel is not None and feel.asked > 0)
     if reading is not None and reading.asked == 0:
-        soon = feel is not None and reading.due_at >= feel.due_at - JOIN
+        soon = feel is not None and max(reading.due_at, state.as_of) >= feel.due_at - JOIN
         if feeling or soon:  # the feel for tenderness asks for the same number
             prompts = [p for p in prompts if p is not reading]
             reading = None

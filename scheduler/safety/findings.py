@@ -60,6 +60,7 @@ def findings(state: CookState, cut: Cut, cuts: Cuts, now: dt.datetime) -> tuple[
     found = [
         *_unmeasured(state, cut, cuts, now),
         *_held(state),
+        *_served_under_floor(state),
         *_food_out(state, now),
         *_cold_pit(state),
         *_slow_come_up(state, cut),
@@ -108,6 +109,19 @@ def _held(state: CookState) -> list[Finding]:
     if low_c <= ACT_C:
         return [Finding(rule="held_act_now", level=FindingLevel.CAUTION, found_c=low_c, limit_c=ACT_C, since=last.at)]
     return []
+
+
+def _served_under_floor(state: CookState) -> list[Finding]:
+    """Held meat was read under the floor, and served without a hotter reading since."""
+    served, last = state.did("serve"), held_reading(state)
+    if served is None or last is None or state.did("two_hour"):
+        return []
+    low_c = last.value_c - last.spread_c
+    if low_c >= FLOOR_C or last.at > served.at:
+        return []
+    return [
+        Finding(rule="served_under_floor", level=FindingLevel.STOP, found_c=low_c, limit_c=FLOOR_C, since=served.at)
+    ]
 
 
 def _food_out(state: CookState, now: dt.datetime) -> list[Finding]:

@@ -6,7 +6,7 @@ import dataclasses
 import re
 
 from bot import commands as say
-from bot.application.announcements import alone, answer
+from bot.application.announcements import alone, answer, turn
 from bot.application.visit import Visit, Work
 from bot.application.voices import DEFAULT_UNIT, voice_of
 from bot.chat import Address
@@ -227,7 +227,8 @@ def _begin(visit: Visit, work: Work, known: Setup, left_out: Message) -> None:
         return
     rooms = (visit.address, *other_rooms(visit))
     empty = CookSnapshot(id=begun.after.state.cook, version=0, open=True, rooms=rooms, facts=())
-    done = alone(begun)
+    # Meat that is on already may need something now; a plan stands alone, and what is due comes after it.
+    done = alone(begun) if known.draft.on_at is None else turn((), begun, visit=visit)
     voice = voice_of(done.after, visit.now)
     answer(visit, work, empty, done, body=left_out.then(setup.begun(begun.after, voice)))
     work.sessions.append(SessionWrite(address=visit.address, person=visit.person.id, data=None))

@@ -165,14 +165,14 @@ def test_a_message_off_the_told_time_says_so() -> None:
 
 
 def test_after_an_outage_there_is_one_message_and_no_storm() -> None:
-    """Five hours away: one trip with what still matters; what has passed is withdrawn with its reason."""
+    """Five hours away: one trip, the meat's number first of all; what has passed is withdrawn with its reason."""
     log = cooking()
     changes = log.ring(360)
     asked = [fact.body for fact in changes.facts if isinstance(fact.body, Asked)]
     gone = {fact.body.prompt: fact.body.reason for fact in changes.facts if isinstance(fact.body, Withdrawn)}
     assert len(asked) == 1
-    assert "p1/raw_cleanup/1" in asked[0].prompts
-    assert gone == dict.fromkeys(("p1/pit_check/1", "p1/core_read/1", "p1/fuel_check/1"), "too_late")
+    assert {"p1/raw_cleanup/1", "p1/core_read/1"} <= set(asked[0].prompts)
+    assert gone == dict.fromkeys(("p1/pit_check/1", "p1/fuel_check/1"), "too_late")
     assert all(at_ > at(360) for _, at_ in wakes(log.situation.prompts))
 
 

@@ -268,3 +268,20 @@ def test_a_refused_report_refuses_the_whole_message() -> None:
     log = Logbook()
     refusal = log.refused(Noted(text="all well"), Felt(feel=Feel.TENDER), minutes=10)
     assert refusal.reason == "not_on_yet"
+
+
+def test_two_people_who_read_differently_are_asked_about_the_spot() -> None:
+    """Six degrees apart within ten minutes from two people: doubt; from one person: the meat moved on."""
+    for who, doubtful in (("Tomas", True), ("Ines", False)):
+        log = cooking()
+        log.taken(Reading(slot=Slot.CORE, value_c=70.0), minutes=300, by="Ines")
+        changes = log.taken(Reading(slot=Slot.CORE, value_c=76.0), minutes=305, by=who)
+        assert any(isinstance(event, SpotAsked) for event in changes.events) is doubtful, who
+
+
+def test_named_spots_are_compared_with_themselves() -> None:
+    """The flat may read five degrees under the point without any doubt."""
+    log = cooking()
+    log.taken(Reading(slot=Slot.CORE, value_c=90.0, spot="point"), minutes=300)
+    changes = log.taken(Reading(slot=Slot.CORE, value_c=85.0, spot="flat"), minutes=301)
+    assert not [event for event in changes.events if isinstance(event, SpotAsked)]

@@ -55,7 +55,7 @@ def test_what_is_given_up_is_told_when_it_was_too_late() -> None:
     """Checks nobody was asked for are named; questions nobody answered lapse silently."""
     log = cooking()
     lapsed = [event for event in log.ring(300).events if isinstance(event, Lapsed)]
-    assert lapsed == [Lapsed(steps=("pit_check", "core_read", "fuel_check"))]
+    assert lapsed == [Lapsed(steps=("pit_check", "fuel_check"))]
     log = cooking()
     log.ring(90)
     silent = log.ring(120)

@@ -8,7 +8,7 @@ import pytest
 
 from scheduler.cook import Beginning, Changes, Refusal, begin
 from scheduler.facts import Planned, Serving, ServingMoved, StepDone
-from scheduler.planning.outlook import after_pull
+from scheduler.planning.outlook import Verdict, after_pull
 from tests.unit.scheduler.logbook import (
     CATALOGUE,
     WHEN_READY,
@@ -139,10 +139,16 @@ def test_meat_cannot_have_gone_on_in_the_future() -> None:
     assert (refusal.reason, refusal.step, refusal.at) == ("future", "meat_on", at(30))
 
 
+def test_in_the_middle_a_dinner_too_soon_is_told_as_late() -> None:
+    """On since an hour, dinner in one: the meat is on, so the cook is taken and called late."""
+    log = _begun(planned(from_middle=True, serving=dinner(60)), on_at=at(-60))
+    assert log.situation.outlook.verdict is Verdict.LATE
+
+
 def test_in_the_middle_the_earliest_counts_from_now() -> None:
-    """On since an hour, dinner in one: refused; the sum has no fire in it."""
-    refusal = _refused(planned(from_middle=True, serving=dinner(60)), on_at=at(-60))
-    assert refusal.reason == "serving_too_soon"
+    """On since an hour, dinner an hour ago: refused; the sum has no fire in it."""
+    refusal = _refused(planned(from_middle=True, serving=dinner(-30)), on_at=at(-60))
+    assert refusal.reason == "serving_past"
     assert [name for name, _ in refusal.minutes] == ["cook", "vent", "rest", "slice"]
     earliest = minutes_of(refusal.at)
     assert earliest is not None
