@@ -150,7 +150,9 @@ def given_up(step_ids: Sequence[str]) -> str:
 
 def gate_opened() -> str:
     """Say what the safe minimum means."""
-    return _("The published minimum has been measured where it was read; the coldest spot is what counts. Safe is not yet tender.")
+    return _(
+        "The published minimum has been measured where it was read; the coldest spot counts. Safe is not yet tender."
+    )
 
 
 def stall_over() -> str:
