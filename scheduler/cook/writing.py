@@ -54,13 +54,15 @@ class Pen:
     def settle(self, before: Situation | None, catalogue: Catalogue) -> Situation:
         """Return the situation after what was written, having withdrawn the prompts that it overtook.
 
-        A prompt that was asked, or whose time had come, and that the new schedule no longer holds, is withdrawn.
+        A prompt that was asked, or whose time had come, and that the new schedule no longer holds, is withdrawn: also
+        one that only time has overtaken since the newest fact (the feel is so near by now that it asks for the number).
         """
         after = assess(self.facts, catalogue, self.now)
         if before is None:
             return after
         kept = {p.key for p in after.prompts} | set(after.state.closed)
-        for prompt in before.prompts:
+        promised = {p.key: p for p in assess(self.log, catalogue).prompts} | {p.key: p for p in before.prompts}
+        for prompt in promised.values():
             known = prompt.asked > 0 or prompt.due_at <= self.now
             if known and prompt.key not in kept and prompt.key not in after.state.withdrawn:
                 self.write(Withdrawn(prompt=prompt.key, reason=OVERTAKEN))

@@ -74,6 +74,24 @@ def test_what_is_overtaken_is_withdrawn_with_that_reason() -> None:
     assert gone == dict.fromkeys(("p1/raw_cleanup/1", "p1/core_read/1"), OVERTAKEN)
 
 
+def test_what_time_alone_has_overtaken_is_withdrawn_too() -> None:
+    """Away while the meat should have been read: the feel is due by now and asks for the number, the reading is
+    withdrawn with that reason and not forgotten.
+    """
+    log = cooking()
+    log.read(84.0, 330)
+    log.read(86.0, 350)
+    reading, feel = log.due("core_read"), log.due("tender_test")
+    assert reading is not None
+    assert feel is not None
+    log.ring(feel + 100)
+    ended = {fact.body.prompt for fact in log.facts if isinstance(fact.body, Withdrawn)} | set(log.state.closed)
+    assert log.prompt("core_read") is not None or any(key.startswith("p1/core_read/") for key in ended)
+    assert "p1/tender_test/1" in [
+        key for fact in log.facts if isinstance(fact.body, Asked) for key in fact.body.prompts
+    ]
+
+
 def test_a_move_rides_along_with_a_trip_and_not_alone() -> None:
     """Time has passed without news and the pull has slipped by more than half an hour: the next message says so."""
     log = cooking(planned(serving=WHEN_READY))
