@@ -138,3 +138,17 @@ async def test_the_menu_of_commands_is_set(fake: FakeTelegram, api: BotApi) -> N
     assert fake.commands() == [{"command": "plan", "description": "The plan for this cook"}]
     fake.inject("status", code=500)
     assert isinstance(await show_commands(api, []), Refused)
+
+
+async def test_half_a_call_is_not_carried_out(fake: FakeTelegram) -> None:
+    """A caller that dies while it writes has called nothing: no answer, no call on record, no broken contract."""
+    head = (
+        f"POST /bot{fake.token}/sendMessage HTTP/1.1\r\nContent-Type: application/json\r\nContent-Length: 100\r\n\r\n"
+    )
+    reader, writer = await asyncio.open_connection("127.0.0.1", fake.port)
+    writer.write(head.encode() + b'{"chat_id": 1')
+    writer.write_eof()
+    assert await reader.read() == b""
+    writer.close()
+    await writer.wait_closed()
+    assert fake.calls("sendMessage") == []
