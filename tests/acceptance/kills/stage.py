@@ -112,7 +112,7 @@ class Stage:
         self._live_through(data, at, self.crew.says(at, "Ines", text))
 
     def _live_through(self, data: Path, at: dt.datetime, said: Said) -> None:
-        end, _ = self.live(data, at, typed=said.typed)
+        end = self._nursery.live_here(self._order(data, at, typed=said.typed).as_json())
         assert end.code == 0, end
 
     def _keep(self, scene: Scene, data: Path, at: dt.datetime) -> Base:

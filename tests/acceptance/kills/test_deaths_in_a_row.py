@@ -14,7 +14,7 @@ from tests.acceptance.kills.verdict import decided, extra_copies, marks, problem
 from tests.fakes.botapi import FakeTelegram
 
 SEED = 20260912
-PAIRS = 24
+PAIRS = 20
 STRIDE = 4
 DEATHS = 3
 HOURS = dt.timedelta(hours=5)

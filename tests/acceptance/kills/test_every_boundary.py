@@ -25,8 +25,8 @@ def killed_everywhere(stage: Stage, scene: Scene) -> tuple[tuple[str, ...], list
     (boundaries,) = at_once.boundaries
     runs = [stage.run(scene, at) for at in range(1, len(boundaries) + 1)]
     wrong = [problem for run in runs for problem in problems(run, undisturbed)]
-    survived = [at for at, run in enumerate(runs, start=1) if run.ends[0].signal != signal.SIGKILL]
-    assert survived == []
+    survived = {at: run.ends[0] for at, run in enumerate(runs, start=1) if run.ends[0].signal != signal.SIGKILL}
+    assert survived == {}
     assert stage.run(scene, len(boundaries) + 1).ends[0].code == 0  # there is no further boundary
     return boundaries, runs, wrong
 
