@@ -115,3 +115,8 @@ def left_out(words: tuple[str, ...]) -> Message:
 def usual_pit(pit_c: float, voice: Voice) -> Message:
     """Say that a pit nobody named was taken from the cut."""
     return Message(text=_("Nobody said how hot the pit is: I take the usual {pit}.").format(pit=voice.temp(pit_c)))
+
+
+def ask_on() -> Message:
+    """Ask when the meat went on, of a cook that is told with a warm core and no beginning."""
+    return Message(text=_("So it is on the fire already. When did it go on? For example: on at 11:20."))

@@ -35,6 +35,9 @@ class Setup:
         return {"draft": self.draft.model_dump(mode="json"), "slot": self.slot, "unit": self.unit}
 
 
+_WARM_C = 25.0
+"""A core above this has been on the fire: a fridge holds 4 C, and nobody plans with warm raw meat [°C]."""
+
 _SAME_C = 0.01
 """Two temperatures nearer than this are the same number [°C]."""
 
@@ -133,6 +136,10 @@ def _go_on(visit: Visit, work: Work, known: Setup, drafts: list[say.Draft]) -> N
         return
     slot = missing(draft)
     known = Setup(draft=draft, slot=slot, unit=unit)
+    if draft.core_c is not None and draft.core_c > _WARM_C and draft.on_at is None:
+        _remember(visit, work, known)
+        _say(visit, work, setup.ask_on())  # warm meat is on the fire: without its time the plan would light it again
+        return
     left_out = setup.left_out(tuple(word for newer in drafts for word in newer.ignored))
     if draft.pit_low_c is not None and not pit_said:
         left_out = left_out.then(setup.usual_pit(draft.pit_low_c, _voice(visit, unit)))

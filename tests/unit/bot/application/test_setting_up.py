@@ -249,3 +249,13 @@ def test_a_helper_cannot_begin(kitchen: PlayedKitchen) -> None:
     kitchen.invite("code-of-bashir", "helper")
     kitchen.say("Bashir", "/start code-of-bashir", room=chat("Bashir"))
     assert kitchen.say("Bashir", "brisket, dinner 18:00", room=chat("Bashir")).text == "Nothing is cooking."
+
+
+def test_warm_meat_without_its_beginning_is_asked_about(kitchen: PlayedKitchen) -> None:
+    """165 F now and no word since when: asked, never planned as if the fire were still to be lit."""
+    kitchen.now = on("13:00")
+    said = kitchen.say("Ines", "brisket, pit 250, 165 now, eating at 8pm")
+    assert "When did it go on?" in said.text
+    begun = kitchen.say("Ines", "on at 8:00")
+    assert "Dinner 20:00" in begun.text
+    assert kitchen.situation.state.at("meat_on") == on("8:00")
