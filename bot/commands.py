@@ -259,3 +259,8 @@ _NEEDS: dict[str, Right] = {
 def needs(intent: Intent) -> Right:
     """Return the right that an intent needs; whatever is not named is a report."""
     return _NEEDS.get(intent.kind, Right.REPORT)
+
+
+def chatter(wanted: tuple[Intent, ...]) -> bool:
+    """Return whether nothing of a text was meant for the program: in a group people talk to one another, too."""
+    return all(isinstance(intent, Unclear) and intent.question == "not_understood" for intent in wanted)

@@ -188,9 +188,6 @@ class Store(Protocol):
     def open_cooks(self, address: Address | None = None) -> tuple[str, ...]:
         """Return ids of open cooks (followed by this room), newest first."""
 
-    def cook_of_message(self, message: str) -> str | None:
-        """Return the cook that holds a fact read from this message."""
-
     def due_cooks(self, now: dt.datetime) -> tuple[str, ...]:
         """Return ids of open cooks with a cached due row at or before `now`, earliest first."""
 

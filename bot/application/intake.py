@@ -164,7 +164,7 @@ class Intake:
         known = setting_up.remembered(self._house.store.session(visit.address, visit.person.id))
         slot, unit = (None, None) if known is None else (known.slot, known.unit)
         wanted = wanted or read(visit.incoming.text, setup_context(visit, slot, unit))
-        if visit.incoming.group and _chatter(wanted):
+        if visit.incoming.group and say.chatter(wanted):
             return  # people in a group talk to one another, too
         if isinstance(wanted[0], say.Invite):
             reply(visit, work, None, people.invite(visit, work))
@@ -217,11 +217,6 @@ def _code(incoming: Incoming) -> say.Join | None:
     if _said_join(incoming):
         return say.Join(code=words[1])
     return None
-
-
-def _chatter(wanted: tuple[say.Intent, ...]) -> bool:
-    """Return whether nothing of a text was meant for the program."""
-    return all(isinstance(i, say.Unclear) and i.question == "not_understood" for i in wanted)
 
 
 def _said_join(incoming: Incoming) -> bool:

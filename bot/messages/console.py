@@ -139,11 +139,6 @@ def line_too_long(most: int) -> str:
     return _("That is longer than {most} characters, so nothing was taken in; send it in parts.").format(most=most)
 
 
-def message_at(time: str, date: str | None) -> str:
-    """Return the time before a message; with its date when it is from another day."""
-    return f"{date} {time}" if date else time
-
-
 # --- serve
 # ----------------------------------------------------------------------------------------------------------
 

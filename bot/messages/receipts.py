@@ -151,10 +151,6 @@ def _pit_advice(changes: Changes, voice: Voice) -> list[str]:
     return []
 
 
-def _is_news(reading: Reading, at: dt.datetime, voice: Voice) -> bool:
-    return reading.slot is Slot.PIT and voice.now - at <= _NEWS
-
-
 def _on_course(changes: Changes, voice: Voice) -> list[str]:
     """After a core reading that moves nothing worth a word, say so in one sentence."""
     read = any(

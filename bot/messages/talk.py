@@ -123,11 +123,6 @@ def trouble(what: str) -> str:
     return texts.get(what, texts["other"])
 
 
-def moved_group() -> str:
-    """Say that a group got a new address."""
-    return _("This group has a new address now; the cook goes on here.")
-
-
 def hello_group() -> str:
     """Greet a group."""
     return _(

@@ -65,11 +65,6 @@ class SqlStore(Store, Screen):
         with reading(self._engine) as connection:
             return cooks.open_ids(connection, address)
 
-    def cook_of_message(self, message: str) -> str | None:
-        """Return the cook that holds a fact read from this message."""
-        with reading(self._engine) as connection:
-            return cooks.of_message(connection, message)
-
     def due_cooks(self, now: dt.datetime) -> tuple[str, ...]:
         """Return ids of open cooks with something due, the longest due first."""
         with reading(self._engine) as connection:

@@ -9,7 +9,6 @@ import dataclasses
 import datetime as dt
 from typing import Literal
 
-from scheduler.facts import Slot
 from scheduler.planning.steps import Level, Step
 
 
@@ -74,11 +73,6 @@ class Prompt:
     def is_question(self) -> bool:
         """Return whether it wants a number: a message holds at most one such question."""
         return bool(self.step.slots)
-
-    @property
-    def wants_core(self) -> bool:
-        """Return whether a core reading answers it (or a part of it)."""
-        return Slot.CORE in self.step.slots
 
 
 def key_of(piece: str, step_id: str, number: int) -> str:

@@ -123,13 +123,6 @@ def test_a_room_follows_once_and_keeps_its_place(store: SqlStore) -> None:
     assert cook.rooms == (INES, TOMAS)
 
 
-def test_a_message_leads_to_its_cook(store: SqlStore) -> None:
-    """The cook that holds a fact read from a message is found by it."""
-    store.apply(new_cook(facts=(fact(message="memory:ines:4"),)))
-    assert store.cook_of_message("memory:ines:4") == "supper"
-    assert store.cook_of_message("memory:ines:5") is None
-
-
 # --- caches ---------------------------------------------------------------------------------------------------------
 
 

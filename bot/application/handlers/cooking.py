@@ -79,7 +79,7 @@ def _report(
     lead: Message | None = None,
 ) -> None:  # fmt: skip
     """Decide on reports and answer; a question that must come first rides below what was taken."""
-    if visit.incoming.group and _chatter(wanted):
+    if visit.incoming.group and say.chatter(wanted):
         _keep_quietly(visit, work, snapshot)
         return
     settled = Settling(visit, situation, snapshot.facts, voice_of(situation, visit.now)).settle(wanted)
@@ -92,11 +92,6 @@ def _report(
         return
     done = turn(snapshot.facts, result, visit=visit)
     answer(visit, work, snapshot, done, asks=settled.ask, lead=lead)
-
-
-def _chatter(wanted: tuple[say.Intent, ...]) -> bool:
-    """Return whether nothing of a text was meant for the program: in a group people talk to one another, too."""
-    return all(isinstance(i, say.Unclear) and i.question == "not_understood" for i in wanted)
 
 
 def _keep_quietly(visit: Visit, work: Work, snapshot: CookSnapshot) -> None:

@@ -47,12 +47,6 @@ def open_ids(connection: Connection, address: Address | None) -> tuple[str, ...]
     return tuple(connection.execute(query).scalars())
 
 
-def of_message(connection: Connection, message: str) -> str | None:
-    """Return the cook of the newest fact read from a message."""
-    query = select(fact.c.cook).where(fact.c.message == message).order_by(fact.c.seq.desc()).limit(1)
-    return connection.execute(query).scalar_one_or_none()
-
-
 def due_ids(connection: Connection, now: dt.datetime) -> tuple[str, ...]:
     """Return ids of open cooks with something due, the longest due first."""
     earliest = func.min(due.c.due_at)
