@@ -96,7 +96,7 @@ COMPONENTS: Final = {
         conductivity=(2.2196, -0.0062489, 0.00010154),
     ),
 }
-"""Choi and Okos (1986), as in ASHRAE Handbook Refrigeration, Thermal Properties of Foods, Tables 1 and 2; read as a copy.
+"""Choi and Okos (1986), as in ASHRAE Handbook Refrigeration, Thermal Properties of Foods, Tables 1, 2; read as a copy.
 
 Two errors are met in copies: the signs of the specific heat of water swapped, and the slope of the conductivity of ice
 written ten times too large. Here they are right.
