@@ -14,7 +14,11 @@ from scheduler.errors import CatalogueError, UnknownCut
 from scheduler.facts import Wrap
 
 Positive = Annotated[float, Field(gt=0)]
+Share = Annotated[float, Field(ge=0, le=1)]
 Shape = TypeVar("Shape", bound=BaseModel)
+
+WHOLE_LOW, WHOLE_HIGH = 0.97, 1.03
+"""Water, protein, fat and ash of a published row sum to this: they are measured one by one."""
 
 
 class Spread(BaseModel):
@@ -43,6 +47,23 @@ class SafetyClass(BaseModel):
     source: str
 
 
+class Composition(BaseModel):
+    """What the edible portion of raw meat is made of, as shares of its mass, 0 to 1."""
+
+    model_config = ConfigDict(frozen=True, extra="forbid")
+    water: Share
+    protein: Share
+    fat: Share
+    ash: Share
+
+    @model_validator(mode="after")
+    def _whole(self) -> Composition:
+        whole = self.water + self.protein + self.fat + self.ash
+        if not WHOLE_LOW <= whole <= WHOLE_HIGH:
+            raise ValueError(f"the shares sum to {whole:.4f}, not to about 1")
+        return self
+
+
 class Cut(BaseModel):
     """One cut. Temperatures [°C], masses [kg], thickness [m], times [h] or [min] as the names say."""
 
@@ -50,7 +71,7 @@ class Cut(BaseModel):
     id: str
     name: str
     also_called: tuple[str, ...]
-    species: Literal["beef", "pork"]
+    species: Literal["beef", "pork", "lamb", "poultry", "fish", "mixed"]
     safety_class: str
     shape: Literal["slab", "cylinder", "sphere"]
     bone_plate: bool
@@ -60,6 +81,8 @@ class Cut(BaseModel):
     mass_kg: Spread
     thickness_m: Spread
     pit_c: Spread
+    doneness: Literal["feel", "temperature"] = "feel"
+    """What says that it is done: the hand on a tough cut, the thermometer alone on roasts, birds and fish."""
     start_testing_c: float
     """Core at which feeling for tenderness begins."""
     target_c: Spread
@@ -90,6 +113,9 @@ class Cut(BaseModel):
     """Off-the-pit mass over trimmed raw mass."""
     come_up_check: bool
     """True for big cuts that loiter: core and pit are asked for at four hours."""
+    composition: Composition
+    composition_source: str
+    """Table, number and short description; "nearest: ..." when it is that of another piece, "from memory: ..."."""
     basis: str
 
 
@@ -104,6 +130,8 @@ class Cuts(BaseModel):
     def _consistent(self) -> Cuts:
         names: dict[str, str] = {}
         for cut in self.cuts:
+            if [other.id for other in self.cuts].count(cut.id) > 1:
+                raise ValueError(f"{cut.id} stands twice")
             if cut.safety_class not in self.safety:
                 raise ValueError(f"{cut.id}: no safety class {cut.safety_class!r}")
             if cut.usual_wrap not in cut.wraps:
@@ -125,27 +153,31 @@ class Cuts(BaseModel):
         return round((self.safety[cut.safety_class].minimum_f - 32.0) / 1.8, 1)
 
 
-def read_cuts(text: str) -> Cuts:
-    """Read the catalogue of cuts from TOML text.
+def read_cuts(*texts: str) -> Cuts:
+    """Read the catalogue of cuts from TOML texts, which together are one catalogue.
+
+    The planner reads the cuts that it can plan (cuts.toml); the forecast knows more of them (cuts_forecast.toml).
 
     Raises
     ------
     CatalogueError
-        When the text is not TOML or a figure breaks a rule; the message names the entry and field.
+        When a text is not TOML, a figure breaks a rule, or two texts do not fit; the message names entry and field.
     """
-    return read_entries(Cuts, "cuts", text)
+    return read_entries(Cuts, "cuts", *texts)
 
 
 def read_entries(shape: type[Shape], name: str, *texts: str) -> Shape:
-    """Read TOML texts (together one document) as `shape`.
+    """Read TOML texts (together one document) as `shape`; lists are joined, tables hold the keys of all texts.
 
     Raises
     ------
     CatalogueError
         When a text is not TOML or breaks a rule; the message begins with `name` and calls each entry by its id.
     """
+    data: dict[str, Any] = {}
     try:
-        data = {key: value for text in texts for key, value in tomllib.loads(text).items()}
+        for text in texts:
+            _join(data, tomllib.loads(text), name)
     except tomllib.TOMLDecodeError as error:
         raise CatalogueError(f"{name}: {error}") from error
     try:
@@ -153,6 +185,20 @@ def read_entries(shape: type[Shape], name: str, *texts: str) -> Shape:
     except ValidationError as error:
         found = [f"{_place(one['loc'], data)}: {one['msg']}" for one in error.errors()]
         raise CatalogueError(f"{name}: {'; '.join(found)}") from error
+
+
+def _join(data: dict[str, Any], more: dict[str, Any], name: str) -> None:
+    """Add a further text to the document; nothing that stands there already is replaced."""
+    for key, value in more.items():
+        held = data.get(key)
+        if held is None:
+            data[key] = value
+        elif isinstance(held, list) and isinstance(value, list):
+            held.extend(value)
+        elif isinstance(held, dict) and isinstance(value, dict):
+            _join(held, value, f"{name}: {key}")
+        else:
+            raise CatalogueError(f"{name}: {key} stands twice")
 
 
 def _place(path: tuple[int | str, ...], data: Any) -> str:  # noqa: ANN401 - whatever TOML holds

@@ -13,7 +13,7 @@ from typing import Literal
 
 import numpy as np
 
-from scheduler.cuts import Cut, Spread
+from scheduler.cuts import Composition, Cut, Spread
 from scheduler.facts import Wrap
 from scheduler.forecast import Observation, PitEvent, Question, WrapEvent, forecast
 
@@ -57,10 +57,13 @@ def _roast(  # one argument per stated input
     oven_c: float,
     hours: tuple[float, float, float],
     target_c: float,
+    composition: Composition,
+    composition_source: str,
+    species: Literal["beef", "poultry"] = "beef",
 ) -> Cut:
     """Return a cut outside the catalogue: no stall, no wrap of its own, a duration from a chart."""
     return Cut(
-        id=name, name=name, also_called=(), species="beef", safety_class="none", shape=shape, bone_plate=False,
+        id=name, name=name, also_called=(), species=species, safety_class="none", shape=shape, bone_plate=False,
         piece_word="roast", mass_kg=_spread(mass_kg, 0.2), thickness_m=_spread(thickness_m, 0.2),
         pit_c=_spread(oven_c, 0.05), start_testing_c=target_c - 3, target_c=_spread(target_c, 0.02), feel_words="",
         duration_pit_c=oven_c, duration_kg=mass_kg,
@@ -68,7 +71,8 @@ def _roast(  # one argument per stated input
         stall_c=(65.0, 77.0), stall_h=Spread(low=0, typical=0, high=0), wraps=(Wrap.NONE,), usual_wrap=Wrap.NONE,
         bark_look_c=95, wrap_until_c=96, first_look_h=1, rest_min_min=10, rest_ideal_min=(10, 20),
         rest_max_unheated_min=30, vent_min=0, slice_min=5, salt_pct=1, salt_lead_h=Spread(low=0, typical=0, high=0),
-        cooked_share=_spread(0.85, 0.05), come_up_check=False, basis="inputs of a test, as stated beside it",
+        cooked_share=_spread(0.85, 0.05), come_up_check=False, doneness="temperature", composition=composition,
+        composition_source=composition_source, basis="inputs of a test, as stated beside it",
     )  # fmt: skip
 
 
@@ -76,15 +80,21 @@ RIB_ROAST = _roast(
     # Chart: standing ribs 6 to 8 lb, 149 C, to 60 C, 18 to 20 min/lb (National Live Stock and Meat Board, read), and
     # 15 to 20 % to either side, usual for such charts. Thickness 13 cm: an assumption, size not given.
     "rib roast", "cylinder", mass_kg=3.18, thickness_m=0.13, oven_c=149, hours=(1.88, 2.22, 2.66), target_c=60,
+    composition=Composition(water=0.5524, protein=0.1653, fat=0.2610, ash=0.0078),
+    composition_source="USDA SR NDB 13824 BEEF,RIB,WHL (RIBS 6-12),LN&FAT,1/8 in FAT,ALL GRDS,RAW (READ)",
 )  # fmt: skip
 TURKEY = _roast(
     # Chart: unstuffed, 12 to 14 lb 3 to 3.75 h, 14 to 18 lb 3.75 to 4.25 h, at 163 C to 73.9 C (USDA, read as a copy).
     # Thickness 15 cm through the breast: an assumption.
     "turkey", "sphere", mass_kg=6.35, thickness_m=0.15, oven_c=163, hours=(3.0, 3.5, 4.25), target_c=73.9,
+    species="poultry", composition=Composition(water=0.7269, protein=0.2164, fat=0.0564, ash=0.0098),
+    composition_source="USDA SR NDB 05165 TURKEY,WHL,MEAT & SKN,RAW (READ)",
 )  # fmt: skip
 BEEF_PIECE = _roast(
     # Measured 9.3 x 5.0 x 2.6 cm (read). No chart for so small a piece: 10 to 20 min to 65 C is a cook's guess.
     "beef piece", "slab", mass_kg=0.143, thickness_m=0.026, oven_c=175, hours=(0.167, 0.233, 0.333), target_c=65,
+    composition=Composition(water=0.7029, protein=0.2072, fat=0.0737, ash=0.0102),
+    composition_source="nearest: USDA SR NDB 13023 BEEF,BRISKET,WHL,LN,ALL GRDS,RAW (READ): lean beef",
 )  # fmt: skip
 
 _KNOWN = {

@@ -8,7 +8,7 @@ import string
 import pytest
 
 from bot.messages.steps import CAUTIONS, StepWords, all_step_ids, step_words
-from scheduler.cuts import Cut
+from scheduler.cuts import Cut, Cuts, read_cuts
 from scheduler.errors import CatalogueError, UnknownCut
 from scheduler.facts import Feel, Wrap
 from scheduler.planning.catalogue import read_catalogue
@@ -16,6 +16,8 @@ from scheduler.planning.steps import Level, Step
 from tests.unit.scheduler.logbook import CATALOGUE, TEXTS
 
 STEPS = CATALOGUE.steps.steps
+ALL_CUTS: Cuts = read_cuts(TEXTS["cuts"], TEXTS["cuts_forecast"])
+PLANNED_ALONE = {name: text for name, text in TEXTS.items() if name != "cuts_forecast"}
 MOST_WORDS = 20
 
 HANDLED_BY_NAME = {
@@ -63,20 +65,88 @@ def test_every_figure_names_where_it_comes_from() -> None:
     """Safety classes, cuts, steps and cautions carry a source, or say that there is none."""
     words = [
         *(entry.source for entry in CATALOGUE.cuts.safety.values()),
-        *(cut.basis for cut in CATALOGUE.cuts.cuts),
+        *(entry.source for entry in ALL_CUTS.safety.values()),
+        *(words for cut in ALL_CUTS.cuts for words in (cut.basis, cut.composition_source)),
         *(step.basis for step in STEPS),
         *(caution.source for caution in CATALOGUE.steps.cautions),
     ]
     assert all(words)
 
 
-@pytest.mark.parametrize("cut", CATALOGUE.cuts.cuts, ids=lambda cut: cut.id)
+def test_the_planner_offers_four_cuts_and_the_forecast_knows_all() -> None:
+    """What only the forecast knows is offered by nobody: the chat has its four cuts, with or without the other file."""
+    assert {cut.id for cut in ALL_CUTS.cuts} > {cut.id for cut in CATALOGUE.cuts.cuts}
+    assert len(ALL_CUTS.cuts) == 27
+    assert [cut.id for cut in read_catalogue(PLANNED_ALONE).cuts.cuts] == [cut.id for cut in CATALOGUE.cuts.cuts]
+
+
+def test_what_the_forecast_knows_changes_nothing_of_the_four() -> None:
+    """Read with or without the others, a cut and its safety class are the same."""
+    for cut in CATALOGUE.cuts.cuts:
+        assert ALL_CUTS.get(cut.id) == cut
+        assert ALL_CUTS.safety[cut.safety_class] == CATALOGUE.cuts.safety[cut.safety_class]
+
+
+@pytest.mark.parametrize("cut", ALL_CUTS.cuts, ids=lambda cut: cut.id)
 def test_figures_of_a_cut_fit_one_another(cut: Cut) -> None:
-    """The stall lies below the first feel, the first feel below the target, the shortest rest within the ideal."""
-    assert cut.stall_c[0] < cut.stall_c[1] < cut.start_testing_c <= cut.target_c.low
+    """Testing begins at or below the target, a wrap comes before it, the shortest rest lies within the ideal."""
+    assert cut.start_testing_c <= cut.target_c.low
     assert cut.bark_look_c < cut.wrap_until_c <= cut.start_testing_c
     assert cut.rest_min_min <= cut.rest_ideal_min[0] < cut.rest_ideal_min[1] <= cut.rest_max_unheated_min
-    assert CATALOGUE.cuts.minimum_c(cut) < cut.stall_c[0]
+    assert cut.stall_c[0] < cut.stall_c[1]
+    assert cut.duration_wrap in cut.wraps
+    assert cut.mass_kg.low <= cut.duration_kg <= cut.mass_kg.high
+    assert cut.pit_c.low <= cut.duration_pit_c <= cut.pit_c.high
+    assert cut.first_look_h < cut.duration_h.low
+    assert 0.4 < cut.cooked_share.low < cut.cooked_share.high < 1
+
+
+@pytest.mark.parametrize("cut", [cut for cut in ALL_CUTS.cuts if cut.doneness == "feel"], ids=lambda cut: cut.id)
+def test_a_tough_cut_stalls_before_it_is_felt_and_is_safe_before_it_stalls(cut: Cut) -> None:
+    """What goes by feel has hours in a stall that ends below the first feel, far above its safe minimum."""
+    assert cut.stall_h.low > 0
+    assert cut.stall_c[1] < cut.start_testing_c
+    assert ALL_CUTS.minimum_c(cut) <= cut.stall_c[0]
+
+
+@pytest.mark.parametrize("cut", [cut for cut in ALL_CUTS.cuts if cut.doneness == "temperature"], ids=lambda cut: cut.id)
+def test_what_goes_by_temperature_is_usually_done_at_its_safe_minimum_or_above(cut: Cut) -> None:
+    """The typical target is no lower than the published minimum; such cuts have no hours in a stall."""
+    assert cut.target_c.typical >= round(ALL_CUTS.minimum_c(cut))
+    assert (cut.stall_h.low, cut.stall_h.typical, cut.stall_h.high) == (0, 0, 0)
+
+
+@pytest.mark.parametrize(
+    ("cut", "minimum_f", "rest_min"),
+    [
+        ("whole_turkey", 165, 0), ("duck", 165, 0), ("chicken_thighs", 165, 0), ("sausages", 160, 0),
+        ("salmon_side", 145, 0), ("leg_of_lamb", 145, 3), ("prime_rib", 145, 3), ("fresh_ham", 145, 3),
+    ],
+)  # fmt: skip
+def test_classes_hold_the_published_minimum(cut: str, minimum_f: float, rest_min: float) -> None:
+    """Poultry 165 F, ground meat 160 F and fish 145 F at once; whole roasts 145 F and 3 min (USDA FSIS chart)."""
+    entry = ALL_CUTS.safety[ALL_CUTS.get(cut).safety_class]
+    assert (entry.minimum_f, entry.rest_min) == (minimum_f, rest_min)
+
+
+@pytest.mark.parametrize(
+    ("cut", "water", "fat"),
+    [
+        ("brisket_packer", 0.6108, 0.1906), ("pork_butt", 0.6918, 0.1236), ("pork_belly", 0.3674, 0.5301),
+        ("whole_chicken", 0.6599, 0.1506), ("lamb_shoulder", 0.6336, 0.1896), ("baby_back_ribs", 0.6347, 0.1633),
+    ],
+)  # fmt: skip
+def test_compositions_are_those_of_the_published_rows(cut: str, water: float, fat: float) -> None:
+    """Shares of water and fat as printed in the USDA tables (Standard Reference, rows 13803, 10080, 10005, ...)."""
+    made_of = ALL_CUTS.get(cut).composition
+    assert (made_of.water, made_of.fat) == (water, fat)
+
+
+@pytest.mark.parametrize("cut", ALL_CUTS.cuts, ids=lambda cut: cut.id)
+def test_a_composition_says_where_it_was_read(cut: Cut) -> None:
+    """Either the number of a row that was read, of the piece or of a near one, or that it is remembered."""
+    told = cut.composition_source
+    assert re.match(r"(nearest: )?USDA SR NDB \d{5} [A-Z].*\(READ\)|from memory: ", told)
 
 
 # --- words ----------------------------------------------------------------------
@@ -154,6 +224,8 @@ def _broken(name: str, entry: str, old: str, new: str) -> dict[str, str]:
         ("cuts", "pork_butt", "duration_kg = 3.8", "duration_kg = 0", "pork_butt.duration_kg"),
         ("cuts", "pork_butt", "vent_min", "vent_mins", "pork_butt.vent_mins"),
         ("cuts", "beef_plate_ribs", '"beef"', '"owl"', "beef_plate_ribs.species"),
+        ("cuts", "pork_butt", "water = 0.6918", "water = 0.7918", "pork_butt.composition"),
+        ("cuts", "pork_butt", "composition = {", "recipe = {", "pork_butt.composition"),
         ("cuts", "pork_butt", "come_up_check = true", "come_up_check = yes", "cuts: Invalid value"),
         ("steps", "trim", '"trim"', '"light"', "stands twice: light"),
         ("steps", "trim", '["light", "meat_on"]', '["lamp"]', "trim: no such step: ['lamp']"),
@@ -178,7 +250,18 @@ def test_a_broken_file_is_refused_by_the_name_of_its_entry(
         read_catalogue(_broken(name, entry, old, new))
 
 
-@pytest.mark.parametrize("name", sorted(TEXTS))
+def test_two_texts_never_hold_one_thing_twice() -> None:
+    """A cut or a class that stands in both files of cuts is refused, not read once."""
+    with pytest.raises(CatalogueError, match="intact_beef: minimum_f stands twice"):
+        read_cuts(TEXTS["cuts"], TEXTS["cuts"])
+    again = TEXTS["cuts"][TEXTS["cuts"].index("[[cuts]]") :]
+    with pytest.raises(CatalogueError, match="beef_chuck_ribs stands twice"):
+        read_cuts(TEXTS["cuts"], again)
+    with pytest.raises(CatalogueError, match="'duck' names both duck and salmon_side"):
+        read_cuts(TEXTS["cuts"], TEXTS["cuts_forecast"].replace('"salmon fillet"', '"duck"'))
+
+
+@pytest.mark.parametrize("name", sorted(PLANNED_ALONE))
 def test_a_missing_file_is_refused_by_name(name: str) -> None:
     """Without one of its files there is no catalogue."""
     with pytest.raises(CatalogueError, match=name):
