@@ -10,6 +10,7 @@ from typing import Annotated, Any, Literal, TypeVar
 
 from pydantic import BaseModel, ConfigDict, Field, ValidationError, model_validator
 
+from scheduler.cut_names import NameOf, best_name, name_key
 from scheduler.errors import CatalogueError, UnknownCut
 from scheduler.facts import Wrap
 
@@ -137,8 +138,8 @@ class Cuts(BaseModel):
             if cut.usual_wrap not in cut.wraps:
                 raise ValueError(f"{cut.id}: the usual wrap {cut.usual_wrap} is not among its wraps")
             for name in (cut.id, cut.name, *cut.also_called):
-                if names.setdefault(name.casefold(), cut.id) != cut.id:
-                    raise ValueError(f"{name!r} names both {names[name.casefold()]} and {cut.id}")
+                if names.setdefault(name_key(name), cut.id) != cut.id:
+                    raise ValueError(f"{name!r} names both {names[name_key(name)]} and {cut.id}")
         return self
 
     def get(self, cut_id: str) -> Cut:
@@ -147,6 +148,20 @@ class Cuts(BaseModel):
             if cut.id == cut_id:
                 return cut
         raise UnknownCut(f"no cut {cut_id!r}", cut=cut_id)
+
+    def named(self, text: str) -> Cut | None:
+        """Return the cut that a text names, kindly read (`scheduler.cut_names`), None when it is none or not clear.
+
+        "ribs" alone may be beef or pork, so it is None; "pork ribs" are spareribs, "beef ribs" chuck short ribs and
+        "brisket" a whole one, as is most usual.
+        """
+        names = [
+            NameOf(name=name, key=cut.id, species=cut.species)
+            for cut in self.cuts
+            for name in (cut.id, cut.name, *cut.also_called)
+        ]
+        key = best_name(text, names)
+        return None if key is None else self.get(key)
 
     def minimum_c(self, cut: Cut) -> float:
         """Return the published minimum of the cut's class, converted and rounded to 0.1 [°C]."""

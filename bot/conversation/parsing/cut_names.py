@@ -6,31 +6,11 @@ It never guesses between animals: "lamb shoulder" is not pork shoulder.
 from __future__ import annotations
 
 import dataclasses
-import difflib
 import re
 
 from bot.conversation.parsing.words import cut_out, word_set
+from scheduler.cut_names import ALIKE, ANIMALS, FOODS, word_alike
 from scheduler.cuts import Cut, Cuts
-
-ALIKE = 0.8
-"""Two words at least this alike are the same word (difflib ratio): one letter in five or six."""
-SHORTEST_FUZZY = 5
-"""Shorter words must be typed as they are: "but" is not "butt" [letters]."""
-_OTHER_ANIMALS = {
-    **dict.fromkeys(("beef", "cow", "ox"), "beef"),
-    **dict.fromkeys(("pork", "pig", "hog"), "pork"),
-    **dict.fromkeys(
-        ("lamb", "mutton", "veal", "goat", "venison", "deer", "turkey", "chicken", "duck", "goose"), "other"
-    ),
-    **dict.fromkeys(("salmon", "fish", "corned"), "other"),
-}
-FOODS = frozenset(_OTHER_ANIMALS) | word_set(
-    "ham hams ribs rib sausage sausages burgers steak steaks wings thighs loin tenderloin roast chuck "
-    "belly pastrami trout mackerel tritip picanha spare baby back jowl cheeks shank shanks oxtail tongue "
-    "bologna meatloaf bacon cheese tofu jackfruit"
-)
-"""Words that stand for something to cook, known as a cut or not."""
-
 
 OTHER_FOODS = FOODS - word_set("beef cow ox pork pig hog rib ribs chuck roast back spare baby corned shank")
 """Foods that are none of the cuts, whatever stands beside them."""
@@ -77,21 +57,13 @@ def _alike(typed: list[str], wanted: list[str]) -> float:
     """Return how alike two lists of words are (0: not the same name)."""
     total = 0.0
     for word, other in zip(typed, wanted, strict=True):
-        ratio = _word_alike(word, other)
+        ratio = word_alike(word, other)
         if ratio < ALIKE:
             return 0.0
         total += ratio
     return total / len(wanted)
 
 
-def _word_alike(word: str, other: str) -> float:
-    if word == other or word.rstrip("s") == other.rstrip("s") or word == f"{other}es":
-        return 1.0
-    if min(len(word), len(other)) < SHORTEST_FUZZY or word[0] != other[0]:
-        return 0.0
-    return difflib.SequenceMatcher(None, word, other).ratio()
-
-
 def _of_another_animal(words: list[tuple[str, int, int]], first: int, length: int, cut: Cut) -> bool:
     around = words[max(0, first - 1) : first + length + 1]
-    return any(_OTHER_ANIMALS.get(word, cut.species) != cut.species for word, _, _ in around)
+    return any(ANIMALS.get(word, cut.species) != cut.species for word, _, _ in around)
