@@ -14,7 +14,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from scheduler.facts import Wrap
-from scheduler.forecast.after import HORIZON, Held, Peak, Place
+from scheduler.forecast.held import HORIZON, Held, Peak, Place
 from scheduler.forecast.interface import Wind
 from scheduler.thermal import air, conduction, cooling, geometry, resting, surface
 

@@ -9,7 +9,8 @@ import datetime as dt
 import math
 
 from scheduler.cuts import Cut
-from scheduler.facts import Slot
+from scheduler.facts import Slot, Wrap
+from scheduler.forecast.after import Held, Place, hold
 from scheduler.state import CookState, ReadingAt
 
 FLOOR_C = 60.0
@@ -25,9 +26,14 @@ _VENTED_C = 85.0
 _AIR_C = 20.0
 """Air around the box that the trade's longest unheated rest assumes [°C]; common practice, no source."""
 
+_VENTED_SPREAD_C = 3.0
+"""... give or take."""
+
 _CAREFUL = 0.75
 """Share of the usual cooling time that the careful estimate allows: house rule."""
 
+_CAUTIOUS = 0.1
+"""The quantile of the physics that is believed: one piece in ten is at `ACT_C` by then."""
 
 SAME_LOOK = dt.timedelta(minutes=10)
 """Readings this near to one another are spots of one look: the lowest counts."""
@@ -43,21 +49,40 @@ def held_reading(state: CookState) -> ReadingAt | None:
 
 
 def act_by(state: CookState, cut: Cut) -> dt.datetime | None:
-    """Return when a careful estimate of the held core comes down to `ACT_C`; None when nothing is held.
+    """Return when the held core may have come down to `ACT_C`, carefully; None when nothing is held.
 
-    Newton cooling from the last core reading (or from the vented temperature when none is recent), with the time
-    constant
+    The earlier of two answers, so that neither can put a look off for longer than the other allows: the 10 % time of
+    the physics of rest (`scheduler.forecast.after`: piece, wrap, vent, towels and box), and a house rule, Newton
+    cooling from the last core reading (or from the vented temperature when none is recent) with the time constant
     that makes the cut's longest unheated rest end at the floor, shortened to three quarters.
     """
     pulled_at = state.at("pull")
     if pulled_at is None or state.did("serve"):
         return None
-    start_at, start_c = state.at("box_meat") or pulled_at + dt.timedelta(minutes=cut.vent_min), _VENTED_C
+    usual_vent = dt.timedelta(minutes=cut.vent_min)
+    boxed_at = state.at("box_meat") or pulled_at + usual_vent
+    start_at, start_c, spread_c = boxed_at, _VENTED_C, _VENTED_SPREAD_C
     last = held_reading(state)
     if last is not None:
-        start_at, start_c = last.at, last.value_c - last.spread_c
+        start_at, start_c, spread_c = last.at, last.value_c - last.spread_c, 0.0
     if start_c <= ACT_C:
         return start_at
     usual_tau_min = cut.rest_max_unheated_min / math.log((_VENTED_C - _AIR_C) / (FLOOR_C - _AIR_C))
     minutes = _CAREFUL * usual_tau_min * math.log((start_c - _AIR_C) / (ACT_C - _AIR_C))
-    return start_at + dt.timedelta(minutes=minutes)
+    by_rule = start_at + dt.timedelta(minutes=minutes)
+    resting = Held(
+        cut=cut,
+        mass_kg=state.planned.mass_kg,
+        thickness_m=state.planned.thickness_m,
+        core_c=start_c,
+        spread_c=spread_c,
+        at=start_at,
+        wrap=state.wraps[-1][1].wrap if state.wraps else Wrap.NONE,
+        place=Place.BOX,
+        pit_c=state.pit_c,
+        on_at=state.at("meat_on") if last else None,
+        off_at=pulled_at if last else boxed_at - usual_vent,
+        vented=max(dt.timedelta(), boxed_at - pulled_at) if last else usual_vent,
+    )
+    by_physics = hold(resting, ACT_C).quantile(_CAUTIOUS)
+    return by_rule if by_physics is None else min(by_rule, by_physics)
