@@ -1,4 +1,5 @@
-"""The command line: `slowbell` opens the chat; `chat`, `rehearse` and `serve` are the other ways in.
+"""The command line: `slowbell` opens the chat; `chat`, `rehearse`, `serve` and `backtest` are the other
+ways in.
 
 It only reads arguments. Whatever is slow to import is imported by the command that needs it.
 """
@@ -26,6 +27,10 @@ def main(argv: Sequence[str] | None = None) -> int:
         return _version()
     if given.command == "rehearse":
         return _rehearse(getattr(given, "data", None))
+    if given.command == "backtest":
+        from bot.backtest import command  # noqa: PLC0415 - slow to import
+
+        return command.main(given.logs, targets=given.target, as_json=given.json)
     settings = _settings(given)
     if isinstance(settings, BadSetting):
         print(console.bad_setting(settings.setting, settings.given), file=sys.stderr)
@@ -57,6 +62,10 @@ def _parser() -> argparse.ArgumentParser:
     commands.add_parser("chat", help=console.help_chat(), parents=[everywhere, person])
     commands.add_parser("rehearse", help=console.help_rehearse(), parents=[everywhere])
     commands.add_parser("serve", help=console.help_serve(), parents=[everywhere])
+    backtest = commands.add_parser("backtest", help=console.help_backtest())
+    backtest.add_argument("logs", nargs="+", metavar="LOG.csv", help=console.help_logs())
+    backtest.add_argument("--target", action="append", metavar="TEMP", help=console.help_target())
+    backtest.add_argument("--json", action="store_true", help=console.help_json())
     return parser
 
 

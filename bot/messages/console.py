@@ -247,3 +247,23 @@ def help_rehearse() -> str:
 def help_serve() -> str:
     """Explain serve."""
     return _("serve the messenger, with the bot's token in SLOWBELL_TOKEN")
+
+
+def help_backtest() -> str:
+    """Explain backtest."""
+    return _("score the forecast on logs of your own past cooks")
+
+
+def help_logs() -> str:
+    """Explain the logs of backtest."""
+    return _("CSV with minute (or at), core_f (or core_c), pit_f (or pit_c), event; lines like # cut: brisket above")
+
+
+def help_target() -> str:
+    """Explain --target."""
+    return _("core temperature to forecast, like 195F or 90C; may be repeated (default: 195F)")
+
+
+def help_json() -> str:
+    """Explain --json."""
+    return _("print JSON, in minutes since meat on")
