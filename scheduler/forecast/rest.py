@@ -66,6 +66,7 @@ FRIDGE_C, FRIDGE_M_S = 4.0, 0.3
 BLAST_C, BLAST_M_S = 0.0, 3.0
 """Typical of the published runs of cooling joints (James and James 2002, read)."""
 ICE_C = 1.0
+COLD = (Place.FRIDGE, Place.ICE_BATH, Place.BLAST)
 
 _ASPECT = 2.0
 """Length over width of a piece, as for its shape exponent."""
@@ -164,10 +165,14 @@ def hold(held: Held, floor_c: float) -> Rest:
 def _start(
     held: Held, piece: resting.Piece, core_c: Array, stays: tuple[resting.Stay, ...], dice: Array
 ) -> resting.Profile:
-    """Return the profile at the pull, or that of a piece which has been losing heat for long."""
+    """Return the profile at the pull, or that of a piece which has been losing heat for long.
+
+    What goes into the cold is taken as even: the slower, and so the cautious, side there.
+    """
     modes = conduction.modes(piece.exponent)
     if held.pit_c is None:
-        surface_c = resting.surface_while_cooling(piece, core_c, stays[-1].around)
+        chilled = held.place in COLD
+        surface_c = core_c if chilled else resting.surface_while_cooling(piece, core_c, stays[-1].around)
         return resting.heated_evenly(modes).profile(modes, core_c, surface_c)
     shape = resting.heated_evenly(modes, piece.diffusivity_m2_s * _fired_s(held) / piece.half_thickness_m**2)
     surface_c = resting.surface_on_the_fire(
@@ -194,10 +199,11 @@ def _wetness(held: Held) -> float:
 def _piece(held: Held, dice: Array) -> tuple[resting.Piece, Array]:
     """Return the members as pieces, and their surface [m2].
 
-    Raw figures are shrunk by the cook, alike in all directions; a plate of bone keeps its thickness.
+    Raw figures are shrunk by the cook, alike in all directions; a plate of bone keeps its thickness. What is told of
+    leftovers in the cold is believed as it is.
     """
     body = geometry.body(held.cut, held.mass_kg, held.thickness_m)
-    shrunk = held.cut.cooked_share.typical
+    shrunk = 1.0 if held.place in COLD else held.cut.cooked_share.typical
     thinner = 1.0 if held.cut.bone_plate else float(np.cbrt(shrunk))
     half_m = body.half_thickness_m * thinner * np.exp(_THICKNESS[held.thickness_m is not None] * dice[0])
     exponent = np.minimum(2.0, body.exponent * np.exp(_EXPONENT * dice[6]))
