@@ -1,0 +1,139 @@
+"""Who tends the fire: when they look, where the probe goes, what they type, when they wrap and pull.
+
+They see readings, never the truth.
+"""
+
+from __future__ import annotations
+
+import dataclasses
+import math
+
+import numpy as np
+
+from tests.virtual_kitchen.roast import Roast
+
+NEAREST = 6
+
+
+@dataclasses.dataclass(frozen=True, kw_only=True)
+class Habits:
+    """One person on one day."""
+
+    style: str
+    """`few`, `usual`, `sleeper` or `eager`."""
+    first_min: float
+    pause_min: float
+    fahrenheit: bool
+    rounding: str
+    """`whole`, `five` or `tenth`."""
+    left_in: bool
+    """The probe stays where it is."""
+    off_centre: float
+    """How far from the middle, as a share of the half sizes."""
+    reads_pit: float
+    spritzes: bool
+    skips_core: float
+    calibration_c: float
+    sleeps_at_min: float
+    sleeps_min: float
+
+
+def drawn(rng: np.random.Generator, usual_h: float) -> Habits:
+    """Return a person; `usual_h` is how long such a cook takes."""
+    shares = (0.12, 0.58, 0.18, 0.12) if usual_h > 8 else (0.14, 0.72, 0.0, 0.14)
+    style = str(rng.choice(["few", "usual", "sleeper", "eager"], p=shares))
+    hurry = min(1.0, usual_h / 6)  # nobody waits three hours for the first look at a loin
+    pause = {"few": usual_h * 60 / 4.5, "usual": rng.uniform(25, 75), "sleeper": rng.uniform(30, 75)}
+    return Habits(
+        style=style,
+        first_min=hurry * float(np.clip(90 * math.exp(0.4 * rng.standard_normal()), 45, 180)),
+        pause_min=hurry * pause.get(style, max(15.0, usual_h * 60 / 38)),
+        fahrenheit=bool(rng.random() < 0.7),
+        rounding=str(rng.choice(["whole", "five", "tenth"], p=(0.8, 0.08, 0.12))),
+        left_in=bool(rng.random() < (0.8 if style == "eager" else 0.35)),
+        off_centre=rng.uniform(0.03, 0.12),
+        reads_pit=rng.uniform(0.33, 1.0),
+        spritzes=bool(rng.random() < 0.35),
+        skips_core=0.06,
+        calibration_c=0.6 * rng.standard_normal(),
+        sleeps_at_min=rng.uniform(150, 420),
+        sleeps_min=rng.uniform(150, 400),
+    )
+
+
+def next_look(habits: Habits, rng: np.random.Generator, minute: float, *, near: bool) -> float:
+    """Return when the next look comes; near the end people look more often, asleep not at all."""
+    pause = habits.pause_min * math.exp(0.4 * rng.standard_normal())
+    pause = max(45.0, pause) if habits.style == "few" else float(np.clip(pause, 12, 100))
+    if near:
+        pause = min(pause, rng.uniform(12, 35))
+    when = minute + pause
+    wakes = habits.sleeps_at_min + habits.sleeps_min
+    if habits.style == "sleeper" and habits.sleeps_at_min < when < wakes:
+        when = wakes + rng.uniform(0, 20)
+    return when
+
+
+class Probe:
+    """A thermometer held by a person."""
+
+    def __init__(self, habits: Habits, rng: np.random.Generator, *, bony: bool) -> None:
+        self._habits, self._rng, self._bony = habits, rng, bony
+        self._spot: tuple[float, float, float] | None = None
+        self.contact = ""
+
+    def read_c(self, roast: Roast) -> float:
+        """Return what the thermometer shows."""
+        if self._spot is None or not self._habits.left_in or self.contact == "bone":
+            self._spot = self._seat(roast)
+        seen = _at(roast, self._spot)
+        return seen + self._habits.calibration_c + 0.35 * self._rng.standard_normal()
+
+    def _seat(self, roast: Roast) -> tuple[float, float, float]:
+        """Aim at the coldest meat and miss it; now and then rest against bone, or in the fat under the skin."""
+        piece, rng = roast.piece, self._rng
+        cold = np.where(piece.meat > 0, roast.temp_c, np.inf)
+        place = np.unravel_index(int(np.argmin(cold)), cold.shape)
+        aim = [float(piece.centres[axis][place[axis]]) for axis in range(3)]
+        for axis, share in enumerate((1.6, 1.6, 1.0)):
+            aim[axis] += share * self._habits.off_centre * piece.half[axis] * rng.standard_normal()
+        luck = rng.random()
+        self.contact = ""
+        if self._bony and luck < 0.04:
+            bones = np.argwhere(piece.bone > 0)
+            near = bones[int(rng.integers(len(bones)))]
+            aim = [float(piece.centres[axis][near[axis]]) for axis in range(3)]
+            self.contact = "bone"
+        elif luck > 0.97:
+            aim[2] = 0.62 * piece.half[2]
+            self.contact = "fat"
+        return abs(aim[0]), abs(aim[1]), aim[2]
+
+
+def _at(roast: Roast, spot: tuple[float, float, float]) -> float:
+    """Return the temperature at a point [m from the middle] from the nearest cells."""
+    piece = roast.piece
+    present = (piece.meat + piece.bone) > 0
+    far = np.zeros(present.shape)
+    for axis in range(3):
+        along = ((piece.centres[axis] - spot[axis]) / piece.half[axis]) ** 2
+        far = far + along.reshape([-1 if one == axis else 1 for one in range(3)])
+    flat, temps = far[present], roast.temp_c[present]
+    nearest = np.argsort(flat, kind="stable")[:NEAREST]
+    weights = 1 / (flat[nearest] + 1e-4) ** 1.5
+    return float((weights * temps[nearest]).sum() / weights.sum())
+
+
+def typed(value_c: float, habits: Habits, rng: np.random.Generator) -> tuple[str, bool, str]:
+    """Return what is typed, whether it stands under Fahrenheit, and the slip if there was one."""
+    value = value_c * 1.8 + 32 if habits.fahrenheit else value_c
+    column_f, slip = habits.fahrenheit, ""
+    luck = rng.random()
+    if luck < 0.012:
+        column_f, slip = not column_f, "unit"
+    text = {"whole": f"{value:.0f}", "five": f"{5 * round(value / 5):d}", "tenth": f"{value:.1f}"}[habits.rounding]
+    if 0.012 <= luck < 0.019:
+        swapped = text[1] + text[0] + text[2:] if luck < 0.0155 else text[:1] + text[2:]
+        if swapped != text and swapped[0] not in ".0" and len(swapped) > 1:
+            text, slip = swapped, "typo"
+    return text, column_f, slip
