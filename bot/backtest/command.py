@@ -64,7 +64,7 @@ def _report(files: Sequence[str], targets: Sequence[Target], *, as_json: bool) -
             print("\n".join([*([""] if used else []), *report.as_lines(file, log, cut, targets, cook)]), flush=True)
         used += 1
     if as_json:
-        print(json.dumps({"cooks": cooks}, ensure_ascii=False, allow_nan=False))
+        print(json.dumps({"cooks": cooks}, allow_nan=False))
     return DONE if used == len(files) else FAILED
 
 
