@@ -3,9 +3,44 @@
 Importing this room loads no numerics; the first call of `forecast` does.
 """
 
-from scheduler.forecast.interface import Crossing, Forecast, Observation, PitEvent, Question, WrapEvent
+from scheduler.forecast.interface import (
+    Air,
+    AirWord,
+    Crossing,
+    FanPoint,
+    Forecast,
+    Observation,
+    Opening,
+    OpeningEvent,
+    PitEvent,
+    Question,
+    StallOutlook,
+    StallPhase,
+    Wind,
+    Worth,
+    WrapChoice,
+    WrapEvent,
+)
 
-__all__ = ["Crossing", "Forecast", "Observation", "PitEvent", "Question", "WrapEvent", "forecast"]
+__all__ = [
+    "Air",
+    "AirWord",
+    "Crossing",
+    "FanPoint",
+    "Forecast",
+    "Observation",
+    "Opening",
+    "OpeningEvent",
+    "PitEvent",
+    "Question",
+    "StallOutlook",
+    "StallPhase",
+    "Wind",
+    "Worth",
+    "WrapChoice",
+    "WrapEvent",
+    "forecast",
+]
 
 
 def forecast(question: Question) -> Forecast:

@@ -1,17 +1,21 @@
-"""Time grid, pit temperature and wraps of a run, as arrays.
+"""Time grid of a run, and what surrounds the piece in each step, as arrays.
 
 What happened is laid out here; what it does to the meat is not known.
 """
 
 from __future__ import annotations
 
+import functools
+
 import numpy as np
 from numpy.typing import NDArray
 
-from scheduler.forecast import anchors, draws
-from scheduler.forecast.draws import Dice
-from scheduler.forecast.inputs import Inputs, Sample
+from scheduler.facts import Wrap
+from scheduler.forecast import draws, pit
+from scheduler.forecast.inputs import Inputs
+from scheduler.forecast.interface import Opening
 from scheduler.forecast.simulate import Pieces, Span
+from scheduler.thermal import surface
 from scheduler.thermal.geometry import Body
 
 Array = NDArray[np.float64]
@@ -19,89 +23,85 @@ Array = NDArray[np.float64]
 HORIZON_S = 31 * 3600.0
 """A forecast reaches this far beyond meat on or the last reading [s]."""
 
-_STEP_FOURIER = 0.025
-_SHORTEST_S, _LONGEST_S, _LAST_S = 10.0, 300.0, 900.0
-_BLOCK = 60
-_MOST_PAST_STEPS = 600
-_PIT_OUTLIER_C = 25.0
+_STEP_FOURIER = 0.045
+_SHORTEST_S, _LONGEST_S = 10.0, 600.0
+_GROWTH = 1.06
+_LAST_S = 2400.0
+_MOST_PAST_STEPS = 400
+
+_SPRITZ_KG_M2 = 0.08
+"""Water that a spritz leaves on the surface, a quarter of a decilitre on a third of a square metre: an assumption."""
 
 
-def past_times(body: Body, last_s: float) -> Array:
+def past_times(body: Body, diffusivity_m2_s: float, last_s: float) -> Array:
     """Return evenly spaced times from meat on to the last reading [s], just one when there is none."""
     if last_s <= 0.0:
         return np.zeros(1)
-    steps = min(_MOST_PAST_STEPS, int(np.ceil(last_s / _first_step(body))))
+    steps = min(_MOST_PAST_STEPS, int(np.ceil(last_s / _first_step(body, diffusivity_m2_s))))
     return np.linspace(0.0, last_s, steps + 1)
 
 
-def future_times(body: Body, last_s: float) -> Array:
-    """Return times from the last reading to the horizon [s]; steps double every sixty, up to a quarter of an hour."""
-    lengths: list[float] = []
-    length, total = _first_step(body), 0.0
+def future_times(body: Body, diffusivity_m2_s: float, last_s: float) -> Array:
+    """Return times from the last reading to the horizon [s]; each step is a little longer than the one before."""
+    return last_s + _stretched(_first_step(body, diffusivity_m2_s))
+
+
+@functools.lru_cache(maxsize=64)
+def _stretched(first_s: float) -> Array:
+    lengths, total = [first_s], first_s
     while total < HORIZON_S:
-        lengths.append(length)
-        total += length
-        if len(lengths) % _BLOCK == 0:
-            length = min(_LAST_S, 2.0 * length)
-    return last_s + np.concatenate(([0.0], np.cumsum(lengths)))
+        lengths.append(float(round(min(_LAST_S, lengths[-1] * _GROWTH), 1)))
+        total += lengths[-1]
+    return np.concatenate(([0.0], np.cumsum(lengths)))
 
 
-def _first_step(body: Body) -> float:
-    scale_s = body.half_thickness_m**2 / anchors.DIFFUSIVITY_M2_S
+def _first_step(body: Body, diffusivity_m2_s: float) -> float:
+    scale_s = body.half_thickness_m**2 / diffusivity_m2_s
     return min(_LONGEST_S, max(_SHORTEST_S, _STEP_FOURIER * scale_s))
 
 
-def span(times_s: Array, inputs: Inputs, of: Pieces, pit_path: Array) -> Span:
-    """Return the span for these times: set points and wraps that have happened, and the doubt about the pit.
+def span(times_s: Array, of: Inputs, pieces: Pieces, pit_path: Array) -> Span:
+    """Return what surrounds the pieces in each step: set points, openings and wraps that have happened, and the doubt.
 
     `pit_path` (knots, n) is the slow departure of the pit from its set point [°C].
     """
-    starts = times_s[:-1] + 1e-3
     hours = (0.5 * (times_s[:-1] + times_s[1:])) / 3600.0
-    middle = _held(starts, [at_s for at_s, _ in inputs.pit], [_felt(temp_c, inputs) for _, temp_c in inputs.pit])
-    pit_c = middle[:, None] + of.pit_bias_c + draws.at_hours(pit_path, hours)
-    resistance = np.zeros((len(starts), len(of.paper)))
-    for at_s, wrap in inputs.wraps:
-        resistance[starts >= at_s] = of.resistance(wrap)
-    return Span(times_s=times_s, pit_c=pit_c, resistance=resistance)
+    pit_c = pit.middle_c(times_s, of)[:, None] + pieces.pit_bias_c + draws.at_hours(pit_path, hours)
+    heat = pieces.heat_w_m2k * draws.at_hours(pieces.heat_factor, hours) * surface.heat_ratio(pit_c)
+    resistance, passed = _wrapped(times_s, of, pieces)
+    return Span(
+        times_s=times_s,
+        pit_c=pit_c,
+        heat_w_m2k=heat if passed is None else heat * passed,
+        vapour=pieces.vapour * draws.at_hours(pieces.vapour_factor, hours),
+        resistance=resistance,
+        wetting_kg_m2=_wetting(times_s, of),
+    )
 
 
-def _felt(set_c: float, inputs: Inputs) -> float:
-    return anchors.felt_pit_c(set_c, inputs.cut.duration_pit_c)
-
-
-def _held(at: Array, knots: list[float], values: list[float]) -> Array:
-    held: Array = np.asarray(values)[np.maximum(np.searchsorted(np.asarray(knots), at, side="right") - 1, 0)]
-    return held
-
-
-def pit_paths(inputs: Inputs, dice: Dice) -> tuple[Array, Array]:
-    """Return the slow departure of the pit from its set point (knots, n) [°C] and the pit bias, standard normal (n,).
-
-    Notes
-    -----
-    A Gaussian process about the set point, conditioned on the pit readings by perturbed observations (Matheron's
-    rule): each reading is a snapshot of a swinging temperature, so that it moves the path mildly and for an hour or
-    two only.
+def _wrapped(edges_s: Array, of: Inputs, pieces: Pieces) -> tuple[Array, Array | None]:
+    """Return the vapour resistance of the wrap in each step (k, n), (k, 1) while bare, and the share of the heat that it
+    lets through (k, 1), None when all.
     """
-    path = anchors.PIT_NOISE_C * draws.slow(dice.pit, correlation_h=anchors.PIT_NOISE_HOURS)
-    bias = dice.parameters[9]
-    if not inputs.pit_readings:
-        return path, bias
-    hours = np.array([sample.at_s / 3600.0 for sample in inputs.pit_readings])
-    knots = np.arange(len(path), dtype=float)
-    middle = _held(hours * 3600.0, [at_s for at_s, _ in inputs.pit], [temp_c for _, temp_c in inputs.pit])
-    told = _values(inputs.pit_readings) - middle
-    told = np.clip(told, -_PIT_OUTLIER_C, _PIT_OUTLIER_C)
-    noise = np.array([anchors.PIT_SNAPSHOT_C**2 + sample.spread_c**2 for sample in inputs.pit_readings])
-    spread = anchors.PIT_BIAS_C.spread
-    alike = anchors.PIT_NOISE_C**2 * np.exp(-np.abs(hours[:, None] - hours) / anchors.PIT_NOISE_HOURS)
-    across = anchors.PIT_NOISE_C**2 * np.exp(-np.abs(knots[:, None] - hours) / anchors.PIT_NOISE_HOURS)
-    seen = draws.at_hours(path, hours) + spread * bias
-    perturbed = np.sqrt(noise)[:, None] * dice.pit_reading[: len(hours)]
-    weights = np.linalg.solve(alike + spread**2 + np.diag(noise), told[:, None] + perturbed - seen)
-    return path + across @ weights, bias + spread * weights.sum(axis=0)
+    shares = {wrap: np.zeros(len(edges_s) - 1) for wrap in Wrap if wrap is not Wrap.NONE}
+    lengths = np.diff(edges_s)
+    starts = [at_s for at_s, _ in of.wraps]
+    for (at_s, wrap), until_s in zip(of.wraps, [*starts[1:], np.inf], strict=False):
+        if wrap is not Wrap.NONE:
+            shares[wrap] += np.clip(np.minimum(edges_s[1:], until_s) - np.maximum(edges_s[:-1], at_s), 0.0, None) / lengths
+    total, kept_off = np.zeros((len(lengths), 1)), np.zeros((len(lengths), 1))
+    for wrap, share in shares.items():
+        if share.any():
+            total = total + share[:, None] * pieces.resistance(wrap)
+            kept_off = kept_off + share[:, None] * pieces.shield(wrap)
+    return total, 1.0 - kept_off if kept_off.any() else None
 
 
-def _values(samples: tuple[Sample, ...]) -> Array:
-    return np.array([sample.value_c for sample in samples])
+def _wetting(edges_s: Array, of: Inputs) -> dict[int, float]:
+    """Return the water that spritzing brings in a step [kg/m2], by index of the step."""
+    found: dict[int, float] = {}
+    for at_s, kind in of.openings:
+        if kind is Opening.SPRITZ and edges_s[0] <= at_s < edges_s[-1]:
+            index = int(np.searchsorted(edges_s, at_s, side="right")) - 1
+            found[index] = found.get(index, 0.0) + _SPRITZ_KG_M2
+    return found

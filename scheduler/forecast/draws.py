@@ -17,10 +17,10 @@ from numpy.typing import NDArray
 Array = NDArray[np.float64]
 
 PARAMETERS = 12
+_SINGLES = 4
 KNOTS = 80
 """Hourly knots of the slow random factors; later hours keep the last one."""
 MAX_READINGS = 64
-ROUNDS = 4
 _EVENED = 14
 """Hours of the slow factors that are made free of chance correlation, with each other and with the parameters."""
 
@@ -30,18 +30,19 @@ class Dice:
     """Standard normal numbers, last axis the members.
 
     `parameters` (12, n) are stratified and free of chance correlation, so that the prior hardly depends on the seed.
-    `heat`, `vapour` and `pit` (80, n) drive the slow factors, `reading` (64, 4, n) and `pit_reading` (64, n) perturb
-    observations, `blur` (2, n) and `target` (n,) spread the answer.
+    `heat`, `vapour` and `pit` (80, n) drive the slow factors, `pit_reading` (64, n) perturbs pit readings, `blur`
+    (2, n), `need` (n,) and `trigger` (n,) spread the answer: what is left of model error, how tender is tender, and at
+    which core a wrap goes on.
     """
 
     parameters: Array
     heat: Array
     vapour: Array
     pit: Array
-    reading: Array
     pit_reading: Array
     blur: Array
-    target: Array
+    need: Array
+    trigger: Array
 
 
 @functools.lru_cache(maxsize=16)
@@ -50,19 +51,19 @@ def dice(seed: str, members: int) -> Dice:
     digest = hashlib.sha256(seed.encode()).digest()
     generator = np.random.Generator(np.random.PCG64(int.from_bytes(digest[:16], "big")))
     strata = _strata(members)
-    single = np.stack([strata[generator.permutation(members)] for _ in range(PARAMETERS + 3)])
+    rows = PARAMETERS + _SINGLES
+    single = np.stack([strata[generator.permutation(members)] for _ in range(rows)])
     knots = generator.standard_normal((3, KNOTS, members))
     evened = _evened(np.concatenate((single, *knots[:, :_EVENED])))
-    single = evened[: PARAMETERS + 3]
-    knots[:, :_EVENED] = evened[PARAMETERS + 3 :].reshape(3, _EVENED, members)
+    knots[:, :_EVENED] = evened[rows:].reshape(3, _EVENED, members)
     return Dice(
-        parameters=single[:PARAMETERS],
-        blur=single[PARAMETERS : PARAMETERS + 2],
-        target=single[PARAMETERS + 2],
+        parameters=evened[:PARAMETERS],
+        blur=evened[PARAMETERS : PARAMETERS + 2],
+        need=evened[PARAMETERS + 2],
+        trigger=evened[PARAMETERS + 3],
         heat=knots[0],
         vapour=knots[1],
         pit=knots[2],
-        reading=generator.standard_normal((MAX_READINGS, ROUNDS, members)),
         pit_reading=generator.standard_normal((MAX_READINGS, members)),
     )
 
@@ -84,13 +85,18 @@ def _strata(members: int) -> Array:
 
 def slow(knots: Array, *, correlation_h: float) -> Array:
     """Return hourly values with unit spread and the given correlation time from independent ones, same shape."""
+    return _mixing(len(knots), correlation_h) @ knots
+
+
+@functools.lru_cache(maxsize=256)
+def _mixing(knots: int, correlation_h: float) -> Array:
+    """Return the lower triangular matrix that makes an Ornstein-Uhlenbeck sequence of independent numbers."""
     keep = float(np.exp(-1.0 / correlation_h))
-    fresh = float(np.sqrt(1.0 - keep * keep))
-    values = np.empty_like(knots)
-    values[0] = knots[0]
-    for hour in range(1, len(knots)):
-        values[hour] = keep * values[hour - 1] + fresh * knots[hour]
-    return values
+    apart = np.arange(knots)[:, None] - np.arange(knots)
+    fresh = np.full(knots, np.sqrt(1.0 - keep * keep))
+    fresh[0] = 1.0
+    mixing: Array = np.where(apart >= 0, keep ** np.maximum(apart, 0), 0.0) * fresh
+    return mixing
 
 
 def at_hours(values: Array, hours: Array) -> Array:
@@ -98,5 +104,6 @@ def at_hours(values: Array, hours: Array) -> Array:
     position = np.clip(hours, 0.0, len(values) - 1.0)
     below = np.minimum(position.astype(int), len(values) - 2)
     share = (position - below)[:, None]
-    result: Array = (1.0 - share) * values[below] + share * values[below + 1]
+    low = values[below]
+    result: Array = low + share * (values[below + 1] - low)
     return result

@@ -5,73 +5,115 @@ It answers no question about times; `scheduler.forecast.outlook` does.
 
 from __future__ import annotations
 
+import dataclasses
+
 import numpy as np
 from numpy.typing import NDArray
 
 from scheduler.facts import Wrap
 from scheduler.forecast import anchors, course, simulate
-from scheduler.forecast.anchors import Anchor
+from scheduler.forecast.anchors import Anchor, Doubt
 from scheduler.forecast.assimilate import OUTLIER_INFLATION, Analysis, analyse
-from scheduler.forecast.draws import dice
+from scheduler.forecast.draws import Dice, dice
 from scheduler.forecast.inputs import Inputs
-from scheduler.forecast.outlook import Paths
+from scheduler.forecast.interface import WrapChoice
 from scheduler.thermal import geometry, surface
+from scheduler.thermal.properties import properties
 
 Array = NDArray[np.float64]
 
+PROPERTIES_AT_C = 50.0
+"""Temperature at which the properties of the meat are taken: the middle of a long cook [°C]."""
+
 _WIDE_GAP_C = 3.0
 _MOST_ROOM = 0.9
+_SOON_C = 1.0
 
 
-def paths(of: Inputs, anchor: Anchor, members: int) -> Paths:
-    """Return the paths of the ensemble for these inputs."""
-    body = geometry.body(of.cut, of.mass_kg, of.thickness_m)
+@dataclasses.dataclass(frozen=True, kw_only=True, eq=False)
+class Runs:
+    """Every member so far and from now on, in seconds since meat on.
+
+    `future_c` (k, choices * n) holds the members once for each wrap they may get, in the order of `choices`. `passed`
+    are the trusted readings made non-decreasing: (times [s], values [°C]), empty before the first.
+    """
+
+    of: Inputs
+    model: simulate.Model
+    dice: Dice
+    analysis: Analysis
+    choices: tuple[WrapChoice, ...]
+    future_s: Array
+    future_c: Array
+    passed: tuple[Array, Array]
+
+
+def model_of(of: Inputs, anchor: Anchor) -> simulate.Model:
+    """Return what is taken as known of the piece."""
+    made_of = of.cut.composition
+    meat = properties(made_of.water, made_of.protein, made_of.fat, made_of.ash, PROPERTIES_AT_C)
+    told = of.start_c is not None
+    start = Doubt(median=of.start_c, spread=anchors.TOLD_START_C, absolute=True) if of.start_c is not None else anchors.START_C
+    del told
+    return simulate.Model(
+        body=geometry.body(of.cut, of.mass_kg, of.thickness_m), meat=meat, anchor=anchor, start=start
+    )
+
+
+def runs(of: Inputs, anchor: Anchor, members: int) -> Runs:
+    """Return the runs of the ensemble for these inputs."""
+    model = model_of(of, anchor)
     thrown = dice(of.seed, members)
-    analysis = analyse(of, body, anchor, thrown)
-    options = _options(of)
-    many = analysis.pieces.repeated(len(options))
-    span = course.span(
-        course.future_times(body, float(analysis.times_s[-1])), of, many, np.tile(analysis.pit_path, (1, len(options)))
-    )
-    wraps = np.concatenate([analysis.pieces.resistance(wrap) for wrap, _ in options])
-    planned = simulate.Planned(resistance=wraps, from_c=of.cut.bark_look_c, until_c=of.cut.wrap_until_c)
-    may_wrap = any(wrap is not Wrap.NONE for wrap, _ in options)
-    _, future_c = simulate.run(many, _side_by_side(analysis, len(options)), span, planned if may_wrap else None)
+    analysis = analyse(of, model, thrown)
+    choices = _choices(of, analysis, thrown)
+    many = analysis.pieces.repeated(len(choices))
+    times_s = course.future_times(model.body, model.meat.diffusivity_m2_s, of.last_s)
+    span = course.span(times_s, of, many, np.tile(analysis.pit_path, (1, len(choices))))
+    planned = _planned(of, analysis, thrown, choices)
+    _, future_c = simulate.run(many, analysis.now.repeated(len(choices)), span, planned)
     passed = _passed(of, analysis)
-    return Paths(
-        past_s=analysis.times_s,
-        past_c=analysis.cores_c,
-        future_s=span.times_s,
-        future_c=_nudged(future_c, passed),
-        weights=np.repeat([weight / members for _, weight in options], members),
-        passed=passed,
-        blur=np.tile(thrown.blur, (1, len(options))),
-        target_z=np.tile(thrown.target, len(options)),
-        target_c=of.cut.target_c,
-    )
+    return Runs(
+        of=of, model=model, dice=thrown, analysis=analysis, choices=choices,
+        future_s=times_s, future_c=_nudged(future_c, passed), passed=passed,
+    )  # fmt: skip
 
 
-def _options(of: Inputs) -> tuple[tuple[Wrap, float], ...]:
-    """Return the wraps still to come, with weights: one when it is known or decided, a mixture when it is not."""
+def _triggers_c(of: Inputs, thrown: Dice) -> Array:
+    """Return the core temperature at which each member would be wrapped (n,) [°C]."""
+    latest_c = max(of.cut.bark_look_c + 1.0, of.cut.wrap_until_c)
+    triggers: Array = np.minimum(of.cut.bark_look_c + anchors.TRIGGER_SPREAD_C * thrown.trigger, latest_c)
+    return triggers
+
+
+def _choices(of: Inputs, analysis: Analysis, thrown: Dice) -> tuple[WrapChoice, ...]:
+    """Return the wraps still to come, with weights: one when it is known or decided, a mixture when it is not.
+
+    The longer the core has passed the temperatures at which pieces are wrapped, the likelier it stays bare.
+    """
     if of.wraps:
-        return ((Wrap.NONE, 1.0),)
+        return (WrapChoice(wrap=of.wraps[-1][1], weight=1.0),)
+    late = float(np.mean(analysis.now.core_c)) > of.cut.wrap_until_c
     if of.wrap_plan is not None:
-        return ((of.wrap_plan, 1.0),)
+        return (WrapChoice(wrap=Wrap.NONE if late else of.wrap_plan, weight=1.0),)
+    still = float(np.mean(_triggers_c(of, thrown) > analysis.now.core_c))
+    if late or still <= 0.0:
+        return (WrapChoice(wrap=Wrap.NONE, weight=1.0),)
     others = [wrap for wrap in of.cut.wraps if wrap is not of.cut.usual_wrap]
-    if not others:
-        return ((of.cut.usual_wrap, 1.0),)
-    share = (1.0 - anchors.UNDECIDED_USUAL) / len(others)
-    return ((of.cut.usual_wrap, anchors.UNDECIDED_USUAL), *((wrap, share) for wrap in others))
+    share = (1.0 - anchors.UNDECIDED_USUAL) / max(1, len(others))
+    weights = {of.cut.usual_wrap: anchors.UNDECIDED_USUAL} | dict.fromkeys(others, share)
+    weights = {wrap: weight * (1.0 if wrap is Wrap.NONE else still) for wrap, weight in weights.items()}
+    weights.setdefault(Wrap.NONE, (1.0 - still) * anchors.UNDECIDED_USUAL)
+    total = sum(weights.values())
+    return tuple(WrapChoice(wrap=wrap, weight=weight / total) for wrap, weight in weights.items() if weight > 0.0)
 
 
-def _side_by_side(analysis: Analysis, times: int) -> simulate.State:
-    now = analysis.now
-    return simulate.State(
-        amplitudes=np.tile(now.amplitudes, (1, times)),
-        evaporated_kg_m2=np.tile(now.evaporated_kg_m2, times),
-        surface_c=np.tile(now.surface_c, times),
-        core_c=np.tile(now.core_c, times),
-    )
+def _planned(of: Inputs, analysis: Analysis, thrown: Dice, choices: tuple[WrapChoice, ...]) -> simulate.Planned | None:
+    if of.wraps or all(choice.wrap is Wrap.NONE for choice in choices):
+        return None
+    triggers_c = np.maximum(_triggers_c(of, thrown), analysis.now.core_c + _SOON_C)
+    resistance = np.concatenate([analysis.pieces.resistance(choice.wrap) for choice in choices])
+    shield = np.repeat([analysis.pieces.shield(choice.wrap) for choice in choices], len(triggers_c))
+    return simulate.Planned(resistance=resistance, shield=shield, from_c=np.tile(triggers_c, len(choices)))
 
 
 def _passed(of: Inputs, analysis: Analysis) -> tuple[Array, Array]:

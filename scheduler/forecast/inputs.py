@@ -10,7 +10,7 @@ import datetime as dt
 
 from scheduler.cuts import Cut
 from scheduler.facts import Wrap
-from scheduler.forecast.interface import Observation, Question
+from scheduler.forecast.interface import Air, Observation, Opening, Question
 
 MAX_READINGS = 48
 """More than this many minutes with a reading are thinned, the newest half kept whole."""
@@ -39,6 +39,15 @@ class Inputs:
     wrap_plan: Wrap | None
     readings: tuple[Sample, ...]
     pit_readings: tuple[Sample, ...]
+    openings: tuple[tuple[float, Opening], ...] = ()
+    """(seconds, why) in order, from meat on."""
+    air: Air = Air()  # noqa: RUF009 - a frozen value, shared safely
+    start_c: float | None = None
+
+    @property
+    def last_s(self) -> float:
+        """Return the time of the last reading, 0 when there is none [s]."""
+        return self.readings[-1].at_s if self.readings else 0.0
 
 
 def inputs(question: Question) -> Inputs:
@@ -62,6 +71,9 @@ def inputs(question: Question) -> Inputs:
         wrap_plan=question.wrap_plan,
         readings=_thinned(_by_minute(question.readings, on_at)),
         pit_readings=_thinned(_by_minute(question.pit_readings, on_at)),
+        openings=tuple(sorted((at_s, event.kind) for event in question.openings if (at_s := since_on(event.at)) >= 0.0)),
+        air=question.air,
+        start_c=question.start_c,
     )
 
 

@@ -1,4 +1,4 @@
-"""The first forecast model: physics of one dimension, taught by readings.
+"""The forecast model: physics of one dimension, taught by readings.
 
 It puts the parts together; equations are in `scheduler.thermal`, learning in `scheduler.forecast.assimilate`.
 """
@@ -7,15 +7,11 @@ from __future__ import annotations
 
 import functools
 
-import numpy as np
-from numpy.typing import NDArray
-
 from scheduler.forecast import anchors, ensemble, fit
+from scheduler.forecast.ensemble import Runs
 from scheduler.forecast.inputs import Inputs, inputs
 from scheduler.forecast.interface import Question
-from scheduler.forecast.outlook import Outlook, Paths
-
-Array = NDArray[np.float64]
+from scheduler.forecast.outlook import Outlook
 
 
 def forecast(question: Question) -> Outlook:
@@ -24,13 +20,14 @@ def forecast(question: Question) -> Outlook:
     Without readings it is what is known of the cut, and does not depend on when the meat goes on. Answers are kept, so
     that planning may ask again and again: a question that was asked before costs microseconds.
     """
-    paths, memo = _remembered(inputs(question))
-    return Outlook(cook=question.cook, piece=question.piece, on_at=question.on_at, paths=paths, memo=memo)
+    runs, dose_h = _remembered(inputs(question))
+    return Outlook(cook=question.cook, piece=question.piece, on_at=question.on_at, runs=runs, dose_h=dose_h)
 
 
 @functools.lru_cache(maxsize=24)
-def _remembered(of: Inputs) -> tuple[Paths, dict[str, Array]]:
-    return ensemble.paths(of, fit.anchor(of.cut), anchors.MEMBERS), {}
+def _remembered(of: Inputs) -> tuple[Runs, float]:
+    known = fit.of_cut(of.cut)
+    return ensemble.runs(of, known.anchor, anchors.MEMBERS), known.dose_h
 
 
 def forget() -> None:

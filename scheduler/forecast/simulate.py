@@ -14,7 +14,8 @@ from scheduler.facts import Wrap
 from scheduler.forecast import anchors, draws
 from scheduler.forecast.anchors import Anchor, Doubt
 from scheduler.thermal import conduction, surface
-from scheduler.thermal.geometry import DENSITY_KG_M3, Body
+from scheduler.thermal.geometry import Body
+from scheduler.thermal.properties import Properties
 
 Array = NDArray[np.float64]
 Flags = NDArray[np.bool_]
@@ -24,7 +25,8 @@ Flags = NDArray[np.bool_]
 class Pieces:
     """The members of the ensemble as physical pieces; arrays (n,) unless said otherwise."""
 
-    half_thickness_m: Array
+    metres_per_conductivity: Array
+    fourier_per_s: Array
     heat_w_m2k: Array
     vapour: Array
     """Wet vapour conductance [kg/(m2 s Pa)]."""
@@ -50,42 +52,63 @@ class Pieces:
             return self.foil
         return self.paper if wrap is Wrap.PAPER else anchors.BOAT_OF_PAPER * self.paper
 
+    @staticmethod
+    def shield(wrap: Wrap) -> float:
+        """Return the share of the heat that a wrap keeps off."""
+        return {Wrap.FOIL: 1.0, Wrap.BOAT: 0.5}.get(wrap, 0.0) * anchors.FOIL_SHIELD
+
     def repeated(self, times: int) -> Pieces:
         """Return the same members side by side `times` times."""
+        if times == 1:
+            return self
         arrays = {field.name: getattr(self, field.name) for field in dataclasses.fields(self) if field.name != "modes"}
         tiled = {name: np.tile(value, times if value.ndim == 1 else (1, times)) for name, value in arrays.items()}
         return Pieces(modes=self.modes.repeated(times), **tiled)
 
 
-def pieces(body: Body, anchor: Anchor, parameters: Array, heat: Array, vapour: Array) -> Pieces:
-    """Return the pieces for standard normal `parameters` (12, n) and knots `heat`, `vapour` (knots, n)."""
+@dataclasses.dataclass(frozen=True, kw_only=True)
+class Model:
+    """What is taken as known of a piece: its body, its properties, the medians of its cut, a start somebody read."""
 
-    def drawn(index: int, doubt: Doubt, width: float = 1.0, median: float | None = None) -> Array:
-        offset = width * doubt.spread * parameters[index]
-        middle = doubt.median if median is None else median
-        value: Array = middle + offset if doubt.absolute else middle * np.exp(offset)
+    body: Body
+    meat: Properties
+    anchor: Anchor
+    start: Doubt
+
+
+def pieces(model: Model, parameters: Array, heat: Array, vapour: Array) -> Pieces:
+    """Return the pieces for standard normal `parameters` (12, n) and knots `heat`, `vapour` (knots, n)."""
+    anchor, meat = model.anchor, model.meat
+    if anchor.lasting:
+        lasting = np.asarray(anchor.lasting)
+        parameters = parameters - ((1.0 - anchor.kept) * lasting)[:, None] * (lasting @ parameters)
+
+    def times(index: int, spread: float) -> Array:
+        value: Array = np.exp(spread * parameters[index])
         return value
 
-    width = anchor.width
-    half_thickness_m = body.half_thickness_m * drawn(1, anchors.HALF_THICKNESS, width)
-    exponent = np.minimum(2.0, body.exponent * drawn(2, anchors.EXPONENT, width))
-    heat_w_m2k = drawn(3, anchors.HEAT_W_M2K, width, anchor.heat_w_m2k)
-    stall_c = np.clip(anchor.stall_c + width * anchor.stall_spread_c * parameters[4], 50.0, 100.0)
-    share = drawn(5, anchors.DRYING_SHARE, width, anchor.drying_share)
+    half_m = model.body.half_thickness_m * anchor.thick * times(1, anchors.HALF_THICKNESS.spread)
+    exponent = np.minimum(2.0, model.body.exponent * times(2, anchors.EXPONENT.spread))
+    heat_w_m2k = anchor.heat_w_m2k * times(3, anchors.HEAT_SPREAD)
+    rest_c = np.clip(anchor.rest_c + anchors.REST_SPREAD_C * parameters[4], 50.0, 100.0)
+    share = anchor.drying_share * times(5, anchors.DRYING_SPREAD)
+    pace = anchors.PACE.median * times(0, anchors.PACE.spread)
     modes = conduction.modes(exponent)
-    off_middle = np.minimum(0.95, drawn(11, anchors.PROBE_OFF_MIDDLE))
-    paper = drawn(7, anchors.PAPER, width)
+    off_middle = np.minimum(0.95, anchors.PROBE_OFF_MIDDLE.median * times(11, anchors.PROBE_OFF_MIDDLE.spread))
+    paper = anchor.paper * times(7, anchors.PAPER_SPREAD)
+    foil_over = anchors.FOIL_OVER_PAPER
     return Pieces(
-        half_thickness_m=half_thickness_m,
+        metres_per_conductivity=half_m / meat.conductivity_w_mk,
+        fourier_per_s=meat.diffusivity_m2_s / (half_m * half_m * pace),
         heat_w_m2k=heat_w_m2k,
-        vapour=surface.vapour_conductance(heat_w_m2k, stall_c),
-        drying_kg_m2=share * DENSITY_KG_M3 * half_thickness_m / (1.0 + exponent),
-        sharpness=drawn(6, anchors.SHARPNESS, width),
+        vapour=surface.vapour_conductance(heat_w_m2k, rest_c),
+        drying_kg_m2=share * meat.density_kg_m3 * half_m / (1.0 + exponent),
+        sharpness=anchor.sharpness * times(6, anchors.SHARPNESS_SPREAD),
         paper=paper,
-        foil=paper + drawn(8, anchors.FOIL_OVER_PAPER, width),
-        pit_bias_c=drawn(9, anchors.PIT_BIAS_C),
-        start_c=np.clip(drawn(10, anchors.START_C), -1.0, 30.0),
-        pace=anchor.pace * drawn(0, anchors.PACE, width),
+        foil=paper + foil_over.median * times(8, foil_over.spread),
+        pit_bias_c=anchor.radiant_c + anchors.PIT_BIAS_C.spread * parameters[9],
+        start_c=np.clip(model.start.median + model.start.spread * parameters[10], -1.0, 60.0),
+        pace=pace,
         modes=modes,
         probe=modes.core_ratio + off_middle * (modes.inner_ratio - modes.core_ratio),
         heat_factor=np.exp(anchors.HEAT_NOISE * draws.slow(heat, correlation_h=anchors.NOISE_HOURS)),
@@ -102,25 +125,38 @@ class State:
     surface_c: Array
     core_c: Array
 
+    def repeated(self, times: int) -> State:
+        """Return the same state side by side `times` times."""
+        return State(
+            amplitudes=np.tile(self.amplitudes, (1, times)),
+            evaporated_kg_m2=np.tile(self.evaporated_kg_m2, times),
+            surface_c=np.tile(self.surface_c, times),
+            core_c=np.tile(self.core_c, times),
+        )
+
 
 @dataclasses.dataclass(frozen=True, kw_only=True, eq=False)
 class Span:
-    """A stretch of time to run: `times_s` (k + 1,), pit [°C] (k, n) and vapour resistance of the wrap (k, n) per
-    step.
+    """A stretch of time to run: `times_s` (k + 1,); per step and member (k, n) the pit [°C], the heat coefficient, the
+    wet vapour conductance and the vapour resistance of the wrap ((k, 1) while bare); spritzed water by step [kg/m2].
     """
 
     times_s: Array
     pit_c: Array
+    heat_w_m2k: Array
+    vapour: Array
     resistance: Array
+    wetting_kg_m2: dict[int, float]
 
 
 @dataclasses.dataclass(frozen=True, kw_only=True, eq=False)
 class Planned:
-    """A wrap that has not happened: put on when the core passes `from_c` and has not passed `until_c`."""
+    """A wrap that has not happened: put on when the core passes `from_c` (n,)."""
 
     resistance: Array
-    from_c: float
-    until_c: float
+    shield: Array
+    """Share of the heat that it keeps off (n,)."""
+    from_c: Array
 
 
 def at_start(of: Pieces) -> State:
@@ -140,46 +176,42 @@ def run(of: Pieces, state: State, span: Span, planned: Planned | None = None) ->
     -----
     q = h e1 (T_pit - T_s) - L_v J,  J = g0 e2 (p_sat(T_s) - p_v) / (1 + (W / W_c)^p + R_wrap),  dW/dt = J, never
     negative; e1 and e2 are the slow random factors, `pace` stretches time for heat and water alike. At the cap of
-    99.5 C whatever heat the meat does not take evaporates water.
+    99.5 C whatever heat the meat does not take evaporates water. Conduction is exact in time for a flux that is
+    constant within the step; the flux is the one at its end (implicit), so that any step is stable.
     """
-    lengths_s = np.diff(span.times_s)
-    hours = (span.times_s[:-1] + 0.5 * lengths_s) / 3600.0
-    heat = of.heat_w_m2k * draws.at_hours(of.heat_factor, hours)
-    wet = of.vapour * draws.at_hours(of.vapour_factor, hours)
-    per_conductivity = of.half_thickness_m / anchors.CONDUCTIVITY_W_MK
-    fourier_per_s = anchors.DIFFUSIVITY_M2_S / (of.half_thickness_m**2 * of.pace)
+    lengths_s = np.round(np.diff(span.times_s), 3)
+    amplitudes, water, surface_c = state.amplitudes.copy(), state.evaporated_kg_m2, state.surface_c
+    cores = np.empty((len(span.times_s), len(state.core_c)))
+    cores[0] = state.core_c
     per_scale = 1.0 / of.drying_kg_m2
     water_per_s = 1.0 / (of.pace * surface.LATENT_J_KG)
-    amplitudes, water, surface_c, core_c = state.amplitudes, state.evaporated_kg_m2, state.surface_c, state.core_c
-    cores = np.empty((len(span.times_s), len(core_c)))
-    cores[0] = core_c
-    wrapped: Flags = np.zeros(core_c.shape, dtype=np.bool_)
+    wrapped: Flags = np.zeros(state.core_c.shape, dtype=np.bool_)
+    open_to_air = 1.0 + span.resistance
     steps: dict[float, conduction.Step] = {}
-    for index, exact_s in enumerate(lengths_s):
-        length_s = round(float(exact_s), 3)
-        if length_s not in steps:
-            steps[length_s] = conduction.step(of.modes, fourier_per_s * length_s, per_conductivity)
-        part = steps[length_s]
-        resistance = span.resistance[index]
+    for index, length_s in enumerate(lengths_s.tolist()):
+        part = steps.get(length_s)
+        if part is None:
+            part = steps[length_s] = conduction.step(of.modes, of.fourier_per_s * length_s, of.metres_per_conductivity)
+        if index in span.wetting_kg_m2:
+            water = np.maximum(water - span.wetting_kg_m2[index], 0.0)
+        barrier, heat, pit_c = open_to_air[index], span.heat_w_m2k[index], span.pit_c[index]
         if planned is not None:
-            wrapped |= (core_c >= planned.from_c) & (core_c < planned.until_c)
-            resistance = np.where(wrapped, planned.resistance, resistance)
-        vapour = wet[index] / (1.0 + (water * per_scale) ** of.sharpness + resistance)
-        amplitudes = part.keep * amplitudes
-        bare_c = amplitudes.sum(axis=0)
+            wrapped |= cores[index] >= planned.from_c
+            barrier = barrier + wrapped * planned.resistance
+            heat = heat * (1.0 - wrapped * planned.shield)
+        amplitudes *= part.keep
+        bare_c = np.add.reduce(amplitudes, 0)
         surface_c = surface.surface_temp_c(
             bare_c=bare_c,
             gain=part.surface_gain,
-            heat_w_m2k=heat[index],
-            pit_c=span.pit_c[index],
-            vapour=vapour,
+            heat_w_m2k=heat,
+            pit_c=pit_c,
+            vapour=span.vapour[index] / (barrier + (water * per_scale) ** of.sharpness),
             guess_c=surface_c,
         )
         flux = (surface_c - bare_c) / part.surface_gain
         amplitudes += part.gain * flux
-        boiled = heat[index] * (span.pit_c[index] - surface_c) - flux
-        water = water + np.maximum(boiled, 0.0) * (length_s * water_per_s)
-        core_c = (of.probe * amplitudes).sum(axis=0)
-        cores[index + 1] = core_c
-    end = State(amplitudes=amplitudes, evaporated_kg_m2=water, surface_c=surface_c, core_c=core_c)
+        water = water + np.maximum(heat * (pit_c - surface_c) - flux, 0.0) * (length_s * water_per_s)
+        cores[index + 1] = np.add.reduce(of.probe * amplitudes, 0)
+    end = State(amplitudes=amplitudes, evaporated_kg_m2=water, surface_c=surface_c, core_c=cores[-1])
     return end, cores

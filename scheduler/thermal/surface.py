@@ -20,7 +20,14 @@ BOILING_C = 99.5
 """The moist side of the crust does not pass this while water remains [°C]."""
 
 STALL_PIT_C = 121.0
-"""Pit temperature at which the stall temperature is defined [°C]."""
+"""Pit temperature at which the resting temperature of a wet surface and the heat coefficient are given [°C]."""
+
+RADIATED = 0.55
+"""Share of radiation in the heat coefficient at `STALL_PIT_C`: 4 x 0.9 x sigma x (371 K)^3 = 10 of about 18 W/m2K; a
+published share under natural draught is higher still (0.75 to 0.80, Baik et al. 1999, abstract read)."""
+
+_SURFACE_K = 348.0
+_STALL_PIT_K = STALL_PIT_C + 273.15
 
 
 def saturation_pa(temp_c: Array) -> tuple[Array, Array]:
@@ -33,15 +40,24 @@ def saturation_pa(temp_c: Array) -> tuple[Array, Array]:
     return 611.21 * np.exp(exponent), (18.678 - temp_c / 117.25 - exponent) / over
 
 
-def vapour_conductance(heat_w_m2k: Array, stall_c: Array) -> Array:
-    """Return the wet conductance g0 [kg/(m2 s Pa)] at which a wet surface rests at `stall_c` in a pit of 121 C.
+def vapour_conductance(heat_w_m2k: Array, rest_c: Array) -> Array:
+    """Return the wet conductance g0 [kg/(m2 s Pa)] at which a wet surface rests at `rest_c` in a pit of 121 C.
 
-    h (121 - T*) = L_v g0 (p_sat(T*) - p_v). Plain wet-bulb air would rest at 34 to 51 C; radiation and the crust lift
-    that to the measured plateau, so it is fitted through T* and not derived.
+    h (121 - T*) = L_v g0 (p_sat(T*) - p_v). A free water surface would rest at 34 to 51 C in ordinary pit air; the
+    skin's own resistance lifts that to the measured plateau, so it is fitted through T* and not derived.
     """
-    pressure, _ = saturation_pa(stall_c)
-    conductance: Array = heat_w_m2k * (STALL_PIT_C - stall_c) / (LATENT_J_KG * (pressure - VAPOUR_PA))
+    pressure, _ = saturation_pa(rest_c)
+    conductance: Array = heat_w_m2k * (STALL_PIT_C - rest_c) / (LATENT_J_KG * (pressure - VAPOUR_PA))
     return conductance
+
+
+def heat_ratio(pit_c: Array) -> Array:
+    """Return the heat coefficient at `pit_c` [°C] over the one at 121 C: radiation grows with the cube of the mean
+    absolute temperature of walls and meat (surface taken at 75 C), convection is taken as constant.
+    """
+    mean = (pit_c + (273.15 + _SURFACE_K)) / (_STALL_PIT_K + _SURFACE_K)
+    ratio: Array = 1.0 - RADIATED + RADIATED * mean * mean * mean
+    return ratio
 
 
 def surface_temp_c(
@@ -63,12 +79,13 @@ def surface_temp_c(
     Solves T = bare + gain (h (T_pit - T) - L_v g (p_sat(T) - p_v)) by Newton's method. The right side falls with T and
     is concave, so that each iterate lies above the root and the iteration cannot run away; capped at boiling.
     """
-    linear = 1.0 + gain * heat_w_m2k
+    warmed = gain * heat_w_m2k
+    linear = 1.0 + warmed
     steam = gain * (LATENT_J_KG * vapour)
-    known = bare_c + gain * heat_w_m2k * pit_c + steam * VAPOUR_PA
+    known = bare_c + warmed * pit_c + steam * VAPOUR_PA
     temp_c = guess_c
     for _ in range(3):
         pressure, slope = saturation_pa(temp_c)
-        pressure = steam * pressure
+        pressure *= steam
         temp_c = np.minimum(temp_c + (known - linear * temp_c - pressure) / (linear + pressure * slope), BOILING_C)
     return temp_c
