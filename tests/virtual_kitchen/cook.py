@@ -258,7 +258,7 @@ class _Fireside:
         habits, rng = self.habits, self.rng
         gauge = self.fire.gauge_c * 1.8 + 32
         reading = probe.read_c(self.roast)
-        text, column_f, slip = people.typed(reading, habits, rng)
+        text, slip = people.typed(reading, habits, rng)
         silent = rng.random() < habits.skips_core
         if not slip:
             self.seen_c = reading
@@ -269,8 +269,8 @@ class _Fireside:
         core = "" if silent and event != "pull" else text
         return Row(
             minute=minute,
-            core_f=core if column_f else "",
-            core_c="" if column_f else core,
+            core_f=core if habits.fahrenheit else "",
+            core_c="" if habits.fahrenheit else core,
             pit_f=pit,
             event=event,
             slip=(slip or probe.contact) if core else "",

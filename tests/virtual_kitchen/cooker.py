@@ -16,7 +16,7 @@ COVERS = {
     "none": Cover(over="nothing", leak=1.0, emissivity=0.92, gap=100.0),
     "paper": Cover(over="all", leak=0.15, emissivity=0.9, gap=60.0),
     "foil": Cover(over="all", leak=0.006, emissivity=0.4, gap=120.0),
-    "boat": Cover(over="below", leak=0.01, emissivity=0.45, gap=100.0),
+    "boat": Cover(over="below", leak=0.01, emissivity=0.65, gap=120.0, shelter=0.35),
 }
 CONVECTION = {"kamado": 6.0, "kettle": 7.5, "bullet": 7.0, "offset": 9.5, "drum": 8.0}
 """Natural draught to slight forced draught [W m⁻² K⁻¹], textbook range 5 to 15, from memory."""

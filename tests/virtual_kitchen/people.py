@@ -13,6 +13,9 @@ import numpy as np
 from tests.virtual_kitchen.roast import Roast
 
 NEAREST = 6
+"""Cells that a probe feels."""
+UNIT_SLIPS, TYPOS = 0.012, 0.007
+"""Shares of readings typed in the other unit, or with digits swapped or lost."""
 
 
 @dataclasses.dataclass(frozen=True, kw_only=True)
@@ -124,16 +127,16 @@ def _at(roast: Roast, spot: tuple[float, float, float]) -> float:
     return float((weights * temps[nearest]).sum() / weights.sum())
 
 
-def typed(value_c: float, habits: Habits, rng: np.random.Generator) -> tuple[str, bool, str]:
-    """Return what is typed, whether it stands under Fahrenheit, and the slip if there was one."""
-    value = value_c * 1.8 + 32 if habits.fahrenheit else value_c
-    column_f, slip = habits.fahrenheit, ""
+def typed(value_c: float, habits: Habits, rng: np.random.Generator) -> tuple[str, str]:
+    """Return what is typed, in the unit of this person, and the slip if there was one: the other unit, or a typo."""
     luck = rng.random()
-    if luck < 0.012:
-        column_f, slip = not column_f, "unit"
+    slip = "unit" if luck < UNIT_SLIPS else ""
+    in_f = habits.fahrenheit != (slip == "unit")
+    value = value_c * 1.8 + 32 if in_f else value_c
     text = {"whole": f"{value:.0f}", "five": f"{5 * round(value / 5):d}", "tenth": f"{value:.1f}"}[habits.rounding]
-    if 0.012 <= luck < 0.019:
-        swapped = text[1] + text[0] + text[2:] if luck < 0.0155 else text[:1] + text[2:]
-        if swapped != text and swapped[0] not in ".0" and len(swapped) > 1:
-            text, slip = swapped, "typo"
-    return text, column_f, slip
+    if UNIT_SLIPS <= luck < UNIT_SLIPS + TYPOS:
+        swaps = luck < UNIT_SLIPS + TYPOS / 2
+        wrong = text[1] + text[0] + text[2:] if swaps else text[:1] + text[2:]
+        if wrong != text and wrong[0] not in ".0" and len(wrong) > 1:
+            text, slip = wrong, "typo"
+    return text, slip

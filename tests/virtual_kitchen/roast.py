@@ -68,6 +68,8 @@ class Cover:
     emissivity: float
     gap: float
     """Heat through the humid gap [W m⁻² K⁻¹]."""
+    shelter: float = 1.0
+    """Share of bare vapour transport that is left to skin that is open but stands in damp air between foil walls."""
 
 
 class Roast:
@@ -174,7 +176,7 @@ class Roast:
         convection = around.convection * (1 - covered) + covered / (1 / around.convection + 1 / cover.gap)
         emissivity = around.emissivity * (1 - covered) + cover.emissivity * covered
         transfer = around.convection / (AIR_HEAT * LEWIS ** (2 / 3)) * GAS_PER_PA
-        transfer = transfer * (1 - covered + covered * cover.leak) * nature.wettable * self._skin_meat
+        transfer = transfer * ((1 - covered) * cover.shelter + covered * cover.leak) * nature.wettable * self._skin_meat
         below = np.clip(-piece.upward, 0.0, 1.0)
         seen_k = 273.15 + around.wall_c + below * (around.ember_c - around.wall_c)
         skin_c, area = self._skin_c, piece.area * self._scale**2
