@@ -53,8 +53,8 @@ def analyse(of: Inputs, model: Model, dice: Dice) -> Analysis:
     -----
     ES-MDA (Emerick and Reynolds 2013, Computers & Geosciences 55, 3-15, from memory) with the symmetric square-root
     update of the ensemble transform Kalman filter (Bishop et al. 2001, from memory) in place of perturbed readings:
-    the same readings move the same ensemble in the same way, without sampling noise. What is learned: twelve parameters of
-    the piece, pit, start and probe, and the hourly slow factors on heat and vapour up to the last reading.
+    the same readings move the same ensemble in the same way, without sampling noise. What is learned: twelve parameters
+    of the piece, pit, start and probe, and the hourly slow factors on heat and vapour up to the last reading.
     """
     times_s = course.past_times(model.body, model.meat.diffusivity_m2_s, of.last_s)
     pit_path, bias = pit.paths(of, dice)
@@ -97,8 +97,8 @@ def _distrust(seen: Array, told_c: Array, noise: Array) -> Array:
     """Return the factor by which the variance of each reading is raised (readings,), 1 for those that fit.
 
     Each reading is compared with what the ensemble and all other readings foretell of it (its cross-validation
-    residual, from the inverse of the covariance of all readings); one that lies more than `_SUSPECT` deviations off gets
-    the weight that Student's t with four degrees of freedom gives it.
+    residual, from the inverse of the covariance of all readings); one that lies more than `_SUSPECT` deviations off
+    gets the weight that Student's t with four degrees of freedom gives it.
     """
     shown = seen - seen.mean(axis=1, keepdims=True)
     inverse = np.linalg.inv(shown @ shown.T / (seen.shape[1] - 1) + noise)

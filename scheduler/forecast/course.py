@@ -80,15 +80,17 @@ def span(times_s: Array, of: Inputs, pieces: Pieces, pit_path: Array) -> Span:
 
 
 def _wrapped(edges_s: Array, of: Inputs, pieces: Pieces) -> tuple[Array, Array | None]:
-    """Return the vapour resistance of the wrap in each step (k, n), (k, 1) while bare, and the share of the heat that it
-    lets through (k, 1), None when all.
+    """Return the vapour resistance of the wrap in each step (k, n), (k, 1) while bare, and the share of the heat that
+    it lets through (k, 1), None when all.
     """
     shares = {wrap: np.zeros(len(edges_s) - 1) for wrap in Wrap if wrap is not Wrap.NONE}
     lengths = np.diff(edges_s)
     starts = [at_s for at_s, _ in of.wraps]
     for (at_s, wrap), until_s in zip(of.wraps, [*starts[1:], np.inf], strict=False):
         if wrap is not Wrap.NONE:
-            shares[wrap] += np.clip(np.minimum(edges_s[1:], until_s) - np.maximum(edges_s[:-1], at_s), 0.0, None) / lengths
+            shares[wrap] += (
+                np.clip(np.minimum(edges_s[1:], until_s) - np.maximum(edges_s[:-1], at_s), 0.0, None) / lengths
+            )
     total, kept_off = np.zeros((len(lengths), 1)), np.zeros((len(lengths), 1))
     for wrap, share in shares.items():
         if share.any():

@@ -52,12 +52,10 @@ def model_of(of: Inputs, anchor: Anchor) -> simulate.Model:
     """Return what is taken as known of the piece."""
     made_of = of.cut.composition
     meat = properties(made_of.water, made_of.protein, made_of.fat, made_of.ash, PROPERTIES_AT_C)
-    told = of.start_c is not None
-    start = Doubt(median=of.start_c, spread=anchors.TOLD_START_C, absolute=True) if of.start_c is not None else anchors.START_C
-    del told
-    return simulate.Model(
-        body=geometry.body(of.cut, of.mass_kg, of.thickness_m), meat=meat, anchor=anchor, start=start
-    )
+    start = anchors.START_C
+    if of.start_c is not None:
+        start = Doubt(median=of.start_c, spread=anchors.TOLD_START_C, absolute=True)
+    return simulate.Model(body=geometry.body(of.cut, of.mass_kg, of.thickness_m), meat=meat, anchor=anchor, start=start)
 
 
 def runs(of: Inputs, anchor: Anchor, members: int) -> Runs:

@@ -39,7 +39,9 @@ def fan(
     found = fire_c
     if np.isfinite(middle_s) and bool(np.any(instants_s[:, None] > ready_s)):
         since_s, change_c = _after(runs, on_at, middle_s, weighted_quantile(pulled_c, weights, 0.5), span_s)
-        rested = np.interp(np.maximum(instants_s[:, None] - np.where(np.isfinite(ready_s), ready_s, np.inf), 0.0), since_s, change_c)
+        rested = np.interp(
+            np.maximum(instants_s[:, None] - np.where(np.isfinite(ready_s), ready_s, np.inf), 0.0), since_s, change_c
+        )
         found = np.where(instants_s[:, None] > ready_s, pulled_c + rested, fire_c)
     return tuple(
         FanPoint(
@@ -76,9 +78,7 @@ def _at_own_time(runs: Runs, ready_s: Array) -> Array:
     return found
 
 
-def _after(
-    runs: Runs, on_at: dt.datetime, pulled_s: float, pulled_c: float, span_s: float
-) -> tuple[Array, Array]:
+def _after(runs: Runs, on_at: dt.datetime, pulled_s: float, pulled_c: float, span_s: float) -> tuple[Array, Array]:
     """Return times since the pull [s] and by how much the core of the usual piece has changed by then [°C]."""
     of, pulled_at = runs.of, on_at + dt.timedelta(seconds=pulled_s)
     wrap = max(runs.choices, key=lambda choice: choice.weight).wrap

@@ -36,7 +36,9 @@ def of_cut(cut: Cut) -> Fitted:
     """Return the fit of a cut: the recorded one, or made anew when its figures are not the recorded ones."""
     recorded = fitted.RECORDED.get(cut.id)
     if recorded is not None and recorded.figures == fitted.figures(cut):
-        anchor = dataclasses.replace(anchors.kind(cut), thick=recorded.thick, lasting=recorded.lasting, kept=recorded.kept)
+        anchor = dataclasses.replace(
+            anchors.kind(cut), thick=recorded.thick, lasting=recorded.lasting, kept=recorded.kept
+        )
         return Fitted(anchor=anchor, dose_h=recorded.dose_h)
     return made(cut)
 
@@ -44,9 +46,9 @@ def of_cut(cut: Cut) -> Fitted:
 def made(cut: Cut, start: Anchor | None = None) -> Fitted:
     """Return the anchor at which the prior's 10, 50 and 90 % durations match the cut's own, and its usual dose.
 
-    The thickness moves the median: time grows with it to a power near 1.5. The spread is narrowed along one direction of
-    the parameters only, the one along which the duration changes (found by regression), until it is the trade's. Four
-    rounds settle within two per cent.
+    The thickness moves the median: time grows with it to a power near 1.5. The spread is narrowed along one direction
+    of the parameters only, the one along which the duration changes (found by regression), until it is the trade's.
+    Four rounds settle within two per cent.
     """
     wanted = cut.duration_h
     spread = float(np.log(wanted.high / wanted.low))
@@ -61,7 +63,7 @@ def made(cut: Cut, start: Anchor | None = None) -> Fitted:
         kept = found.kept * (spread / np.log(high / low)) ** 1.5
         found = dataclasses.replace(
             found,
-            thick=float(np.clip(found.thick * (wanted.typical / middle) ** (1.0 / 1.5), 0.2, 4.0)),
+            thick=float(np.clip(found.thick * (found.longer * wanted.typical / middle) ** (1.0 / 1.5), 0.2, 4.0)),
             kept=float(np.clip(kept, _LEAST_KEPT, _MOST_KEPT)),
         )
     return Fitted(anchor=found, dose_h=_usual(cut, found)[2])

@@ -71,7 +71,9 @@ def inputs(question: Question) -> Inputs:
         wrap_plan=question.wrap_plan,
         readings=_thinned(_by_minute(question.readings, on_at)),
         pit_readings=_thinned(_by_minute(question.pit_readings, on_at)),
-        openings=tuple(sorted((at_s, event.kind) for event in question.openings if (at_s := since_on(event.at)) >= 0.0)),
+        openings=tuple(
+            sorted((at_s, event.kind) for event in question.openings if (at_s := since_on(event.at)) >= 0.0)
+        ),
         air=question.air,
         start_c=question.start_c,
     )

@@ -100,7 +100,7 @@ class Question:
     wraps: tuple[WrapEvent, ...] = ()
     wrap_plan: Wrap | None = None
     openings: tuple[OpeningEvent, ...] = ()
-    air: Air = Air()  # noqa: RUF009 - a frozen value, shared safely
+    air: Air = Air()
     start_c: float | None = None
     """Core when the meat went on [°C]; None is unknown, then a fridge is assumed, with its doubt."""
 

@@ -29,8 +29,8 @@ figure, common practice, no source)."""
 
 _COLD_PER_C = 0.3
 _MILD_C = 20.0
-"""Cold walls radiate less than the thermometer in the air shows: 0.3 C for each degree of outside air below 20 C, so that
-air below freezing adds 5 to 12 % (trade: 5 to 30 %, common practice, no source)."""
+"""Cold walls radiate less than the thermometer in the air shows: 0.3 C for each degree of outside air below 20 C, so
+that air below freezing adds 5 to 12 % (trade: 5 to 30 %, common practice, no source)."""
 
 _WIND_C = 2.0
 _WIND_SPREAD = 1.5
@@ -94,7 +94,9 @@ def paths(of: Inputs, dice: Dice) -> tuple[Array, Array]:
     told = np.array([sample.value_c for sample in of.pit_readings]) - _levels_c(at_s, of)
     noise = np.array([anchors.PIT_SNAPSHOT_C**2 + sample.spread_c**2 for sample in of.pit_readings])
     usual = swing_c**2 + spread**2 + noise
-    wider = float(np.clip(np.sqrt(np.mean(np.clip(told, -2.0 * _OUTLIER_C, 2.0 * _OUTLIER_C) ** 2 / usual)), 1.0, _WIDEST))
+    wider = float(
+        np.clip(np.sqrt(np.mean(np.clip(told, -2.0 * _OUTLIER_C, 2.0 * _OUTLIER_C) ** 2 / usual)), 1.0, _WIDEST)
+    )
     swing_c, spread = wider * swing_c, wider * spread
     told = np.clip(told, -wider * _OUTLIER_C, wider * _OUTLIER_C)
     path = swing_c * unit

@@ -17,8 +17,8 @@ from scheduler.forecast.passing import passing
 Array = NDArray[np.float64]
 
 RISE_C_PER_H = 4.0
-"""Rise below which a core counts as stalled [°C/h]: about 1 C in 25 minutes is common practice, no source; the paths are
-sampled every quarter of an hour and smoother than readings, hence a little more."""
+"""Rise below which a core counts as stalled [°C/h]: about 1 C in 25 minutes is common practice, no source; the paths
+are sampled every quarter of an hour and smoother than readings, hence a little more."""
 
 _EVERY_S = 900.0
 _BELOW_C, _ABOVE_C = 7.0, 8.0

@@ -30,6 +30,8 @@ class Pieces:
     heat_w_m2k: Array
     vapour: Array
     """Wet vapour conductance [kg/(m2 s Pa)]."""
+    mass_kg_m2: Array
+    """Raw mass per surface area."""
     drying_kg_m2: Array
     sharpness: Array
     paper: Array
@@ -80,7 +82,7 @@ def pieces(model: Model, parameters: Array, heat: Array, vapour: Array) -> Piece
     """Return the pieces for standard normal `parameters` (12, n) and knots `heat`, `vapour` (knots, n)."""
     anchor, meat = model.anchor, model.meat
     if anchor.lasting:
-        lasting = np.asarray(anchor.lasting)
+        lasting = np.asarray(anchor.lasting) / np.linalg.norm(anchor.lasting)
         parameters = parameters - ((1.0 - anchor.kept) * lasting)[:, None] * (lasting @ parameters)
 
     def times(index: int, spread: float) -> Array:
@@ -95,6 +97,7 @@ def pieces(model: Model, parameters: Array, heat: Array, vapour: Array) -> Piece
     pace = anchors.PACE.median * times(0, anchors.PACE.spread)
     modes = conduction.modes(exponent)
     off_middle = np.minimum(0.95, anchors.PROBE_OFF_MIDDLE.median * times(11, anchors.PROBE_OFF_MIDDLE.spread))
+    mass_kg_m2 = meat.density_kg_m3 * half_m / (1.0 + exponent)
     paper = anchor.paper * times(7, anchors.PAPER_SPREAD)
     foil_over = anchors.FOIL_OVER_PAPER
     return Pieces(
@@ -102,7 +105,8 @@ def pieces(model: Model, parameters: Array, heat: Array, vapour: Array) -> Piece
         fourier_per_s=meat.diffusivity_m2_s / (half_m * half_m * pace),
         heat_w_m2k=heat_w_m2k,
         vapour=surface.vapour_conductance(heat_w_m2k, rest_c),
-        drying_kg_m2=share * meat.density_kg_m3 * half_m / (1.0 + exponent),
+        mass_kg_m2=mass_kg_m2,
+        drying_kg_m2=share * mass_kg_m2,
         sharpness=anchor.sharpness * times(6, anchors.SHARPNESS_SPREAD),
         paper=paper,
         foil=paper + foil_over.median * times(8, foil_over.spread),
@@ -169,8 +173,12 @@ def at_start(of: Pieces) -> State:
     )
 
 
-def run(of: Pieces, state: State, span: Span, planned: Planned | None = None) -> tuple[State, Array]:
+def run(
+    of: Pieces, state: State, span: Span, planned: Planned | None = None, *, waters: Array | None = None
+) -> tuple[State, Array]:
     """Return the state at the end of the span and the core temperatures [°C] (k + 1, n) at its times.
+
+    `waters` (k + 1, n), where given, is filled with the water evaporated by each time [kg/m2].
 
     Notes
     -----
@@ -213,5 +221,7 @@ def run(of: Pieces, state: State, span: Span, planned: Planned | None = None) ->
         amplitudes += part.gain * flux
         water = water + np.maximum(heat * (pit_c - surface_c) - flux, 0.0) * (length_s * water_per_s)
         cores[index + 1] = np.add.reduce(of.probe * amplitudes, 0)
+        if waters is not None:
+            waters[index + 1] = water
     end = State(amplitudes=amplitudes, evaporated_kg_m2=water, surface_c=surface_c, core_c=cores[-1])
     return end, cores

@@ -1,7 +1,7 @@
 """A time-temperature dose for connective tissue: a guide to when feeling for tenderness becomes worthwhile.
 
-A heuristic, and never a claim that meat is tender: published kinetics of collagen between 60 and 95 C are thin. It knows
-nothing of safety.
+A heuristic, and never a claim that meat is tender: published kinetics of collagen between 60 and 95 C are thin. It
+knows nothing of safety.
 """
 
 from __future__ import annotations
@@ -14,10 +14,13 @@ from scheduler.cuts import Cut
 Array = NDArray[np.float64]
 
 Z_C = 12.0
-"""Temperature step for a tenfold rate [°C]: brisket is called done after 0 to 2 h at 90 to 95 C, 4 to 6 h at 85 C, 12 to
-18 h at 77 C (kitchen practice, from memory), which implies 11 to 13 C; low confidence."""
+"""Temperature step for a tenfold rate [°C]: brisket is called done after 0 to 2 h at 90 to 95 C, 4 to 6 h at 85 C, 12
+to 18 h at 77 C (kitchen practice, from memory), which implies 11 to 13 C; low confidence."""
 
 REFERENCE_C = 95.0
+
+_LEVEL = 1e-6
+"""Change of the logarithm of the rate below which it counts as constant within a step."""
 
 _TENTH = 1.2815515655446004
 """The 90 % quantile of the standard normal: low and high of a figure leave one case in ten outside."""
@@ -30,7 +33,7 @@ def doses_h(times_s: Array, cores_c: Array) -> Array:
     """
     rate = np.exp((np.log(10.0) / Z_C) * (cores_c - REFERENCE_C))
     change = (np.log(10.0) / Z_C) * np.diff(cores_c, axis=0)
-    level = np.abs(change) < 1e-6
+    level = np.abs(change) < _LEVEL
     mean = np.where(level, rate[:-1], np.diff(rate, axis=0) / np.where(level, 1.0, change))
     gathered: Array = np.concatenate(
         (np.zeros((1, cores_c.shape[1])), np.cumsum(mean * (np.diff(times_s) / 3600.0)[:, None], axis=0))

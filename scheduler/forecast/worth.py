@@ -35,9 +35,9 @@ def of_reading(cores_c: Array, ready_s: Array, weights: Array, by_s: float | Non
 
     Notes
     -----
-    The expected shrinking of the spread is that of a linear regression of readiness on the core, 1 - sqrt(1 - r^2), with
-    the noise of a reading in r. The chance of another verdict is found by letting each member in turn be the truth that
-    is read, and reweighting the others by how well they agree with it.
+    The expected shrinking of the spread is that of a linear regression of readiness on the core, 1 - sqrt(1 - r^2),
+    with the noise of a reading in r. The chance of another verdict is found by letting each member in turn be the truth
+    that is read, and reweighting the others by how well they agree with it.
     """
     finite = np.isfinite(ready_s)
     weight = np.where(finite, weights, 0.0)

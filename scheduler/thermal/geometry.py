@@ -24,8 +24,8 @@ _BONE_PLATE_SHARE = 0.65
 sides)."""
 
 _END_EFFECT = 0.65
-"""How much each of the other axes adds: against product solutions for bricks the whole sum heats 3 to 26 % too fast, and
-published shape factors of a square rod and a cube (0.7 and 1.25, Baldwin 2012, from memory) ask for the same."""
+"""How much each of the other axes adds: against product solutions for bricks the whole sum heats 3 to 26 % too fast,
+and published shape factors of a square rod and a cube (0.7 and 1.25, Baldwin 2012, from memory) ask for the same."""
 
 _MASS_TO_THICKNESS = 1.0 / 3.0
 """Pieces of one cut are taken to be alike in shape: lengths grow as the cube root of the mass."""
@@ -51,8 +51,8 @@ def body(cut: Cut, mass_kg: float | None, thickness_m: float | None) -> Body:
     Notes
     -----
     The exponent follows the squared ratios of the axes, as the generalised shape factors for irregular pieces do:
-    m = 0.65 ((L/b)^2 + (L/c)^2) with half width b and half length c of the typical piece (a long round cylinder keeps its
-    1). At a told thickness more mass means a wider footprint and so a smaller m.
+    m = 0.65 ((L/b)^2 + (L/c)^2) with half width b and half length c of the typical piece (a long round cylinder keeps
+    its 1). At a told thickness more mass means a wider footprint and so a smaller m.
     """
     typical_kg = cut.mass_kg.typical
     share = _BONE_PLATE_SHARE if cut.bone_plate else 0.5
