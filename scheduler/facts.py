@@ -9,7 +9,7 @@ from __future__ import annotations
 import dataclasses
 import datetime as dt
 from enum import StrEnum
-from typing import ClassVar
+from typing import ClassVar, Literal
 from zoneinfo import ZoneInfo
 
 
@@ -200,6 +200,17 @@ class Felt:
 
 
 @dataclasses.dataclass(frozen=True, kw_only=True)
+class AirTold:
+    """The air around the cooker: a number [°C] or a word, and the wind. None was not told and changes nothing."""
+
+    kind: ClassVar[str] = "air_told"
+    version: ClassVar[int] = 1
+    temp_c: float | None = None
+    word: Literal["cold", "cool", "warm", "hot"] | None = None
+    wind: Literal["calm", "windy"] | None = None
+
+
+@dataclasses.dataclass(frozen=True, kw_only=True)
 class Noted:
     """Free words kept with the cook: notes, problems, and what was not understood."""
 
@@ -288,15 +299,15 @@ class Closed:
 
 
 Body = (
-    Planned | ServingMoved | PitMoved | Reading | StepDone | StepSkipped | PutOff | Wrapped | Felt | Noted
-    | Corrected | Undone | Asked | Told | Withdrawn | Warned | Closed
+    Planned | ServingMoved | PitMoved | Reading | StepDone | StepSkipped | PutOff | Wrapped | Felt | AirTold
+    | Noted | Corrected | Undone | Asked | Told | Withdrawn | Warned | Closed
 )  # fmt: skip
 
 BODIES: dict[tuple[str, int], type[Body]] = {
     (body.kind, body.version): body
     for body in (
-        Planned, ServingMoved, PitMoved, Reading, StepDone, StepSkipped, PutOff, Wrapped, Felt, Noted,
-        Corrected, Undone, Asked, Told, Withdrawn, Warned, Closed,
+        Planned, ServingMoved, PitMoved, Reading, StepDone, StepSkipped, PutOff, Wrapped, Felt, AirTold,
+        Noted, Corrected, Undone, Asked, Told, Withdrawn, Warned, Closed,
     )
 }  # fmt: skip
 """Every body ever written, by (kind, version): the store refuses what is not here."""

@@ -13,6 +13,7 @@ from enum import StrEnum
 from scheduler.errors import BrokenLog
 from scheduler.facts import (
     BOT_BODIES,
+    AirTold,
     Asked,
     Closed,
     Corrected,
@@ -119,6 +120,8 @@ class CookState:
     """In order of time, doubtful ones too."""
     wraps: tuple[tuple[dt.datetime, Wrapped], ...]
     feels: tuple[tuple[dt.datetime, Felt], ...]
+    air: AirTold
+    """What was told last of the air: its temperature and its wind, each by itself."""
     put_off: Mapping[str, dt.datetime]
     """Step -> instant until which its prompt was put off."""
     closed: Mapping[str, dt.datetime]
@@ -259,6 +262,7 @@ class _Fold:
             readings=self._readings(),
             wraps=tuple((f.happened_at, f.body) for f in self._by_time() if isinstance(f.body, Wrapped)),
             feels=tuple((f.happened_at, f.body) for f in self._by_time() if isinstance(f.body, Felt)),
+            air=self._air(),
             put_off=self._put_off(),
             closed=self._closed(),
             withdrawn={f.body.prompt: f.body.reason for f in self._standing if isinstance(f.body, Withdrawn)},
@@ -322,6 +326,16 @@ class _Fold:
             for fact in self._by_time()
             if isinstance(fact.body, Reading)
         )
+
+    def _air(self) -> AirTold:
+        """Return the newest temperature (number or word) and the newest wind."""
+        air = AirTold()
+        for fact in self._by_time():
+            if isinstance(fact.body, AirTold):
+                told = fact.body
+                warmth = air if told.temp_c is None and told.word is None else told
+                air = AirTold(temp_c=warmth.temp_c, word=warmth.word, wind=told.wind or air.wind)
+        return air
 
     def _put_off(self) -> dict[str, dt.datetime]:
         return {f.body.step: f.body.until for f in self._standing if isinstance(f.body, PutOff)}

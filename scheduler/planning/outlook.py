@@ -13,7 +13,8 @@ from enum import StrEnum
 from scheduler.cuts import Cut
 from scheduler.facts import Feel, ServingKind, Slot, Wrap
 from scheduler.forecast import Crossing, Forecast, Observation, PitEvent, Question, WrapEvent, forecast
-from scheduler.state import CookState
+from scheduler.planning.surroundings import air_of, openings_of, start_of
+from scheduler.state import CookState, ReadingAt
 
 LIGHT_LEAD = dt.timedelta(minutes=60)
 """From lighting to meat on; common practice, no source."""
@@ -142,6 +143,7 @@ def question_of(state: CookState, cut: Cut, on_at: dt.datetime) -> Question:
     wraps = tuple(WrapEvent(at=at, wrap=body.wrap) for at, body in state.wraps if at >= on_at)
     decided = wraps[-1].wrap if wraps else planned.wrap
     pulled_at = state.at("pull")
+    start = start_of(state, on_at)
     return Question(
         cook=state.cook,
         piece=state.piece,
@@ -150,21 +152,24 @@ def question_of(state: CookState, cut: Cut, on_at: dt.datetime) -> Question:
         thickness_m=planned.thickness_m,
         on_at=on_at,
         pit=tuple(PitEvent(at=band.at, low_c=band.low_c, high_c=band.high_c) for band in state.pit),
-        readings=_observations(state, Slot.CORE, on_at, pulled_at),
+        readings=_observations(state, Slot.CORE, on_at, pulled_at, but=start),
         pit_readings=_observations(state, Slot.PIT, on_at, pulled_at),
         wraps=wraps,
         wrap_plan=decided,
+        openings=openings_of(state, on_at),
+        air=air_of(state),
+        start_c=None if start is None else start.value_c,
     )
 
 
 def _observations(
-    state: CookState, slot: Slot, on_at: dt.datetime, until: dt.datetime | None
+    state: CookState, slot: Slot, on_at: dt.datetime, until: dt.datetime | None, *, but: ReadingAt | None = None
 ) -> tuple[Observation, ...]:
-    """Return the readings the model may use: undoubted, on the fire."""
+    """Return the readings the model may use: undoubted, on the fire, `but` for the one that says how it began."""
     return tuple(
         Observation(at=r.at, value_c=r.value_c, spread_c=r.spread_c)
         for r in state.read(slot)
-        if r.at >= on_at and (until is None or r.at <= until)
+        if r is not but and r.at >= on_at and (until is None or r.at <= until)
     )
 
 
@@ -178,6 +183,8 @@ def cooking_span(cut: Cut, state: CookState, p: float) -> dt.timedelta:
         readings=(),
         pit_readings=(),
         wraps=(),
+        openings=(),
+        start_c=None,
     )
     ready_at = _known(question).ready().quantile(p)
     horizon = reference + dt.timedelta(hours=30)

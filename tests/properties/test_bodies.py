@@ -44,6 +44,8 @@ def _values(hint: typing.Any) -> st.SearchStrategy[typing.Any]:  # noqa: ANN401 
     if isinstance(hint, enum.EnumType):
         return st.sampled_from(list(hint))
     parts = typing.get_args(hint)
+    if typing.get_origin(hint) is typing.Literal:
+        return st.sampled_from(parts)
     if typing.get_origin(hint) in {typing.Union, types.UnionType}:
         return st.one_of(*map(_values, parts))
     assert typing.get_origin(hint) is tuple, hint

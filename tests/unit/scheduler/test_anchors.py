@@ -272,12 +272,12 @@ def test_held_meat_is_looked_at_when_a_careful_estimate_says_so() -> None:
 
 def test_a_held_check_just_before_the_last_reading_is_left_to_it() -> None:
     """One opening of the box, not two, as long as the last reading is asked for, if only once an hour."""
-    log = resting(planned(serving=dinner(640)), pulled=480)
+    log = resting(planned(serving=dinner(585)), pulled=480)
     assert log.prompt("serve_reading") is not None
     assert log.prompt("hold_check") is None
-    for minutes in (625, 635, 645, 655):
+    for minutes in (570, 580, 590, 600):
         log.ring(minutes)
-    assert log.wakes("serve_reading") == 655 + 60
+    assert log.wakes("serve_reading") == 600 + 60
     assert log.prompt("hold_check") is None
 
 

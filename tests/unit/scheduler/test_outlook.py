@@ -7,7 +7,7 @@ import datetime as dt
 
 import pytest
 
-from scheduler.facts import Feel, PitMoved, ServingMoved, Slot, Wrap
+from scheduler.facts import Feel, PitMoved, Reading, ServingMoved, Slot, Wrap
 from scheduler.planning.outlook import LIGHT_LEAD, PLAN_ON, Verdict, after_pull, cooking_span, planned_after_pull
 from tests.unit.scheduler.logbook import WHEN_READY, Logbook, at, cooking, cut, dinner, minutes_of, planned, resting
 
@@ -164,10 +164,10 @@ def test_a_hotter_pit_and_a_wrap_bring_the_pull_forward() -> None:
 
 
 def test_readings_before_the_meat_went_on_are_not_of_the_meat_on_the_fire() -> None:
-    """A probe read in the fridge says nothing about the rise, nor does one of after the pull."""
+    """A probe read in the fridge more than an hour before says nothing about the rise."""
     log = cooking()
     before = log.situation.outlook.pull
-    log.read(4.0, 30)
+    log.tell(Reading(slot=Slot.CORE, value_c=40.0), -1, recorded=60)
     assert dataclasses.replace(before) == log.situation.outlook.pull
 
 

@@ -8,6 +8,7 @@ from __future__ import annotations
 import datetime as dt
 
 from scheduler.facts import (
+    AirTold,
     Asked,
     Body,
     Closed,
@@ -64,6 +65,7 @@ ONE_OF_EACH: tuple[Body, ...] = (
     PutOff(step="wrap", until=_AT),
     Wrapped(wrap=Wrap.PAPER),
     Felt(feel=Feel.ALMOST, spot="point"),
+    AirTold(temp_c=-3.5, word="cold", wind="windy"),
     Noted(text="flare-up 🔥 at the left\nlid shut", understood=False),
     Corrected(of="f3", body=Reading(slot=Slot.PIT, value_c=140.0), happened_at=_AT),
     Undone(of="f4"),
