@@ -28,6 +28,10 @@ PROPERTIES_AT_C = 50.0
 _WIDE_GAP_C = 3.0
 _MOST_ROOM = 0.9
 _SOON_C = 1.0
+_LEAST_SHARE = 0.02
+"""A wrap less likely than this is not run."""
+_NEVER_TOLD = 0.3
+"""Share of wraps that may still come although the core has passed where they usually go on: nobody may have looked."""
 
 
 @dataclasses.dataclass(frozen=True, kw_only=True, eq=False)
@@ -72,7 +76,7 @@ def runs(of: Inputs, anchor: Anchor, members: int) -> Runs:
     passed = _passed(of, analysis)
     return Runs(
         of=of, model=model, dice=thrown, analysis=analysis, choices=choices,
-        future_s=times_s, future_c=_nudged(future_c, passed), passed=passed,
+        future_s=times_s, future_c=_nudged(future_c, of, analysis), passed=passed,
     )  # fmt: skip
 
 
@@ -90,19 +94,26 @@ def _choices(of: Inputs, analysis: Analysis, thrown: Dice) -> tuple[WrapChoice, 
     """
     if of.wraps:
         return (WrapChoice(wrap=of.wraps[-1][1], weight=1.0),)
-    late = float(np.mean(analysis.now.core_c)) > of.cut.wrap_until_c
+    pays = float(np.mean(analysis.now.core_c < of.cut.wrap_until_c))
     if of.wrap_plan is not None:
-        return (WrapChoice(wrap=Wrap.NONE if late else of.wrap_plan, weight=1.0),)
-    still = float(np.mean(_triggers_c(of, thrown) > analysis.now.core_c))
-    if late or still <= 0.0:
-        return (WrapChoice(wrap=Wrap.NONE, weight=1.0),)
+        weights = {of.wrap_plan: pays}
+        weights[Wrap.NONE] = weights.get(Wrap.NONE, 0.0) + 1.0 - pays
+        return _weighed(weights)
+    ahead = float(np.mean(_triggers_c(of, thrown) > analysis.now.core_c))
+    still = pays * (_NEVER_TOLD + (1.0 - _NEVER_TOLD) * ahead)
     others = [wrap for wrap in of.cut.wraps if wrap is not of.cut.usual_wrap]
     share = (1.0 - anchors.UNDECIDED_USUAL) / max(1, len(others))
     weights = {of.cut.usual_wrap: anchors.UNDECIDED_USUAL} | dict.fromkeys(others, share)
     weights = {wrap: weight * (1.0 if wrap is Wrap.NONE else still) for wrap, weight in weights.items()}
     weights.setdefault(Wrap.NONE, (1.0 - still) * anchors.UNDECIDED_USUAL)
+    return _weighed(weights)
+
+
+def _weighed(weights: dict[Wrap, float]) -> tuple[WrapChoice, ...]:
     total = sum(weights.values())
-    return tuple(WrapChoice(wrap=wrap, weight=weight / total) for wrap, weight in weights.items() if weight > 0.0)
+    shares = {wrap: weight / total for wrap, weight in weights.items()}
+    kept = {wrap: share for wrap, share in shares.items() if share >= _LEAST_SHARE}
+    return tuple(WrapChoice(wrap=wrap, weight=share / sum(kept.values())) for wrap, share in kept.items())
 
 
 def _planned(of: Inputs, analysis: Analysis, thrown: Dice, choices: tuple[WrapChoice, ...]) -> simulate.Planned | None:
@@ -130,18 +141,19 @@ def _passed(of: Inputs, analysis: Analysis) -> tuple[Array, Array]:
     return np.array(at), np.array(values)
 
 
-def _nudged(future_c: Array, passed: tuple[Array, Array]) -> Array:
-    """Return the future moved toward the last trusted reading: half way for a small gap, nearly all of it for a wide
-    one.
+def _nudged(future_c: Array, of: Inputs, analysis: Analysis) -> Array:
+    """Return the future moved toward the last reading: half way for a small gap, nearly all of it for a wide one, the
+    less the less it is trusted.
 
     The move fades as the core nears boiling, keeps the order of the members and keeps each path rising.
     """
-    if not len(passed[1]):
+    if not of.readings:
         return future_c
     middle_c = float(future_c[0].mean())
     room_c = max(0.5, surface.BOILING_C - middle_c)
-    lag_c = float(np.clip(passed[1][-1] - middle_c, -_MOST_ROOM * room_c, _MOST_ROOM * room_c))
+    lag_c = float(np.clip(of.readings[-1].value_c - middle_c, -_MOST_ROOM * room_c, _MOST_ROOM * room_c))
     share = 1.0 - 0.5 / (1.0 + (lag_c / _WIDE_GAP_C) ** 2)
+    share /= 1.0 + ((float(analysis.inflation[-1]) - 1.0) / OUTLIER_INFLATION) ** 2
     nudged: Array = future_c + (share * lag_c / room_c) * (surface.BOILING_C - future_c)
     return nudged
 
