@@ -50,7 +50,7 @@ def drawn(rng: np.random.Generator) -> Make:
         convection=CONVECTION[name] * math.exp(0.25 * rng.standard_normal()),
         vapour_pa=(5500.0 if name == "bullet" else 2600.0) * math.exp(0.45 * rng.standard_normal()),
         wall_below_c=rng.uniform(2, 14) if name != "kamado" else rng.uniform(-2, 6),
-        ember_c=rng.uniform(0, 25),
+        ember_c=rng.uniform(0, 15),
         error_c=rng.normal(-2.0, 8.0 if by_dial else 2.5),
         slow_c=rng.uniform(2, 7),
         slow_min=rng.uniform(40, 110),

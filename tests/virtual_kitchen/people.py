@@ -6,14 +6,13 @@ They see readings, never the truth.
 from __future__ import annotations
 
 import dataclasses
+import itertools
 import math
 
 import numpy as np
 
 from tests.virtual_kitchen.roast import Roast
 
-NEAREST = 6
-"""Cells that a probe feels."""
 UNIT_SLIPS, TYPOS = 0.012, 0.007
 """Shares of readings typed in the other unit, or with digits swapped or lost."""
 
@@ -95,7 +94,7 @@ class Probe:
     def _seat(self, roast: Roast) -> tuple[float, float, float]:
         """Aim at the coldest meat and miss it; now and then rest against bone, or in the fat under the skin."""
         piece, rng = roast.piece, self._rng
-        cold = np.where(piece.meat > 0, roast.temp_c, np.inf)
+        cold = np.where(piece.inner, roast.temp_c, np.inf)
         place = np.unravel_index(int(np.argmin(cold)), cold.shape)
         aim = [float(piece.centres[axis][place[axis]]) for axis in range(3)]
         for axis, share in enumerate((1.6, 1.6, 1.0)):
@@ -114,17 +113,21 @@ class Probe:
 
 
 def _at(roast: Roast, spot: tuple[float, float, float]) -> float:
-    """Return the temperature at a point [m from the middle] from the nearest cells."""
+    """Return the temperature at a point [m from the middle], linear between the cells about it that are there."""
     piece = roast.piece
     present = (piece.meat + piece.bone) > 0
-    far = np.zeros(present.shape)
+    total = weight = 0.0
+    sides = []
     for axis in range(3):
-        along = ((piece.centres[axis] - spot[axis]) / piece.half[axis]) ** 2
-        far = far + along.reshape([-1 if one == axis else 1 for one in range(3)])
-    flat, temps = far[present], roast.temp_c[present]
-    nearest = np.argsort(flat, kind="stable")[:NEAREST]
-    weights = 1 / (flat[nearest] + 1e-4) ** 1.5
-    return float((weights * temps[nearest]).sum() / weights.sum())
+        middles = piece.centres[axis]
+        upper = int(np.clip(np.searchsorted(middles, spot[axis]), 1, len(middles) - 1))
+        share = float(np.clip((spot[axis] - middles[upper - 1]) / (middles[upper] - middles[upper - 1]), 0, 1))
+        sides.append(((upper - 1, 1 - share), (upper, share)))
+    for (i, of_i), (j, of_j), (k, of_k) in itertools.product(*sides):
+        if present[i, j, k]:
+            total += of_i * of_j * of_k * float(roast.temp_c[i, j, k])
+            weight += of_i * of_j * of_k
+    return total / weight if weight > 0.2 else roast.core_c
 
 
 def typed(value_c: float, habits: Habits, rng: np.random.Generator) -> tuple[str, str]:

@@ -8,10 +8,15 @@ from __future__ import annotations
 import dataclasses
 
 import numpy as np
+import numpy.typing as npt
 
 from tests.virtual_kitchen import materials
 from tests.virtual_kitchen.materials import Field
 
+INNER = 0.6
+"""A core is looked for within this share of the half length and half width."""
+BLUNT = 4.0
+"""Ends of a piece are never rounder than this exponent."""
 CELLS_ACROSS = (7, 6)
 """Cells along x and y, from the middle outward."""
 
@@ -45,13 +50,15 @@ class Piece:
     edges: tuple[Field, Field, Field]
     centres: tuple[Field, Field, Field]
     meat: Field
+    inner: npt.NDArray[np.bool_]
+    """Meat well inside: where a core is looked for. A wet skin can be colder, but is no core."""
     bone: Field
     volume: Field
     links: tuple[Field, Field, Field]
     """Area over distance of neighbours along each axis [m]; zero across the skin."""
     meat_links: tuple[Field, Field, Field]
     """The same, zero where one neighbour is bone: water does not cross."""
-    skin: tuple[npt_int, ...]
+    skin: tuple[npt.NDArray[np.intp], ...]
     area: Field
     """Of the skin of each surface cell [m²]."""
     depth: Field
@@ -59,9 +66,6 @@ class Piece:
     upward: Field
     """Direction of the skin: -1 to the grate, 0 sideways, 1 up."""
     half: tuple[float, float, float]
-
-
-npt_int = np.ndarray[tuple[int], np.dtype[np.intp]]
 
 
 def _graded(ratio: float, cells: int, *, both: bool) -> Field:
@@ -113,6 +117,16 @@ def _skin(inside: Field, edges: tuple[Field, Field, Field]) -> tuple[Field, Fiel
     return size, depth, area_z / weight
 
 
+def _inner(meat: Field, area: Field, middles: list[Field], edges_z: Field) -> npt.NDArray[np.bool_]:
+    """Return meat without skin, away from the ends and the sides, in the middle half of the height of the meat."""
+    inside = (meat > 0) & (area == 0)
+    layers = np.nonzero(meat[0, 0] > 0)[0]
+    low, high = edges_z[layers[0]], edges_z[layers[-1] + 1]
+    height = np.abs((edges_z[1:] + edges_z[:-1]) / 2 - (low + high) / 2) <= (high - low) / 4
+    across = (middles[0] < INNER)[:, None, None] & (middles[1] < INNER)[None, :, None]
+    return np.asarray(inside & across & height[None, None, :])
+
+
 def build(shape: Shape) -> Piece:
     """Return the piece on its grid; its footprint follows from mass and thickness."""
     density = 1060.0 if shape.bone == "none" else 1110.0
@@ -124,9 +138,10 @@ def build(shape: Shape) -> Piece:
         _graded(crowding, nz, both=True),
     ]
     middles = [np.abs((one[1:] + one[:-1]) / 2) for one in reach]
-    power = shape.roundness
+    powers = max(shape.roundness, BLUNT), shape.roundness, shape.roundness
     far = sum(
-        one.reshape([-1 if axis == place else 1 for place in range(3)]) ** power for axis, one in enumerate(middles)
+        one.reshape([-1 if axis == place else 1 for place in range(3)]) ** powers[axis]
+        for axis, one in enumerate(middles)
     )
     inside = (np.asarray(far) <= 1.0).astype(float)
     unit = np.diff(reach[0])[:, None, None] * np.diff(reach[1])[None, :, None] * np.diff(reach[2])[None, None, :]
@@ -151,6 +166,7 @@ def build(shape: Shape) -> Piece:
         edges=edges,
         centres=(centres[0], centres[1], centres[2]),
         meat=meat,
+        inner=_inner(meat, area, middles, reach[2]),
         bone=bone,
         volume=unit * half_x * half_y * half_z,
         links=_links(inside, edges),

@@ -133,8 +133,8 @@ class Roast:
 
     @property
     def core_c(self) -> float:
-        """The coldest meat [°C]."""
-        return float(self.temp_c[self._meat].min())
+        """The coldest meat well inside [°C]."""
+        return float(self.temp_c[self.piece.inner].min())
 
     @property
     def evaporated_share(self) -> float:
