@@ -37,14 +37,36 @@ def test_the_pooled_median_error_of_all_stages_is_less_than_two_thirds_of_the_li
     assert ours < statistics.median(abs(one.line_error_min) for one in found) * 2 / 3
 
 
-def test_the_small_beef_piece_is_forecast_within_a_third_of_the_time_left() -> None:
-    """Thirteen minutes in the oven are no other physics than thirteen hours."""
-    beef = next(cook for cook in cooks() if cook.name == "beef_A_175C")
-    assert all(abs(outcome(beef, stage).error_min) < outcome(beef, stage).left_min / 3 for stage in STAGES)
+def _errors(name: str) -> list[tuple[float, float]]:
+    """Return (error, time left) at each stage [min] for one measured cook."""
+    cook = next(cook for cook in cooks() if cook.name == name)
+    return [(found.error_min, found.left_min) for found in (outcome(cook, stage) for stage in STAGES)]
 
 
-def test_the_cool_oven_roast_is_late_but_by_less_than_a_sixth_of_the_cook() -> None:
-    """The rib roast at 93 C is where the model is poor: 20 to 30 min late of 226, kept in sight here."""
-    rib = next(cook for cook in cooks() if cook.name == "prime_rib_93C_2019")
-    errors = [outcome(rib, stage).error_min for stage in STAGES]
-    assert all(0.0 < error < 226.0 / 6 for error in errors)
+def test_the_small_beef_piece_is_forecast_within_a_sixth_of_the_time_left() -> None:
+    """Thirteen minutes in the oven are no other physics than thirteen hours. Reached: -0.6, -1.0, -0.1 min."""
+    assert all(abs(error) < left / 6 for error, left in _errors("beef_A_175C"))
+
+
+@pytest.mark.parametrize("name", ["turkey_breast_2015", "turkey_breast_2016"])
+def test_the_turkeys_are_forecast_within_a_fifth_once_half_way(name: str) -> None:
+    """Two birds in an oven turned down after 30 min. Reached: +22, -4, -6 min (2015) and +11, +5, +5 min (2016)."""
+    early, *later = _errors(name)
+    assert abs(early[0]) < early[1] / 3
+    assert all(abs(error) < left / 5 for error, left in later)
+
+
+def test_the_cool_oven_roast_is_late_but_by_less_than_a_tenth_of_the_cook() -> None:
+    """The rib roast at 93 C is where the model is poor: it rises on a straight line, the engine sees it slow down.
+
+    Reached: 6, 17 and 13 min late with 134, 86 and 46 min left, of 226; the straight line is 2 min off at the last.
+    """
+    errors = _errors("prime_rib_93C_2019")
+    assert all(-5.0 < error < 226.0 / 10 for error, _ in errors)
+    assert all(abs(error) < 0.35 * left for error, left in errors)
+
+
+def test_half_and_more_of_the_eighty_per_cent_intervals_hold() -> None:
+    """Twelve forecasts of four cooks: ten inside is what to expect. Reached: 10."""
+    inside = [outcome(cook, stage).inside_80 for cook in cooks() for stage in STAGES]
+    assert sum(inside) >= 8
