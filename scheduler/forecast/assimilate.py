@@ -23,9 +23,11 @@ _FARTHEST = 4.0
 _INFLATIONS = (8.0, 4.0, 1.6)
 """The readings are used three times with their variance raised by these; the inverses sum to one."""
 
-_DEGREES_OF_FREEDOM = 4.0
 _SUSPECT = 3.0
-"""A reading farther than this from what the others foretell, in standard deviations, is trusted less."""
+"""A reading farther than this from what the others foretell, in standard deviations, is trusted less: its variance is
+raised with the fourth power of how much farther, so that a wild one moves the less the wilder it is."""
+_STEEP = 4.0
+_MOST_WRONG = 8
 
 OUTLIER_INFLATION = 4.0
 """Above this inflation of its variance a reading counts as an outlier."""
@@ -97,14 +99,21 @@ def _distrust(seen: Array, told_c: Array, noise: Array) -> Array:
     """Return the factor by which the variance of each reading is raised (readings,), 1 for those that fit.
 
     Each reading is compared with what the ensemble and all other readings foretell of it (its cross-validation
-    residual, from the inverse of the covariance of all readings); one that lies more than `_SUSPECT` deviations off
-    gets the weight that Student's t with four degrees of freedom gives it.
+    residual, from the inverse of the covariance of all readings). The one that fits worst is distrusted first and the
+    others are judged again without it, since a wild reading makes its neighbours look wrong.
     """
     shown = seen - seen.mean(axis=1, keepdims=True)
-    inverse = np.linalg.inv(shown @ shown.T / (seen.shape[1] - 1) + noise)
-    left_out = inverse @ (told_c - seen.mean(axis=1)) / np.sqrt(np.diag(inverse))
-    raised: Array = (_DEGREES_OF_FREEDOM + left_out**2) / (_DEGREES_OF_FREEDOM + 1.0)
-    return np.where(np.abs(left_out) > _SUSPECT, raised, 1.0)
+    spread = shown @ shown.T / (seen.shape[1] - 1)
+    off_c = told_c - seen.mean(axis=1)
+    raised = np.ones(len(told_c))
+    for _ in range(_MOST_WRONG):
+        inverse = np.linalg.inv(spread + noise * np.sqrt(raised[:, None] * raised))
+        left_out = np.where(raised > 1.0, 0.0, np.abs(inverse @ off_c) / np.sqrt(np.diag(inverse)))
+        worst = int(np.argmax(left_out))
+        if left_out[worst] <= _SUSPECT:
+            break
+        raised[worst] = (left_out[worst] / _SUSPECT) ** _STEEP
+    return raised
 
 
 def _updated(current: Array, seen: Array, told_c: Array, noise: Array) -> Array:

@@ -22,9 +22,8 @@ def crossing_s(runs: Runs, targets_c: Array) -> Array:
     at, values = runs.passed
     if not len(at):
         return times
-    _, minutes = _blurs(runs)
-    known = _passed_s(runs, targets_c) + 30.0 * anchors.BLUR_MINUTES * minutes
-    either: Array = np.where(targets_c <= values[-1], np.clip(known, 0.0, runs.of.last_s), times)
+    known = np.clip(_passed_s(runs, targets_c), 0.0, runs.of.last_s)
+    either: Array = np.where(targets_c <= values[-1], known, times)
     return either
 
 
