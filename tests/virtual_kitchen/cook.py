@@ -88,9 +88,9 @@ def nature(rng: np.random.Generator, kind: Kind) -> Nature:
     return Nature(
         seep=kind.juice * spread(5e-8, 0.55),
         creep=spread(1.5e-9 if not kind.tender else 0.4e-9, 0.35),
-        lost=rng.uniform(0.2, 0.4),
-        letting_go_s=spread(2400.0, 0.4),
-        wettable=spread(0.25 if not kind.tender else 0.13, 0.3),
+        lost=rng.uniform(0.22, 0.42),
+        letting_go_s=spread(2100.0, 0.4),
+        wettable=spread(0.27 if not kind.tender else 0.13, 0.25),
         start_c=float(np.clip(rng.normal(6, 3.5), 1, 20)),
         half_water=spread(0.2, 0.3),
     )

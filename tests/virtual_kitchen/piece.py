@@ -155,8 +155,8 @@ def build(shape: Shape) -> Piece:
     bone = np.zeros_like(inside)
     if shape.bone == "plate":
         layers = max(2, nz // 5)
-        bone[:, :, :layers] = inside[:, :, :layers]
-        bone[1::3, :, :layers] = 0.0  # meat between the ribs
+        bone[:, :, 1 : layers + 1] = inside[:, :, 1 : layers + 1]  # under them a membrane and a little meat
+        bone[1::3] = 0.0  # meat between the ribs
     elif shape.bone == "blade":
         bone[:3, :3, nz // 4 : nz // 4 + 2] = inside[:3, :3, nz // 4 : nz // 4 + 2]
     meat = inside - bone
