@@ -29,6 +29,7 @@ class Topic(StrEnum):
     PLAN_REST = "plan_rest"
     """The lines of the plan that did not fit."""
     SAFE = "safe"
+    STALL = "stall"
     CREW = "crew"
     HELP = "help"
 
@@ -127,6 +128,15 @@ class Ask(_Intent):
     topic: Topic
 
 
+class AirSaid(_Intent):
+    """What the air around the cooker is like: a number [°C] or a word, and the wind. None was not said."""
+
+    kind: Literal["air"] = "air"
+    temp_c: float | None = None
+    word: Literal["cold", "cool", "warm", "hot"] | None = None
+    wind: Literal["calm", "windy"] | None = None
+
+
 class Draft(_Intent):
     """What has been said of a cook so far; None is unknown."""
 
@@ -142,6 +152,7 @@ class Draft(_Intent):
     wrap: Wrap | None = None
     on_at: dt.datetime | None = None
     core_c: float | None = None
+    air: AirSaid | None = None
     ignored: tuple[str, ...] = ()
     """Words of this text that were recognised but cannot be used: a second cut, a mass, date or pit that cannot be."""
 
@@ -234,7 +245,7 @@ class Unclear(_Intent):
 
 Intent = Annotated[
     Report | Done | Skip | NotYet | PutOffFor | FeelSaid | WrapSaid | Undo | Correct | Ask | Draft | ChangePlan
-    | MoveDinner | MovePit | TellMe | CallOff | Join | Invite | Trouble | Note | Unclear,
+    | MoveDinner | MovePit | AirSaid | TellMe | CallOff | Join | Invite | Trouble | Note | Unclear,
     Field(discriminator="kind"),
 ]  # fmt: skip
 

@@ -6,9 +6,10 @@ is not understood is an intent too.
 
 from __future__ import annotations
 
-from bot.commands import Ask, Draft, FeelSaid, Intent, Report, Skip, Topic, Unclear, WrapSaid
+from bot.commands import AirSaid, Ask, Done, Draft, FeelSaid, Intent, Note, Report, Skip, Topic, Unclear, WrapSaid
 from bot.conversation.context import Context
 from bot.conversation.parsing import times
+from bot.conversation.parsing.air import air_words
 from bot.conversation.parsing.answers import unsure
 from bot.conversation.parsing.changes import plan_changed, whole_plan
 from bot.conversation.parsing.commands import command, greets, questions
@@ -93,9 +94,28 @@ def _beside_dinner(heard: str, text: str, context: Context) -> tuple[Intent, ...
     return tuple(intent for intent in found if isinstance(intent, Report | WrapSaid | FeelSaid))
 
 
+def _about_the_air(heard: str, text: str, context: Context) -> tuple[Intent, ...] | None:
+    """Return what a text says of the weather and whatever it tells beside, None when it speaks of no weather.
+
+    While there is no meat on the fire wind is an answer to the question about ban and wind first: it is never read as
+    less than that.
+    """
+    air = air_words(heard, context.unit)
+    if not air.said or questions(heard):
+        return None
+    if any(isinstance(one, Done) and one.step == "rules_recheck" for one in replies(heard, text, context)):
+        return None
+    rest = _reply(air.rest, text, context) if air.rest else ()
+    if air.rest and not rest:
+        rest = (Note(text=text),)
+    return (*rest, AirSaid(temp_c=air.temp_c, word=air.word, wind=air.wind))
+
+
 def _reply(heard: str, text: str, context: Context) -> tuple[Intent, ...]:
     if (plan := whole_plan(heard, text, context)) is not None:
         return (plan,)
+    if (beside := _about_the_air(heard, text, context)) is not None:
+        return beside
     for reader in (correction, pit_moved):
         if (intent := reader(heard, text, context)) is not None:
             return (intent,)

@@ -6,6 +6,7 @@ from bot.messages.figures import Voice, kilograms
 from bot.messages.steps import step_words
 from bot.messages.words import _
 from scheduler.facts import (
+    AirTold,
     Body,
     Closed,
     Detail,
@@ -43,6 +44,10 @@ _FELT = {
 }
 
 
+_WARMTH = {"cold": lambda: _("cold"), "cool": lambda: _("cool"), "warm": lambda: _("warm"), "hot": lambda: _("hot")}
+_WIND = {"calm": lambda: _("calm"), "windy": lambda: _("windy")}
+
+
 def body_text(body: Body, voice: Voice) -> str:
     """Return what a fact says, beginning with a capital and without its time; nothing for what is not told."""
     match body:
@@ -66,6 +71,8 @@ def body_text(body: Body, voice: Voice) -> str:
             return _("Dinner moved to {time}").format(time=_("when ready") if start is None else voice.clock(start))
         case PitMoved():
             return _("Pit to {pit} from now").format(pit=voice.band(body.pit_low_c, body.pit_high_c))
+        case AirTold():
+            return _("Air noted: {air}").format(air=air_text(body, voice))
         case Noted():
             return _("Noted: {text}").format(text=_shortened(body.text)) if body.understood else ""
         case Planned():
@@ -74,6 +81,13 @@ def body_text(body: Body, voice: Voice) -> str:
             return _("The cook is called off; everything stays in the log")
         case _:
             return ""
+
+
+def air_text(air: AirTold, voice: Voice) -> str:
+    """Return what is known of the air, such as "cold, windy" or "41 F"; nothing when nothing is."""
+    warmth = voice.temp(air.temp_c) if air.temp_c is not None else _WARMTH[air.word]() if air.word else ""
+    wind = _WIND[air.wind]() if air.wind else ""
+    return ", ".join(part for part in (warmth, wind) if part)
 
 
 def _planned_text(planned: Planned) -> str:

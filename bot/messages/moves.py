@@ -7,7 +7,7 @@ from bot.messages.figures import Voice, span, to_five
 from bot.messages.message import lines
 from bot.messages.words import _
 from scheduler.cook import Changes, Shifted, Taken, Undid
-from scheduler.facts import Corrected, PitMoved, Reading, ServingMoved, StepDone, Wrapped
+from scheduler.facts import AirTold, Corrected, PitMoved, Reading, ServingMoved, StepDone, Wrapped
 from scheduler.planning.replanning import Move
 
 _MILESTONES = {
@@ -56,6 +56,7 @@ def _why(changes: Changes) -> str:
         (ServingMoved, _("Dinner moved, and with it")),
         (PitMoved, _("With the pit elsewhere")),
         (Wrapped, _("With the wrap as it is now")),
+        (AirTold, _("With the air as it is")),
     ):
         if kind in kinds:
             return text

@@ -8,7 +8,7 @@ import datetime as dt
 from scheduler.cook.changes import Changes, Refusal, Taken
 from scheduler.cook.situation import Situation
 from scheduler.cook.writing import Pen
-from scheduler.facts import Planned, Reading, Serving, Slot, StepDone, Withdrawn
+from scheduler.facts import AirTold, Planned, Reading, Serving, Slot, StepDone, Withdrawn
 from scheduler.planning.catalogue import Catalogue
 from scheduler.planning.outlook import LIGHT_LEAD, Outlook, after_pull
 from scheduler.planning.prompts import key_of
@@ -24,6 +24,7 @@ class Beginning:
     planned: Planned
     on_at: dt.datetime | None = None
     core_c: float | None = None
+    air: AirTold | None = None
 
 
 def begin(
@@ -35,6 +36,8 @@ def begin(
         return Refusal(reason="future", at=beginning.on_at, step="meat_on")
     planned_at = min(now, beginning.on_at) if beginning.on_at else now
     pen.write(beginning.planned, at=planned_at, by=by, message=message)
+    if beginning.air is not None:
+        pen.write(beginning.air, by=by, message=message)
     if beginning.on_at is not None:
         pen.write(StepDone(step="meat_on"), at=beginning.on_at, by=by, message=message)
     if beginning.core_c is not None:

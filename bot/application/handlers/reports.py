@@ -19,6 +19,7 @@ from bot.messages.trip import outcome_row
 from bot.messages.words import _
 from scheduler.cook import Report, Situation
 from scheduler.facts import (
+    AirTold,
     Body,
     Corrected,
     Detail,
@@ -130,6 +131,8 @@ class Settling:
                 self._move_dinner(intent)
             case say.MovePit():
                 self._add(PitMoved(pit_low_c=intent.pit_low_c, pit_high_c=intent.pit_high_c))
+            case say.AirSaid():
+                self._add(AirTold(temp_c=intent.temp_c, word=intent.word, wind=intent.wind))
             case say.ChangePlan():
                 self._change_plan(intent)
             case say.TellMe():

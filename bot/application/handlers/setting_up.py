@@ -19,7 +19,7 @@ from bot.messages.refusals import question, refusal_text
 from bot.ports import CookSnapshot, Json, SessionWrite
 from scheduler.cook import Beginning, Changes, Refusal, begin
 from scheduler.cuts import Cut
-from scheduler.facts import Serving, ServingKind
+from scheduler.facts import AirTold, Serving, ServingKind
 
 
 @dataclasses.dataclass(frozen=True, kw_only=True)
@@ -214,6 +214,7 @@ def _begun(visit: Visit, known: Setup, cook: str) -> Changes | Refusal:
             planned=planned(draft, visit.house.zone, known.unit or DEFAULT_UNIT),
             on_at=draft.on_at,
             core_c=draft.core_c,
+            air=None if draft.air is None else AirTold(**draft.air.model_dump(exclude={"kind"})),
         ),
         by=visit.person.name,
         now=visit.now,

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 import dataclasses
 
-from bot.commands import Draft
+from bot.commands import AirSaid, Draft
 from scheduler.facts import Planned
 
 ORDER = ("cut", "serving", "pit")
@@ -22,9 +22,17 @@ def merge(draft: Draft, newer: Draft) -> Draft:
     """
     said = {name: value for name, value in newer if value is not None and name != "kind"}
     merged = draft.model_copy(update=said)
+    if draft.air is not None and newer.air is not None:
+        merged = merged.model_copy(update={"air": _air(draft.air, newer.air)})
     if merged.cut is not None and merged.unknown_cut is not None:
         merged = merged.model_copy(update={"unknown_cut": None})
     return merged
+
+
+def _air(air: AirSaid, newer: AirSaid) -> AirSaid:
+    """Return the air with what was said since: warmth and wind each by itself."""
+    warmth = air if newer.temp_c is None and newer.word is None else newer
+    return AirSaid(temp_c=warmth.temp_c, word=warmth.word, wind=newer.wind or air.wind)
 
 
 def missing(draft: Draft) -> str | None:

@@ -27,6 +27,7 @@ _SLASHES: dict[str, Intent] = {
     "rest": Ask(topic=Topic.PLAN_REST),
     "more": Ask(topic=Topic.PLAN_REST),
     "safe": Ask(topic=Topic.SAFE),
+    "stall": Ask(topic=Topic.STALL),
     "crew": Ask(topic=Topic.CREW),
     "help": Ask(topic=Topic.HELP),
     "undo": Undo(),
@@ -45,6 +46,15 @@ _POLITE = phrases(
     "(?: (?:please|pls|thanks|thx|now|again|slowbell))+$",
 )
 _PHRASES: tuple[tuple[Intent, re.Pattern[str]], ...] = (
+    (
+        Ask(topic=Topic.STALL),
+        phrases(
+            "^(?:the )?(?:stall|plateau)(?: over| done| yet| now)*$",
+            r"^(?:how|when|wen|why|where|what|will|is|are|does|do|did|has)\b.*\b(?:stall\w*|plateau\w*)\b.*",
+            r"^(?:how long|when|why|is|are|will|has)\b.*\b(?:it|meat|core|temps?|temperature|we)\b.* ?\bstuck\b.*",
+            "^(?:still |are we |is it )?(?:stalled|stalling|in the stall)(?: yet| now| still)?$",
+        ),
+    ),
     (
         Ask(topic=Topic.SAFE),
         phrases(

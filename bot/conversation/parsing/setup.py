@@ -11,12 +11,13 @@ import re
 from typing import Any
 from zoneinfo import ZoneInfo
 
-from bot.commands import Draft, Intent, MovePit, Unclear
+from bot.commands import AirSaid, Draft, Intent, MovePit, Unclear
 from bot.conversation.context import Context
 from bot.conversation.parsing import setup_words as said_as
 from bot.conversation.parsing import times
+from bot.conversation.parsing.air import air_words
 from bot.conversation.parsing.amounts import COUNT_WORDS, PIECES, amounts, in_figures, pieces
-from bot.conversation.parsing.cut_names import FOODS, OTHER_FOODS, find_cuts
+from bot.conversation.parsing.cut_names import OTHER_FOODS, find_cuts
 from bot.conversation.parsing.meat import wrap_words
 from bot.conversation.parsing.moves import band
 from bot.conversation.parsing.numbers import Figure, figures
@@ -24,6 +25,7 @@ from bot.conversation.parsing.readings import can_be, in_c, likely
 from bot.conversation.parsing.serving import Said, impossible, serving_said
 from bot.conversation.parsing.time_words import NUMBER_WORDS
 from bot.conversation.parsing.words import clauses, cut_out
+from scheduler.cut_names import FOODS
 from scheduler.facts import Slot
 from scheduler.units import kg_from_lb
 
@@ -83,7 +85,10 @@ def set_up(heard: str, text: str, context: Context) -> tuple[Intent, ...]:
 
 def tell(heard: str, text: str, context: Context) -> Telling:
     """Return all that a tidied text tells of a cook, and what is left of it."""
-    told = Telling(rest=in_figures(heard))
+    air = air_words(heard, context.unit)
+    told = Telling(rest=in_figures(air.rest))
+    if air.said:
+        told.said["air"] = AirSaid(temp_c=air.temp_c, word=air.word, wind=air.wind)
     cuts = _cut(told, context)
     _mass_and_count(told, context, cuts)
     _deeds(told)

@@ -12,6 +12,7 @@ from pathlib import Path
 from zoneinfo import ZoneInfo
 
 from bot.commands import (
+    AirSaid,
     Ask,
     CallOff,
     ChangePlan,
@@ -135,6 +136,8 @@ def _plain(intent: Intent) -> str:
             return f"dinner {_serving(intent.serving) if intent.serving else _shift(intent.minutes or 0.0)}"
         case MovePit():
             return f"pit to {_band(intent.pit_low_c, intent.pit_high_c)}"
+        case AirSaid():
+            return f"air {_air(intent)}"
         case TellMe():
             return f"tell {intent.detail}"
         case CallOff():
@@ -200,6 +203,11 @@ def _band(low_c: float, high_c: float | None) -> str:
     return f"{low_c:.0f}" if high_c is None or abs(high_c - low_c) < 0.1 else f"{low_c:.0f}-{high_c:.0f}"
 
 
+def _air(air: AirSaid) -> str:
+    parts = ("" if air.temp_c is None else f"{air.temp_c:.1f}", air.word or "", air.wind or "")
+    return " ".join(part for part in parts if part)
+
+
 def _draft(draft: Draft) -> str:
     parts = [
         f"cut {draft.cut}" if draft.cut else "",
@@ -210,6 +218,7 @@ def _draft(draft: Draft) -> str:
         f"dinner {_serving(draft.serving)}" if draft.serving else "",
         f"wrap {draft.wrap}" if draft.wrap else "",
         f"on{_clock(draft.on_at)}" if draft.on_at else "",
+        f"air {_air(draft.air)}" if draft.air is not None else "",
         f"core {draft.core_c:.1f}" if draft.core_c is not None else "",
         f"ignored {' / '.join(draft.ignored)}" if draft.ignored else "",
     ]
