@@ -12,9 +12,11 @@ from bot.messages.dinner import box_line, dinner_line
 from bot.messages.figures import Voice, kilograms, span
 from bot.messages.findings import finding_text
 from bot.messages.message import Message, Option, lines
+from bot.messages.stall import stall_line
 from bot.messages.steps import step_words
 from bot.messages.trip import next_line
 from bot.messages.words import _, n_
+from bot.messages.wraps import counting_on, if_wrapped
 from scheduler.cook import Situation
 from scheduler.facts import Slot, Wrap
 from scheduler.planning.trips import JOIN
@@ -28,7 +30,9 @@ _MAIN = ("meat_on", "pull", "light", "dry_brine", "bark_check", "tender_test", "
 
 
 def how_long(situation: Situation, voice: Voice) -> Message:
-    """Return when the meat and the plate come, in at most six lines."""
+    """Return when the meat and the plate come, in at most six lines: beside a stall or an open wrap without the plate,
+    which the first line names.
+    """
     state, outlook = situation.state, situation.outlook
     pulled_at = state.at("pull")
     if state.stage in {Stage.AFTER, Stage.CLOSED}:
@@ -38,15 +42,14 @@ def how_long(situation: Situation, voice: Voice) -> Message:
     else:
         likely = _("beyond 30 h") if outlook.pull.likely is None else voice.about(outlook.pull.likely)
         pull = _("Ready to pull: {window}, likely {likely}.").format(window=voice.window(outlook.pull), likely=likely)
-    return Message(
-        text=lines(
-            dinner_line(situation, voice),
-            pull,
-            plate_line(situation, voice),
-            last_line(situation, voice),
-            owner_line(situation, voice),
-        )
-    )
+        if condition := counting_on(situation):
+            pull = _("Ready to pull: {window}, likely {likely}, {condition}.").format(
+                window=voice.window(outlook.pull), likely=likely, condition=condition
+            )
+    more = [line for line in (if_wrapped(situation, voice), stall_line(situation, voice)) if line]
+    plate = [] if len(more) > 1 else [plate_line(situation, voice)]
+    last = last_line(situation, voice)
+    return Message(text=lines(dinner_line(situation, voice), pull, *more, *plate, last, owner_line(situation, voice)))
 
 
 def what_next(situation: Situation, voice: Voice) -> Message:
@@ -74,7 +77,9 @@ def plan(situation: Situation, voice: Voice, *, owner: bool = True) -> Message:
     """Return the plan backward from serving in at most ten lines; the rest on request. `owner` names whose it is."""
     state = situation.state
     main = [(at, step.id) for at, step in situation.itinerary() if step.id in _MAIN]
-    notes = [note for note in (_salt_note(situation), _box_note(situation), _late_note(situation, voice)) if note]
+    wraps = if_wrapped(situation, voice) if state.stage is Stage.COOKING else ""
+    told = (wraps, _salt_note(situation), _box_note(situation), _late_note(situation, voice))
+    notes = [note for note in told if note]
     room = PLAN_LINES - 3 - len(notes)
     chosen = sorted(_without_past(main, situation), key=lambda entry: _MAIN.index(entry[1]))[:room]
     shown = [_plan_entry(at, step_id, situation, voice) for at, step_id in sorted(chosen, reverse=True)]
@@ -173,7 +178,10 @@ def _plan_entry(at: dt.datetime, step_id: str, situation: Situation, voice: Voic
     if at < voice.now:
         return _("now  {name}").format(name=name)
     if step_id == "pull":
-        return _("{time}  {name} ({window})").format(time=voice.about(at), name=name, window=voice.window(outlook.pull))
+        window = voice.window(outlook.pull)
+        if condition := counting_on(situation):
+            window = _("{window}, {condition}").format(window=window, condition=condition)
+        return _("{time}  {name} ({window})").format(time=voice.about(at), name=name, window=window)
     if step_id in {"bark_check", "tender_test"}:
         core_c = situation.cut.bark_look_c if step_id == "bark_check" else situation.cut.start_testing_c
         return _("{time}  {name}, near {core}").format(time=voice.about(at), name=name, core=voice.temp(core_c))

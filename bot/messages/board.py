@@ -6,9 +6,11 @@ from bot.messages.answers import headline, last_line, plate_line
 from bot.messages.dinner import dinner_line
 from bot.messages.figures import Voice
 from bot.messages.message import Message, lines
+from bot.messages.stall import stall_line
 from bot.messages.steps import step_words
 from bot.messages.trip import next_line
 from bot.messages.words import _
+from bot.messages.wraps import if_wrapped
 from scheduler.cook import Situation
 from scheduler.state import Stage
 
@@ -26,6 +28,8 @@ def board(situation: Situation, voice: Voice) -> Message:
             _("Open: {what}.").format(what=", ".join(waiting)) if waiting else "",
             headline(situation, voice),
             windows,
+            if_wrapped(situation, voice),
+            stall_line(situation, voice),
             last_line(situation, voice),
         )
     )

@@ -14,6 +14,8 @@ from bot.messages.figures import Voice
 from bot.messages.findings import finding_text
 from bot.messages.message import Message, Option, lines
 from bot.messages.moves import shift_text
+from bot.messages.rest import rest_text
+from bot.messages.stall import stall_news
 from bot.messages.steps import step_words
 from bot.messages.words import _
 from scheduler.cook import (
@@ -32,6 +34,7 @@ from scheduler.cook import (
     Undid,
 )  # fmt: skip
 from scheduler.facts import (
+    AirTold,
     Body,
     Corrected,
     Fact,
@@ -63,7 +66,7 @@ def receipt(changes: Changes, voice: Voice) -> Message:
         if isinstance(event, SpotAsked):
             rows.append(_confirm(event, voice))
     if any(isinstance(e, Taken) and isinstance(e.body, StepDone) and e.body.step in _RESTS for e in changes.events):
-        texts.append(box_line(changes.after, voice))
+        texts += [rest_text(changes.after, voice), box_line(changes.after, voice)]
     return Message(text=lines(*dict.fromkeys(texts)), choices=tuple(rows))
 
 
@@ -113,7 +116,7 @@ def taken_line(changes: Changes, voice: Voice) -> str:
         said = _("{what}, {time}.").format(what=_joined([text for _e, text in taken], ", "), time=clocks.pop())
     else:
         said = f"{_joined([text for _e, text in taken], ', ')}."
-    return lines(said, *_pit_advice(changes, voice), *_on_course(changes, voice))
+    return lines(said, *_pit_advice(changes, voice), *_on_course(changes, voice), *_moved_by_air(changes, voice))
 
 
 def _joined(parts: list[str], by: str) -> str:
@@ -160,6 +163,18 @@ def _on_course(changes: Changes, voice: Voice) -> list[str]:
     return [dinner_line(changes.after, voice)] if read and not moved and not changes.after.state.did("pull") else []
 
 
+def _moved_by_air(changes: Changes, voice: Voice) -> list[str]:
+    """After a word about the air say when the pull is now, if it moved at all and nothing else tells it."""
+    told = any(isinstance(e, Taken) and isinstance(e.body, AirTold) for e in changes.events)
+    shifted = any(isinstance(e, Shifted) and e.shift.moves for e in changes.events)
+    if not told or shifted or changes.before is None or changes.after.state.did("pull"):
+        return []
+    before, after = changes.before.outlook.pull.likely, changes.after.outlook.pull.likely
+    if before is None or after is None or voice.about(before) == voice.about(after):
+        return []
+    return [_("Pull now about {after}, was {before}.").format(after=voice.about(after), before=voice.about(before))]
+
+
 def _event_text(event: Event, changes: Changes, voice: Voice) -> str:
     match event:
         case Already():
@@ -169,18 +184,11 @@ def _event_text(event: Event, changes: Changes, voice: Voice) -> str:
         case NotSkipped():
             return _("This one is about safety, so it stays open: {what}.").format(what=step_words(event.step).name)
         case SpotAsked():
-            return _(
-                "{temp} does not fit {before} at {time}. I keep it aside. What does a second spot say, off bone and"
-                " fat?"
-            ).format(
-                temp=voice.temp(event.reading.value_c),
-                before=voice.temp(event.before_c),
-                time=voice.clock(event.before_at),
-            )
+            return _spot_text(event, voice)
         case Undid():
             return _undid(event, changes, voice)
         case Stalled():
-            return stall_text(event, changes.after, voice)
+            return stall_news(event.stall, changes.after, voice)
         case GateOpened():
             return _gate_text(event, voice)
         case Shifted():
@@ -189,6 +197,20 @@ def _event_text(event: Event, changes: Changes, voice: Voice) -> str:
             return _corrected_text(event, changes, voice)
         case _:
             return ""
+
+
+def _spot_text(event: SpotAsked, voice: Voice) -> str:
+    """Say why a reading is kept aside, and ask for a second spot."""
+    temp = voice.temp(event.reading.value_c)
+    if event.before_c is not None and event.before_at is not None:
+        why = _("{temp} does not fit {before} at {time}.").format(
+            temp=temp, before=voice.temp(event.before_c), time=voice.clock(event.before_at)
+        )
+    elif event.expected_c is not None:
+        why = _("{temp} surprises me: I expected {expected}.").format(temp=temp, expected=voice.band(*event.expected_c))
+    else:
+        why = _("{temp} surprises me.").format(temp=temp)
+    return _("{why} I keep it aside. What does a second spot say, off bone and fat?").format(why=why)
 
 
 def _undid(event: Undid, changes: Changes, voice: Voice) -> str:
@@ -255,16 +277,6 @@ def _gate_text(event: GateOpened, voice: Voice) -> str:
         limit=voice.temp(gate.minimum_c, fine=True),
         rest=gate.rest_min,
     )
-
-
-def stall_text(event: Stalled, situation: Situation, voice: Voice) -> str:
-    """Return the calm sentence about the stall."""
-    if event.stall is None:
-        return _("It is climbing again: the stall is over.")
-    low, high = situation.cut.stall_h.low, situation.cut.stall_h.high
-    return _(
-        "The stall has begun, near {core}. Usual: {low:g} to {high:g} h. Check pit and fuel, then leave it alone."
-    ).format(core=voice.temp(event.stall.core_c), low=low, high=high)
 
 
 def warnings(changes: Changes, voice: Voice) -> Message:

@@ -12,6 +12,7 @@ from bot.messages.figures import Voice
 from bot.messages.message import Message, Option, lines
 from bot.messages.steps import CAUTIONS, step_words
 from bot.messages.words import _
+from bot.messages.wraps import to_decide_from
 from scheduler.cook import Situation
 from scheduler.facts import Feel, Slot, Wrap
 from scheduler.planning.prompts import Prompt
@@ -141,6 +142,8 @@ def _item(prompt: Prompt, situation: Situation, voice: Voice) -> str:
     )
     if prompt.why.kind == "core" and prompt.why.core_c is not None and not situation.state.feels:
         text = _("{text} I expect the meat near {core}.").format(text=text, core=voice.temp(prompt.why.core_c))
+    if prompt.step.id == "bark_check":
+        text = " ".join(part for part in (text, to_decide_from(situation, voice)) if part)
     if prompt.step.id == "t_minus":
         text = f"{dinner_line(situation, voice)} {text}"
     if prompt.step.id == "core_read" and planned.count > 1:

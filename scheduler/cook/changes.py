@@ -88,8 +88,11 @@ class SpotAsked:
     """A reading does not fit: kept as doubtful, a second spot is asked for."""
 
     reading: Reading
-    before_c: float
-    before_at: dt.datetime
+    before_c: float | None = None
+    before_at: dt.datetime | None = None
+    """The earlier reading that it does not fit, when that is why [°C]."""
+    expected_c: tuple[float, float] | None = None
+    """Else the cores that were expected: one in ten lies below the first, one in ten above the second [°C]."""
 
 
 @dataclasses.dataclass(frozen=True, kw_only=True)

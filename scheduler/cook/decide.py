@@ -150,8 +150,17 @@ class _Decision:
         if doubt is not None and confirmed is None:
             doubtful = dataclasses.replace(reading, doubtful=True)
             self._write(dataclasses.replace(report, body=doubtful), answers=())
-            self.events = (*self.events[:-1], SpotAsked(reading=doubtful, before_c=doubt.value_c, before_at=doubt.at))
+            before = doubt.before
+            asked = SpotAsked(
+                reading=doubtful,
+                before_c=None if before is None else before.value_c,
+                before_at=None if before is None else before.at,
+                expected_c=doubt.expected_c,
+            )
+            self.events = (*self.events[:-1], asked)
             return None
+        if confirmed is not None or report.sure:
+            self._set_aside(report, reading, current)
         if confirmed is not None:
             body = dataclasses.replace(
                 reading, value_c=confirmed.value_c, spread_c=confirmed.spread_c, spot=confirmed.spot
@@ -159,6 +168,14 @@ class _Decision:
             self.pen.write(Corrected(of=confirmed.fact, body=body), by=report.by, message=report.message)
         self._write(report, answers=answers.of_reading(report, current))
         return None
+
+    def _set_aside(self, report: Report, reading: Reading, current: Situation) -> None:
+        """Keep aside what a confirmed reading cannot have followed: two spots outweigh the one before."""
+        for one in plausible.overruled(reading, report.happened_at, current.state):
+            body = Reading(
+                slot=one.slot, value_c=one.value_c, spread_c=one.spread_c, spot=one.spot, doubtful=True
+            )  # fmt: skip
+            self.pen.write(Corrected(of=one.fact, body=body), by=report.by, message=report.message)
 
     def _done(self, report: Report, done: StepDone, current: Situation) -> Refusal | None:
         step = self.catalogue.steps.get(done.step)

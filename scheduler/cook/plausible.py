@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+import dataclasses
 import datetime as dt
 
 from scheduler.cook.situation import Situation
 from scheduler.facts import Reading, Slot
+from scheduler.forecast import Observation
 from scheduler.state import CookState, ReadingAt, Stage
 
 JUMP_C = 8.0
@@ -25,29 +27,88 @@ asked about, they are never averaged."""
 AGREE_C = 3.0
 """Two readings this close confirm one another [°C]: house rule."""
 
+RECENT = dt.timedelta(minutes=30)
+"""A second spot belongs to a first one this old at most; common practice, no source."""
 
-def doubt(reading: Reading, at: dt.datetime, current: Situation, by: str | None = None) -> ReadingAt | None:
-    """Return the earlier reading that a new core reading does not fit, None when it fits.
+WRONG = 0.06
+"""Probability of being wrong above which a second spot is asked for: house rule from the comparison of methods."""
 
-    Judged only on the fire; in the box a core may fall. The edges of an approximate reading count in its favour; named
-    spots are compared with themselves. Two people (`by`) who read differently within ten minutes read two spots.
+FIRST_WRONG = 0.5
+"""... for the first core of a cook, where the forecast knows only the cut: with the other limit one honest first
+reading in six was doubted in the cooks of the virtual kitchen, with this one in forty."""
+
+
+@dataclasses.dataclass(frozen=True, kw_only=True)
+class Doubt:
+    """Why a reading is doubted: the earlier reading that it does not fit, or the cores that were expected [°C]."""
+
+    before: ReadingAt | None = None
+    expected_c: tuple[float, float] | None = None
+    """One in ten lies below the first, one in ten above the second."""
+
+
+def doubt(reading: Reading, at: dt.datetime, current: Situation, by: str | None = None) -> Doubt | None:
+    """Return why a new core reading is doubted, None when it fits.
+
+    Judged only on the fire; in the box a core may fall. Two rules, either is enough: the jump from the reading before,
+    and how unlikely the number is to a forecast made without it.
     """
     state = current.state
     if reading.slot is not Slot.CORE or state.stage is not Stage.COOKING:
         return None
-    earlier = [
-        r for r in state.read(Slot.CORE) if (state.at("meat_on") or r.at) <= r.at <= at and _same_spot(r, reading)
-    ]
+    before = _jumps(reading, at, state, by)
+    return Doubt(before=before) if before is not None else _unforeseen(reading, at, current)
+
+
+def _jumps(reading: Reading, at: dt.datetime, state: CookState, by: str | None) -> ReadingAt | None:
+    """Return the earlier reading that a new one does not fit.
+
+    The edges of an approximate reading count in its favour; named spots are compared with themselves. Two people (`by`)
+    who read differently within ten minutes read two spots.
+    """
+    earlier = _earlier(reading, at, state)
     if not earlier:
         return None
     last = earlier[-1]
     minutes = (at - last.at) / dt.timedelta(minutes=1)
-    slack = reading.spread_c + last.spread_c
     rise = reading.value_c - last.value_c
-    if rise - slack > max(JUMP_C, RISE_C_PER_MIN * minutes) or -rise - slack > FALL_C:
+    if _leaps(last, reading, at):
         return last
+    slack = reading.spread_c + last.spread_c
     two_people = by is not None and last.by is not None and by != last.by
     return last if two_people and minutes <= TOGETHER_MIN and abs(rise) - slack > AGREE_C else None
+
+
+def _earlier(reading: Reading, at: dt.datetime, state: CookState) -> list[ReadingAt]:
+    on_at = state.at("meat_on")
+    return [r for r in state.read(Slot.CORE) if (on_at or r.at) <= r.at <= at and _same_spot(r, reading)]
+
+
+def _leaps(last: ReadingAt, reading: Reading, at: dt.datetime) -> bool:
+    """Return whether the core cannot have gone from one reading to the other."""
+    minutes = (at - last.at) / dt.timedelta(minutes=1)
+    slack = reading.spread_c + last.spread_c
+    rise = reading.value_c - last.value_c
+    return rise - slack > max(JUMP_C, RISE_C_PER_MIN * minutes) or -rise - slack > FALL_C
+
+
+def _unforeseen(reading: Reading, at: dt.datetime, current: Situation) -> Doubt | None:
+    """Return the cores that were expected when the forecast takes the reading for a slip, bone or fat."""
+    on_at = current.state.at("meat_on")
+    if on_at is None or at <= on_at:
+        return None
+    forecast = current.outlook.forecast
+    seen = Observation(at=at, value_c=reading.value_c, spread_c=reading.spread_c)
+    known = any(r.at > on_at for r in current.state.read(Slot.CORE))
+    if forecast.outlier_probability(seen) <= (WRONG if known else FIRST_WRONG):
+        return None
+    return Doubt(expected_c=(forecast.core_c(at, 0.1), forecast.core_c(at, 0.9)))
+
+
+def overruled(reading: Reading, at: dt.datetime, state: CookState) -> tuple[ReadingAt, ...]:
+    """Return the readings of the last half hour that a confirmed one cannot follow: two spots stand against each."""
+    earlier = _earlier(reading, at, state)
+    return tuple(r for r in earlier if at - r.at <= RECENT and _leaps(r, reading, at))
 
 
 def _same_spot(earlier: ReadingAt, reading: Reading) -> bool:
@@ -55,12 +116,9 @@ def _same_spot(earlier: ReadingAt, reading: Reading) -> bool:
 
 
 def confirms(reading: Reading, at: dt.datetime, state: CookState) -> ReadingAt | None:
-    """Return the doubtful reading of the last half hour that this one agrees with, None when there is none."""
+    """Return the newest doubtful reading of the last half hour that this one agrees with, None when there is none."""
     if reading.slot is not Slot.CORE:
         return None
-    doubtful = [
-        r for r in state.read(Slot.CORE, doubtful=True) if r.doubtful and abs(at - r.at) <= dt.timedelta(minutes=30)
-    ]
-    if doubtful and abs(doubtful[-1].value_c - reading.value_c) <= AGREE_C:
-        return doubtful[-1]
-    return None
+    doubtful = [r for r in state.read(Slot.CORE, doubtful=True) if r.doubtful and abs(at - r.at) <= RECENT]
+    agreeing = [r for r in doubtful if abs(r.value_c - reading.value_c) <= AGREE_C]
+    return agreeing[-1] if agreeing else None

@@ -31,8 +31,14 @@ class Situation:
     outlook: Outlook
     prompts: tuple[Prompt, ...]
     catalogue: Catalogue
-    stall: Stall | None
+    plateau: Stall
+    """How it stands with its stall, whether it lies in it or not."""
     gate: SafeGate
+
+    @property
+    def stall(self) -> Stall | None:
+        """Return the stall that the meat lies in now, None when it lies in none."""
+        return self.plateau if self.plateau.within else None
 
     @property
     def coming(self) -> tuple[dt.datetime, Prompt] | None:
@@ -80,6 +86,6 @@ def assess(facts: tuple[Fact, ...], catalogue: Catalogue, as_of: dt.datetime | N
         outlook=outlook,
         prompts=schedule(state, outlook, cut, catalogue),
         catalogue=catalogue,
-        stall=stall_of(state, cut),
+        plateau=stall_of(state, cut, outlook.forecast),
         gate=safe_gate(state, cut, catalogue.cuts),
     )

@@ -10,8 +10,9 @@ import datetime as dt
 
 from scheduler.cuts import Cut
 from scheduler.facts import Feel, Slot
-from scheduler.planning.outlook import Outlook
+from scheduler.planning.outlook import Outlook, decided_bare
 from scheduler.planning.prompts import Why, key_of, number_of, step_of
+from scheduler.planning.rest import read_by
 from scheduler.planning.steps import (
     AfterEvent,
     AfterOutcome,
@@ -22,7 +23,7 @@ from scheduler.planning.steps import (
     Held,
     Step,
 )  # fmt: skip
-from scheduler.safety import act_by
+from scheduler.planning.worth import worth_reading_at
 from scheduler.state import OVERTAKEN, CookState
 
 PIT_OFF_C = 8.0
@@ -38,6 +39,9 @@ BARK_STEP_C = 6.0
 WARM_C = 66.0
 """Held meat above this is not read again before the careful estimate says so [°C]: 150 F, common practice, no
 source."""
+
+_TWO = 2
+"""A rise needs two readings."""
 
 
 def _minutes(value: float) -> dt.timedelta:
@@ -113,7 +117,7 @@ class Anchors:
             case AtCore():
                 return self._at_core(anchor)
             case Held():
-                at = act_by(self.state, self.cut)
+                at = read_by(self.state, self.cut)
                 return None if at is None else Due(at=at, why=Why(kind="held"))
             case Gate():
                 return self._gate(anchor)
@@ -197,10 +201,13 @@ class Anchors:
             return None
         every = self.rhythm(step)
         at = base + _minutes(every)
+        if step.id == "core_read" and every == repeat.every_min and not self._wanted(step, number, at):
+            at = worth_reading_at(at, self.state, self.outlook, self.cut)
+            every = (at - base) / _minutes(1)
         if step.id == "bark_check":
             at = self._risen(base, at)
         if step.id == "hold_check":
-            at = max(at, act_by(self.state, self.cut) or at) if self._warm() else at
+            at = max(at, read_by(self.state, self.cut) or at) if self._warm() else at
         return Due(at=at, why=Why(kind="repeat", minutes=every))
 
     def rhythm(self, step: Step, *, one_more: bool = False) -> float:
@@ -219,6 +226,26 @@ class Anchors:
             step.id
         )
         return repeat.closer_min if closer is not None and closer() else repeat.every_min
+
+    def _wanted(self, step: Step, number: int, at: dt.datetime) -> bool:
+        """Return whether a reading is wanted whatever it would tell: there are not yet two that show a rise, it was
+        asked for already or put off by somebody, or the bark is to be looked at within the hour.
+        """
+        on_at = self.state.at("meat_on")
+        read = [r for r in self.state.read(Slot.CORE) if on_at is not None and r.at > on_at]
+        put_off = self.state.put_off.get(step.id)
+        asked = key_of(self.state.piece, step.id, number) in self.state.asked
+        if asked or len(read) < _TWO or (put_off is not None and put_off > read[-1].at):
+            return True
+        if (
+            read[-1].value_c >= self.cut.bark_look_c
+            or len(self.cut.wraps) == 1
+            or self.state.wraps
+            or decided_bare(self.state)
+        ):
+            return False
+        look_at = self.outlook.crossing(self.cut.bark_look_c).quantile(0.5)
+        return look_at is not None and look_at <= at + _minutes(60)
 
     def _unanswered(self, step: Step) -> int:
         """Return how many of the newest prompts of a series were given up without an answer."""

@@ -17,6 +17,7 @@ from bot.messages.figures import Voice
 from bot.messages.message import Message
 from bot.messages.refusals import refusal_text
 from bot.messages.setup import call_off_check
+from bot.messages.stall import stall_answer
 from bot.ports import CookSnapshot
 from scheduler.cook import Changes, Refusal, Report, Situation, assess, decide
 from scheduler.facts import Closed, Noted
@@ -27,6 +28,7 @@ _ANSWERS: dict[say.Topic, Callable[[Situation, Voice], Message]] = {
     say.Topic.PLAN: plan,
     say.Topic.PLAN_REST: plan_rest,
     say.Topic.SAFE: is_it_safe,
+    say.Topic.STALL: stall_answer,
 }
 
 

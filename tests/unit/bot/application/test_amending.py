@@ -82,14 +82,19 @@ def test_undo_of_a_correction_says_what_holds_again(read: PlayedKitchen) -> None
 
 
 def test_undo_of_a_confirmation_names_the_reading_once(ribs: PlayedKitchen) -> None:
-    """A doubtful reading that was confirmed is two facts; taken back, it is named once, and is doubtful again."""
+    """A doubtful reading that was confirmed is several facts; taken back, it is named once and is doubtful again, and
+    the one that it had put aside holds.
+    """
     ribs.until(on("10:40"))
     ribs.say("Ines", "meat 128")
     ribs.later(5)
     ribs.say("Ines", "meat 190")
     ribs.tap("Ines", "190 F is right")
     lines = ribs.say("Ines", "undo").lines
-    assert [line for line in lines if line.startswith(("Taken back", "Back to"))] == ["Taken back: meat 190 F (10:45)."]
+    assert [line for line in lines if line.startswith(("Taken back", "Back to"))] == [
+        "Taken back: meat 190 F (10:45).",
+        "Back to: meat 128 F, 10:40.",
+    ]
     assert core_f(ribs) == 128
 
 

@@ -117,7 +117,7 @@ def test_what_still_matters_is_asked_late(planned: PlayedKitchen) -> None:
     """A fire that should have been lit while the program was away is asked for at once: first that this is late, then
     what to do, then what has moved meanwhile.
     """
-    (mine, _theirs) = planned.away_until(on("08:10"))
+    (mine, _theirs) = planned.away_until(on("08:40"))
     assert mine.lines[0].startswith("Later than I said (07:")
     assert "Light the fire" in mine.text
     assert "carbon monoxide" in mine.text

@@ -204,11 +204,11 @@ def test_a_wish_for_a_wrap_is_taken_back_with_the_answer_it_came_with() -> None:
 
 
 def test_a_correction_moves_the_forecast() -> None:
-    """30 C typed for 60 C: the pull comes forward once it is put right."""
+    """47 C typed for 74 C: the pull comes forward once it is put right."""
     log = cooking()
-    read = log.taken(_core(30.0), minutes=240).facts[0]
+    read = log.taken(_core(47.0), minutes=240, sure=True).facts[0]
     before = log.situation.outlook.pull.likely
-    log.taken(Corrected(of=read.id, body=_core(60.0)), minutes=241)
+    log.taken(Corrected(of=read.id, body=_core(74.0)), minutes=241)
     after = log.situation.outlook.pull.likely
     assert before is not None
     assert after is not None

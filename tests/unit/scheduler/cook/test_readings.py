@@ -2,10 +2,17 @@
 
 from __future__ import annotations
 
+import dataclasses
+import datetime as dt
+import typing
+from types import SimpleNamespace
+
 import pytest
 
-from scheduler.cook import Changes, SpotAsked
+from scheduler.cook import Changes, Situation, SpotAsked
+from scheduler.cook.plausible import doubt
 from scheduler.facts import Corrected, Feel, Felt, Noted, Reading, ServingMoved, Slot, Undone
+from scheduler.forecast import Forecast
 from tests.unit.scheduler.logbook import Logbook, at, cooking, dinner, planned, resting
 
 
@@ -121,6 +128,17 @@ def _doubted(changes: Changes) -> bool:
 # --- doubt ------------------------------------------------------------------------------------------------------------
 
 
+def _forewarned(situation: Situation, wrong: float) -> Situation:
+    """Return a situation whose forecast gives every reading this probability of being wrong."""
+    forecast = SimpleNamespace(outlier_probability=lambda _reading: wrong, core_c=situation.outlook.forecast.core_c)
+    outlook = dataclasses.replace(situation.outlook, forecast=typing.cast("Forecast", forecast))
+    return dataclasses.replace(situation, outlook=outlook)
+
+
+def _credulous(situation: Situation) -> Situation:
+    return _forewarned(situation, 0.0)
+
+
 def _known() -> Logbook:
     log = cooking()
     log.read(60.0, 240)
@@ -138,21 +156,62 @@ def _known() -> Logbook:
         (56.9, 260, True),
     ],
 )
-def test_what_does_not_fit_is_doubted(value_c: float, minutes: float, doubted: bool) -> None:
-    """A jump of more than 8 degrees, a rise of more than 0.6 a minute, a fall of more than 3."""
-    changes = _known().taken(_core(value_c), minutes=minutes)
-    asked = [event for event in changes.events if isinstance(event, SpotAsked)]
-    assert bool(asked) is doubted
-    body = changes.facts[0].body
-    assert isinstance(body, Reading)
-    assert body.doubtful is doubted
-    if asked:
-        assert (asked[0].before_c, asked[0].before_at) == (60.0, at(240))
+def test_a_leap_from_the_reading_before_is_doubted(value_c: float, minutes: float, doubted: bool) -> None:
+    """A jump of more than 8 degrees, a rise of more than 0.6 a minute, a fall of more than 3: whatever was foreseen."""
+    found = doubt(_core(value_c), at(minutes), _credulous(_known().situation))
+    assert (found is not None) is doubted
+    if found is not None:
+        assert found.before is not None
+        assert (found.before.value_c, found.before.at, found.expected_c) == (60.0, at(240), None)
+
+
+def test_what_leaps_is_kept_aside_and_names_what_it_does_not_fit() -> None:
+    """The reading is written as doubtful, and a second spot is asked for."""
+    changes = _known().taken(_core(84.1), minutes=280)
+    (asked,) = [event for event in changes.events if isinstance(event, SpotAsked)]
+    assert (asked.before_c, asked.before_at) == (60.0, at(240))
+    assert _doubted(changes)
 
 
 def test_the_edges_of_an_approximate_reading_count_in_its_favour() -> None:
     """About 70 may be 68: it fits."""
-    assert not _doubted(_known().taken(_core(70.0, spread_c=2.0), minutes=250))
+    situation = _credulous(_known().situation)
+    assert doubt(_core(70.0, spread_c=2.0), at(250), situation) is None
+    assert doubt(_core(70.0), at(250), situation) is not None
+
+
+@pytest.mark.parametrize(
+    ("wrong", "first", "doubted"),
+    [(0.05, False, False), (0.07, False, True), (0.45, True, False), (0.55, True, True)],
+    ids=["likely right", "likely enough wrong", "first, may be", "first, likely wrong"],
+)
+def test_a_reading_that_nobody_foresaw_is_doubted(wrong: float, first: bool, doubted: bool) -> None:
+    """Above six percent of being wrong a second spot is asked for; the first reading of a cook is given more room."""
+    situation = (cooking() if first else _known()).situation
+    found = doubt(_core(64.0), at(260), _forewarned(situation, wrong))
+    assert (found is not None) is doubted
+    if found is not None:
+        assert found.before is None
+        assert found.expected_c is not None
+        assert found.expected_c[0] < found.expected_c[1]
+
+
+def test_an_ordinary_cook_is_not_nagged() -> None:
+    """Racks that rise as racks do: not one of their readings is doubted, neither the first one."""
+    log = cooking()
+    for minutes, core_f in ((150, 112), (210, 142), (270, 158), (330, 168), (375, 179), (420, 193), (445, 199)):
+        changes = log.taken(_core((core_f - 32) / 1.8), minutes=minutes)
+        assert not [event for event in changes.events if isinstance(event, SpotAsked)], (minutes, core_f)
+
+
+@pytest.mark.parametrize(("minutes", "value_c"), [(100, 75.0), (300, 8.0)], ids=["bone or fat", "not in the meat"])
+def test_even_the_first_reading_may_be_too_strange(minutes: float, value_c: float) -> None:
+    """75 C after forty minutes, 8 C after four hours: it contradicts nothing but the meat."""
+    changes = cooking().taken(_core(value_c), minutes=minutes)
+    assert _doubted(changes)
+    (asked,) = [event for event in changes.events if isinstance(event, SpotAsked)]
+    assert (asked.before_c, asked.before_at) == (None, None)
+    assert asked.expected_c is not None
 
 
 def test_what_is_doubted_answers_nothing_and_moves_nothing() -> None:
@@ -167,12 +226,14 @@ def test_what_is_doubted_answers_nothing_and_moves_nothing() -> None:
 
 
 def test_a_second_spot_that_agrees_confirms_both() -> None:
-    """Within three degrees and half an hour: the first is no longer doubted, and keeps its own doubt and spot."""
+    """Within three degrees and half an hour: the first is no longer doubted, and keeps its own doubt and spot. The one
+    before, from which it cannot have come in ten minutes, is the doubtful one now.
+    """
     log = _known()
     log.taken(_core(80.0, spot="flat", spread_c=1.0), minutes=250)
     log.taken(_core(78.0, spot="point"), minutes=252)
     assert [(r.value_c, r.spot, r.spread_c, r.doubtful) for r in log.state.readings] == [
-        (60.0, None, 0.0, False), (80.0, "flat", 1.0, False), (78.0, "point", 0.0, False),
+        (60.0, None, 0.0, True), (80.0, "flat", 1.0, False), (78.0, "point", 0.0, False),
     ]  # fmt: skip
 
 
@@ -189,7 +250,6 @@ def test_a_late_second_spot_confirms_nothing() -> None:
     log = _known()
     log.taken(_core(80.0), minutes=250)
     log.taken(_core(80.0), minutes=281)
-    assert [r.value_c for r in log.state.read(Slot.CORE)] == [60.0, 80.0]
     assert log.state.readings[1].doubtful
 
 
@@ -202,12 +262,33 @@ def test_an_old_reading_told_late_confirms_nothing() -> None:
 
 
 def test_sure_is_believed() -> None:
-    """Said to be right, it counts, and the doubted one before it as well."""
+    """Said to be right, it counts, and the doubted one before it as well; what they cannot have come from does not."""
     log = _known()
     log.taken(_core(80.0), minutes=250)
     changes = log.taken(_core(80.0), minutes=251, sure=True)
     assert not [event for event in changes.events if isinstance(event, SpotAsked)]
-    assert [r.value_c for r in log.state.read(Slot.CORE)] == [60.0, 80.0, 80.0]
+    assert [r.value_c for r in log.state.read(Slot.CORE)] == [80.0, 80.0]
+
+
+def test_a_confirmed_reading_is_believed_by_the_forecast() -> None:
+    """Twice 80 C ten minutes after 60: the pull comes forward."""
+    log = _known()
+    before = log.situation.outlook.pull.likely
+    log.taken(_core(80.0), minutes=250)
+    log.taken(_core(80.0), minutes=252)
+    after = log.situation.outlook.pull.likely
+    assert before is not None
+    assert after is not None
+    assert before - after > dt.timedelta(minutes=30)
+
+
+def test_what_was_read_long_before_stays() -> None:
+    """An hour lies between: a wrong reading now says nothing against that one."""
+    log = cooking()
+    log.read(60.0, 240)
+    log.taken(_core(98.0), minutes=280)
+    log.taken(_core(97.0), minutes=281)
+    assert [r.value_c for r in log.state.read(Slot.CORE)] == [60.0, 98.0, 97.0]
 
 
 def test_taking_back_the_second_spot_brings_the_doubt_back() -> None:
@@ -218,11 +299,6 @@ def test_taking_back_the_second_spot_brings_the_doubt_back() -> None:
     log.taken(Undone(of=second.id), minutes=253)
     assert [r.value_c for r in log.state.read(Slot.CORE)] == [60.0]
     assert [r.doubtful for r in log.state.readings] == [False, True]
-
-
-def test_the_first_reading_is_believed() -> None:
-    """There is nothing it could contradict."""
-    assert not _doubted(cooking().taken(_core(75.0), minutes=100))
 
 
 def test_pit_and_box_are_not_judged() -> None:
