@@ -10,7 +10,7 @@ import pytest
 from tests.architecture.tree import python_files, text_of
 
 KITCHEN = Path("tests/virtual_kitchen")
-ALLOWED = {"argparse", "collections", "csv", "dataclasses", "io", "math", "pathlib", "__future__", "numpy"}
+ALLOWED = {"argparse", "collections", "csv", "dataclasses", "io", "itertools", "math", "pathlib", "__future__", "numpy"}
 FILES = [path for path in python_files() if path.is_relative_to(KITCHEN)]
 
 
