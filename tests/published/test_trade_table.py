@@ -5,29 +5,12 @@ All figures of the trade are common practice, no source. What lies outside them 
 
 from __future__ import annotations
 
-import functools
-
 import pytest
 
 from scheduler.cuts import Cut
-from scheduler.facts import Wrap
-from scheduler.forecast import anchors, fit
-from tests.calibration.trade import Usual, cuts, usual
-
-ALL = cuts().cuts
-TOUGH = [cut for cut in ALL if cut.stall_h.typical > 0.0]
-BIG = {"brisket_packer", "pork_butt", "pork_picnic", "whole_pork_shoulder"}
-
-RANGES = {
-    "paper, share of what is left": (0.08, 0.28),
-    "foil, share of what is left": (0.15, 0.42),
-    "paper on a big piece [min]": (40.0, 120.0),
-    "foil on a big piece [min]": (60.0, 210.0),
-    "14 C hotter saves": (0.08, 0.24),
-    "14 C colder adds": (0.06, 0.30),
-    "evaporated, share of the mass": (0.12, 0.30),
-}
-"""Common practice, no source. Wraps go on at the cut's first bark look; what is left is the rest of the bare cook."""
+from scheduler.forecast import anchors
+from tests.calibration.trade import cuts
+from tests.published.ranges import ALL, RANGES, TOUGH, deviations, figures, usual_of
 
 KNOWN: dict[tuple[str, str], float] = {
     ("brisket_packer", "14 C hotter saves"): 0.241,
@@ -55,27 +38,7 @@ KNOWN: dict[tuple[str, str], float] = {
     ("salmon_side", "14 C colder adds"): 0.308,
 }
 """What lies outside its range, as the engine has it. A cut that comes inside has to leave, one that falls out to
-enter; numbers hold to a tenth."""
-
-
-@functools.cache
-def _usual(name: str) -> Usual:
-    cut = cuts().get(name)
-    return usual(cut, fit.of_cut(cut).anchor)
-
-
-def _figures(cut: Cut) -> dict[str, float]:
-    """Return the figures of a cut that the trade has ranges for."""
-    seen = _usual(cut.id)
-    found = {"14 C hotter saves": -seen.hotter, "14 C colder adds": seen.cooler}
-    for wrap, saved_h in ((Wrap.PAPER, seen.paper_h), (Wrap.FOIL, seen.foil_h)):
-        if wrap in cut.wraps and wrap is not Wrap.NONE:
-            found[f"{wrap.value}, share of what is left"] = saved_h / seen.left_h
-            if cut.id in BIG:
-                found[f"{wrap.value} on a big piece [min]"] = 60.0 * saved_h
-    if cut in TOUGH:
-        found["evaporated, share of the mass"] = seen.evaporated
-    return found
+enter; numbers hold to a tenth. `python -m tests.published.ranges` prints them."""
 
 
 @pytest.mark.parametrize("of", ALL, ids=lambda one: one.id)
@@ -85,7 +48,7 @@ def test_durations_are_those_of_the_trade(of: Cut) -> None:
     Reached: the median within 0.7 % (ribs: of the aim), the ends within 7 %, most within 4.
     """
     aim, told = anchors.kind(of).longer, of.duration_h
-    low, middle, high = _usual(of.id).hours
+    low, middle, high = usual_of(of.id).hours
     assert low == pytest.approx(aim * told.low, rel=0.08)
     assert middle == pytest.approx(aim * told.typical, rel=0.02)
     assert high == pytest.approx(aim * told.high, rel=0.08)
@@ -97,14 +60,14 @@ def test_the_stall_lasts_as_long_as_the_trade_says(of: Cut) -> None:
 
     Reached: all, most in the lower half (brisket 2.3 h of 1.5 to 6, typically 3).
     """
-    assert of.stall_h.low <= _usual(of.id).stall_h <= of.stall_h.high
+    assert of.stall_h.low <= usual_of(of.id).stall_h <= of.stall_h.high
 
 
 def test_cuts_that_do_not_stall_never_do_worse_than_a_third_of_their_cook() -> None:
     """A roast pulled below 65 C knows no stall; those done above it spend less than 0.4 of the cook at 65 to 77 C."""
     through = [cut for cut in ALL if cut not in TOUGH and cut.target_c.typical >= 77.0]
     assert {cut.id for cut in through} == {"chicken_thighs", "duck"}
-    assert all(_usual(cut.id).stall_h < 0.4 * cut.duration_h.typical for cut in through)
+    assert all(usual_of(cut.id).stall_h < 0.4 * cut.duration_h.typical for cut in through)
 
 
 @pytest.mark.parametrize("of", ALL, ids=lambda one: one.id)
@@ -114,11 +77,7 @@ def test_wraps_pit_and_water_are_those_of_the_trade_or_named(of: Cut) -> None:
     Poor: a pit 14 C colder, which adds 31 to 65 % to tough cuts where the trade says 6 to 30; a drier crust in a colder
     pit leaves less heat than people see.
     """
-    outside = {
-        (of.id, what): round(figure, 3 if figure < 3.0 else 0)
-        for what, figure in _figures(of).items()
-        if not RANGES[what][0] <= figure <= RANGES[what][1]
-    }
+    outside = deviations(of)
     known = {key: figure for key, figure in KNOWN.items() if key[0] == of.id}
     assert outside.keys() == known.keys(), outside
     assert known == pytest.approx(outside, rel=0.1)
@@ -127,7 +86,7 @@ def test_wraps_pit_and_water_are_those_of_the_trade_or_named(of: Cut) -> None:
 @pytest.mark.parametrize("of", ALL, ids=lambda one: one.id)
 def test_the_signs_are_right_everywhere(of: Cut) -> None:
     """Foil saves no less than paper, paper something; hotter is sooner, colder later: also where figures are off."""
-    seen = _usual(of.id)
+    seen = usual_of(of.id)
     assert seen.foil_h >= 0.9 * seen.paper_h > 0.0
     assert seen.hotter < -0.05
     assert seen.cooler > 0.05
@@ -137,4 +96,4 @@ def test_every_deviation_is_of_a_cut_and_a_range_there_are() -> None:
     """A renamed cut or range leaves no dead entry."""
     for name, what in KNOWN:
         assert what in RANGES
-        assert what in _figures(cuts().get(name))
+        assert what in figures(cuts().get(name))
