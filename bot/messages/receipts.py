@@ -65,8 +65,11 @@ def receipt(changes: Changes, voice: Voice) -> Message:
             texts.append(text)
         if isinstance(event, SpotAsked):
             rows.append(_confirm(event, voice))
-    if any(isinstance(e, Taken) and isinstance(e.body, StepDone) and e.body.step in _RESTS for e in changes.events):
+    taken = [e.body for e in changes.events if isinstance(e, Taken)]
+    if any(isinstance(body, StepDone) and body.step in _RESTS for body in taken):
         texts += [rest_text(changes.after, voice), box_line(changes.after, voice)]
+    elif any(isinstance(body, Reading) and body.slot is Slot.CORE for body in taken):
+        texts.append(rest_text(changes.after, voice))
     return Message(text=lines(*dict.fromkeys(texts)), choices=tuple(rows))
 
 

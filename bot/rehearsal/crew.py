@@ -169,6 +169,7 @@ class Tomas(Member):
                 _habit(r"Let it stand open", "venting", 3, once=True),
                 _habit(r"Close all vents", _shut, 5, once=True),
                 _habit(r"into the box, probe wire", _box, 4),
+                _habit(r"Open the box once", lambda world: str(world.read_meat()), 5),
                 _habit(r"Read the meat as you open it", lambda world: str(world.read_meat()), 6, once=True),
                 _habit(r"Slice across the grain", "slicing", 9, once=True),
                 _habit(r"Is the cooker cooling", "cooling", 12),

@@ -78,7 +78,7 @@ def _held(state: CookState, cut: Cut) -> Held | None:
     boxed_at = state.at("box_meat") or pulled_at + dt.timedelta(minutes=cut.vent_min)
     return Held(
         cut=cut,
-        mass_kg=state.planned.mass_kg,
+        mass_kg=_together_kg(state, cut),
         thickness_m=state.planned.thickness_m,
         core_c=last.value_c,
         spread_c=last.spread_c,
@@ -91,3 +91,9 @@ def _held(state: CookState, cut: Cut) -> Held | None:
         on_at=state.at("meat_on"),
         vented=max(dt.timedelta(), boxed_at - pulled_at),
     )
+
+
+def _together_kg(state: CookState, cut: Cut) -> float | None:
+    """Return the mass that shares one box: pieces lie side by side and keep one another warm."""
+    planned = state.planned
+    return planned.mass_kg if planned.count == 1 else planned.count * (planned.mass_kg or cut.mass_kg.typical)

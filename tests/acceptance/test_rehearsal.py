@@ -189,8 +189,8 @@ def test_nothing_is_served_unmeasured(rehearsed: Rehearsed) -> None:
         f.body.value_c for f in record.facts
         if isinstance(f.body, Reading) and f.body.slot is Slot.CORE and done_at(record, "box_meat") < f.happened_at
     ]  # fmt: skip
-    assert len(read) == 1
-    assert read[0] > 63.0
+    assert 1 <= len(read) <= 2  # on opening, and once before when the vent was long
+    assert min(read) > 63.0
 
 
 def test_tenderness_decides(rehearsed: Rehearsed) -> None:

@@ -1,0 +1,119 @@
+"""The meat after the pull: until when it likely stays hot, and when it is looked at."""
+
+from __future__ import annotations
+
+import datetime as dt
+from typing import Any
+
+from scheduler.cuts import Cut, read_cuts
+from scheduler.facts import AirTold
+from scheduler.planning.rest import read_by, rest_of
+from scheduler.safety import act_by
+from tests.unit.scheduler.logbook import TEXTS, Logbook, at, cooking, cut, planned, resting
+
+
+def _boxed(log: Logbook, minutes: float = 500) -> Logbook:
+    log.done("box_meat", minutes)
+    return log
+
+
+def _falls(log: Logbook, of: Cut | None = None) -> tuple[dt.datetime, dt.datetime]:
+    """Return the careful and the likely time of falling."""
+    rest = rest_of(log.state, of or cut())
+    assert rest is not None
+    assert rest.early is not None
+    assert rest.likely is not None
+    return rest.early, rest.likely
+
+
+def test_nothing_is_expected_of_meat_on_the_fire_or_never_read() -> None:
+    """Only held meat rests, and only a reading near the pull says how hot it is."""
+    assert rest_of(cooking().state, cut()) is None
+    unread = cooking()
+    unread.done("pull", 480)
+    assert rest_of(unread.state, cut()) is None
+    assert read_by(unread.state, cut()) == act_by(unread.state, cut())
+    served = resting()
+    served.done("serve", 780)
+    assert rest_of(served.state, cut()) is None
+
+
+def test_an_old_core_says_nothing_about_the_pull() -> None:
+    """An hour before the pull it was somewhere else."""
+    log = cooking()
+    log.read(90.0, 420)
+    log.done("pull", 480)
+    assert rest_of(log.state, cut()) is None
+
+
+def test_one_in_ten_falls_before_the_likely_time() -> None:
+    """Both lie after the box was closed, the careful one first."""
+    early, likely = _falls(_boxed(resting()))
+    assert at(500) < early < likely
+
+
+def test_a_long_vent_makes_it_shorter() -> None:
+    """Twenty minutes in the open or fifty."""
+    assert _falls(_boxed(resting(), 500))[1] > _falls(_boxed(resting(), 530))[1]
+
+
+def test_pieces_in_one_box_keep_one_another_warm() -> None:
+    """Seven racks stay hot for longer than one."""
+    one, seven = _boxed(resting(planned(count=1))), _boxed(resting(planned(count=7)))
+    assert _falls(seven)[1] > _falls(one)[1]
+
+
+def test_cold_air_around_the_box_makes_it_shorter() -> None:
+    """What was told of the air counts for the box as well."""
+    mild, frost = _boxed(resting()), _boxed(resting())
+    frost.tell(AirTold(temp_c=-15.0), 490)
+    assert _falls(frost)[1] < _falls(mild)[1]
+
+
+def test_a_reading_in_the_box_is_believed() -> None:
+    """Hotter than thought it stays longer; at the acting temperature nothing more is foretold."""
+    hot, warm, act = (_boxed(resting()) for _ in range(3))
+    hot.read(85.0, 560)
+    warm.read(72.0, 560)
+    act.read(63.0, 560)
+    assert _falls(hot)[1] > _falls(warm)[1] > at(560)
+    assert rest_of(act.state, cut()) is None
+
+
+def test_a_look_never_comes_later_than_safety_asks() -> None:
+    """The earlier of the two counts, after a usual vent and after a long one, read or not."""
+    for vented in (0, 20, 60):
+        log = _boxed(resting(), 480 + vented)
+        for _look in range(2):
+            looked, asked = read_by(log.state, cut()), act_by(log.state, cut())
+            assert looked is not None
+            assert asked is not None
+            assert looked <= asked
+            log.read(76.0, 490 + vented)
+
+
+def test_only_a_cut_that_is_done_by_its_temperature_climbs_worth_a_word() -> None:
+    """A rib roast pulled at 66 C goes on climbing in the box; ribs pulled at 96 C are vented so that they stop."""
+    assert _peak(cut()) is None
+    roast = read_cuts(TEXTS["cuts"], TEXTS["cuts_forecast"]).get("prime_rib").model_copy(update={"vent_min": 0.0})
+    peak = _peak(roast, core_c=66.0, pit=150.0)
+    assert peak is not None
+    assert 67.0 < peak < 80.0
+
+
+def _peak(of: Cut, *, core_c: float = 96.0, **more: Any) -> float | None:  # noqa: ANN401 - fields of the plan
+    fields = {"pit_low_c": more["pit"], "pit_high_c": more["pit"]} if more else {}
+    log = cooking(planned(**fields))
+    log.read(core_c, 475)
+    log.done("pull", 480)
+    rest = rest_of(log.state, of)
+    assert rest is not None
+    return None if rest.peak is None else rest.peak.middle_c
+
+
+def test_it_is_asked_for_when_it_is_told_to_be_read() -> None:
+    """The look at held meat is due at the time the receipt names."""
+    log = _boxed(resting(pulled=300), 360)
+    due = log.prompt("hold_check")
+    assert due is not None
+    assert due.due_at == read_by(log.state, cut())
