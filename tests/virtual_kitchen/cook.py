@@ -86,7 +86,7 @@ def nature(rng: np.random.Generator, kind: Kind) -> Nature:
         return middle * math.exp(sd * float(np.clip(rng.standard_normal(), -2, 2)))
 
     return Nature(
-        seep=kind.juice * spread(5e-8, 0.55),
+        seep=kind.juice * spread(5e-8, 0.45),
         creep=spread(1.5e-9 if not kind.tender else 0.4e-9, 0.35),
         lost=rng.uniform(0.22, 0.42),
         letting_go_s=spread(2100.0, 0.4),
