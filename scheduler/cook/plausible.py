@@ -30,6 +30,9 @@ AGREE_C = 3.0
 RECENT = dt.timedelta(minutes=30)
 """A second spot belongs to a first one this old at most; common practice, no source."""
 
+STAYED, NEAR_STALL_C = dt.timedelta(minutes=90), 7.0
+"""A core this near to its stall band [°C] may stay where it is for so long at least; common practice, no source."""
+
 WRONG = 0.06
 """Probability of being wrong above which a second spot is asked for: house rule from the comparison of methods."""
 
@@ -97,12 +100,26 @@ def _unforeseen(reading: Reading, at: dt.datetime, current: Situation) -> Doubt 
     on_at = current.state.at("meat_on")
     if on_at is None or at <= on_at:
         return None
+    if _stays(reading, at, current):
+        return None
     forecast = current.outlook.forecast
     seen = Observation(at=at, value_c=reading.value_c, spread_c=reading.spread_c)
     known = any(r.at > on_at for r in current.state.read(Slot.CORE))
     if forecast.outlier_probability(seen) <= (WRONG if known else FIRST_WRONG):
         return None
     return Doubt(expected_c=(forecast.core_c(at, 0.1), forecast.core_c(at, 0.9)))
+
+
+def _stays(reading: Reading, at: dt.datetime, current: Situation) -> bool:
+    """Return whether a reading shows that the core has stayed where it was read before, near its stall: slower than
+    anybody foresaw, and no slip.
+    """
+    earlier = _earlier(reading, at, current.state)
+    if not earlier or at - earlier[-1].at > STAYED:
+        return False
+    low_c, high_c = current.cut.stall_c
+    near = low_c - NEAR_STALL_C <= earlier[-1].value_c <= high_c + NEAR_STALL_C
+    return near and abs(reading.value_c - earlier[-1].value_c) <= AGREE_C + reading.spread_c + earlier[-1].spread_c
 
 
 def overruled(reading: Reading, at: dt.datetime, state: CookState) -> tuple[ReadingAt, ...]:

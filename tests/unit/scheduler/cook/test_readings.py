@@ -196,6 +196,21 @@ def test_a_reading_that_nobody_foresaw_is_doubted(wrong: float, first: bool, dou
         assert found.expected_c[0] < found.expected_c[1]
 
 
+@pytest.mark.parametrize(
+    ("before_c", "value_c", "later", "doubted"),
+    [(70.0, 72.0, 60, False), (70.0, 74.0, 60, True), (70.0, 71.0, 91, True), (40.0, 41.0, 60, True)],
+    ids=["stayed", "moved", "too long ago", "far below the stall"],
+)
+def test_a_core_that_stays_near_its_stall_is_believed(
+    before_c: float, value_c: float, later: float, doubted: bool
+) -> None:
+    """Slower than anybody foresaw, but read twice: a long stall is nothing to be asked about again and again."""
+    log = cooking()
+    log.read(before_c, 300)
+    found = doubt(_core(value_c), at(300 + later), _forewarned(log.situation, 0.9))
+    assert (found is not None) is doubted
+
+
 def test_an_ordinary_cook_is_not_nagged() -> None:
     """Racks that rise as racks do: not one of their readings is doubted, neither the first one."""
     log = cooking()
