@@ -11,7 +11,7 @@ import datetime as dt
 from scheduler.cuts import Cut
 from scheduler.facts import Slot
 from scheduler.forecast.after import Held, Peak, Place, hold
-from scheduler.planning.surroundings import air_of, wrap_of
+from scheduler.planning.surroundings import wrap_of
 from scheduler.safety import ACT_C, act_by
 from scheduler.safety.holding import held_reading
 from scheduler.state import CookState, Stage
@@ -65,7 +65,10 @@ def _earlier(one: dt.datetime | None, other: dt.datetime | None) -> dt.datetime 
 
 
 def _held(state: CookState, cut: Cut) -> Held | None:
-    """Return the question about the rest: from a reading since the pull, or from the last one on the fire."""
+    """Return the question about the rest: from a reading since the pull, or from the last one on the fire.
+
+    The air that was told is that of the cooker; where the meat rests nobody said.
+    """
     pulled_at = state.at("pull")
     if pulled_at is None or state.stage is not Stage.RESTING:
         return None
@@ -85,7 +88,6 @@ def _held(state: CookState, cut: Cut) -> Held | None:
         at=last.at if since else pulled_at,
         wrap=wrap_of(state),
         place=Place.BOX,
-        air=air_of(state),
         pit_c=state.pit_c,
         off_at=pulled_at if since else None,
         on_at=state.at("meat_on"),
