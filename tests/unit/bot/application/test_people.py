@@ -226,20 +226,20 @@ def test_a_room_that_left_hears_nothing_until_it_is_back(running: PlayedKitchen)
     """Blocked: silence in that room, the others go on. Back: told how things stand, and reached again."""
     running.say("Tomas", f"/start {link_code(running)}", room=chat("Tomas"))
     running.does(running.incoming("Tomas", chat("Tomas"), IncomingKind.LEFT))
-    sent = running.until(on("07:45"))
+    sent = running.until(on("08:20"))
     assert {heard.room for heard in sent} == {chat("Ines")}
     back = running.does(running.incoming("Tomas", chat("Tomas"), IncomingKind.ARRIVED))
     assert any("Light the fire" in heard.text or "light the fire" in heard.text for heard in back)
     running.say("Ines", "lit", room=chat("Ines"))
-    assert running.told(chat("Tomas"))[0].text.startswith("Ines: Lit, 07:45.")
+    assert running.told(chat("Tomas"))[0].text.startswith("Ines: Lit, 08:20.")
 
 
 def test_a_group_that_moved_is_followed(grouped: PlayedKitchen) -> None:
     """A group that became a supergroup has a new address: the cook goes on there, and the old one hears nothing."""
     new = Address(transport="telegram", chat="-100allotment")
     grouped.does(dataclasses.replace(grouped.incoming("Ines", ALLOTMENT, IncomingKind.MOVED), moved_to=new))
-    assert {heard.room for heard in grouped.until(on("07:45"))} == {new}
-    assert grouped.say("Bashir", "lit", room=new).lines[0] == "Lit, 07:45."
+    assert {heard.room for heard in grouped.until(on("08:20"))} == {new}
+    assert grouped.say("Bashir", "lit", room=new).lines[0] == "Lit, 08:20."
 
 
 def test_a_cook_of_the_terminal_is_no_business_of_the_messenger(planned: PlayedKitchen) -> None:
@@ -247,5 +247,5 @@ def test_a_cook_of_the_terminal_is_no_business_of_the_messenger(planned: PlayedK
     planned.invite(CODE, "watch")
     hello = planned.say("Bashir", f"/start {CODE}", room=chat("Bashir"))
     assert "Dinner" not in hello.text
-    planned.until(on("07:45"))
+    planned.until(on("08:20"))
     assert {heard.room for heard in planned.new} == {window("Ines"), window("Tomas")}

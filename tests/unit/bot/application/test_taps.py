@@ -13,9 +13,9 @@ OLD = "That button is from an older question; nothing was changed."
 
 def test_a_tap_is_answered_and_ends_the_waiting(planned: PlayedKitchen) -> None:
     """A pressed button brings the receipt, and the answer to the tap itself goes first."""
-    planned.until(on("07:30"))
+    planned.until(on("08:20"))
     answer = planned.tap("Ines", "Lit")
-    assert answer.lines[0] == "Lit, 07:30."
+    assert answer.lines[0] == "Lit, 08:20."
     waits = [heard for heard in planned.new if heard.outgoing.kind is OutgoingKind.TAP_ANSWER]
     assert [heard.outgoing.urgent for heard in waits] == [True]
     assert planned.new[0] is waits[0]
@@ -33,7 +33,7 @@ def test_an_unknown_token(planned: PlayedKitchen) -> None:
 
 def test_a_token_of_another_room(planned: PlayedKitchen) -> None:
     """A button that was shown in one room does nothing when its token comes from another."""
-    planned.until(on("07:30"))
+    planned.until(on("08:20"))
     token = planned.token("Lit", window("Ines"))
     sent = planned.does(planned.tapped("Tomas", token))
     assert [heard.lines[0] for heard in sent if heard.sort == "answer"] == [OLD]
@@ -42,23 +42,23 @@ def test_a_token_of_another_room(planned: PlayedKitchen) -> None:
 
 def test_a_button_of_an_older_message_still_says_what_it_said(planned: PlayedKitchen) -> None:
     """Covered by a newer message, a button of the same cook keeps its meaning."""
-    planned.until(on("07:30"))
+    planned.until(on("08:20"))
     token = planned.token("Lit", window("Ines"))
-    planned.until(on("07:50"))
+    planned.until(on("08:40"))
     sent = planned.does(planned.tapped("Ines", token))
-    assert next(heard for heard in sent if heard.sort == "answer").lines[0] == "Lit, 07:50."
+    assert next(heard for heard in sent if heard.sort == "answer").lines[0] == "Lit, 08:40."
 
 
 def test_a_button_pressed_twice(planned: PlayedKitchen) -> None:
     """The second press is thanked, not counted."""
-    planned.until(on("07:30"))
+    planned.until(on("08:20"))
     planned.tap("Ines", "Lit")
-    assert planned.tap("Ines", "Lit").lines[0] == "I have that down at 07:30 already: light the fire."
+    assert planned.tap("Ines", "Lit").lines[0] == "I have that down at 08:20 already: light the fire."
 
 
 def test_a_button_of_a_cook_that_is_over(planned: PlayedKitchen) -> None:
     """After a cook its buttons are old: they do nothing in the next one."""
-    planned.until(on("07:30"))
+    planned.until(on("08:20"))
     token = planned.token("Lit", window("Ines"))
     planned.say("Ines", "call it off")
     planned.tap("Ines", "Yes, call it off")
@@ -90,7 +90,7 @@ def test_item_by_item(kitchen: PlayedKitchen, typed: str, said: str) -> None:
 
 def test_somebody_outside_who_taps(planned: PlayedKitchen) -> None:
     """A stranger's tap is refused without a word."""
-    planned.until(on("07:30"))
+    planned.until(on("08:20"))
     token = planned.token("Lit", window("Ines"))
     sent = planned.does(planned.tapped("Wren", token, room=chat("Wren")))
     assert [heard.text for heard in sent] == []
