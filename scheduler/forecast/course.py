@@ -68,21 +68,18 @@ def span(times_s: Array, of: Inputs, pieces: Pieces, pit_path: Array) -> Span:
     hours = (0.5 * (times_s[:-1] + times_s[1:])) / 3600.0
     pit_c = pit.middle_c(times_s, of)[:, None] + pieces.pit_bias_c + draws.at_hours(pit_path, hours)
     heat = pieces.heat_w_m2k * draws.at_hours(pieces.heat_factor, hours) * surface.heat_ratio(pit_c)
-    resistance, passed = _wrapped(times_s, of, pieces)
     return Span(
         times_s=times_s,
         pit_c=pit_c,
-        heat_w_m2k=heat if passed is None else heat * passed,
+        heat_w_m2k=heat,
         vapour=pieces.vapour * draws.at_hours(pieces.vapour_factor, hours),
-        resistance=resistance,
+        resistance=_resistance(times_s, of, pieces),
         wetting_kg_m2=_wetting(times_s, of),
     )
 
 
-def _wrapped(edges_s: Array, of: Inputs, pieces: Pieces) -> tuple[Array, Array | None]:
-    """Return the vapour resistance of the wrap in each step (k, n), (k, 1) while bare, and the share of the heat that
-    it lets through (k, 1), None when all.
-    """
+def _resistance(edges_s: Array, of: Inputs, pieces: Pieces) -> Array:
+    """Return the vapour resistance of the wrap in each step (k, n), (k, 1) while bare."""
     shares = {wrap: np.zeros(len(edges_s) - 1) for wrap in Wrap if wrap is not Wrap.NONE}
     lengths = np.diff(edges_s)
     starts = [at_s for at_s, _ in of.wraps]
@@ -91,12 +88,11 @@ def _wrapped(edges_s: Array, of: Inputs, pieces: Pieces) -> tuple[Array, Array |
             shares[wrap] += (
                 np.clip(np.minimum(edges_s[1:], until_s) - np.maximum(edges_s[:-1], at_s), 0.0, None) / lengths
             )
-    total, kept_off = np.zeros((len(lengths), 1)), np.zeros((len(lengths), 1))
+    total = np.zeros((len(lengths), 1))
     for wrap, share in shares.items():
         if share.any():
             total = total + share[:, None] * pieces.resistance(wrap)
-            kept_off = kept_off + share[:, None] * pieces.shield(wrap)
-    return total, 1.0 - kept_off if kept_off.any() else None
+    return total
 
 
 def _wetting(edges_s: Array, of: Inputs) -> dict[int, float]:

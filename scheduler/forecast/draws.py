@@ -85,18 +85,12 @@ def _strata(members: int) -> Array:
 
 def slow(knots: Array, *, correlation_h: float) -> Array:
     """Return hourly values with unit spread and the given correlation time from independent ones, same shape."""
-    return _mixing(len(knots), correlation_h) @ knots
-
-
-@functools.lru_cache(maxsize=256)
-def _mixing(knots: int, correlation_h: float) -> Array:
-    """Return the lower triangular matrix that makes an Ornstein-Uhlenbeck sequence of independent numbers."""
     keep = float(np.exp(-1.0 / correlation_h))
-    apart = np.arange(knots)[:, None] - np.arange(knots)
-    fresh = np.full(knots, np.sqrt(1.0 - keep * keep))
-    fresh[0] = 1.0
-    mixing: Array = np.where(apart >= 0, keep ** np.maximum(apart, 0), 0.0) * fresh
-    return mixing
+    values: Array = knots * np.sqrt(1.0 - keep * keep)
+    values[:1] = knots[:1]
+    for hour in range(1, len(values)):
+        values[hour] += keep * values[hour - 1]
+    return values
 
 
 def at_hours(values: Array, hours: Array) -> Array:

@@ -121,8 +121,7 @@ def _planned(of: Inputs, analysis: Analysis, thrown: Dice, choices: tuple[WrapCh
         return None
     triggers_c = np.maximum(_triggers_c(of, thrown), analysis.now.core_c + _SOON_C)
     resistance = np.concatenate([analysis.pieces.resistance(choice.wrap) for choice in choices])
-    shield = np.repeat([analysis.pieces.shield(choice.wrap) for choice in choices], len(triggers_c))
-    return simulate.Planned(resistance=resistance, shield=shield, from_c=np.tile(triggers_c, len(choices)))
+    return simulate.Planned(resistance=resistance, from_c=np.tile(triggers_c, len(choices)))
 
 
 def _passed(of: Inputs, analysis: Analysis) -> tuple[Array, Array]:

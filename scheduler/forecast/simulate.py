@@ -54,11 +54,6 @@ class Pieces:
             return self.foil
         return self.paper if wrap is Wrap.PAPER else anchors.BOAT_OF_PAPER * self.paper
 
-    @staticmethod
-    def shield(wrap: Wrap) -> float:
-        """Return the share of the heat that a wrap keeps off."""
-        return {Wrap.FOIL: 1.0, Wrap.BOAT: 0.5}.get(wrap, 0.0) * anchors.FOIL_SHIELD
-
     def repeated(self, times: int) -> Pieces:
         """Return the same members side by side `times` times."""
         if times == 1:
@@ -122,12 +117,16 @@ def pieces(model: Model, parameters: Array, heat: Array, vapour: Array) -> Piece
 
 @dataclasses.dataclass(frozen=True, kw_only=True, eq=False)
 class State:
-    """Where a run stands: modal amplitudes (modes, n), evaporated water [kg/m2] (n,), surface and core [°C] (n,)."""
+    """Where a run stands: modal amplitudes (modes, n), evaporated water [kg/m2], surface and core [°C], and the last flux
+    into the meat [W/m2] and rate of drying [kg/(m2 s)], (n,) each (None: nothing has run).
+    """
 
     amplitudes: Array
     evaporated_kg_m2: Array
     surface_c: Array
     core_c: Array
+    flux_w_m2: Array | None
+    drying_kg_m2s: Array
 
     def repeated(self, times: int) -> State:
         """Return the same state side by side `times` times."""
@@ -136,6 +135,8 @@ class State:
             evaporated_kg_m2=np.tile(self.evaporated_kg_m2, times),
             surface_c=np.tile(self.surface_c, times),
             core_c=np.tile(self.core_c, times),
+            flux_w_m2=None if self.flux_w_m2 is None else np.tile(self.flux_w_m2, times),
+            drying_kg_m2s=np.tile(self.drying_kg_m2s, times),
         )
 
 
@@ -158,8 +159,6 @@ class Planned:
     """A wrap that has not happened: put on when the core passes `from_c` (n,)."""
 
     resistance: Array
-    shield: Array
-    """Share of the heat that it keeps off (n,)."""
     from_c: Array
 
 
@@ -170,6 +169,8 @@ def at_start(of: Pieces) -> State:
         evaporated_kg_m2=np.zeros_like(of.start_c),
         surface_c=of.start_c,
         core_c=of.start_c,
+        flux_w_m2=None,
+        drying_kg_m2s=np.zeros_like(of.start_c),
     )
 
 
@@ -184,8 +185,8 @@ def run(
     -----
     q = h e1 (T_pit - T_s) - L_v J,  J = g0 e2 (p_sat(T_s) - p_v) / (1 + (W / W_c)^p + R_wrap),  dW/dt = J, never
     negative; e1 and e2 are the slow random factors, `pace` stretches time for heat and water alike. At the cap of
-    99.5 C whatever heat the meat does not take evaporates water. Conduction is exact in time for a flux that is
-    constant within the step; the flux is the one at its end (implicit), so that any step is stable.
+    99.5 C whatever heat the meat does not take evaporates water. Conduction is exact in time for a flux that changes on a
+    straight line within the step; its value at the end is found there (implicit), so that any step is stable.
     """
     lengths_s = np.round(np.diff(span.times_s), 3)
     amplitudes, water, surface_c = state.amplitudes.copy(), state.evaporated_kg_m2, state.surface_c
@@ -195,6 +196,7 @@ def run(
     water_per_s = 1.0 / (of.pace * surface.LATENT_J_KG)
     wrapped: Flags = np.zeros(state.core_c.shape, dtype=np.bool_)
     open_to_air = 1.0 + span.resistance
+    flux, drying = state.flux_w_m2, state.drying_kg_m2s
     steps: dict[float, conduction.Step] = {}
     for index, length_s in enumerate(lengths_s.tolist()):
         part = steps.get(length_s)
@@ -206,22 +208,32 @@ def run(
         if planned is not None:
             wrapped |= cores[index] >= planned.from_c
             barrier = barrier + wrapped * planned.resistance
-            heat = heat * (1.0 - wrapped * planned.shield)
         amplitudes *= part.keep
+        gain, surface_gain = part.gain, part.surface_gain
+        if flux is not None:
+            amplitudes += (part.gain - part.late) * flux
+            gain, surface_gain = part.late, part.late_surface
         bare_c = np.add.reduce(amplitudes, 0)
+        dried = (water + drying * length_s) * per_scale
         surface_c = surface.surface_temp_c(
             bare_c=bare_c,
-            gain=part.surface_gain,
+            gain=surface_gain,
             heat_w_m2k=heat,
             pit_c=pit_c,
-            vapour=span.vapour[index] / (barrier + (water * per_scale) ** of.sharpness),
+            vapour=span.vapour[index] / (barrier + dried**of.sharpness),
             guess_c=surface_c,
         )
-        flux = (surface_c - bare_c) / part.surface_gain
-        amplitudes += part.gain * flux
-        water = water + np.maximum(heat * (pit_c - surface_c) - flux, 0.0) * (length_s * water_per_s)
+        began = flux is not None
+        flux = (surface_c - bare_c) / surface_gain
+        amplitudes += gain * flux
+        latest = np.maximum(heat * (pit_c - surface_c) - flux, 0.0) * water_per_s
+        water = water + (0.5 * (drying + latest) if began else latest) * length_s
+        drying = latest
         cores[index + 1] = np.add.reduce(of.probe * amplitudes, 0)
         if waters is not None:
             waters[index + 1] = water
-    end = State(amplitudes=amplitudes, evaporated_kg_m2=water, surface_c=surface_c, core_c=cores[-1])
+    end = State(
+        amplitudes=amplitudes, evaporated_kg_m2=water, surface_c=surface_c, core_c=cores[-1],
+        flux_w_m2=flux, drying_kg_m2s=drying,
+    )  # fmt: skip
     return end, cores

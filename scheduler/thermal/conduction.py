@@ -19,6 +19,7 @@ NODES = 12
 
 _GRADING = 1.5
 _EXPONENT_STEP = 0.02
+_HARDLY = 1e-4
 _INNER = 5
 """The node at x = 0.6."""
 
@@ -47,11 +48,17 @@ class Modes:
 
 @dataclasses.dataclass(frozen=True, kw_only=True, eq=False)
 class Step:
-    """One step of fixed length: `keep` and `gain` (modes, pieces), `surface_gain` (pieces,) [K per W/m2]."""
+    """One step of fixed length: `keep` and `gain` (modes, pieces), `surface_gain` (pieces,) [K per W/m2].
+
+    `gain` answers to a flux that is constant within the step; `late` is the part of it that belongs to the flux at the
+    end when the flux changes on a straight line, the rest belongs to the flux at the beginning.
+    """
 
     keep: Array
     gain: Array
     surface_gain: Array
+    late: Array
+    late_surface: Array
 
 
 def modes(exponent: Array) -> Modes:
@@ -75,8 +82,12 @@ def step(of: Modes, fourier: Array, metres_per_conductivity: Array) -> Step:
     """Return the step that lasts `fourier` = alpha dt/L^2 (pieces,); `metres_per_conductivity` is L/k [m2 K/W]."""
     exponent = of.decay * fourier
     keep = np.exp(-exponent)
-    gain = of.forcing * (-np.expm1(-exponent) / of.decay) * metres_per_conductivity
-    return Step(keep=keep, gain=gain, surface_gain=gain.sum(axis=0))
+    gained = -np.expm1(-exponent) / of.decay
+    gain = of.forcing * gained * metres_per_conductivity
+    # (1 - (1 - e^-x)/x) / decay, and its limit where digits would be lost: the modes that hardly decay.
+    ramp = np.where(exponent < _HARDLY, 0.5 * fourier, (1.0 - gained / fourier) / of.decay)
+    late = of.forcing * ramp * metres_per_conductivity
+    return Step(keep=keep, gain=gain, surface_gain=gain.sum(axis=0), late=late, late_surface=late.sum(axis=0))
 
 
 @functools.lru_cache(maxsize=1)

@@ -18,7 +18,7 @@ from scheduler.forecast.anchors import Anchor
 from scheduler.forecast.inputs import Inputs
 from scheduler.forecast.passing import row
 
-MEMBERS = 120
+MEMBERS = 480
 PIT_STEP_C = 14.0
 STALL_C = (65.0, 77.0)
 
