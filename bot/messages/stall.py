@@ -77,7 +77,5 @@ def _end(stall: Stall, situation: Situation, voice: Voice) -> str:
         return _("Usual: {low:g} to {high:g} h.").format(low=low, high=high)
     if stall.within and ends.likely - voice.now < _SOON:
         late = ends.late
-        return (
-            _("Likely over soon.") if late is None else _("Likely over soon, by {time}.").format(time=voice.about(late))
-        )
+        return _("Likely over soon.") if late is None else _("Likely over by {time}.").format(time=voice.about(late))
     return _("Likely over near {time} ({window}).").format(time=voice.about(ends.likely), window=voice.window(ends))
