@@ -12,7 +12,7 @@ from scheduler.forecast.draws import dice
 from tests.comparison.answer import PROBABILITIES, SAMPLE
 from tests.comparison.asking import ask
 from tests.comparison.cases import Case, kitchen
-from tests.comparison.designs import DESIGNS, gauss_newton, reweighted
+from tests.comparison.designs import DESIGNS, OURS, VARIANTS, gauss_newton, reweighted, square_root
 from tests.comparison.past import Unknowns, past
 from tests.comparison.table import report
 from tests.skill.rivals import LONGEST_MIN
@@ -44,6 +44,15 @@ def test_the_same_question_has_the_same_answer(design: str) -> None:
     """A design asked twice says the same to the last bit, whatever was asked in between."""
     first = [_asked(design, case) for case in CASES]
     assert [_asked(design, case) for case in reversed(CASES)] == first[::-1]
+
+
+def test_the_variants_start_from_the_engine_itself() -> None:
+    """With as many members and the same dice a variant answers what the engine answers; with others it does not."""
+    for case in CASES:
+        asked = (case.question, case.target_c)
+        assert square_root.variant()(*asked) == DESIGNS[OURS](*asked)
+        others = [predict(*asked) for name, predict in VARIANTS.items() if name != OURS]
+        assert len({one.sample for one in others}) == len(others)
 
 
 def test_gauss_newton_finds_a_piece_that_agrees_better_than_the_median_piece() -> None:

@@ -29,3 +29,10 @@ DESIGNS: dict[str, Design] = {
     "hours per kilo": per_kilo.predict,
 }
 """In the order of the tables."""
+
+VARIANTS: dict[str, Design] = {
+    OURS: square_root.predict,
+    **{f"{members} members": square_root.variant(members) for members in (80, 240, 480)},
+    **{f"other dice, {name}": square_root.variant(dice=f", {name}") for name in ("first", "second", "third")},
+}
+"""The engine with more or fewer members, and with other luck: how much of a difference is noise."""
