@@ -129,6 +129,15 @@ def test_lines_fit_a_terminal(rehearsed: Rehearsed) -> None:
     assert max(len(line) for line in rehearsed.told) <= 100
 
 
+def test_the_readme_shows_what_was_really_said(rehearsed: Rehearsed) -> None:
+    """Every line of the README's excerpt stands in the rehearsal, in that order."""
+    readme = (Path(__file__).parents[2] / "README.md").read_text(encoding="utf-8")
+    excerpt = readme.partition("plays a whole invented cook in seconds:\n\n```\n")[2].partition("```")[0].splitlines()
+    assert len(excerpt) > 15
+    told = iter(line.rstrip() for entry in rehearsed.told for line in entry.split("\n"))
+    assert [line for line in excerpt if not any(line == said for said in told)] == []
+
+
 def test_the_summary_counts(rehearsed: Rehearsed) -> None:
     """It ends with messages for each person, dinner, three forecasts, and the log over the kill."""
     start = rehearsed.told.index(narration.summary_heading())

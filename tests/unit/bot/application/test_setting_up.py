@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
+import datetime as dt
 import re
+from pathlib import Path
+from zoneinfo import ZoneInfo
 
 import pytest
 
@@ -259,3 +262,13 @@ def test_warm_meat_without_its_beginning_is_asked_about(kitchen: PlayedKitchen) 
     begun = kitchen.say("Ines", "on at 8:00")
     assert "Dinner 20:00" in begun.text
     assert kitchen.situation.state.at("meat_on") == on("8:00")
+
+
+def test_the_readme_shows_the_plan_that_is_really_made(kitchen: PlayedKitchen) -> None:
+    """The sentence of the README, said on the Wednesday before, brings the plan that stands there."""
+    readme = (Path(__file__).parents[4] / "README.md").read_text(encoding="utf-8")
+    sentence = "brisket 6 kg, dinner 18:00 Saturday, pit 250"
+    shown = readme.partition(f"> {sentence}\n15:31  ")[2].partition("```")[0]
+    kitchen.now = dt.datetime(2026, 8, 12, 15, 31, tzinfo=ZoneInfo("Europe/London")).astimezone(dt.UTC)
+    plan = kitchen.say("Ines", sentence)
+    assert shown.split() == [*plan.text.split(), "a)", "All", "steps"]
