@@ -29,8 +29,8 @@ HALF_THICKNESS = Doubt(median=1.0, spread=0.13)
 EXPONENT = Doubt(median=1.0, spread=0.25)
 HEAT_SPREAD = 0.22
 REST_SPREAD_C = 4.0
-DRYING_SPREAD = 0.33
-SHARPNESS_SPREAD = 0.35
+DRYING_SPREAD = 0.40
+SHARPNESS_SPREAD = 0.45
 PAPER_SPREAD = 0.50
 FOIL_OVER_PAPER = Doubt(median=18.0, spread=0.50)
 """Resistance of foil to vapour beyond paper's, relative to a wet surface in moving air."""
@@ -43,10 +43,10 @@ START_C = Doubt(median=6.0, spread=3.5, absolute=True)
 TOLD_START_C = 1.5
 """Doubt of a start temperature that somebody read [°C]."""
 
-HEAT_NOISE = 0.15
+HEAT_NOISE = 0.17
 """Standard deviation of the slow random factor on the heat flux: the model error that is carried explicitly."""
 VAPOUR_NOISE = 0.45
-NOISE_HOURS = 3.0
+NOISE_HOURS = 4.0
 """Correlation time of both [h]."""
 PIT_NOISE_C = 6.0
 PIT_NOISE_HOURS = 2.5
