@@ -116,7 +116,7 @@ class Ines(Member):
                 _habit(r"Look at the bark", _bark, 6),
                 _habit(r"Feel for tenderness", lambda world: f"{world.read_meat()}, {world.feel()}", 6),
                 _habit(r"Pull it now", _pull, 4, once=True),
-                _habit(r"go, or move it once", "dinner go", 8),
+                _habit(r"Go, or move it once", "dinner go", 8),
                 _habit(r"Food out", _eat, 0.4, again_min=1, once=True),
             ),
         )

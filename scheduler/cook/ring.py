@@ -5,12 +5,12 @@ from __future__ import annotations
 import datetime as dt
 
 from scheduler.cook.changes import Changes, Event, Found, Lapsed, Over, Shifted, TripDue
-from scheduler.cook.situation import assess
+from scheduler.cook.situation import Situation, assess
 from scheduler.cook.writing import Pen
 from scheduler.facts import Asked, Closed, Fact, Warned, Withdrawn
 from scheduler.planning.catalogue import Catalogue
 from scheduler.planning.replanning import last_half_hour
-from scheduler.planning.trips import gather, wakes
+from scheduler.planning.trips import Trip, gather, wakes
 from scheduler.state import Stage
 
 
@@ -18,19 +18,15 @@ def ring(facts: tuple[Fact, ...], *, now: dt.datetime, seed: str, catalogue: Cat
     """Return what is due at `now`: at most one trip (everything late rides in it), and what is given up."""
     before = assess(facts, catalogue, now)
     pen = Pen(log=facts, cook=before.state.cook, piece=before.state.piece, seed=seed, now=now)
-    gathered = gather(before.prompts, before.state, now)
     events: list[Event] = []
     for finding in before.findings(now):
         if (finding.rule, finding.since) not in before.state.warned:
             pen.write(Warned(rule=finding.rule, since=finding.since))
             events.append(Found(finding=finding))
-    for entry in gathered.given_up:
-        pen.write(Withdrawn(prompt=entry.prompt.key, reason=entry.reason))
-    late = tuple(entry.prompt.step.id for entry in gathered.given_up if entry.reason == "too_late")
+    trip, late = _gathered(pen, before, catalogue)
     if late:
         events.append(Lapsed(steps=late))
-    if gathered.trip is not None:
-        trip = gathered.trip
+    if trip is not None:
         pen.write(Asked(prompts=trip.keys, revision=1 + trip.prompts[0].asked, cautions=trip.cautions))
         events.append(TripDue(trip=trip))
     after = pen.settle(before, catalogue)
@@ -39,9 +35,26 @@ def ring(facts: tuple[Fact, ...], *, now: dt.datetime, seed: str, catalogue: Cat
         after = assess(pen.facts, catalogue)
         events.append(Over())
     shift = after.shift()
-    if shift is not None and (gathered.trip is not None or (shift.turned and _turned_by_time(facts, now, catalogue))):
+    if shift is not None and (trip is not None or (shift.turned and _turned_by_time(facts, now, catalogue))):
         events.append(Shifted(shift=shift))
     return Changes(facts=pen.written, before=before, after=after, events=tuple(events))
+
+
+def _gathered(pen: Pen, before: Situation, catalogue: Catalogue) -> tuple[Trip | None, tuple[str, ...]]:
+    """Give up what has gone and return the trip that is due, with the steps whose time had passed.
+
+    What follows in a series upon one that was given up may be due as well: it rides in the same trip.
+    """
+    situation = before
+    late: list[str] = []
+    gathered = gather(situation.prompts, situation.state, pen.now)
+    while gathered.given_up:
+        for entry in gathered.given_up:
+            pen.write(Withdrawn(prompt=entry.prompt.key, reason=entry.reason))
+        late += [entry.prompt.step.id for entry in gathered.given_up if entry.reason == "too_late"]
+        situation = assess(pen.facts, catalogue, pen.now)
+        gathered = gather(situation.prompts, situation.state, pen.now)
+    return gathered.trip, tuple(dict.fromkeys(late))
 
 
 def _turned_by_time(facts: tuple[Fact, ...], now: dt.datetime, catalogue: Catalogue) -> bool:

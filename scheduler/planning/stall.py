@@ -14,9 +14,13 @@ from scheduler.forecast import Crossing, Forecast, StallPhase
 from scheduler.planning.outlook import Window
 from scheduler.state import CookState, ReadingAt, Stage
 
-RISE_C_PER_H = 3.0
+RISE_C_PER_H = 3.5
 """Rise below which a core in the stall band counts as stalled: about 1 C in 25 minutes is common practice, no source;
-a little more is allowed here because readings are whole degrees."""
+a degree an hour more is allowed here because readings are whole degrees half an hour apart."""
+
+CLIMB_C_PER_H = 5.0
+"""Rise from which readings deny a stall that the forecast is sure of; whole degrees half an hour apart tell it no
+finer: house rule."""
 
 SURE = 0.6
 """Share of the forecast from which it is believed that the meat is in its stall, where readings are too few to show it
@@ -102,7 +106,7 @@ def _climbs(readings: list[ReadingAt]) -> bool:
     """Return whether the newest readings show a rise: over the shortest span that tells."""
     newest = readings[-1]
     earlier = next((r for r in reversed(readings[:-1]) if newest.at - r.at >= _SPAN), None)
-    return earlier is not None and _rise_c_per_h(earlier, newest) >= RISE_C_PER_H
+    return earlier is not None and _rise_c_per_h(earlier, newest) >= CLIMB_C_PER_H
 
 
 def _rise_c_per_h(earlier: ReadingAt, newest: ReadingAt) -> float:

@@ -65,6 +65,20 @@ def test_what_is_given_up_is_told_when_it_was_too_late() -> None:
     assert not [event for event in silent.events if isinstance(event, Lapsed)]
 
 
+def test_what_follows_upon_what_was_given_up_rides_in_the_same_trip() -> None:
+    """Away over a look at the bark: it has passed, the meat has risen since, and the next look joins what goes out."""
+    log = cooking()
+    log.done("raw_cleanup", 70)
+    log.read(80.5, 300)
+    log.done("bark_check", 305, "not_yet", answers=("p1/bark_check/1",))
+    changes = log.ring(400)
+    gone = [fact.body.prompt for fact in changes.facts if isinstance(fact.body, Withdrawn)]
+    asked = [fact.body.prompts for fact in changes.facts if isinstance(fact.body, Asked)]
+    assert "p1/bark_check/2" in gone
+    assert len(asked) == 1
+    assert "p1/bark_check/3" in asked[0]
+
+
 def test_what_is_overtaken_is_withdrawn_with_that_reason() -> None:
     """Asked for the meat, then it was pulled: the question is withdrawn, not forgotten."""
     log = cooking()
