@@ -59,7 +59,7 @@ SHARED_C = 1.2
 """Part of the error that readings close in time share (the same spot), fading over `SHARED_MINUTES`."""
 SHARED_MINUTES = 120.0
 
-BLUR = 0.16
+BLUR = 0.18
 """Every remaining time is blurred by this much (logarithm), what is left of model error."""
 BLUR_MINUTES = 4.0
 """... and by this many minutes, so that no answer is sharper than a person can use."""

@@ -17,7 +17,7 @@ from numpy.typing import NDArray
 Array = NDArray[np.float64]
 
 PARAMETERS = 12
-_SINGLES = 4
+_SINGLES = 2
 KNOTS = 80
 """Hourly knots of the slow random factors; later hours keep the last one."""
 MAX_READINGS = 64
@@ -30,9 +30,8 @@ class Dice:
     """Standard normal numbers, last axis the members.
 
     `parameters` (12, n) are stratified and free of chance correlation, so that the prior hardly depends on the seed.
-    `heat`, `vapour` and `pit` (80, n) drive the slow factors, `pit_reading` (64, n) perturbs pit readings, `blur`
-    (2, n), `need` (n,) and `trigger` (n,) spread the answer: what is left of model error, how tender is tender, and at
-    which core a wrap goes on.
+    `heat`, `vapour` and `pit` (80, n) drive the slow factors, `pit_reading` (64, n) perturbs pit readings, `need` (n,)
+    and `trigger` (n,) say how tender is tender and at which core a wrap goes on.
     """
 
     parameters: Array
@@ -40,7 +39,6 @@ class Dice:
     vapour: Array
     pit: Array
     pit_reading: Array
-    blur: Array
     need: Array
     trigger: Array
 
@@ -58,9 +56,8 @@ def dice(seed: str, members: int) -> Dice:
     knots[:, :_EVENED] = evened[rows:].reshape(3, _EVENED, members)
     return Dice(
         parameters=evened[:PARAMETERS],
-        blur=evened[PARAMETERS : PARAMETERS + 2],
-        need=evened[PARAMETERS + 2],
-        trigger=evened[PARAMETERS + 3],
+        need=evened[PARAMETERS],
+        trigger=evened[PARAMETERS + 1],
         heat=knots[0],
         vapour=knots[1],
         pit=knots[2],

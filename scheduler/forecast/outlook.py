@@ -55,7 +55,10 @@ class Outlook:
     def crossing(self, core_temp_c: float) -> Passing:
         """Return when the core passes `core_temp_c` [°C]; one already passed gives the time it was passed."""
         targets = np.full(self._runs.future_c.shape[1], core_temp_c)
-        return passing(self._on_at, timing.crossing_s(self._runs, targets), self._weights)
+        return self._passing(timing.crossing_s(self._runs, targets))
+
+    def _passing(self, times_s: Array) -> Passing:
+        return passing(self._on_at, *timing.blurred(self._runs, times_s, self._weights))
 
     @functools.cached_property
     def _ready_s(self) -> Array:
@@ -63,7 +66,7 @@ class Outlook:
 
     @functools.cached_property
     def _ready(self) -> Passing:
-        return passing(self._on_at, self._ready_s, self._weights)
+        return self._passing(self._ready_s)
 
     def ready(self) -> Passing:
         """Return when the piece is worth pulling: tough cuts by a time-temperature dose (a heuristic, never a claim),

@@ -117,8 +117,8 @@ def pieces(model: Model, parameters: Array, heat: Array, vapour: Array) -> Piece
 
 @dataclasses.dataclass(frozen=True, kw_only=True, eq=False)
 class State:
-    """Where a run stands: modal amplitudes (modes, n), evaporated water [kg/m2], surface and core [°C], and the last flux
-    into the meat [W/m2] and rate of drying [kg/(m2 s)], (n,) each (None: nothing has run).
+    """Where a run stands: modal amplitudes (modes, n), evaporated water [kg/m2], surface and core [°C], and the last
+    flux into the meat [W/m2] and rate of drying [kg/(m2 s)], (n,) each (None: nothing has run).
     """
 
     amplitudes: Array
@@ -185,8 +185,8 @@ def run(
     -----
     q = h e1 (T_pit - T_s) - L_v J,  J = g0 e2 (p_sat(T_s) - p_v) / (1 + (W / W_c)^p + R_wrap),  dW/dt = J, never
     negative; e1 and e2 are the slow random factors, `pace` stretches time for heat and water alike. At the cap of
-    99.5 C whatever heat the meat does not take evaporates water. Conduction is exact in time for a flux that changes on a
-    straight line within the step; its value at the end is found there (implicit), so that any step is stable.
+    99.5 C whatever heat the meat does not take evaporates water. Conduction is exact in time for a flux that changes on
+    a straight line within the step; its value at the end is found there (implicit), so that any step is stable.
     """
     lengths_s = np.round(np.diff(span.times_s), 3)
     amplitudes, water, surface_c = state.amplitudes.copy(), state.evaporated_kg_m2, state.surface_c

@@ -14,11 +14,17 @@ from scheduler.forecast.passing import first_passage
 
 Array = NDArray[np.float64]
 
+_POINTS = np.array((-2.8569700, -1.3556262, 0.0, 1.3556262, 2.8569700))
+_SHARES = np.array((0.0112574, 0.2220759, 0.5333333, 0.2220759, 0.0112574))
+"""Five points of Gauss-Hermite quadrature for a standard normal, and their weights (Abramowitz and Stegun 1964, table
+25.10, from memory; checked in the tests)."""
+_WIDEST = 0.7
+
 
 def crossing_s(runs: Runs, targets_c: Array) -> Array:
     """Return when each member passes its own target (choices * n,) [s since meat on], inf beyond the horizon."""
     targets_c = np.minimum(targets_c, anchors.CORE_CAP_C)
-    times = blurred_s(runs, first_passage(runs.future_s, runs.future_c, targets_c))
+    times = first_passage(runs.future_s, runs.future_c, targets_c)
     at, values = runs.passed
     if not len(at):
         return times
@@ -39,24 +45,26 @@ def ready_s(runs: Runs, usual_dose_h: float) -> Array:
     past = tenderness.doses_h(runs.analysis.times_s, runs.analysis.cores_c)
     future = np.tile(past[-1], choices) + tenderness.doses_h(runs.future_s, runs.future_c)
     needs_h = tenderness.needs_h(cut, usual_dose_h, need)
-    ahead = blurred_s(runs, first_passage(runs.future_s, future, needs_h))
+    ahead = first_passage(runs.future_s, future, needs_h)
     if runs.of.last_s <= 0.0:
         return ahead
     behind = first_passage(runs.analysis.times_s, np.tile(past, (1, choices)), needs_h)
     return np.where(np.isfinite(behind), behind, ahead)
 
 
-def blurred_s(runs: Runs, times_s: Array) -> Array:
-    """Return times after the last reading with the blur of the model error on what is left."""
-    share, minutes = _blurs(runs)
-    remaining = (times_s - runs.of.last_s) * np.exp(anchors.BLUR * share) + 60.0 * anchors.BLUR_MINUTES * minutes
-    blurred: Array = runs.of.last_s + np.maximum(remaining, 0.0)
-    return blurred
+def blurred(runs: Runs, times_s: Array, weights: Array) -> tuple[Array, Array]:
+    """Return times and weights (5 * n,) of members (n,) with the model error on what is left of each: a share of it and
+    some minutes. What the readings have passed stays as it is.
 
-
-def _blurs(runs: Runs) -> tuple[Array, Array]:
-    share, minutes = np.tile(runs.dice.blur, (1, len(runs.choices)))
-    return share, minutes
+    Each member is spread over the five points of Gauss-Hermite quadrature, so that the blur brings no chance with it.
+    """
+    last_s = runs.of.last_s
+    left_s = np.maximum(times_s - last_s, 0.0)
+    with np.errstate(invalid="ignore", divide="ignore"):
+        spread = np.where(left_s > 0.0, np.hypot(anchors.BLUR, 60.0 * anchors.BLUR_MINUTES / left_s), 0.0)
+    points = np.multiply.outer(_POINTS, np.minimum(spread, _WIDEST))
+    spread_s = np.where(left_s > 0.0, last_s + left_s * np.exp(points), times_s)
+    return spread_s.ravel(), np.multiply.outer(_SHARES, weights).ravel()
 
 
 def _passed_s(runs: Runs, targets_c: Array) -> Array:
