@@ -7,12 +7,12 @@ from __future__ import annotations
 
 import numpy as np
 
-from scheduler.forecast import course, simulate, timing
+from scheduler.forecast import course, fit, simulate
 from scheduler.forecast.assimilate import Analysis
 from scheduler.forecast.draws import Dice
 from scheduler.forecast.ensemble import Runs, _choices, _nudged, _passed, _planned
 from scheduler.forecast.interface import Question
-from scheduler.forecast.passing import passing
+from scheduler.forecast.outlook import Outlook
 from tests.comparison.answer import Answer, from_crossing
 from tests.comparison.past import Past
 
@@ -30,7 +30,16 @@ def ahead(question: Question, target_c: float, known: Past, analysis: Analysis, 
         of=of, model=model, dice=thrown, analysis=analysis, choices=choices,
         future_s=times_s, future_c=_nudged(future_c, of, analysis), passed=_passed(of, analysis),
     )  # fmt: skip
-    members = future_c.shape[1] // len(choices)
-    weights = np.repeat([choice.weight / members for choice in choices], members)
-    crossing = passing(question.on_at, timing.crossing_s(runs, np.full(future_c.shape[1], target_c)), weights)
-    return from_crossing(crossing, question.on_at)
+    return from_runs(question, target_c, runs)
+
+
+def from_runs(question: Question, target_c: float, runs: Runs) -> Answer:
+    """Return what the engine reads off runs: when the members pass a target [°C], blurred by what no model knows."""
+    outlook = Outlook(
+        cook=question.cook,
+        piece=question.piece,
+        on_at=question.on_at,
+        runs=runs,
+        dose_h=fit.of_cut(question.cut).dose_h,
+    )
+    return from_crossing(outlook.crossing(target_c), question.on_at)

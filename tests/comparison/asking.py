@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import dataclasses
 import time
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 
 from tests.comparison.answer import Answer, Design
 from tests.comparison.cases import Case
@@ -13,23 +13,31 @@ from tests.skill.scores import LEVELS, Foretold
 
 @dataclasses.dataclass(frozen=True, kw_only=True)
 class Outcome:
-    """What a design said in a case, against what came, and the time of the processor that it took [ms]."""
+    """What a design said in a case with some dice, against what came, and the time of the processor it took [ms]."""
 
     design: str
+    dice: str
     case: Case
     foretold: Foretold
     took_ms: float
 
 
-def ask(designs: Mapping[str, Design], cases: Iterable[Case]) -> list[Outcome]:
-    """Return the outcomes of all designs in all cases, in order of cases."""
+def ask(designs: Mapping[str, Design], cases: Iterable[Case], dice: Sequence[str] = ("",)) -> list[Outcome]:
+    """Return the outcomes of all designs in all cases, each with all dice.
+
+    Dice come from the name of the cook, which tells a design nothing else: a longer name is other luck. With one name
+    the cooks of a cut share their dice, so that one lucky throw can look like a better design.
+    """
     found = []
     for case in cases:
-        for name, predict in designs.items():
-            began = time.process_time()
-            answer = predict(case.question, case.target_c)
-            took_ms = 1000.0 * (time.process_time() - began)
-            found.append(Outcome(design=name, case=case, foretold=scored(answer, case.truth_min), took_ms=took_ms))
+        for throw in dice:
+            question = dataclasses.replace(case.question, cook=case.question.cook + throw)
+            for name, predict in designs.items():
+                began = time.process_time()
+                answer = predict(question, case.target_c)
+                took_ms = 1000.0 * (time.process_time() - began)
+                foretold = scored(answer, case.truth_min)
+                found.append(Outcome(design=name, dice=throw, case=case, foretold=foretold, took_ms=took_ms))
     return found
 
 

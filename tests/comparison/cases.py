@@ -11,6 +11,7 @@ import functools
 from scheduler.facts import Wrap
 from scheduler.forecast import Observation, PitEvent, Question, WrapEvent
 from scheduler.units import c_from_f
+from tests.comparison.fresh import fresh_cooks
 from tests.published import measured
 from tests.skill.cooks import SLIPS, Cooked, all_cooks, stages
 
@@ -42,6 +43,11 @@ def kitchen(count: int | None = None) -> tuple[Case, ...]:
     cooks = all_cooks()
     count = len(cooks) if count is None else min(count, len(cooks))
     return tuple(case for place in range(count) for case in of_cook(cooks[place * len(cooks) // count]))
+
+
+def fresh(seed: int, a_family: int) -> tuple[Case, ...]:
+    """Return the cases of cooks that nobody has looked at."""
+    return tuple(case for cook in fresh_cooks(seed, a_family) for case in of_cook(cook))
 
 
 def of_cook(cook: Cooked) -> tuple[Case, ...]:

@@ -21,8 +21,8 @@ HEAD = (
     "|---|---|---|---|---|---|",
 )
 PAIRED_HEAD = (
-    "| design | CRPS less the engine's [min] | nearer than the engine in |",
-    "|---|---|---|",
+    "| design | CRPS less the engine's [min] | from dice to dice | nearer than the engine in |",
+    "|---|---|---|---|",
 )
 STAGES = {
     TO_195: "first reading at or above 150 / 165 / 180 F",
@@ -50,7 +50,7 @@ def _section(title: str, outcomes: Sequence[Outcome]) -> str:
         return ""
     counts = " / ".join(str(len({o.case.cook for o in outcomes if o.case.place == place})) for place in range(3))
     # For how many answers a design may hold the truth in 80 % of them by chance alone.
-    low, high = band(0.8, len(outcomes) // len({o.design for o in outcomes}))
+    low, high = band(0.8, len({(o.case.cook, o.case.place) for o in outcomes}))
     lines = [f"### {title}", f"{counts} cooks; fair 80 % intervals would hold {low:.2f} to {high:.2f}.", "", *HEAD]
     return "\n".join([*lines, *(row(name, some) for name, some in by_design(outcomes))])
 
@@ -79,21 +79,25 @@ def row(name: str, outcomes: Sequence[Outcome]) -> str:
 
 
 def _paired_section(title: str, outcomes: Sequence[Outcome]) -> str:
-    ours = {(o.case.cook, o.case.place): o for o in outcomes if o.design == OURS}
+    ours = {(o.case.cook, o.case.place, o.dice): o for o in outcomes if o.design == OURS}
     if not ours:
         return ""
-    lines = [f"### {title}", "Mean difference and its standard error over cooks.", "", *PAIRED_HEAD]
+    lines = [f"### {title}", "Mean difference, its standard error over cooks, its range over dice.", "", *PAIRED_HEAD]
     return "\n".join([*lines, *(_paired(name, some, ours) for name, some in by_design(outcomes) if name != OURS)])
 
 
-def _paired(name: str, outcomes: Sequence[Outcome], ours: dict[tuple[str, int], Outcome]) -> str:
+def _paired(name: str, outcomes: Sequence[Outcome], ours: dict[tuple[str, int, str], Outcome]) -> str:
     """Return by how much the CRPS of a design exceeds the engine's, cook by cook (the stages of a cook are alike)."""
     by_cook: dict[str, list[float]] = {}
+    by_dice: dict[str, list[float]] = {}
     nearer = []
     for one in outcomes:
-        other = ours[one.case.cook, one.case.place].foretold
+        other = ours[one.case.cook, one.case.place, one.dice].foretold
         by_cook.setdefault(one.case.cook, []).append(one.foretold.crps - other.crps)
+        by_dice.setdefault(one.dice, []).append(one.foretold.crps - other.crps)
         nearer.append(one.foretold.error < other.error)
     more = np.array([statistics.fmean(some) for some in by_cook.values()])
     error = float(more.std(ddof=1)) / math.sqrt(len(more)) if len(more) > 1 else math.nan
-    return f"| {name} | {more.mean():+.1f} ± {error:.1f} | {100 * statistics.fmean(nearer):.0f} % |"
+    throws = [statistics.fmean(some) for some in by_dice.values()]
+    lucky = f"{min(throws):+.1f} to {max(throws):+.1f}"
+    return f"| {name} | {more.mean():+.1f} ± {error:.1f} | {lucky} | {100 * statistics.fmean(nearer):.0f} % |"

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import dataclasses
 import itertools
 
 import numpy as np
@@ -11,10 +12,12 @@ from scheduler.forecast import model
 from scheduler.forecast.draws import dice
 from tests.comparison.answer import PROBABILITIES, SAMPLE
 from tests.comparison.asking import ask
-from tests.comparison.cases import Case, kitchen
+from tests.comparison.cases import Case, kitchen, of_cook
 from tests.comparison.designs import DESIGNS, OURS, VARIANTS, gauss_newton, reweighted, square_root
+from tests.comparison.fresh import fresh_cooks
 from tests.comparison.past import Unknowns, past
 from tests.comparison.table import report
+from tests.skill.cooks import all_cooks
 from tests.skill.rivals import LONGEST_MIN
 
 CASES = kitchen(2)
@@ -80,6 +83,30 @@ def test_weights_favour_members_that_agree_and_leave_enough_of_them() -> None:
         off = np.abs(seen[-1] - known.told_c[-1])
         assert weight @ off < off.mean()
         assert 1.0 / (weight @ weight) >= reweighted.LEAST_COUNT
+
+
+def test_without_readings_the_engine_and_the_textbook_form_share_one_prior() -> None:
+    """All that is special to the learners vanishes with the readings: medians agree to what other dice do."""
+    for case in CASES:
+        question = dataclasses.replace(case.question, readings=(), pit_readings=(), wraps=())
+        now = {name: DESIGNS[name](question, case.target_c).at(0.5) for name in list(DESIGNS)[:4]}
+        assert list(now.values()) == pytest.approx([now[OURS]] * 4, rel=0.06), now
+
+
+def test_other_dice_move_only_the_designs_that_throw_them() -> None:
+    """Another name of the cook is other luck for the designs that draw, and nothing to those that do not."""
+    found = ask(DESIGNS, CASES[:1], ("", ", again"))
+    moved = {name for name in DESIGNS if len({one.foretold.quantiles for one in found if one.design == name}) > 1}
+    assert moved == set(list(DESIGNS)[:5])
+
+
+def test_fresh_cooks_are_not_the_committed_ones() -> None:
+    """Another seed makes other cooks, in the form of the committed ones and with the truth kept beside."""
+    committed = {(one.id, tuple(one.rows)) for one in all_cooks()}
+    found = fresh_cooks(7, 1)
+    assert len(found) == len({one.family for one in all_cooks()})
+    assert not {(one.id, tuple(one.rows)) for one in found} & committed
+    assert any(of_cook(one) for one in found)
 
 
 def test_the_tables_hold_every_design() -> None:

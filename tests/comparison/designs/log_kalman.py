@@ -27,8 +27,8 @@ SAVED = {Wrap.NONE: 0.0, Wrap.BOAT: 0.10, Wrap.PAPER: 0.17, Wrap.FOIL: 0.28}
 PACE_WANDERS = 0.25
 """How far the logarithm of the pace wanders in an hour; an assumption, made before any score was seen."""
 PACE_LASTS_H = 2.0
-"""Hours in which the wandering part fades, as with the engine's slow factors. One pace that only wanders was tried
-first: what the readings say before the stall then rules the hours inside it, and the errors are larger by half."""
+"""Hours in which the wandering part fades, an assumption. One pace that only wanders was tried first: what the readings
+say before the stall then rules the hours inside it, and on sixty virtual cooks the errors were larger by half."""
 LEVEL_WANDERS = 0.02
 """The same for y: what a rate in two pieces leaves out."""
 
