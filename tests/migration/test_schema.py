@@ -56,8 +56,8 @@ def later_program(tmp_path_factory: pytest.TempPathFactory, monkeypatch: pytest.
 
 
 def test_migrations_lead_to_the_tables(engine: Engine) -> None:
-    """A fresh, migrated database holds exactly what `tables` describes: columns, types, keys, indexes."""
-    migrate.migrate(engine)
+    """A database built step by step holds exactly what `tables` describes: columns, types, keys, indexes."""
+    migrate.step_by_step(engine)
     with reading(engine) as connection:
         context = MigrationContext.configure(connection, opts={"compare_type": True})
         assert compare_metadata(context, metadata) == []
@@ -65,7 +65,7 @@ def test_migrations_lead_to_the_tables(engine: Engine) -> None:
 
 def test_the_comparison_would_notice(engine: Engine) -> None:
     """A column or an index too few shows (so that the test above can fail)."""
-    migrate.migrate(engine)
+    migrate.step_by_step(engine)
     with writing(engine) as connection:
         connection.exec_driver_sql("DROP INDEX ix_outbox_waiting")
         connection.exec_driver_sql("ALTER TABLE person DROP COLUMN role")
@@ -75,7 +75,7 @@ def test_the_comparison_would_notice(engine: Engine) -> None:
 
 
 def test_checks_and_counters_are_those_of_the_tables(tmp_path: Path) -> None:
-    """What the comparison does not look at, SQLite's own text of each table, is the same on both ways.
+    """What the comparison does not look at, SQLite's own text of each table, is the same step by step and at once.
 
     (But for the order in which the constraints of a table are listed.)
     """
@@ -88,9 +88,9 @@ def test_checks_and_counters_are_those_of_the_tables(tmp_path: Path) -> None:
         return {name: sorted(sql.removesuffix(" )").split(", ")) for name, sql in ours.items()}
 
     migrated, created = sqlite_engine(tmp_path / "migrated.db"), sqlite_engine(tmp_path / "created.db")
-    migrate.migrate(migrated)
-    with writing(created) as connection:
-        metadata.create_all(connection)
+    migrate.step_by_step(migrated)
+    migrate.migrate(created)
+    assert migrate.revision(migrated) == migrate.revision(created) == migrate.head()
     migrated.dispose()
     created.dispose()
     assert texts(tmp_path / "migrated.db") == texts(tmp_path / "created.db")
@@ -156,15 +156,27 @@ def test_a_newer_database_is_refused_untouched(
     assert (tmp_path / DATABASE_NAME).read_bytes() == before
 
 
-def test_a_failed_migration_leaves_nothing_behind(tmp_path: Path, later_program: Path) -> None:
+def test_a_failed_migration_leaves_nothing_behind(tmp_path: Path, request: pytest.FixtureRequest) -> None:
     """All steps are one transaction: a database is at one version or at the other."""
-    broken = later_program / "versions" / "9999_weather.py"
+    open_store(tmp_path).close()
+    broken = request.getfixturevalue("later_program") / "versions" / "9999_weather.py"
     broken.write_text(LATER.replace("def downgrade", "    raise ValueError('storm')\n\n\ndef downgrade"))
     with pytest.raises(ValueError, match="storm"):
         open_store(tmp_path)
     engine = sqlite_engine(tmp_path / DATABASE_NAME)
-    assert inspect(engine).get_table_names() == []
+    assert not inspect(engine).has_table("weather")
+    with reading(engine) as connection:
+        assert connection.exec_driver_sql("SELECT version_num FROM alembic_version").scalar_one() == "0001"
     engine.dispose()
+
+
+def test_failed_first_steps_leave_an_empty_file(engine: Engine, later_program: Path) -> None:
+    """Step by step from nothing, a failure in the last step takes the first ones back as well."""
+    broken = later_program / "versions" / "9999_weather.py"
+    broken.write_text(LATER.replace("def downgrade", "    raise ValueError('storm')\n\n\ndef downgrade"))
+    with pytest.raises(ValueError, match="storm"):
+        migrate.step_by_step(engine)
+    assert inspect(engine).get_table_names() == []
 
 
 def test_a_database_of_another_program_is_refused(tmp_path: Path) -> None:
