@@ -88,7 +88,7 @@ def paths(of: Inputs, dice: Dice) -> tuple[Array, Array]:
     swing_c = anchors.PIT_NOISE_C
     unit = draws.slow(dice.pit, correlation_h=anchors.PIT_NOISE_HOURS)
     if not of.pit_readings:
-        return swing_c * unit, bias
+        return swing_c * unit, bias * (spread / anchors.PIT_BIAS_C.spread)
     hours = np.array([sample.at_s / 3600.0 for sample in of.pit_readings])
     at_s = hours * 3600.0
     told = np.array([sample.value_c for sample in of.pit_readings]) - _levels_c(at_s, of)

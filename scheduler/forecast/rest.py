@@ -209,7 +209,7 @@ def _piece(held: Held, dice: Array) -> tuple[resting.Piece, Array]:
     exponent = np.minimum(2.0, body.exponent * np.exp(_EXPONENT * dice[6]))
     faces = _BONE_FACES if held.cut.bone_plate else 1.0
     sides = (1.0 + 1.0 / _ASPECT) / np.sqrt(1.0 + 1.0 / _ASPECT**2)
-    per_volume = (faces + sides * np.sqrt(exponent)) / half_m
+    per_volume = (faces + sides * np.sqrt(exponent / geometry.END_EFFECT)) / half_m
     volume_m3 = shrunk * (held.mass_kg or held.cut.mass_kg.typical) / DENSITY_KG_M3
     conductive = np.exp(_CONDUCTION * dice[4])
     piece = resting.Piece(

@@ -174,6 +174,15 @@ def at_start(of: Pieces) -> State:
     )
 
 
+def _soon(cores: Array, index: int, lengths_s: Array, planned: Planned) -> Array:
+    """Return the share of a step (n,) in which a planned wrap is on, foretold from the rise of the core in the last."""
+    if index == 0:
+        return np.zeros_like(planned.from_c)
+    rise_c = np.maximum((cores[index] - cores[index - 1]) * (lengths_s[index] / lengths_s[index - 1]), 1e-9)
+    share: Array = np.clip((cores[index] + rise_c - planned.from_c) / rise_c, 0.0, 1.0)
+    return share
+
+
 def run(
     of: Pieces, state: State, span: Span, planned: Planned | None = None, *, waters: Array | None = None
 ) -> tuple[State, Array]:
@@ -207,7 +216,7 @@ def run(
         barrier, heat, pit_c = open_to_air[index], span.heat_w_m2k[index], span.pit_c[index]
         if planned is not None:
             wrapped |= cores[index] >= planned.from_c
-            barrier = barrier + wrapped * planned.resistance
+            barrier = barrier + np.where(wrapped, 1.0, _soon(cores, index, lengths_s, planned)) * planned.resistance
         amplitudes *= part.keep
         gain, surface_gain = part.gain, part.surface_gain
         if flux is not None:

@@ -23,7 +23,7 @@ _BONE_PLATE_SHARE = 0.65
 """Share of the thickness that heat must cross when a bone plate shields one face (0.5: heated alike from both
 sides)."""
 
-_END_EFFECT = 0.65
+END_EFFECT = 0.65
 """How much each of the other axes adds: against product solutions for bricks the whole sum heats 3 to 26 % too fast,
 and published shape factors of a square rod and a cube (0.7 and 1.25, Baldwin 2012, from memory) ask for the same."""
 
@@ -72,7 +72,7 @@ def _exponent(cut: Cut) -> float:
     footprint_m2 = cut.mass_kg.typical / (DENSITY_KG_M3 * 2 * half * _FILL[cut.shape])
     if cut.shape == "cylinder":
         half_length = 0.5 * footprint_m2 / (2 * half)
-        return min(2.0, 1.0 + _END_EFFECT * (half / half_length) ** 2)
+        return min(2.0, 1.0 + END_EFFECT * (half / half_length) ** 2)
     half_width = 0.5 * math.sqrt(footprint_m2 / _ASPECT[cut.shape])
     half_length = half_width * _ASPECT[cut.shape]
-    return min(2.0, _END_EFFECT * ((half / half_width) ** 2 + (half / half_length) ** 2))
+    return min(2.0, END_EFFECT * ((half / half_width) ** 2 + (half / half_length) ** 2))
