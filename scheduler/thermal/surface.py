@@ -77,14 +77,16 @@ def surface_temp_c(
     Notes
     -----
     Solves T = bare + gain (h (T_pit - T) - L_v g (p_sat(T) - p_v)) by Newton's method. The right side falls with T and
-    is concave, so that each iterate lies above the root and the iteration cannot run away; capped at boiling.
+    is concave, so that each iterate lies above the root and the iteration cannot run away; capped at boiling. Two rounds
+    from the last step's value: a third moves no crossing by more than six seconds, and heat is conserved either way, since
+    the water that leaves is what the heat accounts for.
     """
     warmed = gain * heat_w_m2k
     linear = 1.0 + warmed
     steam = gain * (LATENT_J_KG * vapour)
     known = bare_c + warmed * pit_c + steam * VAPOUR_PA
     temp_c = guess_c
-    for _ in range(3):
+    for _ in range(2):
         pressure, slope = saturation_pa(temp_c)
         pressure *= steam
         temp_c = np.minimum(temp_c + (known - linear * temp_c - pressure) / (linear + pressure * slope), BOILING_C)
