@@ -77,9 +77,9 @@ def surface_temp_c(
     Notes
     -----
     Solves T = bare + gain (h (T_pit - T) - L_v g (p_sat(T) - p_v)) by Newton's method. The right side falls with T and
-    is concave, so that each iterate lies above the root and the iteration cannot run away; capped at boiling. Two rounds
-    from the last step's value: a third moves no crossing by more than six seconds, and heat is conserved either way, since
-    the water that leaves is what the heat accounts for.
+    is concave, so that each iterate lies above the root and the iteration cannot run away; capped at boiling. Two
+    rounds from the last step's value: a third moves no crossing by more than six seconds, and heat is conserved either
+    way, since the water that leaves is what the heat accounts for.
     """
     warmed = gain * heat_w_m2k
     linear = 1.0 + warmed
