@@ -49,12 +49,12 @@ class Usual:
 def usual(cut: Cut, using: Anchor, members: int = MEMBERS) -> Usual:
     """Return what the prior says of the cut with this anchor."""
     target_c = cut.target_c.typical
-    bare, paper, foil = (_runs(cut, using, wrap, members) for wrap in (Wrap.NONE, Wrap.PAPER, Wrap.FOIL))
+    bare, paper, foil = (runs_of(cut, using, wrap, members) for wrap in (Wrap.NONE, Wrap.PAPER, Wrap.FOIL))
     done_h = passes_h(bare, target_c)
-    as_usual = _runs(cut, using, cut.duration_wrap, members)
+    as_usual = runs_of(cut, using, cut.duration_wrap, members)
     usual_h = passes_h(as_usual, target_c)
     hotter, cooler = (
-        passes_h(_runs(cut, using, cut.duration_wrap, members, by_c), target_c) / usual_h - 1.0
+        passes_h(runs_of(cut, using, cut.duration_wrap, members, by_c), target_c) / usual_h - 1.0
         for by_c in (PIT_STEP_C, -PIT_STEP_C)
     )
     return Usual(
@@ -85,7 +85,8 @@ def evaporated_share(runs: ensemble.Runs, at_h: float) -> float:
     return float(np.median(row(runs.future_s, waters, 3600.0 * at_h) / pieces.mass_kg_m2))
 
 
-def _runs(cut: Cut, using: Anchor, wrap: Wrap, members: int, by_c: float = 0.0) -> ensemble.Runs:
+def runs_of(cut: Cut, using: Anchor, wrap: Wrap, members: int, by_c: float = 0.0) -> ensemble.Runs:
+    """Return the runs of a cut's usual cook in a wrap, in a pit `by_c` hotter than the table's."""
     asked = Inputs(
         seed="anchor", cut=cut, mass_kg=cut.duration_kg, thickness_m=None, pit=((0.0, cut.duration_pit_c + by_c),),
         wraps=(), wrap_plan=wrap, readings=(), pit_readings=(),
