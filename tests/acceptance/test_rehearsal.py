@@ -208,8 +208,8 @@ def test_tenderness_decides(rehearsed: Rehearsed) -> None:
 
 
 def test_the_stall_is_told_while_the_meat_stands_still(rehearsed: Rehearsed) -> None:
-    """The stall is announced calmly, after readings that hardly rise, and so is its end; a slip of the fingers may end it
-    for a minute.
+    """The stall is announced calmly, after readings that hardly rise, and so is its end; a slip may end it for a
+    minute.
     """
     record = rehearsed.record
     said = [s for s in record.seen if s.who == INES and "The stall has begun" in s.row.text]
