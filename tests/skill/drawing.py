@@ -59,7 +59,7 @@ def _errors(outcomes: Sequence[Outcome]) -> Figure:
             axes.annotate(f"{height:.0f}", (place + 0.2 * (rank - 1.5), height), ha="center", va="bottom", fontsize=8)
     axes.set_xticks(range(3), [f"core first reads {stage} °F" for stage in (150, 165, 180)])
     axes.set_ylabel("median error of the 195 °F time [min]")
-    axes.legend(frameon=False)
+    axes.legend(frameon=False, ncols=4, loc="lower center", bbox_to_anchor=(0.5, 1.02))
     return figure
 
 
