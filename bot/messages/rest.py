@@ -16,6 +16,9 @@ from scheduler.safety import ACT_C
 
 _SAME = dt.timedelta(minutes=5)
 
+_FAR = dt.timedelta(hours=8)
+"""Farther ahead no time is named: nobody holds meat in an unheated box for so long."""
+
 
 def rest_text(situation: Situation, voice: Voice) -> str:
     """Return what is expected of meat that has just been pulled or boxed; nothing when nobody knows its core."""
@@ -38,8 +41,8 @@ def _hold(rest: Rest, voice: Voice) -> str:
     """Return until when it likely stays above the acting temperature, and when it is read at the latest."""
     where = _("In the box") if rest.boxed else _("Boxed after the vent")
     limit = voice.temp(ACT_C)
-    if rest.likely is None:
-        stays = _("{where} it likely stays above {limit} for a day").format(where=where, limit=limit)
+    if rest.likely is None or rest.likely - voice.now > _FAR:
+        stays = _("{where} it likely stays above {limit} for hours").format(where=where, limit=limit)
     else:
         stays = _("{where} it likely stays above {limit} until about {time}").format(
             where=where, limit=limit, time=voice.about(rest.likely)

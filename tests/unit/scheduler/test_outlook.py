@@ -82,7 +82,8 @@ def test_the_verdict_follows_the_chance_of_eating_on_time(dinner_at: float, verd
     outlook = cooking(planned(serving=dinner(dinner_at))).situation.outlook
     assert outlook.verdict is verdict
     assert outlook.spare is not None
-    assert (outlook.spare < dt.timedelta()) is (verdict is Verdict.LATE)
+    if verdict is not Verdict.CLOSE:  # about the usual time the likely plate may lie on either side
+        assert (outlook.spare < dt.timedelta()) is (verdict is Verdict.LATE)
 
 
 def test_a_late_dinner_is_planned_for_when_the_meat_allows() -> None:

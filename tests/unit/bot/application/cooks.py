@@ -105,6 +105,7 @@ _TICKS = (
     ("Vents closed", "vents closed"),
     ("Boxed", "boxed"),
     ("Dinner: go", "go"),
+    ("Food is out", "food is out"),
     ("Put away", "put away"),
     ("Leftovers in the fridge", "leftovers in the fridge"),
     ("Cooling", "cooling"),
