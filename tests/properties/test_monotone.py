@@ -1,7 +1,7 @@
 """What makes meat faster never makes the forecast later, at any quantile of any temperature.
 
-For pits and wraps the same dice make this exact, before readings, and after them for what lies ahead. A size changes
-the steps of the run, and with readings all that is believed: there it holds but for a grain, which is stated.
+The same dice make this exact, before readings, and after them for what lies ahead. A size changes the steps of the run,
+and with readings all that is believed: there it holds but for a grain, which is stated.
 """
 
 from __future__ import annotations
@@ -23,17 +23,13 @@ ALL = cuts().cuts
 QUANTILES = (0.1, 0.5, 0.9)
 EXACT_MIN = 0.1
 """Times are rounded to the second, and read off steps on a line."""
-STEPS_SHARE = 0.03
-"""The steps of a run follow the size, and steps far ahead are long: one per cent more size was found up to 2 % earlier,
-3 to 8 min, in 9 of 600 comparisons."""
+STEPS_SHARE = 0.005
+"""The steps of a run follow the size: room for that, though none of 24 000 comparisons needed it."""
 GRAIN_MIN = 20.0
-"""With readings, a told size moves what is believed of all else; found up to 7 min in 60 draws."""
-SHIELD_MIN = 5.0
-"""Foil keeps 8 % of the heat off: where paper leaves next to no evaporation it may be the sooner; found 1 min in pits
-of 107 C and more."""
-COLDEST_PIT_C = 107.0
-"""Below it a core only creeps toward its target, and the shield of foil may cost more than its cover saves: in a pit of
-95 C baby back ribs were 27 min of 17 h later in foil than in paper, cheeks at 101 C half an hour later than bare."""
+"""With readings, a told size moves what is believed of all else; found up to 12 min in 200 draws."""
+COLDEST_PIT_C = 100.0
+"""Below it a core only creeps toward the pit, and a crust that paper keeps moist goes on evaporating when a bare one
+has dried: in pits of 91 and 95 C paper was 20 min to 2 h later than bare, in 4 of 7000 comparisons; foil never."""
 HOTTEST_PIT_C = 165.0
 CLEARLY = 1.1
 
@@ -137,7 +133,7 @@ def test_a_hotter_pit_is_never_later(prior: Prior, hotter_c: float) -> None:
 @given(prior=priors(), thicker=st.floats(1.01, 1.4), mass_told=st.booleans())
 @settings(max_examples=30)
 def test_thicker_is_never_earlier(prior: Prior, thicker: float, mass_told: bool) -> None:
-    """But for the grain of the steps, whether the mass is told or not; by a tenth and more always."""
+    """Whether the mass is told or not; by a tenth and more exactly."""
     levels, told = _levels(prior.of), {} if mass_told else {"mass_kg": None}
     more = prior.thickness * prior.of.thickness_m.typical * thicker
     usual, bigger = _times(prior.asked(**told), levels), _times(prior.asked(thickness_m=more, **told), levels)
@@ -147,7 +143,7 @@ def test_thicker_is_never_earlier(prior: Prior, thicker: float, mass_told: bool)
 @given(prior=priors(), heavier=st.floats(1.01, 1.8), thickness_told=st.booleans())
 @settings(max_examples=30)
 def test_heavier_is_never_earlier(prior: Prior, heavier: float, thickness_told: bool) -> None:
-    """But for the grain of the steps, whether the thickness is told or not."""
+    """Whether the thickness is told or not."""
     levels, told = _levels(prior.of), {} if thickness_told else {"thickness_m": None}
     more = prior.mass * prior.of.mass_kg.typical * heavier
     usual, bigger = _times(prior.asked(**told), levels), _times(prior.asked(mass_kg=more, **told), levels)
@@ -157,13 +153,12 @@ def test_heavier_is_never_earlier(prior: Prior, heavier: float, thickness_told: 
 @given(prior=priors())
 @settings(max_examples=30)
 def test_foil_is_never_later_than_paper_and_paper_never_later_than_bare(prior: Prior) -> None:
-    """Paper and foil against bare exactly; foil against paper but for the heat that bright metal keeps off."""
+    """Exactly, at every quantile of every temperature."""
     foil, paper, bare = (
         _times(prior.asked(wrap_plan=wrap), _levels(prior.of)) for wrap in (Wrap.FOIL, Wrap.PAPER, Wrap.NONE)
     )
     assert _never_later(paper, bare)
-    assert _never_later(foil, bare)
-    assert _never_later(foil, paper, SHIELD_MIN)
+    assert _never_later(foil, paper)
 
 
 @given(prior=priors(), low_c=st.floats(20.0, 97.0), more_c=st.floats(0.1, 20.0))
@@ -193,14 +188,13 @@ def test_with_readings_a_pit_hotter_from_now_is_never_later(cook: Read, hotter_c
 @given(cook=cooks())
 @settings(max_examples=20)
 def test_with_readings_foil_now_is_never_later_than_paper_now_or_bare(cook: Read) -> None:
-    """Exactly for paper and foil against bare; foil against paper but for its shield."""
+    """Exactly: what is believed of the meat stays the same."""
     foil, paper, bare = (
         _times(cook.asked(wraps=(WrapEvent(at=after(cook.now_h + 0.02), wrap=wrap),)), AHEAD_C)
         for wrap in (Wrap.FOIL, Wrap.PAPER, Wrap.NONE)
     )
     assert _never_later(paper, bare)
-    assert _never_later(foil, bare)
-    assert _never_later(foil, paper, SHIELD_MIN)
+    assert _never_later(foil, paper)
 
 
 @given(cook=cooks(), size=st.sampled_from(("thickness_m", "mass_kg")), more=st.floats(1.05, 1.3))

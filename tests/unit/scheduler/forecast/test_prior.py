@@ -11,7 +11,6 @@ from tests.unit.scheduler.forecast.questions import CUTS, cut, hours, question
 
 QUANTILES = (0.1, 0.25, 0.5, 0.75, 0.9)
 LEVELS_C = (50.0, 60.0, 71.0, 82.0, 90.0, 95.0)
-SHIELD_H = 5.0 / 60.0
 
 
 @pytest.mark.parametrize("of", CUTS.cuts, ids=lambda one: one.id)
@@ -19,8 +18,8 @@ SHIELD_H = 5.0 / 60.0
 def test_durations_are_those_of_the_trade(of: Cut, cook: str) -> None:
     """Low, typical and high duration are met within 12, 5 and 12 % whatever the cook is called.
 
-    Ribs on a bone plate aim higher than their table on purpose (`anchors.BONE_PLATE`, by 4 %). Reached with the fit's
-    own dice: 1, 1 and 1 % (flat: 5, 0 and 4 %); another cook throws other dice.
+    Ribs on a bone plate aim higher than their table on purpose (`anchors.BONE_PLATE`, by 7 %). Reached: 7, 2 and 6 %;
+    another cook throws other dice. The ends of ribs are the farthest off (`tests/published/test_trade_table.py`).
     """
     aim = anchors.kind(of).longer
     prior = forecast(question(of, cook=cook, mass_kg=of.duration_kg, wrap_plan=of.duration_wrap))
@@ -87,22 +86,19 @@ def test_ribs_take_as_long_whatever_the_rack_weighs() -> None:
 
 @pytest.mark.parametrize("of", CUTS.cuts, ids=lambda one: one.id)
 def test_foil_is_never_later_than_paper_and_paper_never_later_than_bare(of: Cut) -> None:
-    """Each quantile keeps the order foil, paper, bare; the boat lies between paper and bare.
-
-    Foil keeps 8 % of the heat off, so that against paper it may lose some minutes; never against bare.
-    """
-    foil, *others = (forecast(question(of, wrap_plan=wrap)) for wrap in (Wrap.FOIL, Wrap.PAPER, Wrap.BOAT, Wrap.NONE))
+    """Each quantile keeps the order foil, paper, boat, bare."""
+    priors = [forecast(question(of, wrap_plan=wrap)) for wrap in (Wrap.FOIL, Wrap.PAPER, Wrap.BOAT, Wrap.NONE)]
     for level_c in LEVELS_C:
         for p in QUANTILES:
-            times = [hours(prior.crossing(level_c), p) for prior in others]
+            times = [hours(prior.crossing(level_c), p) for prior in priors]
             assert times == sorted(times)
-            first = hours(foil.crossing(level_c), p)
-            assert first <= times[0] + SHIELD_H
-            assert first <= times[-1]
 
 
 def test_wraps_save_what_the_trade_says_on_a_brisket() -> None:
-    """Paper saves 40 to 120 min and foil 60 to 210 min on a big brisket (common practice, no source)."""
+    """Paper saves 40 to 120 min and foil 60 to 210 min on a big brisket (common practice, no source).
+
+    Reached: 106 and 155 min.
+    """
     of = cut("brisket_packer")
     bare, paper, foil = (
         hours(forecast(question(of, wrap_plan=wrap)).crossing(95.0)) for wrap in (Wrap.NONE, Wrap.PAPER, Wrap.FOIL)

