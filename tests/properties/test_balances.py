@@ -98,8 +98,8 @@ def _balances(fire: OnTheFire) -> list[Balance]:
 def test_heat_from_the_pit_is_stored_or_evaporates_water(of: Inputs) -> None:
     """In every step: heat in less latent heat is heat stored, to a millionth of what is in play.
 
-    Fluxes are linear within the step. While vapour condenses on cold meat, the heat it brings is counted and its water is
-    not kept.
+    Fluxes are linear within the step. While vapour condenses on cold meat, the heat it brings is counted and its water
+    is not kept.
     """
     for one in _balances(on_the_fire(of)):
         scale = np.abs(one.from_pit) + np.abs(one.stored) + one.evaporated

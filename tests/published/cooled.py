@@ -31,11 +31,11 @@ class Run:
     start_c: float
     spans: tuple[tuple[float, float, float], ...]
 
-    @property
-    def exponent(self) -> float:
-        """Return m = (L/b)^2 + (L/c)^2."""
+    def exponent(self, end_effect: float = 1.0) -> float:
+        """Return m = (L/b)^2 + (L/c)^2, each axis but those of a round section weakened by `end_effect`."""
         first, second, third = self.halves_m
-        return min(2.0, (first / second) ** 2 + (first / third) ** 2)
+        around = (first / second) ** 2
+        return min(2.0, (around if self.round_ else end_effect * around) + end_effect * (first / third) ** 2)
 
 
 def runs() -> tuple[Run, ...]:
@@ -84,11 +84,11 @@ def _halves(row: dict[str, str]) -> tuple[float, float, float] | None:
     return 0.5 * first, 0.5 * second, 0.5 * third
 
 
-def predicted_h(run: Run, from_c: float, to_c: float) -> float:
+def predicted_h(run: Run, from_c: float, to_c: float, end_effect: float = 1.0) -> float:
     """Return how long the model takes from one core temperature to another [h], from an even start."""
     one = np.ones(1)
     across_m = 2.0 * run.halves_m[0]
-    exponent = np.array([run.exponent])
+    exponent = np.array([run.exponent(end_effect)])
     first, second, third = run.halves_m
     around_m = 1.0 / first if run.round_ else 1.0 / second
     per_volume = 1.0 / first + around_m + 1.0 / third

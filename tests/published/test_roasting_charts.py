@@ -60,17 +60,17 @@ def _ratios() -> dict[str, list[float]]:
 
 
 def test_over_all_charts_the_median_is_a_little_long() -> None:
-    """28 published times of seven cuts: median ratio 1.15, from 0.62 to 1.71; half of them within 25 %."""
+    """28 published times of seven cuts: median ratio 1.19, from 0.72 to 1.72; 16 of them within 25 %."""
     ratios = [ratio for found in _ratios().values() for ratio in found]
     assert len(ratios) == 28
-    assert statistics.median(ratios) == pytest.approx(1.15, abs=0.08)
+    assert statistics.median(ratios) == pytest.approx(1.18, abs=0.08)
     assert min(ratios) > 0.5
     assert max(ratios) < 1.9
     assert statistics.median(abs(ratio - 1.0) for ratio in ratios) < 0.25
 
 
 def test_rib_roasts_agree_best() -> None:
-    """Eleven times at 149 and 163 C: median ratio 0.98, 0.80 (rolled) to 1.33 (standing, at 149 C)."""
+    """Eleven times at 149 and 163 C: median ratio 1.02, 0.82 (rolled) to 1.39 (standing, at 149 C)."""
     ribs = _ratios()["prime_rib"]
     assert len(ribs) == 11
     assert statistics.median(ribs) == pytest.approx(1.0, abs=0.1)
@@ -78,15 +78,15 @@ def test_rib_roasts_agree_best() -> None:
 
 
 def test_turkeys_are_a_fifth_long() -> None:
-    """Six sizes from 3.2 to 10 kg at 163 C to 73.9 C: 1.14 to 1.26, the same at every size."""
+    """Six sizes from 3.2 to 10 kg at 163 C to 73.9 C: 1.17 to 1.27, the same at every size."""
     birds = _ratios()["whole_turkey"]
     assert len(birds) == 6
-    assert statistics.median(birds) == pytest.approx(1.18, abs=0.1)
+    assert statistics.median(birds) == pytest.approx(1.2, abs=0.1)
     assert max(birds) - min(birds) < 0.25
 
 
 def test_shoulders_in_a_hot_oven_are_poor() -> None:
-    """Boston butt at 177 C: 0.96 to 85 C, but 0.62 to 62.8 C. Picnic and lamb shoulder are 40 to 63 % long: poor.
+    """Boston butt at 177 C: 1.04 to 85 C, but 0.72 to 62.8 C. Picnic and lamb shoulder are 40 to 68 % long: poor.
 
     Charts give one time a pound to whatever end; the prior knows the trade's pit of 121 C and ovens of low heat.
     """
@@ -100,7 +100,7 @@ def test_shoulders_in_a_hot_oven_are_poor() -> None:
     ("oven_c", "told"), [(149.0, (1.0, 1.24, 1.50)), (163.0, (1.0, 1.21, 1.55))], ids=["live stock board", "cookbook"]
 )
 def test_how_much_longer_a_rib_roast_takes_to_be_well_done(oven_c: float, told: tuple[float, float, float]) -> None:
-    """To 60, 71 and 77 C a roast of 3.2 kg takes 1 to 1.2 to 1.5. Reached: 1, 1.24, 1.42; the last part is fast."""
+    """To 60, 71 and 77 C a roast of 3.2 kg takes 1 to 1.2 to 1.5. Reached: 1, 1.25, 1.42; the last part is fast."""
     times = [_passes_h("prime_rib", 3.18, oven_c, core_c) for core_c in (60.0, 71.0, 77.0)]
     assert times[1] / times[0] == pytest.approx(told[1], rel=0.05)
     assert times[2] / times[0] == pytest.approx(told[2], rel=0.15)
