@@ -88,16 +88,15 @@ def _paired_section(title: str, outcomes: Sequence[Outcome]) -> str:
 
 def _paired(name: str, outcomes: Sequence[Outcome], ours: dict[tuple[str, int, str], Outcome]) -> str:
     """Return by how much the CRPS of a design exceeds the engine's, cook by cook (the stages of a cook are alike)."""
-    by_cook: dict[str, list[float]] = {}
-    by_dice: dict[str, list[float]] = {}
+    more: dict[str, dict[str, list[float]]] = {}
     nearer = []
     for one in outcomes:
         other = ours[one.case.cook, one.case.place, one.dice].foretold
-        by_cook.setdefault(one.case.cook, []).append(one.foretold.crps - other.crps)
-        by_dice.setdefault(one.dice, []).append(one.foretold.crps - other.crps)
+        more.setdefault(one.case.cook, {}).setdefault(one.dice, []).append(one.foretold.crps - other.crps)
         nearer.append(one.foretold.error < other.error)
-    more = np.array([statistics.fmean(some) for some in by_cook.values()])
-    error = float(more.std(ddof=1)) / math.sqrt(len(more)) if len(more) > 1 else math.nan
-    throws = [statistics.fmean(some) for some in by_dice.values()]
-    lucky = f"{min(throws):+.1f} to {max(throws):+.1f}"
-    return f"| {name} | {more.mean():+.1f} ± {error:.1f} | {lucky} | {100 * statistics.fmean(nearer):.0f} % |"
+    # Cooks by dice, each the mean over its stages: a cook counts once, however many stages it has.
+    by_both = np.array([[statistics.fmean(some) for some in of_cook.values()] for of_cook in more.values()])
+    by_cook, throws = by_both.mean(axis=1), by_both.mean(axis=0)
+    error = float(by_cook.std(ddof=1)) / math.sqrt(len(by_cook)) if len(by_cook) > 1 else math.nan
+    lucky = f"{throws.min():+.1f} to {throws.max():+.1f}"
+    return f"| {name} | {by_cook.mean():+.1f} ± {error:.1f} | {lucky} | {100 * statistics.fmean(nearer):.0f} % |"
