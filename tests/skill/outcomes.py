@@ -39,7 +39,7 @@ def foretold(crossing: Crossing, truth_min: float) -> Foretold:
 
     def at(p: float) -> float:
         when = crossing.quantile(p)
-        return LONGEST_MIN if when is None else (when - ON_AT) / dt.timedelta(minutes=1)
+        return LONGEST_MIN if when is None else min(LONGEST_MIN, (when - ON_AT) / dt.timedelta(minutes=1))
 
     return Foretold(
         truth=truth_min,
