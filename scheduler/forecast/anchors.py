@@ -109,7 +109,7 @@ TOUGH = Anchor(heat_w_m2k=10.5, rest_c=70.3, drying_share=0.088, sharpness=4.3, 
 """Big cuts with much connective tissue: brisket, shoulder."""
 
 BONE_PLATE = Anchor(
-    heat_w_m2k=9.3, rest_c=63.5, drying_share=0.155, sharpness=9.5, paper=5.9, radiant_c=28.0, longer=1.07
+    heat_w_m2k=9.3, rest_c=63.5, drying_share=0.155, sharpness=9.5, paper=5.9, radiant_c=28.0, longer=1.06
 )
 """Beef ribs, whose bone plate lies toward the embers: soon through their stall, and little moved by the pit. Held to: a
 plate of chuck ribs passes 82 C after 4 to 5.5 h and is tender after 5.5 to 8 h at 130 to 150 C, which asks for
