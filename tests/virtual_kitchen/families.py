@@ -2,8 +2,8 @@
 
 Ranges are 10th, 50th and 90th percentiles (low, typical, high). Masses, thicknesses and pit temperatures are common
 practice of the trade, no source; fat follows public composition tables, from memory; `juice` and `toughness_h` were
-moved until durations and stalls lay within the trade's (tests.virtual_kitchen.check). None was chosen by looking at a
-forecast.
+moved until durations and stalls lay within the trade's (tests.virtual_kitchen.check). No range was fitted to a
+forecast, but scores were seen between rounds: the kitchen is independent in its equations, not blind.
 """
 
 from __future__ import annotations
