@@ -102,7 +102,7 @@ def test_roasts_evaporate_less_than_they_lose(case: tuple[str, float, float]) ->
 def test_no_more_evaporates_than_water_is_lost(name: str) -> None:
     """Evaporated in the usual bare cook: below the water that USDA's samples imply, 18 to 31 % of the raw mass.
 
-    Poor where they come near: plate ribs, 23.7 of 24.4 %.
+    Poor where they come near: plate ribs, 23.6 of 24.4 %.
     """
     assert _usual(cuts().get(name)) < USDA_WATER_LOSS[name]
 

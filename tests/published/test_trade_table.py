@@ -13,7 +13,7 @@ from tests.calibration.trade import cuts
 from tests.published.ranges import ALL, RANGES, TOUGH, figures, usual_of
 
 KNOWN: dict[tuple[str, str], float] = {
-    ("beef_plate_ribs", "foil, share of what is left"): 0.149,
+    ("beef_plate_ribs", "foil, share of what is left"): 0.145,
     ("brisket_packer", "14 C colder adds"): 0.376,
     ("pork_butt", "14 C colder adds"): 0.369,
     ("brisket_flat", "14 C colder adds"): 0.426,
@@ -46,7 +46,7 @@ LEAST_KEPT = 0.11
 
 @pytest.mark.parametrize("of", ALL, ids=lambda one: one.id)
 def test_durations_are_those_of_the_trade(of: Cut) -> None:
-    """10, 50 and 90 % of the usual cook within 8, 2 and 8 %; ribs on a bone plate aim 7 % higher on purpose.
+    """10, 50 and 90 % of the usual cook within 8, 2 and 8 %; ribs on a bone plate aim 6 % higher on purpose.
 
     Reached: the median within 0.8 % (ribs: of the aim), the ends within 6 %. Poor: pork ribs, whose 10 and 90 % are 9 %
     early and 12 % late, wider than the trade has them: what is not along the duration is spread enough already.

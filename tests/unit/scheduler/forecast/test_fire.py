@@ -33,7 +33,7 @@ def test_an_opening_halfway_costs_some_minutes(name: str, kind: Opening) -> None
     """The trade says that an open lid costs 3 to 15 min, typically 8; reached 4.3 min for brisket and shoulder: low.
 
     Fuel 4.5 min, a spritz 4 to 6, for its water has to go too. Poor: a plate of ribs, which sees more of the embers
-    than of the air, loses 2.2 to 3.1 min by lid or fuel, a little less than the trade says.
+    than of the air, loses 1.9 to 3.4 min by lid or fuel, a little less than the trade says.
     """
     plain = _opened(name)
     costs_min = 60 * (_opened(name, (0.45 * plain, kind)) - plain)

@@ -18,7 +18,7 @@ LEVELS_C = (50.0, 60.0, 71.0, 82.0, 90.0, 95.0)
 def test_durations_are_those_of_the_trade(of: Cut, cook: str) -> None:
     """Low, typical and high duration are met within 12, 5 and 12 % whatever the cook is called.
 
-    Ribs on a bone plate aim higher than their table on purpose (`anchors.BONE_PLATE`, by 7 %). Reached: 7, 2 and 6 %;
+    Ribs on a bone plate aim higher than their table on purpose (`anchors.BONE_PLATE`, by 6 %). Reached: 7, 2 and 6 %;
     another cook throws other dice. The ends of ribs are the farthest off (`tests/published/test_trade_table.py`).
     """
     aim = anchors.kind(of).longer
