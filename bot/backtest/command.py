@@ -59,7 +59,7 @@ def _report(files: Sequence[str], targets: Sequence[Target], *, as_json: bool) -
         cut = _cut(file, log, cuts)
         cook = tuple(replay(log, cut, [target.temp_c for target in targets]))
         if as_json:
-            cooks.append(report.as_values(file, log, targets, cook))
+            cooks.append(report.as_values(file, targets, cook))
         else:
             print("\n".join([*([""] if used else []), *report.as_lines(file, log, cut, targets, cook)]), flush=True)
         used += 1

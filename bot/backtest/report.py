@@ -16,11 +16,10 @@ from scheduler.cuts import Cut
 from scheduler.units import c_from_f, f_from_c
 
 
-def as_values(file: str, log: Log, targets: Sequence[Target], cook: Sequence[Asked]) -> dict[str, object]:
+def as_values(file: str, targets: Sequence[Target], cook: Sequence[Asked]) -> dict[str, object]:
     """Return one cook as values for JSON: minutes since meat on, cores in Fahrenheit."""
     return {
         "file": file,
-        "skipped": log.skipped,
         "forecasts": [
             {
                 "minute": _plain(asked.minute),
