@@ -22,6 +22,8 @@ WRONGLY_CALLED = 2
 
 def main(argv: Sequence[str] | None = None) -> int:
     """Run a command; return the exit code: 0 done, 1 failed and said why, 2 called with something missing."""
+    # Matrices here are small: threads of the numerics library would only wait for one another, and for the fire's chat.
+    os.environ.setdefault("OPENBLAS_NUM_THREADS", "1")
     given = _parser().parse_args(argv)
     if given.version:
         return _version()

@@ -105,7 +105,7 @@ class Anchor:
 # The medians of each kind were found by a random search over all of them at once (`tests/calibration`): durations,
 # hours from 65 to 77 C, what paper and foil save, what a pit 14 C off does, thickness as told. All of it trade table:
 # common practice, no source.
-TOUGH = Anchor(heat_w_m2k=10.5, rest_c=70.3, drying_share=0.088, sharpness=4.3, paper=7.7, radiant_c=8.3)
+TOUGH = Anchor(heat_w_m2k=10.5, rest_c=70.3, drying_share=0.088, sharpness=4.3, paper=5.2, radiant_c=8.3)
 """Big cuts with much connective tissue: brisket, shoulder."""
 
 BONE_PLATE = Anchor(

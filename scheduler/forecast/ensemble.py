@@ -39,7 +39,7 @@ class Runs:
     """Every member so far and from now on, in seconds since meat on.
 
     `future_c` (k, choices * n) holds the members once for each wrap they may get, in the order of `choices`. `passed`
-    are the trusted readings made non-decreasing: (times [s], values [°C]), empty before the first.
+    are the trusted readings that were higher than all before: (times [s], values [°C]), empty before the first.
     """
 
     of: Inputs
@@ -125,18 +125,15 @@ def _planned(of: Inputs, analysis: Analysis, thrown: Dice, choices: tuple[WrapCh
 
 
 def _passed(of: Inputs, analysis: Analysis) -> tuple[Array, Array]:
-    """Return times and values of the trusted readings, made strictly rising so that each level has one time."""
-    trusted = [
-        sample
-        for sample, inflation in zip(of.readings, analysis.inflation, strict=True)
-        if inflation <= OUTLIER_INFLATION
-    ]
+    """Return times and values of the trusted readings that were higher than all before: when each level was first
+    reached.
+    """
     at: list[float] = []
     values: list[float] = []
-    for at_s, value_c in zip([sample.at_s for sample in trusted], _rising([s.value_c for s in trusted]), strict=True):
-        if not values or value_c > values[-1]:
-            at.append(at_s)
-            values.append(value_c)
+    for sample, inflation in zip(of.readings, analysis.inflation.tolist(), strict=True):
+        if inflation <= OUTLIER_INFLATION and (not values or sample.value_c > values[-1]):
+            at.append(sample.at_s)
+            values.append(sample.value_c)
     return np.array(at), np.array(values)
 
 
@@ -155,15 +152,3 @@ def _nudged(future_c: Array, of: Inputs, analysis: Analysis) -> Array:
     share /= 1.0 + ((float(analysis.inflation[-1]) - 1.0) / OUTLIER_INFLATION) ** 2
     nudged: Array = future_c + (share * lag_c / room_c) * (surface.BOILING_C - future_c)
     return nudged
-
-
-def _rising(values: list[float]) -> list[float]:
-    """Return the non-decreasing sequence nearest to `values` (pool adjacent violators)."""
-    blocks: list[tuple[float, int]] = []
-    for value in values:
-        mean, count = value, 1
-        while blocks and blocks[-1][0] >= mean:
-            earlier, number = blocks.pop()
-            mean, count = (mean * count + earlier * number) / (count + number), count + number
-        blocks.append((mean, count))
-    return [mean for mean, count in blocks for _ in range(count)]

@@ -27,9 +27,9 @@ _OPENING = {Opening.LID: (35.0, 8.0), Opening.SPRITZ: (30.0, 6.0), Opening.REFUE
 """Fall [°C] and recovery [min] for each opening: chosen so that a lid opening costs 3 to 15 min, typically 8 (trade
 figure, common practice, no source)."""
 
-_COLD_PER_C = 0.3
+_COLD_PER_C = 0.2
 _MILD_C = 20.0
-"""Cold walls radiate less than the thermometer in the air shows: 0.3 C for each degree of outside air below 20 C, so
+"""Cold walls radiate less than the thermometer in the air shows: 0.2 C for each degree of outside air below 20 C, so
 that air below freezing adds 5 to 12 % (trade: 5 to 30 %, common practice, no source)."""
 
 _WIND_C = 2.0

@@ -13,6 +13,7 @@ from enum import StrEnum
 from scheduler.cuts import Cut
 from scheduler.facts import Feel, ServingKind, Slot, Wrap
 from scheduler.forecast import Crossing, Forecast, Observation, PitEvent, Question, WrapEvent, forecast
+from scheduler.planning.rest import keeps_until
 from scheduler.planning.surroundings import air_of, openings_of, start_of
 from scheduler.state import CookState, ReadingAt
 
@@ -83,7 +84,7 @@ class Outlook:
     spare: dt.timedelta | None
     """Dinner minus the likely earliest plate: negative is late."""
     box_outlasted: bool
-    """True when an early finish would wait longer than an unheated box holds."""
+    """True when an early finish, or the meat as it rests, would wait longer than an unheated box holds."""
 
     def crossing(self, core_temp_c: float) -> Crossing:
         """Return when the core passes a temperature [°C]."""
@@ -259,6 +260,9 @@ def _plate_at(pull: Window, plate: Window, serve_at: dt.datetime | None, cut: Cu
 def _box_outlasted(state: CookState, pull: Window, serve_at: dt.datetime | None, cut: Cut) -> bool:
     if serve_at is None or pull.early is None or state.serving.kind is ServingKind.WHEN_READY:
         return False
+    until = keeps_until(state, cut)
+    if until is not None:
+        return serve_at > until
     boxed_at = pull.early + dt.timedelta(minutes=cut.vent_min)
     return serve_at - boxed_at > dt.timedelta(minutes=cut.rest_max_unheated_min)
 

@@ -60,6 +60,22 @@ def read_by(state: CookState, cut: Cut) -> dt.datetime | None:
     return act_by(state, cut) if rest is None else rest.read_by
 
 
+def keeps_until(state: CookState, cut: Cut) -> dt.datetime | None:
+    """Return until when pulled meat may lie in an unheated box: the cut's longest rest there, or the time by which one
+    piece in ten has fallen to `ACT_C` where that is known and earlier; None while nothing was pulled.
+    """
+    pulled_at = state.at("pull")
+    if pulled_at is None:
+        return None
+    boxed_at = state.at("box_meat") or pulled_at + dt.timedelta(minutes=cut.vent_min)
+    longest = boxed_at + dt.timedelta(minutes=cut.rest_max_unheated_min)
+    held = _held(state, cut)
+    if held is not None and held.core_c - held.spread_c <= ACT_C:
+        return min(longest, held.at)
+    rest = rest_of(state, cut)
+    return longest if rest is None else _earlier(longest, rest.early)
+
+
 def _earlier(one: dt.datetime | None, other: dt.datetime | None) -> dt.datetime | None:
     return min((at for at in (one, other) if at is not None), default=None)
 

@@ -67,14 +67,22 @@ def itinerary(
     anchors = Anchors(state=state, outlook=outlook, cut=cut, catalogue=catalogue, projected=True)
     found = []
     for step in catalogue.steps.steps:
-        if not wanted(step, state, cut) or (step.repeat is not None and anchors.number(step) > 1):
+        again = step.repeat is not None and anchors.number(step) > 1 and step.id != "hold_check"
+        if not wanted(step, state, cut) or again:
             continue
-        if step.id in {"refuel", "wrap_do", "hold_check"}:  # these follow answers, not the plan
+        if step.id in {"refuel", "wrap_do"}:  # these follow answers, not the plan
             continue
         due = anchors.due(step) if anchors.number(step) == 1 else None
+        if step.id == "hold_check" and due is not None:
+            due = _before_opening(due, outlook)
         if due is not None:
             found.append((_not_at_night(step, due, state), step))
     return tuple(sorted(found, key=lambda entry: (entry[0], catalogue.steps.order(entry[1].id))))
+
+
+def _before_opening(due: Due, outlook: Outlook) -> Due | None:
+    """Return the reading of held meat, None when the box is opened for dinner by then."""
+    return due if outlook.plate_at is None or due.at < outlook.plate_at - JOIN else None
 
 
 def wanted(step: Step, state: CookState, cut: Cut) -> bool:

@@ -71,12 +71,12 @@ def test_in_foil_from_the_first_hour_no_stall_is_expected(name: str) -> None:
 
 
 def test_a_fast_cook_in_foil_is_not_in_a_stall() -> None:
-    """83 C after four hours in foil: unlikely or behind."""
+    """83 C after four hours in foil: unlikely or behind, four times in five."""
     fast = read((0.5, 20), (1, 34), (2, 55), (3, 72), (3.5, 78), (4, 83))
     asked = question(BRISKET, pit_c=150, wraps=(WrapEvent(at=after(1), wrap=Wrap.FOIL),), readings=fast)
     stall = forecast(asked).stall()
     assert stall.phase in {StallPhase.UNLIKELY, StallPhase.BEHIND}
-    assert stall.share > 0.9
+    assert stall.share > 0.75
 
 
 def test_foil_in_the_stall_ends_it_sooner() -> None:
