@@ -68,6 +68,19 @@ _HARMLESS = _OPTIONAL | {
 }
 """Beside a name they change nothing."""
 _MIXED = frozenset({"beef", "pork", "lamb"})
+_UNLIKE = (frozenset({"roast", "roaster"}),)
+"""Words that look alike and mean different things: a roast is no roaster."""
+_BRISKET = "brisket"
+_PARTS_OF_BRISKET = {"flat": "flat", "first": "flat", "point": "point", "second": "point", "deckle": "point"}
+_MINCED = frozenset({"burger", "ground", "minced", "mince"})
+_SAYINGS = (
+    (frozenset({"dino"}), ("plate", "rib")),
+    (frozenset({"dinosaur"}), ("plate", "rib")),
+    (frozenset({"ribeye", "roast"}), ("prime", "rib")),
+    (frozenset({"rib", "eye", "roast"}), ("prime", "rib")),
+    (frozenset({"chuck", "plate", "rib"}), ("chuck", "rib")),
+)
+"""Words that together mean what other words name."""
 
 
 @dataclasses.dataclass(frozen=True, kw_only=True)
@@ -98,7 +111,7 @@ def best_name(text: str, names: Iterable[NameOf]) -> str | None:
     over: "turkey legs" is no turkey.
     """
     known = tuple(names)
-    said = words_of(text)
+    said = _meant(words_of(text))
     if not said:
         return None
     same = {one.key for one in known if "".join(words_of(one.name)) == "".join(said)}
@@ -115,9 +128,28 @@ def word_alike(word: str, other: str) -> float:
     """Return how alike two words are: 1 the same but for a plural, 0 not the same word."""
     if word == other or word.rstrip("s") == other.rstrip("s") or word == f"{other}es":
         return 1.0
+    if frozenset((word, other)) in _UNLIKE:
+        return 0.0
     if min(len(word), len(other)) < SHORTEST_FUZZY or word[0] != other[0]:
         return 0.0
     return difflib.SequenceMatcher(None, word, other).ratio()
+
+
+def _meant(said: tuple[str, ...]) -> tuple[str, ...]:
+    """Return the words of a text, or those of the name that they stand for.
+
+    Whatever stands beside "brisket" it is one, whole unless its flat or its point alone is named, or it is minced.
+    "Plate" alone is ribs.
+    """
+    if any(word_alike(word, _BRISKET) >= ALIKE for word in said) and not _MINCED.intersection(said):
+        parts = {_PARTS_OF_BRISKET[word] for word in said if word in _PARTS_OF_BRISKET}
+        return (_BRISKET, *parts) if len(parts) == 1 else (_BRISKET,)
+    if said == ("plate",):
+        return ("plate", "rib")
+    meant = next(((words, name) for words, name in _SAYINGS if words <= set(said)), None)
+    if meant is None:
+        return said
+    return (*meant[1], *(word for word in said if word not in meant[0] and word not in meant[1]))
 
 
 def _rank(said: tuple[str, ...], one: NameOf, telling: set[str]) -> tuple[int, int, float] | None:

@@ -13,7 +13,7 @@ from collections.abc import Sequence
 from pathlib import Path
 
 from bot.backtest import report
-from bot.backtest.kinds import all_cuts, stand_in
+from bot.backtest.kinds import all_cuts, nearest, stand_in
 from bot.backtest.log import Log, Notice
 from bot.backtest.reading import read_log
 from bot.backtest.replay import replay
@@ -88,9 +88,14 @@ def _log(file: str) -> Log | None:
 def _cut(file: str, log: Log, cuts: Cuts) -> Cut:
     """Return the cut of a log, or the one that stands in for it, which is said."""
     cut = None if log.head.cut is None else cuts.named(log.head.cut)
-    if cut is None:
-        cut = stand_in(log.head, cuts)
-        print(words.stand_in(file, log.head.cut, cut.name), file=sys.stderr)
+    if cut is not None:
+        return cut
+    near = nearest(log.head, cuts)
+    if near is not None:
+        print(words.nearest(file, log.head.cut or "", near.cut.name, assumed=near.assumed), file=sys.stderr)
+        return near.cut
+    cut = stand_in(log.head, cuts)
+    print(words.stand_in(file, log.head.cut, cut.name), file=sys.stderr)
     return cut
 
 

@@ -5,6 +5,7 @@ It reads the catalogue that lies beside the engine, all cuts of it; it must not 
 
 from __future__ import annotations
 
+import dataclasses
 import importlib.resources
 import math
 
@@ -18,10 +19,53 @@ USUAL = "pork_butt"
 no source)."""
 
 
+_NEAREST = (
+    (("country", "rib"), "pork", ("pork_butt",)),
+    (("rib",), "pork", ("spareribs_stl", "baby_back_ribs", "beef_chuck_ribs", "beef_plate_ribs")),
+    (("ribeye",), "beef", ("prime_rib",)),
+    (("rump",), "beef", ("tri_tip", "prime_rib")),
+    (("round",), "beef", ("tri_tip", "prime_rib")),
+    (("sirloin",), "beef", ("tri_tip", "prime_rib")),
+    (("picanha",), "beef", ("tri_tip", "prime_rib")),
+    (("beef", "tenderloin"), "beef", ("tri_tip", "prime_rib")),
+    (("pork", "tenderloin"), "pork", ("pork_loin",)),
+    (("turkey", "spatchcock"), "poultry", ("whole_turkey",)),
+    (("turkey", "spatchcocked"), "poultry", ("whole_turkey",)),
+    (("goose",), "poultry", ("duck",)),
+    (("trout",), "fish", ("salmon_side",)),
+    (("roast",), "beef", ("chuck_roast",)),
+)
+"""Words of a piece that is no cut of the catalogue, or not clearly one, its species, and the cuts that come nearest:
+the one nearest in mass and thickness, the first when neither is known (common practice, no source)."""
+_UNCLEAR = frozenset({"rib", "roast"})
+"""What is named by these words alone may be several cuts: taking it for one of them is an assumption."""
+
+
+@dataclasses.dataclass(frozen=True, kw_only=True)
+class Nearest:
+    """The cut that comes nearest to what a log names; `assumed` when the name may mean several cuts."""
+
+    cut: Cut
+    assumed: bool
+
+
 def all_cuts() -> Cuts:
     """Return every cut that the forecast knows, also those that the planner does not offer."""
     folder = importlib.resources.files("scheduler") / "catalogue"
     return read_cuts(*((folder / f"{name}.toml").read_text("utf-8") for name in TEXTS))
+
+
+def nearest(head: Head, cuts: Cuts) -> Nearest | None:
+    """Return the cut that comes nearest to a piece that is known by its name and is no cut here; None for others."""
+    words = set(words_of(head.cut or ""))
+    species = {ANIMALS[word] for word in words if word in ANIMALS}
+    if {"rib", "eye"} <= words:
+        words = words - {"rib", "eye"} | {"ribeye"}
+    for wanted, of, ids in _NEAREST:
+        if words.issuperset(wanted) and species <= {of}:
+            cut = min((cuts.get(one) for one in ids), key=lambda cut: _distance(head, cut))
+            return Nearest(cut=cut, assumed=_UNCLEAR.issuperset(wanted))
+    return None
 
 
 def stand_in(head: Head, cuts: Cuts) -> Cut:

@@ -81,6 +81,15 @@ def stand_in(file: str, said: str | None, name: str) -> str:
     )
 
 
+def nearest(file: str, said: str, name: str, *, assumed: bool) -> str:
+    """Say which known cut a piece is taken for: as the nearest, or because its name leaves it open."""
+    if assumed:
+        text = _("{file}: {said} may be several cuts; it is assumed to be {name}. A fuller name says it for sure.")
+    else:
+        text = _("{file}: {said} is taken for {name}, the nearest cut that is known.")
+    return text.format(file=file, said=repr(said), name=name)
+
+
 def bad_target(given: str) -> str:
     """Say how a target is given."""
     return _("--target {given} is no core temperature: give it with its unit, like 195F or 90C, up to 212F.").format(

@@ -13,14 +13,18 @@ CUTS: Cuts = read_cuts(TEXTS["cuts"], TEXTS["cuts_forecast"])
 MEANT = {
     "beef_chuck_ribs": (
         "beef short ribs", "Beef Short-Ribs", "shortribs", "beef ribs", "4-bone beef short ribs", "boneless short ribs",
-        "chuck short ribs", "a rack of beef short ribs", "beef_chuck_ribs",
+        "chuck short ribs", "chuck short rib plate", "a rack of beef short ribs", "beef_chuck_ribs",
     ),
-    "beef_plate_ribs": ("plate ribs", "Beef Plate Short Ribs", "3-bone beef ribs", "3 bone plate"),
+    "beef_plate_ribs": (
+        "plate ribs", "Beef Plate Short Ribs", "3-bone beef ribs", "3 bone plate", "dino ribs",
+        "plate",
+    ),
     "brisket_packer": (
         "brisket", "Briskets", "briskit", "a whole brisket", "whole packer brisket", "6 kg brisket",
-        "the good brisket from Wren", "beef brisket",
+        "the good brisket from Wren", "beef brisket", "prime brisket", "USDA Prime brisket 14 lb",
+        "brisket (point + flat)", "corned beef brisket", "brisket and ribs", "wagyu briskit",
     ),
-    "brisket_flat": ("brisket flat", "flat", "brisket, flat cut, trimmed"),
+    "brisket_flat": ("brisket flat", "flat", "brisket, flat cut, trimmed", "prime first cut brisket"),
     "brisket_point": ("point", "brisket point end"),
     "pork_butt": (
         "pork butt", "Pork Butts", "Boston butt", "boston-butt", "butt, Boston, bone-in", "pork shoulder",
@@ -33,7 +37,7 @@ MEANT = {
     "chuck_roast": ("chuck roast", "roast, chuck", "chuck"),
     "tri_tip": ("tri-tip", "TRITIP", "tri tips"),
     "beef_cheeks": ("beef cheeks",),
-    "prime_rib": ("prime rib", "standing rib roast, bone-in"),
+    "prime_rib": ("prime rib", "standing rib roast, bone-in", "ribeye roast", "rib eye roast, boneless"),
     "pork_loin": ("pork loin",),
     "pork_belly": ("belly", "pork-belly slab"),
     "lamb_shoulder": ("lamb shoulder", "shoulder of lamb"),
@@ -69,8 +73,10 @@ def test_a_name_is_read_kindly(text: str, cut: str) -> None:
     "text",
     [
         "", "  ", "ribs", "pork", "beef", "lamb", "rack of lamb", "beef back ribs", "pork cheeks", "veal shoulder",
-        "corned beef brisket", "chuck steak", "pork tenderloin", "rib eye", "cured ham", "turkey thighs", "turkey legs",
-        "chicken wings", "turkey sausages", "goose", "trout", "brisket burger", "brisket and ribs", "something nice",
+        "rack of ribs", "country style ribs", "roast", "Sunday roast", "beef roast", "spatchcock turkey", "rump roast",
+        "top round", "eye of round", "sirloin roast", "beef tenderloin", "chuck steak",
+        "pork tenderloin", "rib eye", "cured ham", "turkey thighs", "turkey legs",
+        "chicken wings", "turkey sausages", "goose", "trout", "brisket burger", "something nice",
     ],
 )  # fmt: skip
 def test_what_is_no_cut_or_might_be_two_names_none(text: str) -> None:

@@ -114,6 +114,22 @@ def test_a_stand_in_for_an_unknown_cut_is_said(
 
 
 @pytest.mark.parametrize(
+    ("cut", "says"),
+    [
+        ("ribs", "'ribs' may be several cuts; it is assumed to be spareribs."),
+        ("roast", "'roast' may be several cuts; it is assumed to be chuck roast."),
+        ("goose", "'goose' is taken for whole duck, the nearest cut that is known."),
+    ],
+)
+def test_the_nearest_cut_is_never_taken_silently(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str], cut: str, says: str
+) -> None:
+    """Whoever wrote a name that is no cut here learns as what it was forecast."""
+    assert main(["backtest", saved(tmp_path, f"# cut: {cut}\nminute,core_f\n0,40\n")]) == 0
+    assert says in capsys.readouterr().err
+
+
+@pytest.mark.parametrize(
     ("text", "says"),
     [
         (b"", "no line of column names"),
