@@ -9,6 +9,7 @@ from bot.messages.words import _
 from scheduler.cook import Situation
 from scheduler.facts import ServingKind
 from scheduler.planning.outlook import Verdict
+from scheduler.planning.rest import keeps_until
 from scheduler.state import Stage
 
 
@@ -29,17 +30,23 @@ def dinner_line(situation: Situation, voice: Voice) -> str:
 
 def box_line(situation: Situation, voice: Voice) -> str:
     """Return what to do when the meat must wait longer than an unheated box holds, nothing when it need not."""
-    state, cut, serve_at = situation.state, situation.cut, situation.outlook.serve_at
-    pulled_at = state.at("pull")
-    if pulled_at is None or serve_at is None or state.did("serve"):
+    until = _oven_by(situation)
+    if until is None:
         return ""
-    boxed_at = state.at("box_meat") or pulled_at + dt.timedelta(minutes=cut.vent_min)
-    until = boxed_at + dt.timedelta(minutes=cut.rest_max_unheated_min)
-    if until >= serve_at:
-        return ""
-    return _("That is longer than a cold box holds: by {time} into a warm oven, 150 to 170 F (65 to 77 C).").format(
-        time=voice.about(until)
+    if until <= voice.now:
+        return _("Dinner is later than a cold box holds: into a warm oven now, 150 to 170 F (65 to 77 C).")
+    return _("Dinner is later than a cold box holds: by {time} into a warm oven, 150 to 170 F (65 to 77 C).").format(
+        time=voice.by(until)
     )
+
+
+def _oven_by(situation: Situation) -> dt.datetime | None:
+    """Return when resting meat has to leave an unheated box, None when dinner comes before that."""
+    state, outlook = situation.state, situation.outlook
+    until = None if state.did("serve") else keeps_until(state, situation.cut)
+    if until is None:
+        return None
+    return until if outlook.box_outlasted else None
 
 
 def _verdict(situation: Situation, voice: Voice) -> str:
@@ -49,7 +56,10 @@ def _verdict(situation: Situation, voice: Voice) -> str:
     likely = voice.about(outlook.plate.likely)
     pulled_at = situation.state.at("pull")
     if pulled_at is not None and outlook.verdict is Verdict.ON_TIME:
-        return _("on time, the meat is off and resting since {time}.").format(time=voice.clock(pulled_at))
+        resting = _("on time, the meat is off and resting since {time}.")
+        if _oven_by(situation) is not None:
+            resting = _("on time with a warm oven, the meat is off and resting since {time}.")
+        return resting.format(time=voice.clock(pulled_at))
     if outlook.verdict is Verdict.ON_TIME and outlook.spare > _hold(situation):
         return _("far too early: ready about {spare} before, longer than a cold box holds.").format(
             spare=span(outlook.spare)

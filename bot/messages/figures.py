@@ -46,6 +46,11 @@ class Voice:
         """Return a forecast time, rounded to five minutes: no forecast is better than that."""
         return self.clock(to_five(at))
 
+    def by(self, at: dt.datetime) -> str:
+        """Return a limit, rounded down to five minutes: a limit is never told later than it is."""
+        five = dt.timedelta(minutes=5)
+        return self.clock(at - (at - dt.datetime.fromtimestamp(0, dt.UTC)) % five)
+
     def window(self, window: Window) -> str:
         """Return a forecast window, such as "15:10 to 16:40"."""
         early = _("?") if window.early is None else self.about(window.early)

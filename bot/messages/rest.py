@@ -38,17 +38,19 @@ def _climb(rest: Rest, voice: Voice) -> str:
 
 
 def _hold(rest: Rest, voice: Voice) -> str:
-    """Return until when it likely stays above the acting temperature, and when it is read at the latest."""
+    """Return when one in ten has fallen to the acting temperature, and when it is read: never a likely time beside an
+    earlier look, which reads as if the look could wait.
+    """
     where = _("In the box") if rest.boxed else _("Boxed after the vent")
     limit = voice.temp(ACT_C)
-    if rest.likely is None or rest.likely - voice.now > _FAR:
+    if rest.early is None or rest.early - voice.now > _FAR:
         stays = _("{where} it likely stays above {limit} for hours").format(where=where, limit=limit)
-    else:
-        stays = _("{where} it likely stays above {limit} until about {time}").format(
-            where=where, limit=limit, time=voice.about(rest.likely)
-        )
-    if rest.read_by is None:
-        return f"{stays}."
-    if rest.early is not None and rest.early <= rest.read_by + _SAME:
-        return _("{stays}; one in ten falls by {time}: read it then.").format(stays=stays, time=voice.about(rest.early))
-    return _("{stays}; read it by {time}, some fall sooner.").format(stays=stays, time=voice.about(rest.read_by))
+        return f"{stays}." if rest.read_by is None else _("{stays}; read it by {time}.").format(
+            stays=stays, time=voice.by(rest.read_by)
+        )  # fmt: skip
+    falls = _("{where} one in ten falls to {limit} by {time}").format(
+        where=where, limit=limit, time=voice.by(rest.early)
+    )
+    if rest.read_by is None or rest.early <= rest.read_by + _SAME:
+        return _("{falls}: read it then.").format(falls=falls)
+    return _("{falls}; read it by {time}.").format(falls=falls, time=voice.by(rest.read_by))

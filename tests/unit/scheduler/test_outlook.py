@@ -145,7 +145,7 @@ def test_dinner_moved_moves_the_plan_before_the_meat_is_on_and_not_after() -> No
 def test_an_early_finish_that_outlasts_a_cold_box_is_named() -> None:
     """A pull seven hours before dinner waits longer than towels keep it hot."""
     assert resting(planned(serving=dinner(1000)), pulled=480).situation.outlook.box_outlasted
-    assert not resting(planned(serving=dinner(600)), pulled=480).situation.outlook.box_outlasted
+    assert not resting(planned(serving=dinner(580)), pulled=480).situation.outlook.box_outlasted
     assert not resting(planned(serving=WHEN_READY), pulled=480).situation.outlook.box_outlasted
 
 

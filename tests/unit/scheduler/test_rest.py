@@ -7,7 +7,7 @@ from typing import Any
 
 from scheduler.cuts import Cut, read_cuts
 from scheduler.facts import AirTold
-from scheduler.planning.rest import read_by, rest_of
+from scheduler.planning.rest import keeps_until, read_by, rest_of
 from scheduler.safety import act_by
 from tests.unit.scheduler.logbook import TEXTS, Logbook, at, cooking, cut, planned, resting
 
@@ -117,3 +117,15 @@ def test_it_is_asked_for_when_it_is_told_to_be_read() -> None:
     due = log.prompt("hold_check")
     assert due is not None
     assert due.due_at == read_by(log.state, cut())
+
+
+def test_a_box_keeps_no_longer_than_one_in_ten_stays_hot() -> None:
+    """The earlier of the longest rest of the cut and the careful time; cold already, it keeps no longer at all."""
+    log = _boxed(resting(pulled=480), 500)
+    careful, _likely = _falls(log)
+    short, long = (cut().model_copy(update={"rest_max_unheated_min": minutes}) for minutes in (30.0, 900.0))
+    assert keeps_until(log.state, short) == at(530)
+    assert keeps_until(log.state, long) == careful
+    assert keeps_until(cooking().state, cut()) is None
+    log.read(62.0, 540)
+    assert keeps_until(log.state, long) == at(540)
