@@ -24,6 +24,8 @@ from scheduler.cuts import Cut, Cuts
 DONE, FAILED, WRONGLY_CALLED, INTERRUPTED = 0, 1, 2, 130
 LARGEST_BYTES = 20_000_000
 """A log of seconds over two days is a tenth of this."""
+_NO_TEXT = frozenset(range(8))
+"""Bytes that no text holds."""
 
 
 @dataclasses.dataclass(frozen=True, kw_only=True)
@@ -76,6 +78,8 @@ def _log(file: str) -> Log | None:
         return None
     log = read_log(text)
     if isinstance(log, Notice):
+        for one in log.because:
+            print(words.notice(file, one.trouble.value, one.line, one.words), file=sys.stderr)
         print(words.notice(file, log.trouble.value, log.line, log.words), file=sys.stderr)
         return None
     for one in log.notices:
@@ -116,5 +120,10 @@ def _text(path: Path) -> str | _Unreadable:
             return data.decode("utf-16")
         text = data.decode("utf-8-sig")
     except UnicodeDecodeError:
-        return _Unreadable(why="binary" if b"\0" in data else "encoding")
+        if _NO_TEXT.intersection(data):
+            return _Unreadable(why="binary")
+        try:
+            return data.decode("cp1252")  # what spreadsheets of Western Europe save
+        except UnicodeDecodeError:
+            return _Unreadable(why="encoding")
     return _Unreadable(why="binary") if "\0" in text else text

@@ -49,8 +49,12 @@ Event = MeatOn | Covered | Opened | PitSet | Pulled
 
 _ON = re.compile(r"on|meat on|meat in")
 _PULL = re.compile(r"pull|pulled|off|meat off")
-_UNWRAP = re.compile(r"unwrap|unwrapped")
-_WRAP = re.compile(r"wrap(?:ped)?(?: in| with)? (?P<wrap>.+)")
+_UNWRAP = re.compile(r"unwrap|unwrapped|(?:foil|paper|boat|wrap) off")
+_WRAP = re.compile(r"(?:re)?wrap(?:ped)?(?: it)?(?: in| with)? (?P<wrap>.+)")
+_WRAP_ALONE = re.compile(r"(?P<wrap>.+?)(?: wrap| wrapped| on)?")
+_VERBS = {"foiled": "foil", "papered": "paper", "boated": "boat"}
+_PARTS = re.compile(r";|(?<![0-9]),|,(?![0-9])")
+"""A comma between two digits is that of a decimal."""
 _PIT = re.compile(r"pit(?: to| at| set to| set)? (?P<band>.+)")
 _OPENINGS = (
     (re.compile(r"spritz|spritzed|mop|mopped"), Opening.SPRITZ),
@@ -60,13 +64,13 @@ _OPENINGS = (
 
 
 def read_events(cell: str, unit: str) -> tuple[tuple[Event, ...], tuple[str, ...]]:
-    """Return the events of a cell, which a semicolon parts, and the words that name none.
+    """Return the events of a cell, which semicolons or commas part, and the words that name none.
 
     `unit` ("F" or "C") is that of the log, for a pit without one.
     """
     events: list[Event] = []
     unknown: list[str] = []
-    for words in (" ".join(part.split()) for part in cell.split(";")):
+    for words in (" ".join(part.split()) for part in _PARTS.split(cell)):
         event = _event(words.casefold(), unit) if words else None
         if event is not None:
             events.append(event)
@@ -83,6 +87,9 @@ def _event(words: str, unit: str) -> Event | None:
     if _UNWRAP.fullmatch(words):
         return Covered(wrap=Wrap.NONE)
     if (found := _WRAP.fullmatch(words)) and (wrap := wrap_of(found["wrap"])) is not None:
+        return Covered(wrap=wrap)
+    alone = _WRAP_ALONE.fullmatch(_VERBS.get(words, words))
+    if alone and (wrap := wrap_of(alone["wrap"])) not in (None, Wrap.NONE):
         return Covered(wrap=wrap)
     if (found := _PIT.fullmatch(words)) and (band := pit_band_c(found["band"], unit)) is not None:
         return PitSet(low_c=band[0], high_c=band[1])

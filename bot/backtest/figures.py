@@ -21,7 +21,7 @@ READ_LOWEST_C, MEAT_HIGHEST_C, PIT_HIGHEST_C = -30.0, 130.0, 500.0
 
 _NUMBER = r"[0-9]+(?:[.,][0-9]+)?"
 _TO = r"\s*(?:-|\u2013|\u2014|to|\.\.)\s*"
-_ABOUT = r"(?:about |around |ca\.? ?|~ ?)?"
+_ABOUT = r"(?:about |around |ca\.? ?|~ ?|\u2248 ?)?"
 _MASSES = {
     **dict.fromkeys(("kg", "kgs", "kilo", "kilos", "kilogram", "kilograms"), 1.0),
     **dict.fromkeys(("g", "gr", "gram", "grams"), 0.001),
@@ -38,7 +38,7 @@ _QUANTITY = re.compile(
     rf"{_ABOUT}({_NUMBER})(?:{_TO}({_NUMBER}))?\s*([^\s0-9]+?)\.?(?:\s*({_NUMBER})\s*(?:oz|ounces?))?"
 )
 _BAND = re.compile(rf"{_ABOUT}({_NUMBER})\s*\u00b0?\s*([fc])?(?:{_TO}({_NUMBER})\s*\u00b0?\s*([fc])?)?")
-_TEMP = re.compile(r"(-?[0-9]*(?:[.,][0-9]+|[0-9][.,]?))\s*\u00b0?\s*([fc])?")
+_TEMP = re.compile(rf"{_ABOUT}(-?[0-9]*(?:[.,][0-9]+|[0-9][.,]?))\s*\u00b0?\s*([fc])?")
 _WRAPS = (
     (re.compile(r"(?:foil )?boat|foil boat|boat of foil"), Wrap.BOAT),
     (re.compile(r"(?:butcher'?s? |pink |peach )*paper"), Wrap.PAPER),
@@ -73,11 +73,17 @@ def pit_band_c(text: str, unit: str) -> tuple[float, float] | None:
 
 def temp_c(text: str, unit: str, highest_c: float) -> float | None:
     """Return a temperature that a probe may read, up to `highest_c` [°C]; `unit` is meant where none stands."""
-    found = _TEMP.fullmatch(text.strip().casefold())
-    if found is None:
+    read = temp_read(text, unit)
+    if read is None:
         return None
-    value_c = _in_c(_number(found[1]), found[2] or unit)
+    value_c = _in_c(*read)
     return value_c if READ_LOWEST_C <= value_c <= highest_c else None
+
+
+def temp_read(text: str, unit: str) -> tuple[float, str] | None:
+    """Return the number and the unit ("F" or "C") that stand for a temperature, possible or not; None for others."""
+    found = _TEMP.fullmatch(text.strip().casefold())
+    return None if found is None else (_number(found[1]), (found[2] or unit).upper())
 
 
 def wrap_of(text: str) -> Wrap | None:

@@ -22,8 +22,17 @@ class Trouble(StrEnum):
     """A row without a readable time."""
     ZONE = "zone"
     """A time with a zone among times without one, or the other way round."""
+    NO_DATE = "no_date"
+    """A time of day without a date: after midnight nobody could tell the day."""
+    TOO_LONG = "too_long"
+    """A time so far from the others that it is a slip."""
     TEMPERATURE = "temperature"
     """A reading that is no temperature; the events of its row are kept."""
+    CORE_TOO_HOT = "core_too_hot"
+    CORE_PERHAPS_F = "core_perhaps_f"
+    """Hotter than meat gets in Celsius, and possible in Fahrenheit."""
+    PIT_TOO_HOT = "pit_too_hot"
+    TOO_COLD = "too_cold"
     EVENT = "event"
     """An event that is not known; the rest of its row is kept."""
     SECOND_ON = "second_on"
@@ -36,17 +45,24 @@ class Trouble(StrEnum):
     """No row with a core reading: nothing can be used."""
 
 
-SKIPS = frozenset({Trouble.TIME, Trouble.ZONE, Trouble.TEMPERATURE})
+SKIPS = frozenset({
+    Trouble.TIME, Trouble.NO_DATE, Trouble.TOO_LONG, Trouble.ZONE, Trouble.TEMPERATURE, Trouble.CORE_TOO_HOT,
+    Trouble.CORE_PERHAPS_F, Trouble.PIT_TOO_HOT, Trouble.TOO_COLD,
+})  # fmt: skip
 """What makes a row malformed."""
 
 
 @dataclasses.dataclass(frozen=True, kw_only=True)
 class Notice:
-    """Something that could not be used: why, in which line (None: the whole log), and the words it is about."""
+    """Something that could not be used: why, in which line (None: the whole log), and the words it is about.
+
+    `because` holds what led to it, when it is that nothing is left.
+    """
 
     trouble: Trouble
     line: int | None = None
     words: str = ""
+    because: tuple[Notice, ...] = ()
 
 
 @dataclasses.dataclass(frozen=True, kw_only=True)

@@ -53,9 +53,9 @@ def _read(above: list[tuple[int, str]], lines: list[str], top: int) -> Log | Not
         if any(cells) and not cells[0].startswith("#"):
             reader.take(number, cells)
     rows, on_at, troubles = reader.finish()
-    if not any(row.core_c is not None and row.minute >= 0 for row in rows):
-        return Notice(trouble=Trouble.NO_ROW)
     notices = sorted((*notices, *troubles), key=lambda notice: notice.line or 0)
+    if not any(row.core_c is not None and row.minute >= 0 for row in rows):
+        return Notice(trouble=Trouble.NO_ROW, because=tuple(notices))
     return Log(head=head, rows=rows, unit=unit, on_at=on_at, notices=tuple(notices))
 
 

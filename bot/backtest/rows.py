@@ -7,16 +7,19 @@ from __future__ import annotations
 
 import dataclasses
 import datetime as dt
+import math
 import re
 from collections.abc import Mapping, Sequence
 
-from bot.backtest.events import MeatOn, read_events
-from bot.backtest.figures import MEAT_HIGHEST_C, PIT_HIGHEST_C, temp_c
+from bot.backtest.events import Event, MeatOn, read_events
+from bot.backtest.figures import MEAT_HIGHEST_C, PIT_HIGHEST_C, temp_c, temp_read
 from bot.backtest.log import Notice, Row, Trouble
+from scheduler.units import c_from_f
 
 LONGEST_MIN = 14 * 24 * 60.0
 """No cook lasts longer: such a minute is a slip [min]."""
-_MINUTE = re.compile(r"[+-]?[0-9]{1,6}(?:[.,][0-9]+)?")
+_MINUTE = re.compile(r"[+-]?[0-9]{1,12}(?:[.,][0-9]+)?")
+_CLOCK = re.compile(r"T?[0-9]{1,2}[:.][0-9]{2}(?:[:.][0-9]{2})?(?: ?[ap]\.?m\.?)?", re.IGNORECASE)
 _DATE_ALONE = 10
 """So many characters are a date without a time."""
 _SHOWN = 40
@@ -40,10 +43,12 @@ class RowReader:
             return
         core_c, core_bad = self._temp(cells, "core", MEAT_HIGHEST_C)
         pit_c, pit_bad = self._temp(cells, "pit", PIT_HIGHEST_C)
-        if core_bad or pit_bad:
-            self._note(Trouble.TEMPERATURE, line, core_bad or pit_bad)
+        if bad := core_bad or pit_bad:
+            self._note(bad[0], line, bad[1])
             core_c = pit_c = None
+        cells, more = self._spilled(cells)
         events, unknown = read_events(self._cell(cells, "event"), self._unit)
+        events += more
         for words in unknown:
             self._note(Trouble.EVENT, line, words)
         if extra := [cell for cell in cells[self._width :] if cell]:
@@ -75,15 +80,22 @@ class RowReader:
             if at is not None and self._first_at is not None and (at.tzinfo is None) != (self._first_at.tzinfo is None):
                 self._note(Trouble.ZONE, line, text)
                 return None
+            if at is None and _CLOCK.fullmatch(text):
+                self._note(Trouble.NO_DATE, line, text)
+                return None
             self._first_at = self._first_at or at
             minute = None if at is None or self._first_at is None else (at - self._first_at) / dt.timedelta(minutes=1)
-        if minute is None or abs(minute) > LONGEST_MIN:
+        if minute is None:
             self._note(Trouble.TIME, line, text)
+        elif abs(minute) > LONGEST_MIN:
+            self._note(Trouble.TOO_LONG, line, text)
             return None
         return minute
 
-    def _temp(self, cells: Sequence[str], slot: str, highest_c: float) -> tuple[float | None, str]:
-        """Return a temperature [°C], None for no value, and what is no temperature.
+    def _temp(
+        self, cells: Sequence[str], slot: str, highest_c: float
+    ) -> tuple[float | None, tuple[Trouble, str] | None]:
+        """Return a temperature [°C], None for no value, and what is no temperature and why.
 
         Of two filled columns the one in the unit of the log counts.
         """
@@ -93,8 +105,22 @@ class RowReader:
             if text:
                 value_c = temp_c(text, unit, highest_c)
                 if value_c is None:
-                    return None, text
-        return value_c, ""
+                    return None, _no_temp(text, unit, slot, highest_c)
+        return value_c, None
+
+    def _spilled(self, cells: Sequence[str]) -> tuple[Sequence[str], tuple[Event, ...]]:
+        """Return the cells without those beyond the last column that hold events, and these events.
+
+        Somebody parted events with a comma and did not quote the cell.
+        """
+        more: list[Event] = []
+        left = list(cells[: self._width])
+        for cell in cells[self._width :]:
+            events, unknown = read_events(cell, self._unit)
+            ours = self._columns.get("event") == self._width - 1 and not unknown
+            more.extend(events if ours else ())
+            left.append("" if ours else cell)
+        return left, tuple(more)
 
     def _cell(self, cells: Sequence[str], column: str) -> str:
         place = self._columns.get(column)
@@ -102,6 +128,20 @@ class RowReader:
 
     def _note(self, trouble: Trouble, line: int, words: str) -> None:
         self._notices.append(Notice(trouble=trouble, line=line, words=words[:_SHOWN]))
+
+
+def _no_temp(text: str, unit: str, slot: str, highest_c: float) -> tuple[Trouble, str]:
+    """Return why a text is no temperature of the meat or the pit, and the words to say it with."""
+    read = temp_read(text, unit)
+    if read is None:
+        return Trouble.TEMPERATURE, text
+    value, meant = read
+    said = f"{value:g} {meant}"
+    if temp_c(f"{value:.6f}", meant, math.inf) is None:
+        return Trouble.TOO_COLD, said
+    if slot == "pit":
+        return Trouble.PIT_TOO_HOT, said
+    return (Trouble.CORE_PERHAPS_F if meant == "C" and c_from_f(value) <= highest_c else Trouble.CORE_TOO_HOT), said
 
 
 def _instant(text: str) -> dt.datetime | None:

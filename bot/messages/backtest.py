@@ -20,11 +20,20 @@ _NOTICES = {
         "# pit: 250 F (or 250-275 F, or C), # wrap: none, paper, foil or boat."
     ),
     "time": lambda: _("no time in {words}, row skipped. A minute is a number; a time is like 2026-09-12T09:30."),
+    "no_date": lambda: _(
+        "{words} has no date, row skipped. With one it can be read: 2026-09-12T20:30; or count minutes since meat "
+        "on in a column minute."
+    ),
+    "too_long": lambda: _("{words} is too far from the rest of the cook (more than 14 days), row skipped."),
     "zone": lambda: _("{words}: times of one log all need a zone, or none; row skipped."),
     "temperature": lambda: _("{words} is no temperature, row skipped."),
+    "core_too_hot": lambda: _("{words} is hotter than meat gets, row skipped."),
+    "core_perhaps_f": lambda: _("{words} is hotter than meat gets: perhaps F? Row skipped."),
+    "pit_too_hot": lambda: _("{words} is hotter than a cooker gets, row skipped."),
+    "too_cold": lambda: _("{words} is colder than meat or cooker get, row skipped."),
     "event": lambda: _(
         "do not know the event {words}, ignored. Events: on, wrap foil, wrap paper, wrap boat, unwrap, spritz, lid, "
-        "pit 275F, pull; several in one cell with a semicolon between."
+        "pit 275F, pull; several in one cell with ; or , between."
     ),
     "second_on": lambda: _("meat on stands a second time; the first counts."),
     "before_on": lambda: _("{words} core readings before meat on; the last says how warm the meat was."),
@@ -32,6 +41,8 @@ _NOTICES = {
     "no_columns": lambda: _("no line of column names with minute (or at) and core_f (or core_c): {words}"),
     "no_row": lambda: _("not one row with a time and a core reading."),
 }
+_PLAIN = frozenset({"before_on", "core_too_hot", "core_perhaps_f", "pit_too_hot", "too_cold"})
+"""Of these the words are figures, not quotations."""
 _WRAPS: dict[Wrap | None, Callable[[], str]] = {
     None: lambda: _("wrap undecided"),
     Wrap.NONE: lambda: _("bare to the end"),
@@ -45,7 +56,7 @@ _UNREADABLE = {
     "forbidden": lambda: _("that file may not be read."),
     "too_large": lambda: _("that is too large for the log of a cook."),
     "binary": lambda: _("that is no text file; save the log as CSV."),
-    "encoding": lambda: _("that text is not UTF-8; save the log as CSV in UTF-8."),
+    "encoding": lambda: _("that text can be read neither as UTF-8 nor as Windows-1252; save the log as CSV in UTF-8."),
     "failed": lambda: _("that file cannot be read."),
 }
 _LATER = "-"
@@ -56,7 +67,7 @@ _LATER = "-"
 
 def notice(file: str, trouble: str, line: int | None, words: str) -> str:
     """Say what in a log could not be used, and what would work."""
-    said = _NOTICES[trouble]().format(words=repr(words) if trouble != "before_on" else words)
+    said = _NOTICES[trouble]().format(words=words if trouble in _PLAIN else repr(words))
     return (
         f"{file}: {said}" if line is None else _("{file}, line {line}: {said}").format(file=file, line=line, said=said)
     )

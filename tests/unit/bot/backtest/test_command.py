@@ -135,7 +135,8 @@ def test_the_nearest_cut_is_never_taken_silently(
         (b"", "no line of column names"),
         (b"minute,core_f\n", "not one row with a time and a core reading"),
         (b"\x7fELF\x02\x00\x00\x01", "that is no text file"),
-        ("minute,core_f\n0,40\n# Gr\xfc\xdfe\n".encode("latin-1"), "that text is not UTF-8"),
+        (b"minute,core_f\n0,40\n# \xe9\x81\n", "that text can be read neither as UTF-8 nor as Windows-1252"),
+        (b"\x89PNG\r\n\x01\xff", "that is no text file"),
     ],
 )
 def test_a_log_that_cannot_be_used_does_not_stop_the_others(
@@ -166,6 +167,39 @@ def test_spreadsheet_unicode_is_read(tmp_path: Path, capsys: pytest.CaptureFixtu
     for encoding in ("utf-16", "utf-8-sig"):
         assert main(["backtest", saved(tmp_path, SHORT.encode(encoding)), "--json"]) == 0
         assert len(told_json(capsys)["cooks"][0]["forecasts"]) == 2
+
+
+def test_windows_text_is_read(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    """A half or an accent in a comment, as Western spreadsheets save it, does not refuse the log."""
+    text = SHORT.replace("# pit", "# brought by Zoë: 3½ kg at the café\n# pit").encode("cp1252")
+    assert main(["backtest", saved(tmp_path, text), "--json"]) == 0
+    assert len(told_json(capsys)["cooks"][0]["forecasts"]) == 2
+
+
+def test_times_without_a_date_are_named(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    """Each such row is named with what would work, and then that none is left."""
+    assert main(["backtest", saved(tmp_path, "at,core_f\n20:30,40\n00:30,80\n")]) == 1
+    told = capsys.readouterr().err
+    assert "line 2: '20:30' has no date, row skipped. With one it can be read: 2026-09-12T20:30" in told
+    assert "line 3: '00:30' has no date" in told
+    assert "not one row with a time and a core reading" in told
+
+
+def test_impossible_numbers_say_why(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    """A slip of the unit is suspected where it fits, a hot oven passes, and a far minute is too far."""
+    rows = "0,5,120\n60,131,121\n70,400,121\n80,20,252\n90,20,900\n95,-60,120\n100000,60,120\n"
+    assert main(["backtest", saved(tmp_path, f"# cut: brisket\nminute,core_c,pit_c\n{rows}"), "--json"]) == 0
+    told = capsys.readouterr()
+    for line, says in (
+        (4, "131 C is hotter than meat gets: perhaps F? Row skipped."),
+        (5, "400 C is hotter than meat gets, row skipped."),
+        (7, "900 C is hotter than a cooker gets, row skipped."),
+        (8, "-60 C is colder than meat or cooker get, row skipped."),
+        (9, "'100000' is too far from the rest of the cook (more than 14 days), row skipped."),
+    ):
+        assert f"line {line}: {says}" in told.err
+    assert "line 6" not in told.err
+    assert [one["minute"] for one in json.loads(told.out)["cooks"][0]["forecasts"]] == [0, 80]
 
 
 @pytest.mark.parametrize("target", ["195", "hot", "500F"])

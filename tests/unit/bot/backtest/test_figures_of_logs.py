@@ -54,7 +54,8 @@ def test_a_pit_is_one_value_or_a_band(text: str, unit: str, band: tuple[float, f
     ("text", "unit", "value_c"),
     [
         ("71", "C", 71.0), ("71,5", "C", 71.5), ("160", "F", 71.1), ("160F", "C", 71.1), ("-4", "F", -20.0),
-        (".5", "C", 0.5), ("71 \u00b0C", "F", 71.0), ("nan", "C", None), ("inf", "C", None), ("1e2", "C", None),
+        (".5", "C", 0.5), ("71 \u00b0C", "F", 71.0), ("~157", "F", 69.4), ("about 157 F", "C", 69.4),
+        ("nan", "C", None), ("inf", "C", None), ("1e2", "C", None),
         ("999", "F", None), ("71 72", "C", None), ("ERR", "F", None), ("-", "F", None), ("--5", "C", None),
     ],
 )  # fmt: skip
@@ -84,11 +85,17 @@ def test_wraps_by_their_names(text: str, wrap: Wrap | None) -> None:
         ("spritz", (Opened(kind=Opening.SPRITZ),)), ("LID", (Opened(kind=Opening.LID),)),
         ("refuel", (Opened(kind=Opening.REFUEL),)), ("pull", (Pulled(),)),
         ("lid ; spritz;wrap foil", (Opened(kind=Opening.LID), Opened(kind=Opening.SPRITZ), Covered(wrap=Wrap.FOIL))),
-        ("", ()), (" ; ", ()),
+        ("lid, spritz,wrap foil", (Opened(kind=Opening.LID), Opened(kind=Opening.SPRITZ), Covered(wrap=Wrap.FOIL))),
+        ("foil", (Covered(wrap=Wrap.FOIL),)), ("Paper", (Covered(wrap=Wrap.PAPER),)),
+        ("boat", (Covered(wrap=Wrap.BOAT),)), ("wrapped foil", (Covered(wrap=Wrap.FOIL),)),
+        ("foiled", (Covered(wrap=Wrap.FOIL),)), ("butcher paper on", (Covered(wrap=Wrap.PAPER),)),
+        ("foil off", (Covered(wrap=Wrap.NONE),)),
+        ("lid,pit 135,5C", (Opened(kind=Opening.LID), PitSet(low_c=135.5, high_c=135.5))),
+        ("", ()), (" ; ", ()), (" , ;", ()),
     ],
 )  # fmt: skip
 def test_events_are_read_one_by_one(cell: str, events: tuple[Event, ...]) -> None:
-    """Each event of the list is known in its usual spellings; a semicolon parts several."""
+    """Each event of the list is known in its usual spellings; semicolons or commas part several."""
     assert read_events(cell, "F") == (events, ())
 
 
@@ -102,6 +109,6 @@ def test_a_pit_event_carries_its_band() -> None:
 
 def test_unknown_events_are_handed_back_as_written() -> None:
     """What is not known is named and does not hide its neighbours."""
-    events, unknown = read_events("Sang a song; lid; wrap leaves; pit hot", "F")
+    events, unknown = read_events("Sang a song; lid, wrap leaves; pit hot, no, wrap", "F")
     assert events == (Opened(kind=Opening.LID),)
-    assert unknown == ("Sang a song", "wrap leaves", "pit hot")
+    assert unknown == ("Sang a song", "wrap leaves", "pit hot", "no", "wrap")

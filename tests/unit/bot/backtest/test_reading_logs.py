@@ -135,7 +135,7 @@ def test_malformed_rows_are_named_by_line_and_counted() -> None:
     )
     assert cores(log) == [(0, 41), (75, 90)]
     assert told(log) == [
-        (Trouble.TIME, 4), (Trouble.TIME, 5), (Trouble.TEMPERATURE, 6), (Trouble.TEMPERATURE, 7), (Trouble.TIME, 8),
+        (Trouble.TIME, 4), (Trouble.TIME, 5), (Trouble.TEMPERATURE, 6), (Trouble.CORE_TOO_HOT, 7), (Trouble.TIME, 8),
     ]  # fmt: skip
     assert log.skipped == 5
 
@@ -144,6 +144,14 @@ def test_a_broken_reading_does_not_hide_the_wrap_beside_it() -> None:
     """Of a malformed row the events are kept: the meat was wrapped, whatever the probe said."""
     log = read("minute,core_f,event\n0,41,\n60,999,wrap foil\n75,90,\n")
     assert log.rows[1].events == (Covered(wrap=Wrap.FOIL),)
+
+
+def test_events_parted_by_commas_without_quotes_are_kept() -> None:
+    """Behind the last column stands the rest of its events; what is none is named, its neighbours are kept."""
+    log = read("minute,core_f,event\n0,41,on\n45,71,lid,foil\n60,80,spritz; sang,paper,late\n")
+    assert log.rows[1].events == (Opened(kind=Opening.LID), Covered(wrap=Wrap.FOIL))
+    assert log.rows[2].events == (Opened(kind=Opening.SPRITZ), Covered(wrap=Wrap.PAPER))
+    assert told(log) == [(Trouble.EVENT, 4), (Trouble.EXTRA_CELLS, 4)]
 
 
 def test_a_lost_quote_spoils_one_row_alone() -> None:
