@@ -9,19 +9,21 @@ import dataclasses
 import json
 import os
 import sys
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from pathlib import Path
 
 from bot.backtest import report
 from bot.backtest.kinds import all_cuts, nearest, stand_in
 from bot.backtest.log import Log, Notice
 from bot.backtest.reading import read_log
-from bot.backtest.replay import replay
+from bot.backtest.replay import Asked, replay
 from bot.backtest.targets import BadTarget, Target, read_targets
 from bot.messages import backtest as words
 from scheduler.cuts import Cut, Cuts
 
 DONE, FAILED, WRONGLY_CALLED, INTERRUPTED = 0, 1, 2, 130
+PROGRESS_EVERY = 100
+"""So many forecasts take some seconds."""
 LARGEST_BYTES = 20_000_000
 """A log of seconds over two days is a tenth of this."""
 _NO_TEXT = frozenset(range(8))
@@ -59,7 +61,8 @@ def _report(files: Sequence[str], targets: Sequence[Target], *, as_json: bool) -
         if log is None:
             continue
         cut = _cut(file, log, cuts)
-        cook = tuple(replay(log, cut, [target.temp_c for target in targets]))
+        asked = replay(log, cut, [target.temp_c for target in targets])
+        cook = tuple(_watched(file, asked) if sys.stderr.isatty() else asked)
         if as_json:
             cooks.append(report.as_values(file, targets, cook))
         else:
@@ -68,6 +71,14 @@ def _report(files: Sequence[str], targets: Sequence[Target], *, as_json: bool) -
     if as_json:
         print(json.dumps({"cooks": cooks}, allow_nan=False))
     return DONE if used == len(files) else FAILED
+
+
+def _watched(file: str, asked: Iterator[Asked]) -> Iterator[Asked]:
+    """Pass forecasts on, and say on standard error how many there were so far."""
+    for done, one in enumerate(asked, start=1):
+        if done % PROGRESS_EVERY == 0:
+            print(words.progress(file, done), file=sys.stderr, flush=True)
+        yield one
 
 
 def _log(file: str) -> Log | None:

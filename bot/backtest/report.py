@@ -53,7 +53,7 @@ def as_lines(file: str, log: Log, cut: Cut, targets: Sequence[Target], cook: Seq
 
 
 def _scored(log: Log, cook: Sequence[Asked], target: Target, place: int) -> list[str]:
-    reached = when_reached(cook, target.temp_c)
+    reached = when_reached(cook, target.temp_c, place)
     if reached is None:
         return [words.not_reached(target.name)]
     before = None if reached.before is None else words.moment(reached.before, log.on_at)

@@ -39,23 +39,44 @@ class Stage:
     inside: bool
 
 
-def when_reached(cook: Sequence[Asked], target_c: float) -> Reached | None:
-    """Return when the core passed the target, on a straight line between two readings; None when it never did."""
-    for place, now in enumerate(cook):
-        after = cook[place + 1].core_c if place + 1 < len(cook) else now.core_c
-        if now.core_c >= target_c and after >= target_c - FALLS_BACK_C:
-            below = [one for one in cook[:place] if one.core_c < target_c]
-            if not below:
-                return Reached(minute=now.minute, before=None, after=now.minute)
-            last = below[-1]
-            share = (target_c - last.core_c) / (now.core_c - last.core_c)
-            minute = last.minute + share * (now.minute - last.minute)
-            return Reached(minute=minute, before=last.minute, after=now.minute)
+def when_reached(cook: Sequence[Asked], target_c: float, place: int) -> Reached | None:
+    """Return when the core first passed the target, on a straight line between two readings; None when it never did.
+
+    The lines join the readings that were higher than all before them. Where the last forecast knows the crossing of
+    target number `place`, it is that one: then no reading is counted here that the forecast does not trust.
+    """
+    risen: list[Asked] = []
+    for number, now in enumerate(cook):
+        after_c = cook[number + 1].core_c if number + 1 < len(cook) else now.core_c
+        slip = after_c < now.core_c - FALLS_BACK_C and after_c < target_c - FALLS_BACK_C
+        if slip or (risen and now.core_c <= risen[-1].core_c):
+            continue
+        if now.core_c >= target_c:
+            return _crossed(cook, risen[-1] if risen else None, now, target_c, place)
+        risen.append(now)
     return None
 
 
+def _crossed(cook: Sequence[Asked], last: Asked | None, now: Asked, target_c: float, place: int) -> Reached:
+    """Return the crossing between the last reading below the target (None: there is none) and the first above it."""
+    if last is None:
+        return Reached(minute=now.minute, before=None, after=now.minute)
+    share = (target_c - last.core_c) / (now.core_c - last.core_c)
+    minute = last.minute + share * (now.minute - last.minute)
+    end = cook[-1]
+    answer = end.answers[place]
+    if answer.p50 is None or not answer.p10 == answer.p50 == answer.p90 or answer.p50 > end.minute:
+        return Reached(minute=minute, before=last.minute, after=now.minute)
+    before = [one.minute for one in cook if one.minute <= answer.p50]
+    after = [one.minute for one in cook if one.minute >= answer.p50]
+    inside = last.minute <= answer.p50 <= now.minute
+    return Reached(
+        minute=answer.p50, before=last.minute if inside else before[-1], after=now.minute if inside else after[0]
+    )
+
+
 def stages(cook: Sequence[Asked], reached: Reached, target_c: float, place: int) -> tuple[Stage, ...]:
-    """Return what was said of target number `place` at each stage that came before it was reached."""
+    """Return what was said of target number `place` at each stage that came before it was reached, in time order."""
     first_c = cook[0].core_c
     marks: list[tuple[int | None, int | None, float]]
     marks = [(percent, None, first_c + percent / 100 * (target_c - first_c)) for percent in SHARES]
@@ -76,4 +97,4 @@ def stages(cook: Sequence[Asked], reached: Reached, target_c: float, place: int)
                     and (answer.p90 is None or reached.minute <= answer.p90),
                 )
             )
-    return tuple(found)
+    return tuple(sorted(found, key=lambda stage: stage.asked.minute))

@@ -101,6 +101,11 @@ def nearest(file: str, said: str, name: str, *, assumed: bool) -> str:
     return text.format(file=file, said=repr(said), name=name)
 
 
+def progress(file: str, done: int) -> str:
+    """Say how far a long log is."""
+    return n_("{file}: {count} forecast so far", "{file}: {count} forecasts so far", done).format(file=file, count=done)
+
+
 def bad_target(given: str) -> str:
     """Say how a target is given."""
     return _("--target {given} is no core temperature: give it with its unit, like 195F or 90C, up to 212F.").format(
@@ -207,8 +212,13 @@ def passing(mark: str) -> str:
 
 
 def error(minutes: float | None) -> str:
-    """Return how far off a forecast was: plus is too late."""
-    return _LATER if minutes is None else _("{minutes:+d} min").format(minutes=round(minutes))
+    """Return how far off a forecast was, plus is too late: in minutes, from an hour on as h:mm."""
+    if minutes is None:
+        return _LATER
+    hours, rest = divmod(abs(round(minutes)), 60)
+    if hours:
+        return f"{'-' if minutes < 0 else '+'}{hours}:{rest:02}"
+    return _("{minutes:+d} min").format(minutes=round(minutes))
 
 
 def window(*, inside: bool) -> str:

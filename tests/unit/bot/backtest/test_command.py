@@ -2,14 +2,17 @@
 
 from __future__ import annotations
 
+import io
 import json
 import re
+import sys
 from pathlib import Path
 from typing import Any
 
 import pytest
 
 from bot.__main__ import main
+from bot.backtest import command
 
 GUIDE = Path(__file__).parents[4] / "docs" / "howto" / "backtest.md"
 SHORT = "# cut: pork butt\n# pit: 250 F\nminute,core_f\n0,40\n60,75\n"
@@ -46,7 +49,7 @@ def test_the_example_of_the_guide_is_reported(tmp_path: Path, capsys: pytest.Cap
     ]  # fmt: skip
     assert all(re.fullmatch(r"\d\d:\d\d +\d+ F( +(\d\d:\d\d|-)( day \d)?){3}", row) for row in rows)
     assert "195F was reached about 15:19 (read 15:15 and 15:40)." in told.out
-    stage = r"^(?:\d\d % of the rise|passing \d+ F) .* [+-]\d+ min +(?:inside|outside)$"
+    stage = r"^(?:\d\d % of the rise|passing \d+ F) .* [+-](?:\d+ min|\d+:\d\d) +(?:inside|outside)$"
     assert len(re.findall(stage, told.out, re.MULTILINE)) == 6
 
 
@@ -200,6 +203,36 @@ def test_impossible_numbers_say_why(tmp_path: Path, capsys: pytest.CaptureFixtur
         assert f"line {line}: {says}" in told.err
     assert "line 6" not in told.err
     assert [one["minute"] for one in json.loads(told.out)["cooks"][0]["forecasts"]] == [0, 80]
+
+
+def test_summary_and_json_name_the_same_crossing(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    """A core that falls back under the target after it was reached does not move the time it was."""
+    file = saved(tmp_path, "# cut: pork butt\nminute,core_f\n0,40\n300,160\n600,190\n700,197\n720,194\n760,201\n")
+    assert main(["backtest", file]) == 0
+    found = re.search(r"195F was reached about (\d+):(\d\d) \(read 10:00 and 11:40\)", capsys.readouterr().out)
+    assert found is not None
+    assert main(["backtest", file, "--json"]) == 0
+    last = told_json(capsys)["cooks"][0]["forecasts"][-1]["targets"]["195F"]
+    assert last["p10"] == last["p50"] == last["p90"]
+    assert abs(int(found[1]) * 60 + int(found[2]) - last["p50"]) <= 0.5
+
+
+class Screen(io.StringIO):
+    """Standard error as a terminal."""
+
+    def isatty(self) -> bool:
+        """Say that somebody looks on."""
+        return True
+
+
+def test_a_long_log_tells_how_far_it_is_when_somebody_looks_on(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """Every so many forecasts a line on the terminal, and none in a file or a pipe."""
+    monkeypatch.setattr(command, "PROGRESS_EVERY", 2)
+    file = saved(tmp_path, SHORT + "".join(f"{60 + 20 * place},{75 + place}\n" for place in range(1, 4)))
+    for screen, lines in ((Screen(), 2), (io.StringIO(), 0)):
+        monkeypatch.setattr(sys, "stderr", screen)
+        assert main(["backtest", file, "--json"]) == 0
+        assert screen.getvalue().count("forecasts so far") == lines
 
 
 @pytest.mark.parametrize("target", ["195", "hot", "500F"])

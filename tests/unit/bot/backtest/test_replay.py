@@ -76,6 +76,16 @@ def test_a_log_cut_off_after_a_row_gives_the_same_forecasts_up_to_it() -> None:
         assert len(cut_off) == count - 1
 
 
+def test_a_row_from_before_meat_on_is_known_to_every_forecast_wherever_it_was_written() -> None:
+    """It only tells how warm the meat was: it is no reading on the fire, and none of the forecasts is asked there."""
+    late = (*ROWS[1:4], ROWS[0])
+    for place in (1, 2, 3):
+        asked = asked_at(place, *late)
+        assert asked == asked_at(place, *ROWS[:4])
+        assert asked.start_c == pytest.approx(c_from_f(38))
+        assert min(minutes(one.at) for one in asked.readings) == 0
+
+
 def test_the_order_in_which_rows_were_written_does_not_matter() -> None:
     """What was noted down late is known at its own time."""
     assert asked_at(5, *reversed(ROWS)) == asked_at(5)
