@@ -11,11 +11,15 @@ from bot.messages.figures import Voice
 from bot.messages.message import Message, lines
 from bot.messages.words import _
 from scheduler.cook import Situation
+from scheduler.facts import Wrap
 from scheduler.forecast import StallPhase
 from scheduler.planning.stall import Stall
 
 _SOON = dt.timedelta(minutes=10)
 """An end as near as this is no time to name."""
+
+_VERY_SURE = 0.9
+"""Share of the forecast from which a stall is ruled out: house rule."""
 
 
 def stall_news(stall: Stall | None, situation: Situation, voice: Voice) -> str:
@@ -47,7 +51,7 @@ def stall_answer(situation: Situation, voice: Voice) -> Message:
         case StallPhase.BEHIND:
             text = _("The stall is behind it: from here it climbs.")
         case StallPhase.UNLIKELY:
-            text = _("No stall to speak of is expected.")
+            text = _unlikely(plateau, situation, voice)
         case _:
             text = _ahead(plateau, situation, voice)
     return Message(text=text)
@@ -61,6 +65,25 @@ def _ahead(plateau: Stall, situation: Situation, voice: Voice) -> str:
         return " ".join((_("Not in the stall yet, it may begin any time."), _end(plateau, situation, voice)))
     begin = _("Not in the stall yet: it likely begins about {time}.").format(time=voice.about(begins))
     return " ".join((begin, _end(plateau, situation, voice)))
+
+
+def _unlikely(plateau: Stall, situation: Situation, voice: Voice) -> str:
+    """Return that a stall is not counted on, and when one would be: it is ruled out only for meat that was wrapped
+    before, for a cut that knows none, or where the forecast is very sure.
+    """
+    wraps = situation.state.wraps
+    wrapped = bool(wraps) and wraps[-1][1].wrap is not Wrap.NONE
+    if wrapped or situation.cut.stall_h.high <= 0.0 or plateau.share >= _VERY_SURE:
+        return _("No stall to speak of is expected.")
+    begins, ends = plateau.begins, plateau.ends
+    if begins is None or begins.likely is None or begins.likely <= voice.now:
+        end = _end(plateau, situation, voice)
+        return _("It may not stall much: the climb may only slow down. {end}").format(end=end)
+    if ends is None or ends.likely is None:
+        return _("It may not stall much: if it does, from about {begin}.").format(begin=voice.about(begins.likely))
+    return _("It may not stall much: if it does, from about {begin} to {end}.").format(
+        begin=voice.about(begins.likely), end=voice.about(ends.likely)
+    )
 
 
 def _since(stall: Stall, voice: Voice) -> str:

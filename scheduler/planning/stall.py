@@ -37,11 +37,13 @@ _BELOW_C = 5.0
 class Stall:
     """How a piece stands with its stall as of its newest reading.
 
-    While it is within: `since` when and at which core [°C], as far as readings show it. `begins` and `ends` are what
+    While it is within: `since` when, only where readings show it, and at which core [°C]. `begins` and `ends` are what
     the forecast expects, None where it expects none.
     """
 
     phase: StallPhase
+    share: float = 1.0
+    """How sure the forecast is of its phase, 0 to 1; 1 where readings show it."""
     since: dt.datetime | None = None
     core_c: float | None = None
     begins: Window | None = None
@@ -74,32 +76,35 @@ def stall_of(state: CookState, cut: Cut, forecast: Forecast) -> Stall:
         low_c, high_c = cut.stall_c
         inside = bool(readings) and low_c - _BELOW_C <= readings[-1].value_c <= high_c
         if cooking and inside and foreseen.share >= SURE and not _climbs(readings):
-            since = None if begins is None or begins.likely is None else min(begins.likely, readings[-1].at)
-            return Stall(
-                phase=phase, since=since, core_c=readings[-1].value_c, begins=begins,
-                ends=_not_before(ends, state.as_of),
-            )  # fmt: skip
+            return Stall(phase=phase, core_c=readings[-1].value_c, begins=begins, ends=_not_before(ends, state.as_of))
         past = cooking and bool(readings) and readings[-1].value_c > 0.5 * (low_c + high_c)
         phase = StallPhase.BEHIND if past else StallPhase.AHEAD
     if cooking and readings and readings[-1].value_c > cut.stall_c[1]:
         phase = StallPhase.BEHIND
-    return Stall(phase=phase, begins=begins, ends=ends)
+    share = foreseen.share if phase is foreseen.phase else 1.0
+    return Stall(phase=phase, share=share, begins=begins, ends=ends)
 
 
 def _flat_since(readings: list[ReadingAt], cut: Cut) -> ReadingAt | None:
-    """Return the reading since which the core hardly rises in the band, None when it does not."""
+    """Return the earliest reading in the band from which on the rise to every later one is slow, None without one.
+
+    A later reading can only rule a start out, never bring an earlier one back: what was told never moves earlier.
+    """
     low_c, high_c = cut.stall_c
     if len(readings) < _TWO or not low_c - _BELOW_C <= readings[-1].value_c <= high_c:
         return None
-    since = None
-    newest = readings[-1]
-    for earlier in reversed(readings[:-1]):
-        if newest.at - earlier.at < _SPAN:
+    for index, one in enumerate(readings[:-1]):
+        if one.value_c < low_c - _BELOW_C or readings[-1].at - one.at < _SPAN:
             continue
-        if _rise_c_per_h(earlier, newest) >= RISE_C_PER_H or earlier.value_c < low_c - _BELOW_C:
-            break
-        since = earlier
-    return since
+        if all(_hardly_rises(one, later) for later in readings[index + 1 :]):
+            return one
+    return None
+
+
+def _hardly_rises(earlier: ReadingAt, later: ReadingAt) -> bool:
+    """Return whether the core hardly rose between two readings; those close together are judged as a longer span."""
+    hours = max(later.at - earlier.at, _SPAN) / dt.timedelta(hours=1)
+    return later.value_c - earlier.value_c < RISE_C_PER_H * hours
 
 
 def _climbs(readings: list[ReadingAt]) -> bool:

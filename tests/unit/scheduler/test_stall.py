@@ -90,6 +90,23 @@ def test_a_stall_is_counted_from_where_the_rise_ended() -> None:
     assert stall.since == at(300)
 
 
+def test_a_start_that_readings_contradict_is_never_said() -> None:
+    """Ten degrees Fahrenheit in the first hour are a climb, however slow the average has become since."""
+    points = [(240, 61.1), (300, 66.7), (340, 67.2), (380, 67.8), (440, 68.3), (500, 68.9)]
+    told = []
+    for count in range(2, len(points) + 1):
+        stall = _stall(_read(*points[:count]))
+        told.append(None if stall is None else stall.since)
+    assert told == [None, at(300), at(300), at(300), at(300)]
+
+
+def test_readings_close_together_make_no_climb() -> None:
+    """A degree in five minutes is how whole degrees are read, not a rise."""
+    stall = _stall(_read((300, 67.0), (305, 68.0), (340, 68.0)))
+    assert stall is not None
+    assert stall.since == at(300)
+
+
 def test_a_falling_core_is_a_stall_too() -> None:
     """Evaporation may cool the meat a little; it is nothing to chase."""
     assert _stalled((300, 68.0), (340, 67.0))
@@ -121,10 +138,12 @@ def test_it_is_told_once_when_it_begins_and_once_when_it_ends() -> None:
 
 
 def test_where_readings_are_too_few_a_sure_forecast_is_believed() -> None:
-    """One reading in the band, and the forecast is sure: in the stall since it thinks so, with its end."""
+    """One reading in the band, and the forecast is sure: in the stall, with its end; its beginning
+    nobody has measured.
+    """
     stall = _stall(_read((300, 68.0)), _expected(StallPhase.WITHIN))
     assert stall is not None
-    assert (stall.since, stall.core_c) == (at(290), 68.0)
+    assert (stall.since, stall.core_c) == (None, 68.0)
     assert stall.ends == Window(early=at(390), likely=at(420), late=at(450))
 
 

@@ -2,11 +2,16 @@
 
 from __future__ import annotations
 
+import dataclasses
 import re
 
 import pytest
 
+from bot.application.voices import voice_of
+from bot.messages.stall import stall_answer
 from scheduler.facts import AirTold
+from scheduler.forecast import StallPhase
+from scheduler.planning.stall import Stall
 from tests.fakes.kitchen import PlayedKitchen, on
 
 CLOCK = r"(?:Sun )?\d\d:\d\d"
@@ -65,9 +70,23 @@ def test_before_the_stall_its_beginning_and_end_are_told(ribs: PlayedKitchen) ->
     ribs.until(on("10:30"))
     ribs.say("Ines", "275/130")
     answer = ribs.say("Ines", "stall?").lines[0]
-    assert re.match(rf"Not in the stall yet.* Likely over near {CLOCK} \({WINDOW}\)\.$", answer) or answer == (
-        "No stall to speak of is expected."
+    assert re.match(
+        rf"Not in the stall yet.* Likely over near {CLOCK} \({WINDOW}\)\.$|It may not stall much: if it does, from "
+        rf"about {CLOCK} to {CLOCK}\.$",
+        answer,
     )
+
+
+def test_a_stall_is_ruled_out_only_where_that_is_very_likely(ribs: PlayedKitchen) -> None:
+    """A cut that knows a stall may have little of one: none is promised unless it was wrapped before it."""
+    voice = voice_of(ribs.situation, ribs.now)
+    few = dataclasses.replace(ribs.situation, plateau=Stall(phase=StallPhase.UNLIKELY, share=0.6))
+    sure = dataclasses.replace(few, plateau=Stall(phase=StallPhase.UNLIKELY, share=0.95))
+    assert stall_answer(few, voice).text.startswith("It may not stall much: ")
+    assert stall_answer(sure, voice).text == "No stall to speak of is expected."
+    ribs.say("Ines", "wrapped in foil")
+    wrapped = dataclasses.replace(ribs.situation, plateau=few.plateau)
+    assert stall_answer(wrapped, voice).text == "No stall to speak of is expected."
 
 
 def test_in_the_stall_its_end_is_told(ribs: PlayedKitchen) -> None:
