@@ -53,6 +53,7 @@ _OPTIONAL = _set_of(
 """A text or a name may lack them."""
 _HARMLESS = _OPTIONAL | {
     "cut",
+    "roaster",
     "roast",
     "rack",
     "slab",

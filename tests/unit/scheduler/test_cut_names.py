@@ -42,7 +42,7 @@ MEANT = {
     "pork_belly": ("belly", "pork-belly slab"),
     "lamb_shoulder": ("lamb shoulder", "shoulder of lamb"),
     "leg_of_lamb": ("leg of lamb", "lamb leg, bone-in"),
-    "whole_chicken": ("chicken", "whole chicken", "half chicken"),
+    "whole_chicken": ("chicken", "whole chicken", "half chicken", "roaster", "roaster chicken", "roasted chicken"),
     "spatchcock_chicken": ("spatchcocked chicken",),
     "chicken_thighs": ("chicken thighs",),
     "whole_turkey": ("turkey", "Whole Turkey 14 lb"),
