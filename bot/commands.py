@@ -30,6 +30,14 @@ class Topic(StrEnum):
     """The lines of the plan that did not fit."""
     SAFE = "safe"
     STALL = "stall"
+    REST = "rest"
+    """How long it rests, and how long the box keeps it."""
+    WHEN = "when"
+    """When it comes off, and what comes next."""
+    STEP = "step"
+    """When one step is due, or was."""
+    WHAT_IF = "what_if"
+    """When it comes off with another wrap."""
     CREW = "crew"
     HELP = "help"
 
@@ -126,6 +134,10 @@ class Ask(_Intent):
 
     kind: Literal["ask"] = "ask"
     topic: Topic
+    step: str | None = None
+    """The step asked about."""
+    wrap: Wrap | None = None
+    """The wrap asked about."""
 
 
 class AirSaid(_Intent):

@@ -11,6 +11,7 @@ from bot.conversation.context import Context
 from bot.conversation.parsing import times
 from bot.conversation.parsing.air import air_words
 from bot.conversation.parsing.answers import unsure
+from bot.conversation.parsing.asking import asked_about
 from bot.conversation.parsing.changes import plan_changed, whole_plan
 from bot.conversation.parsing.commands import command, greets, questions
 from bot.conversation.parsing.corrections import corrected_time, correction
@@ -127,6 +128,8 @@ def _reply(heard: str, text: str, context: Context) -> tuple[Intent, ...]:
         return (Ask(topic=Topic.WHAT_NEXT),)
     if questions(heard):
         return ()
+    if heard.endswith("?") and (asks := asked_about(replies(heard, text, context), heard, context.stage)):
+        return asks
     found = replies(heard, text, context)
     if not found and (changed := plan_changed(heard, context)) is not None:
         return (changed,)

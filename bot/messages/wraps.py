@@ -57,5 +57,10 @@ def counting_on(situation: Situation) -> str:
     return "" if wrap is None else _("counting on {wrap} at the bark look").format(wrap=_NOUNS[wrap]())
 
 
+def in_wrap(wrap: Wrap) -> str:
+    """Return a wrap as a condition: "in foil", "bare"."""
+    return _PHRASES[wrap]()
+
+
 def _near(one: PullIf, voice: Voice) -> str:
     return _("beyond 30 h") if one.pull.likely is None else voice.about(one.pull.likely)

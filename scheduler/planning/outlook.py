@@ -103,7 +103,7 @@ def planned_after_pull(cut: Cut) -> dt.timedelta:
 
 
 @functools.lru_cache(maxsize=64)
-def _known(question: Question) -> Forecast:
+def known(question: Question) -> Forecast:
     """Return the forecast for a question; one decision asks the same question several times."""
     return forecast(question)
 
@@ -112,18 +112,18 @@ def look(state: CookState, cut: Cut) -> Outlook:
     """Return the outlook of a cook as of its newest fact."""
     serve_at, serve_end = state.serving.starts_at(), state.serving.ends_at()
     on_at = state.at("meat_on") or _planned_on(state, cut, serve_at)
-    known = _known(question_of(state, cut, on_at))
-    pull = _pull_window(state, known)
+    course = known(question_of(state, cut, on_at))
+    pull = _pull_window(state, course)
     plate = pull.plus(after_pull(cut))
     served = state.at("serve")
-    chance = _chance(state, known, cut, serve_end)
+    chance = _chance(state, course, cut, serve_end)
     spare = None if serve_end is None or plate.likely is None else serve_end - plate.likely
     if served is not None:
         plate = Window(early=served, likely=served, late=served)
     return Outlook(
         cook=state.cook,
         piece=state.piece,
-        forecast=known,
+        forecast=course,
         light_at=state.at("light") or on_at - LIGHT_LEAD,
         on_at=on_at,
         pull=pull,
@@ -187,7 +187,7 @@ def cooking_span(cut: Cut, state: CookState, p: float) -> dt.timedelta:
         openings=(),
         start_c=None,
     )
-    ready_at = _known(question).ready().quantile(p)
+    ready_at = known(question).ready().quantile(p)
     horizon = reference + dt.timedelta(hours=30)
     return (ready_at or horizon) - reference
 
@@ -214,11 +214,11 @@ def _rounded(at: dt.datetime, *, up: bool) -> dt.datetime:
     return floor + _STEP if up and floor < at else floor
 
 
-def _pull_window(state: CookState, known: Forecast) -> Window:
+def _pull_window(state: CookState, course: Forecast) -> Window:
     pulled_at = state.at("pull")
     if pulled_at is not None:
         return Window(early=pulled_at, likely=pulled_at, late=pulled_at)
-    ready = known.ready()
+    ready = course.ready()
     window = Window(early=ready.quantile(0.1), likely=ready.quantile(0.5), late=ready.quantile(0.9))
     if state.stage != "cooking":
         return window
@@ -231,7 +231,7 @@ def _pull_window(state: CookState, known: Forecast) -> Window:
     return Window(early=early, likely=likely, late=late)
 
 
-def _chance(state: CookState, known: Forecast, cut: Cut, serve_end: dt.datetime | None) -> float | None:
+def _chance(state: CookState, course: Forecast, cut: Cut, serve_end: dt.datetime | None) -> float | None:
     if serve_end is None:
         return None
     last_pull = serve_end - after_pull(cut)
@@ -240,7 +240,7 @@ def _chance(state: CookState, known: Forecast, cut: Cut, serve_end: dt.datetime 
         return 1.0 if pulled_at <= last_pull else 0.0
     if last_pull <= state.as_of:
         return 0.0
-    return known.ready().probability_by(last_pull)
+    return course.ready().probability_by(last_pull)
 
 
 def _verdict(chance: float | None) -> Verdict:

@@ -8,9 +8,10 @@ from __future__ import annotations
 import dataclasses
 import datetime as dt
 
+from scheduler.cuts import Cut
 from scheduler.facts import Wrap
-from scheduler.forecast import Forecast
-from scheduler.planning.outlook import Outlook, Window, felt_tender
+from scheduler.forecast import Forecast, WrapEvent
+from scheduler.planning.outlook import Outlook, Window, felt_tender, known, question_of
 from scheduler.state import CookState
 
 
@@ -33,6 +34,20 @@ def pulls_if(state: CookState, outlook: Outlook) -> tuple[PullIf, ...]:
     )
 
 
+def pull_if(state: CookState, outlook: Outlook, cut: Cut, wrap: Wrap) -> Window | None:
+    """Return the pull with this wrap: where it is decided or still open as it would come, else wrapped so now; None
+    when the meat is off.
+    """
+    if state.did("pull"):
+        return None
+    if not state.wraps and any(choice.wrap is wrap for choice in outlook.forecast.choices):
+        return _window(outlook.forecast.given(wrap), state)
+    asked = question_of(state, cut, outlook.on_at)
+    at = max(state.as_of, outlook.on_at)
+    wraps = (*asked.wraps, WrapEvent(at=at, wrap=wrap))
+    return _window(known(dataclasses.replace(asked, wraps=wraps, wrap_plan=wrap)), state)
+
+
 def counted_on(state: CookState, outlook: Outlook) -> Wrap | None:
     """Return the wrap that was decided and has not happened yet, None when there is none to come."""
     planned = state.planned.wrap
@@ -41,8 +56,8 @@ def counted_on(state: CookState, outlook: Outlook) -> Wrap | None:
     return planned if [choice.wrap for choice in outlook.forecast.choices] == [planned] else None
 
 
-def _window(known: Forecast, state: CookState) -> Window:
-    ready = known.ready()
+def _window(forecast: Forecast, state: CookState) -> Window:
+    ready = forecast.ready()
     on_the_fire = state.stage == "cooking"
     early, likely, late = (
         t if t is None or not on_the_fire else max(t, state.as_of)

@@ -13,6 +13,7 @@ from bot.application.writing import cook_write, tell
 from bot.crew import may
 from bot.messages import talk
 from bot.messages.answers import how_long, is_it_safe, plan, plan_rest, what_next
+from bot.messages.asked import short_answer
 from bot.messages.figures import Voice
 from bot.messages.message import Message
 from bot.messages.refusals import refusal_text
@@ -69,6 +70,9 @@ def _ask(visit: Visit, work: Work, snapshot: CookSnapshot, situation: Situation,
             told = tell(situation, seed=visit.seed, now=visit.now, all_of_it=True)
             after = assess((*snapshot.facts, told), visit.house.catalogue)
             work.cooks.append(cook_write(after, (told,), version=snapshot.version))
+        return
+    if (short := short_answer(asked, situation, voice)) is not None:
+        reply(visit, work, situation, short)
         return
     text = (
         talk.people([p.name for p in visit.house.store.people()]) if asked.topic is say.Topic.CREW else talk.help_text()

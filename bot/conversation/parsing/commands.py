@@ -9,7 +9,7 @@ import re
 
 from bot.commands import Ask, CallOff, Draft, Intent, Invite, Join, TellMe, Topic, Undo
 from bot.conversation.parsing.words import bare, phrases, tidy
-from scheduler.facts import Detail
+from scheduler.facts import Detail, Wrap
 
 _JOIN = re.compile(r"^(?:/start(?:@\w+)?|/?join(?:@\w+)?|my code is|code)[ :]+([A-Za-z0-9_-]{4,64})\s*$", re.IGNORECASE)
 _SLASH = re.compile(r"^/([a-z_]+)(?:@\w+)?(?: .*)?$")
@@ -82,6 +82,14 @@ _PHRASES: tuple[tuple[Intent, re.Pattern[str]], ...] = (
         ),
     ),
     (
+        Ask(topic=Topic.REST),
+        phrases(
+            r"^how long\b.*\b(?:hold|holds|keep|keeps|rest|rests|box|boxed|cooler)\b.*",
+            "^(?:the )?rest(?:ing)? plan$",
+        ),
+    ),
+    (Ask(topic=Topic.WHEN), re.compile("^when$")),
+    (
         Ask(topic=Topic.HOW_LONG),
         phrases(
             r"^how (?:long|much (?:longer|more|time))\b.*",
@@ -110,7 +118,7 @@ _PHRASES: tuple[tuple[Intent, re.Pattern[str]], ...] = (
         Ask(topic=Topic.PLAN_REST),
         re.compile(
             "^(?:(?:the )?rest(?: of (?:it|the plan))?|more|(?:the )?(?:full|whole) plan|all of it"
-            "|show all|everything)$"
+            "|show all|all steps|everything)$"
         ),
     ),
     (
@@ -189,6 +197,24 @@ _QUESTION = phrases(
 _VERB_FIRST = re.compile(r"^(?:should|is|are|does|do|can|could|would|will|did|has|have|was|were)\b")
 
 
+_WHAT_IF = re.compile(r"^(?:and )?(?:what|wat|how about|whats|what's)\b(?: (?:if|about|when))?\b.*")
+_IF = re.compile(r"\b(?:if|about)\b")
+_IF_WRAPS = (
+    (Wrap.NONE, re.compile(r"\b(?:bare|naked|unwrapped|no wrap|(?:don't|dont|not|never|without) (?:\w+ )?wrap\w*)\b")),
+    (Wrap.BOAT, re.compile(r"\bboat\b")),
+    (Wrap.FOIL, re.compile(r"\b(?:foil\w*|crutch\w*)\b")),
+    (Wrap.PAPER, re.compile(r"\b(?:paper|butcher paper)\b")),
+)
+
+
+def what_if(heard: str) -> Ask | None:
+    """Return the question about another wrap ("what if foil"), None when it is none or names no wrap."""
+    if not (_WHAT_IF.match(heard) and _IF.search(heard)):
+        return None
+    wrap = next((wrap for wrap, pattern in _IF_WRAPS if pattern.search(heard)), None)
+    return None if wrap is None else Ask(topic=Topic.WHAT_IF, wrap=wrap)
+
+
 def command(text: str) -> Intent | None:
     """Return what a text asks of the program, or None when it is not a command."""
     if code := _JOIN.match(text.strip()):
@@ -199,6 +225,10 @@ def command(text: str) -> Intent | None:
     plain = bare(heard)
     if heard == "?":
         return Ask(topic=Topic.HELP)
+    if plain in ("rest", "resting") and heard.endswith("?"):
+        return Ask(topic=Topic.REST)
+    if (asked := what_if(plain)) is not None:
+        return asked
     for said in dict.fromkeys((plain, _POLITE.sub("", plain))):
         for intent, pattern in _PHRASES:
             if pattern.match(said):
