@@ -28,7 +28,7 @@ def voice_of(situation: Situation, now: dt.datetime) -> Voice:
 def context_of(visit: Visit, situation: Situation) -> Context:
     """Return what decides the meaning of a text said now in this cook."""
     state = situation.state
-    core = state.last(Slot.CORE)
+    core, pit = state.last(Slot.CORE), state.last(Slot.PIT)
     return Context(
         now=visit.incoming.sent_at,
         zone=state.serving.zone,
@@ -40,6 +40,8 @@ def context_of(visit: Visit, situation: Situation) -> Context:
         pit_target_c=state.pit_c,
         last_core_c=None if core is None else core.value_c,
         last_core_at=None if core is None else core.at,
+        last_pit_c=None if pit is None else pit.value_c,
+        last_pit_at=None if pit is None else pit.at,
         meat_on_at=state.at("meat_on"),
         wrap=state.wraps[-1][1].wrap if state.wraps else state.planned.wrap,
         serving=state.serving,

@@ -55,6 +55,8 @@ class Context:
     pit_target_c: float | None = None
     last_core_c: float | None = None
     last_core_at: dt.datetime | None = None
+    last_pit_c: float | None = None
+    last_pit_at: dt.datetime | None = None
     meat_on_at: dt.datetime | None = None
     wrap: Wrap | None = None
     setup_slot: str | None = None

@@ -141,9 +141,20 @@ class Settling:
                 self._add(Noted(text=intent.text))
             case say.Unclear():
                 self._add(Noted(text=intent.text, understood=False))
-                self._found.ask = question(intent, self._voice)
+                self._found.ask = question(self._dated(intent), self._voice)
             case _:
                 self._add(Noted(text=self._visit.incoming.text, understood=False))
+
+    def _dated(self, unclear: say.Unclear) -> say.Unclear:
+        """Return the question with the time of its readings: the answer may come later than the number."""
+        sent_at = self._visit.incoming.sent_at
+        options = tuple(
+            (key, meaning.model_copy(update={"at": sent_at}))
+            if isinstance(meaning, say.Report) and meaning.at is None
+            else (key, meaning)
+            for key, meaning in unclear.options
+        )
+        return unclear.model_copy(update={"options": options})
 
     def _value(self, value: say.Value, report: say.Report) -> None:
         reading = Reading(slot=value.slot or Slot.CORE, value_c=value.value_c, spread_c=value.spread_c, spot=value.spot)

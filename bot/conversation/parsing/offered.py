@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import re
 
-from bot.commands import Ask, Done, Intent
+from bot.commands import Ask, Done, Intent, Report
 from bot.conversation.context import Context, OfferedChoice
 from bot.conversation.parsing.words import bare, tidy, word_set
 
@@ -21,6 +21,8 @@ _TOO_COMMON = word_set(
     "all this that next plan rest help undo both k kk cool fine good great sure out right nice"
 )
 """Words that say an answer by themselves: they choose a label only when they are all of it."""
+
+_IT_IS = word_set("it it's its is that that's thats was")
 
 
 def chosen(text: str, context: Context) -> Intent | None:
@@ -72,5 +74,8 @@ def _distinct(said: str, labels: list[tuple[OfferedChoice, str]]) -> Intent | No
     starts = [choice for choice, label in labels if label.startswith(f"{said} ")]
     if len(starts) == 1:
         return starts[0].meaning
+    words = [word for word in words if word not in _IT_IS] or words
     holds = [choice for choice, label in labels if set(words) <= set(label.split())]
+    if len(holds) > 1 and not starts:  # "meat" answers the question about a figure before it names a button of old
+        holds = [choice for choice in holds if isinstance(choice.meaning, Report)]
     return holds[0].meaning if len(holds) == 1 and not starts else None

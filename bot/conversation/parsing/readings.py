@@ -26,6 +26,8 @@ NEAR_CORE_C = (-4.0, 8.0)
 """How far below and above the last core a figure still looks like the next one."""
 WRONG_SLOT_PIT_C = 20.0
 """A pit answer further off than this, but near the last core, may be the meat."""
+OFF_PIT_C, PIT_LATELY = 14.0, dt.timedelta(hours=3)
+"""Farther than 25 F from a pit that was read so lately is no pit; common practice, no source."""
 RISE_C_PER_MIN = 0.6
 LEAST_RISE_C = 8.0
 """A core rises no faster than this, and by this much at any rate since the last look: `plausible_core`."""
@@ -179,14 +181,29 @@ def as_slot(figure: Figure, slot: Slot, context: Context) -> Value | Open:
     return doubt or settled
 
 
-def _maybe_core(figure: Figure, settled: Value | Open, context: Context) -> Open | None:
-    """Return the question about a pit answer that is far off the target but looks like the next core."""
+def pit_holds(value_c: float, context: Context) -> bool:
+    """Return True when the pit was read lately, on its target, and this far from the value: it is not the pit."""
+    if context.last_pit_c is None or context.last_pit_at is None or context.pit_target_c is None:
+        return False
+    lately = context.now - context.last_pit_at <= PIT_LATELY
+    held = abs(context.last_pit_c - context.pit_target_c) <= WRONG_SLOT_PIT_C
+    return (
+        lately and held and min(abs(value_c - at_c) for at_c in (context.last_pit_c, context.pit_target_c)) > OFF_PIT_C
+    )
+
+
+def _maybe_core(figure: Figure, settled: Value | Open, context: Context) -> Value | Open | None:
+    """Return what a pit answer is that is far off the target but looks like the next core: the meat while the pit is
+    known to hold, else the question.
+    """
     core = settle(figure, Slot.CORE, context)
     if not isinstance(settled, Value) or not isinstance(core, Value) or context.pit_target_c is None:
         return None
     far_off = abs(settled.value_c - context.pit_target_c) >= WRONG_SLOT_PIT_C
     if not (far_off and plausible_core(core, context)):
         return None
+    if context.last_core_c is not None and pit_holds(settled.value_c, context):
+        return core
     return Open(question="slot", figure=figure, options=(("core", core), ("pit", settled)))
 
 

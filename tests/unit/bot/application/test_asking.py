@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import pytest
 
+from scheduler.facts import Slot
 from tests.fakes.kitchen import PlayedKitchen, on
 
 
@@ -46,3 +47,17 @@ def test_after_the_pull_the_box_answers(ribs: PlayedKitchen) -> None:
     )
     assert ribs.say("Ines", "what if foil").text.startswith("The meat is off the fire: ")
     assert ribs.say("Ines", "pulled?").text.startswith("Pull the meat: done, ")
+
+
+def test_the_answer_which_probe_brings_the_reading_back_with_its_time(ribs: PlayedKitchen) -> None:
+    """Asked "the meat or the pit?", "meat" some minutes later is the reading of the minute in which it was typed."""
+    for clock, core_f in (("11:40", 165), ("12:10", 178)):
+        ribs.until(on(clock))
+        ribs.say("Ines", f"275/{core_f}")
+    ribs.until(on("12:30"))
+    assert ribs.say("Ines", "186/170").text.startswith("186: the meat or the pit?")
+    ribs.later(6)
+    ribs.say("Ines", "it's the meat")
+    core = ribs.situation.state.last(Slot.CORE)
+    assert core is not None
+    assert core.at == on("12:30")

@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+import dataclasses
+
 import pytest
 
 from bot.commands import Ask, Topic
 from bot.conversation.interpreter import read
 from scheduler.facts import Wrap
-from tests.unit.bot.conversation.spoken import plain, setting
+from tests.unit.bot.conversation.spoken import at, plain, setting
 
 COOKING = "unit=F stage=cooking last_core=158F@11:00 now=11:10"
 
@@ -72,3 +74,21 @@ def test_another_wrap_may_be_asked_about(text: str, wrap: Wrap) -> None:
 def test_a_number_with_a_question_mark_is_a_reading() -> None:
     """Somebody wonders, and has read it; what is asked beside it is not taken."""
     assert plain(read("meat 160, bark?", setting(COOKING))) == plain(read("meat 160", setting(COOKING)))
+
+
+@pytest.mark.parametrize(("text", "last"), [("185", "177F@10:40"), ("160", "158F@10:20")])
+@pytest.mark.parametrize("asked", ["", "pit_check", "core_read", "pit_check core_read"])
+def test_a_number_near_the_meat_is_the_meat_while_the_pit_holds(text: str, last: str, asked: str) -> None:
+    """The pit was 270 F when it was read last: a hundred degrees below it, just above the last core, is the core."""
+    here = f"unit=F pit_target=260F last_core={last} now=11:10"
+    context = dataclasses.replace(setting(here, asked), last_pit_c=132.0, last_pit_at=at("10:00"))
+    assert plain(read(text, context)) == plain(read(f"meat {text}", context))
+
+
+def test_it_is_asked_where_nobody_knows_the_pit() -> None:
+    """Never read, long ago, or seen falling: asked for the pit the number may be either."""
+    here = setting("unit=F pit_target=260F last_core=177F@10:40 now=11:10", "pit_check")
+    long_ago = dataclasses.replace(here, last_pit_c=132.0, last_pit_at=at("07:00"))
+    falling = dataclasses.replace(here, last_pit_c=100.0, last_pit_at=at("10:40"))
+    for context in (here, long_ago, falling):
+        assert plain(read("185", context)).startswith("question slot")
