@@ -1,7 +1,7 @@
 """Asks all designs and prints the tables: `python -m tests.comparison [--cooks N | --fresh SEED] [--dice N]`.
 
-By default all committed cooks with five sets of dice, ten minutes on one core. `--fresh` makes 20 cooks a family with a
-seed of its own first, three minutes more; `--variants` asks the engine with other members instead. It changes no file.
+By default all committed cooks with five sets of dice, some three minutes of one core. `--fresh` first makes 20 cooks a
+family with a seed of its own; `--variants` asks the engine with other members instead. It changes no file.
 """
 
 from __future__ import annotations
