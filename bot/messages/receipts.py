@@ -18,6 +18,7 @@ from bot.messages.rest import rest_text
 from bot.messages.stall import stall_news
 from bot.messages.steps import step_words
 from bot.messages.words import _
+from bot.messages.wraps import bark_left
 from scheduler.cook import (
     Already,
     Changes,
@@ -70,6 +71,8 @@ def receipt(changes: Changes, voice: Voice) -> Message:
         texts += [rest_text(changes.after, voice), box_line(changes.after, voice)]
     elif any(isinstance(body, Reading) and body.slot is Slot.CORE for body in taken):
         texts.append(rest_text(changes.after, voice))
+    if any(isinstance(body, StepDone) and body.step == "bark_check" and body.outcome == "not_yet" for body in taken):
+        texts.append(bark_left(changes.after))
     return Message(text=lines(*dict.fromkeys(texts)), choices=tuple(rows))
 
 

@@ -43,6 +43,8 @@ _NEED_PULL = frozenset({"serve_reading", "slice", "serve"})
 _STILL_AFTER_TENDER = frozenset({"raw_cleanup", "refuel", "box_ready"})
 
 _SLOW, _SLOWEST = dt.timedelta(hours=1), dt.timedelta(hours=4)
+_REMINDED = frozenset({"wrap_do"})
+"""Decided and not told to be done: reminded of once more after an hour, then the plan only says so."""
 _SLOW_TIMES = 6
 """An open step that nobody answers is asked again after 1, 2, 4, 4, 4 and 4 hours, then it rests: house rule."""
 
@@ -164,6 +166,8 @@ def _asked(step: Step, anchors: Anchors, due: Due) -> Prompt:
         more = asked.times <= step.unanswered.times + (_MOVED_TIMES if moved else 0)
         if not more and step.unanswered.then == "open":
             again, more = _slowly(step, asked, again)
+        elif not more and step.id in _REMINDED and asked.times == step.unanswered.times + 1:
+            again, more = max(again, asked.last_at + _SLOW), True
         wake_at = again if more else None
         late_until = asked.first_at + dt.timedelta(minutes=step.late_min)
         lapses_at = max(again, late_until) if not more and step.unanswered.then == "lapse" else None

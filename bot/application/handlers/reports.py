@@ -239,7 +239,8 @@ class Settling:
         else:
             self._plan(wrap=said.wrap)
             bark = self._situation.prompt("bark_check")
-            if bark is not None and bark.asked:
+            told = any(isinstance(r.body, StepDone) and r.body.step == "bark_check" for r in self._found.reports)
+            if bark is not None and bark.asked and not told:
                 self._add(StepDone(step="bark_check", outcome="set"))
 
     def _change_plan(self, said: say.ChangePlan) -> None:

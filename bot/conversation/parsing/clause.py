@@ -22,6 +22,9 @@ SOON_MIN = 1.0
 _PLANNED = re.compile(
     r"\b(?:will|gonna|going (?:to|on)|about to|i'll|we'll|planning|plan to|should|want to|goes on|later)\b"
 )
+_BARK_SET = re.compile(
+    r"\bbark(?:'s| is| looks| has)?(?: all| now| really)? (?:set|good|great|fine|ready|done|hard|firm|there)\b"
+)
 _OTHER_MEANINGS = re.compile(r"\b(?:hard|close|soft|almost|soon|nearly|casi|presque|fast|firm|cracks?|fest|loose)\b")
 """Words of a feel that say other things when nobody asked for a feel."""
 
@@ -58,6 +61,8 @@ def _about_meat(clause: Clause, kind: Answer | None, context: Context) -> list[I
     chosen = prompts.outcome(clause.words, context)
     if chosen is not None and (kind is not Answer.NOT_YET or "_" in (chosen.outcome or "")):
         return [chosen.model_copy(update={"at": clause.past(context)})]
+    if context.stage == "cooking" and _BARK_SET.search(clause.words):
+        return [Done(step="bark_check", outcome="set", at=clause.past(context))]
     if (fact := told(clause.words, clause.text, context)) is not None:
         return [fact.model_copy(update={"at": clause.past(context)})]
     said = wrap_words(clause.words)

@@ -12,7 +12,7 @@ from bot.messages.stall import stall_answer
 from scheduler.facts import AirTold
 from scheduler.forecast import StallPhase
 from scheduler.planning.stall import Stall
-from tests.fakes.kitchen import PlayedKitchen, on
+from tests.fakes.kitchen import PlayedKitchen, on, window
 
 CLOCK = r"(?:Sun )?\d\d:\d\d"
 WINDOW = rf"{CLOCK} to {CLOCK}"
@@ -220,3 +220,36 @@ def test_a_dinner_after_the_box_needs_a_warm_oven_in_every_message(ribs: PlayedK
     assert f"by {oven[1]} into a warm oven" in status
     assert ribs.situation.outlook.box_outlasted
     assert "read the held meat" in ribs.say("Ines", "all steps").text
+
+
+def test_a_bark_that_is_never_set_is_asked_for_three_times_and_then_left(brisket: PlayedKitchen) -> None:
+    """The third "not yet" is answered with what to say later, and the status names no look that nobody asks for."""
+    answers = []
+    for _look in range(3):
+        answers.append(brisket.say("Ines", "bark not yet").text)
+        for _minutes in range(41):
+            brisket.later(1)
+    left = "I do not ask about the bark again; say bark set when it is."
+    assert [left in answer for answer in answers] == [False, False, True]
+    before = len([h for h in brisket.heard if "scratch it with a nail" in h.text])
+    status = brisket.say("Ines", "status").text
+    assert "at the bark look" not in status
+    assert "If you wrap in " in status
+    brisket.later(120)
+    assert len([h for h in brisket.heard if "scratch it with a nail" in h.text]) == before
+    assert "Wrap it: " in brisket.say("Ines", "bark set, foil").text
+
+
+def test_a_wrap_that_nobody_confirms_is_reminded_of_once_more(brisket: PlayedKitchen) -> None:
+    """Decided and asked for three times: one reminder after an hour, then silence, and the status says what it is."""
+    brisket.say("Ines", "bark set, foil")
+    begun = brisket.now
+    status = brisket.say("Ines", "status").text
+    assert "counting on foil, not wrapped yet" in status
+    for _quarter in range(20):
+        brisket.later(15)
+    asked = [h.at - begun for h in brisket.heard if "Wrap it: lay the wrap out" in h.text and h.room == window("Ines")]
+    minutes = [round(wait.total_seconds() / 60) for wait in asked]
+    assert len(minutes) == 4
+    assert minutes[3] - minutes[2] >= 40  # it joins a walk to the cooker that comes a little sooner
+    assert "counting on foil, not wrapped yet" in brisket.say("Ines", "status").text

@@ -92,3 +92,12 @@ def test_it_is_asked_where_nobody_knows_the_pit() -> None:
     falling = dataclasses.replace(here, last_pit_c=100.0, last_pit_at=at("10:40"))
     for context in (here, long_ago, falling):
         assert plain(read("185", context)).startswith("question slot")
+
+
+@pytest.mark.parametrize("asked", ["", "bark_check"])
+def test_a_bark_that_is_set_is_told_asked_or_not(asked: str) -> None:
+    """The words by themselves, and with the wrap that is meant; a bark that is not set says so."""
+    here = setting(COOKING, asked)
+    assert plain(read("bark set", here)) == plain(read("the bark is good", here)) == "done bark_check, set"
+    assert plain(read("bark set, foil", here)) == "done bark_check, set + wrap foil, planned"
+    assert "set" not in plain(read("bark not set", here))
