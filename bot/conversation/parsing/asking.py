@@ -5,7 +5,7 @@ Figures stay readings: "178?" is what a probe shows, told by somebody who wonder
 
 from __future__ import annotations
 
-from bot.commands import Ask, Done, FeelSaid, Intent, NotYet, PutOffFor, Report, Skip, Topic, Unclear, WrapSaid
+from bot.commands import Ask, Done, FeelSaid, Intent, NotYet, PutOffFor, Report, Skip, Topic, Trouble, Unclear, WrapSaid
 from bot.conversation.parsing import steps
 
 _OUTCOMES = (Done, FeelSaid, NotYet, PutOffFor, Skip, WrapSaid)
@@ -19,6 +19,8 @@ def asked_about(found: tuple[Intent, ...], heard: str, stage: str) -> tuple[Inte
     readings = tuple(intent for intent in found if isinstance(intent, Report))
     if readings:
         return tuple(intent for intent in found if not isinstance(intent, _OUTCOMES))
+    if any(isinstance(intent, Trouble) for intent in found):
+        return ()  # "fire out?" is a trouble until somebody knows better
     if any(isinstance(intent, Unclear) and intent.question in ("slot", "unit", "impossible") for intent in found):
         return ()
     mentioned = steps.mentioned(heard, stage)

@@ -6,7 +6,7 @@ import dataclasses
 
 import pytest
 
-from bot.commands import Ask, Topic
+from bot.commands import Ask, Topic, Trouble
 from bot.conversation.interpreter import read
 from scheduler.facts import Wrap
 from tests.unit.bot.conversation.spoken import at, plain, setting
@@ -101,3 +101,14 @@ def test_a_bark_that_is_set_is_told_asked_or_not(asked: str) -> None:
     assert plain(read("bark set", here)) == plain(read("the bark is good", here)) == "done bark_check, set"
     assert plain(read("bark set, foil", here)) == "done bark_check, set + wrap foil, planned"
     assert "set" not in plain(read("bark not set", here))
+
+
+@pytest.mark.parametrize("text", ["fire out?", "fire's out?", "out of charcoal?", "probe dead?"])
+def test_a_trouble_with_a_question_mark_is_still_a_trouble(text: str) -> None:
+    """Doubt about the fire is answered as the fire being out."""
+    here = setting(COOKING)
+    assert read(text, here) == tuple(
+        intent.model_copy(update={"text": text}) if isinstance(intent, Trouble) else intent
+        for intent in read(text.removesuffix("?"), here)
+    )
+    assert any(isinstance(intent, Trouble) for intent in read(text, here))
