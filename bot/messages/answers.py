@@ -206,7 +206,9 @@ def _box_note(situation: Situation) -> str:
     if not situation.outlook.box_outlasted or situation.state.did("pull"):
         return ""
     hours = situation.cut.rest_max_unheated_min / 60
-    return _("If it finishes early it outlasts a cold box ({hours:g} h): have a warm oven ready.").format(hours=hours)
+    return _("If it finishes early it outlasts a cold box ({hours:g} h at most): have a warm oven ready.").format(
+        hours=hours
+    )
 
 
 def _late_note(situation: Situation, voice: Voice) -> str:
