@@ -22,7 +22,8 @@ class Doubt:
     absolute: bool = False
 
 
-# Own choice after a comparison of methods on simulated and measured cooks (decision 0006); no published source.
+# Own choice, no published source: begun from an earlier comparison on simulated cooks (decision 0002), then widened
+# until the intervals held on the committed cooks of the virtual kitchen. Decision 0006 scores them on fresh ones.
 PACE = Doubt(median=1.0, spread=0.10)
 """All that the model leaves out and that lasts, as one multiplier on time."""
 HALF_THICKNESS = Doubt(median=1.0, spread=0.13)
