@@ -8,7 +8,7 @@ from __future__ import annotations
 import numpy as np
 from numpy.typing import NDArray
 
-from scheduler.forecast import anchors, tenderness
+from scheduler.forecast import anchors, course, tenderness
 from scheduler.forecast.ensemble import Runs
 from scheduler.forecast.passing import first_passage
 
@@ -64,6 +64,7 @@ def blurred(runs: Runs, times_s: Array, weights: Array) -> tuple[Array, Array]:
         spread = np.where(left_s > 0.0, np.hypot(anchors.BLUR, 60.0 * anchors.BLUR_MINUTES / left_s), 0.0)
     points = np.multiply.outer(_POINTS, np.minimum(spread, _WIDEST))
     spread_s = np.where(left_s > 0.0, last_s + left_s * np.exp(points), times_s)
+    spread_s[spread_s > last_s + course.HORIZON_S] = np.inf
     return spread_s.ravel(), np.multiply.outer(_SHARES, weights).ravel()
 
 

@@ -9,7 +9,7 @@ from collections.abc import Sequence
 from typing import Any
 
 from sqlalchemy import Connection, Table
-from sqlalchemy.dialects import postgresql, sqlite
+from sqlalchemy.dialects import sqlite
 
 from bot.store.mappers import Columns
 
@@ -28,4 +28,8 @@ def put(connection: Connection, table: Table, columns: Columns, *, key: Sequence
 
 
 def _insert(connection: Connection, table: Table) -> Any:  # noqa: ANN401 -- the two dialects share no class for this
-    return postgresql.insert(table) if connection.dialect.name == "postgresql" else sqlite.insert(table)
+    if connection.dialect.name == "postgresql":
+        from sqlalchemy.dialects import postgresql  # noqa: PLC0415 - slow to import, and the other engine is usual
+
+        return postgresql.insert(table)
+    return sqlite.insert(table)

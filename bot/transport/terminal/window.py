@@ -24,6 +24,8 @@ from bot.transport.terminal.paper import Paper
 log = logging.getLogger(__name__)
 
 LOOK_EVERY_S = 0.15
+FIRST_LOOKS_S = 0.03
+"""How often it looks until the first words are there: a new window greets at once."""
 TRY_AGAIN_EVERY_S = 1.0
 ANSWERS_WITHIN_S = 15.0
 """How long a window on a pipe waits for the last answers after the input has ended."""
@@ -146,7 +148,8 @@ class Window:
                 await self._print_new()
                 if self._kept:
                     await self._store_kept()
-                pause_s = TRY_AGAIN_EVERY_S if self._kept else LOOK_EVERY_S
+                usual_s = LOOK_EVERY_S if self._printed else FIRST_LOOKS_S
+                pause_s = TRY_AGAIN_EVERY_S if self._kept else usual_s
             except OSError as error:  # the other end of the pipe is closed
                 log.warning("nobody reads this window: %s", error)
                 return
