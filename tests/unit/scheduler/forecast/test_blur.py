@@ -6,7 +6,7 @@ import numpy as np
 import pytest
 
 from scheduler.facts import Wrap
-from scheduler.forecast import anchors, ensemble, fit, timing
+from scheduler.forecast import anchors, course, ensemble, fit, timing
 from scheduler.forecast.ensemble import Runs
 from scheduler.forecast.inputs import inputs
 from tests.unit.scheduler.forecast.questions import STALLED, cut, question, read
@@ -58,7 +58,7 @@ def test_what_is_passed_is_left_alone_and_nothing_to_come_falls_into_the_past() 
 def test_an_ensemble_keeps_its_middle_and_widens() -> None:
     """Members with the blur: the same median to a few minutes, and clearly more spread."""
     runs = _runs()
-    times_s = timing.crossing_s(runs, np.full(MEMBERS, 93.0))
+    times_s = timing.crossing_s(runs, np.full(MEMBERS, 85.0))
     many_s, weights = timing.blurred(runs, times_s, np.full(MEMBERS, 1 / MEMBERS))
     order = np.argsort(many_s)
     middle_s = float(many_s[order][np.searchsorted(np.cumsum(weights[order]), 0.5)])
@@ -66,3 +66,12 @@ def test_an_ensemble_keeps_its_middle_and_widens() -> None:
     plain, wide = np.log(times_s), np.log(many_s)
     variance = float(weights @ (wide - weights @ wide) ** 2)
     assert variance == pytest.approx(float(np.var(plain)) + anchors.BLUR**2, rel=0.05)
+
+
+def test_what_the_blur_moves_beyond_the_horizon_never_comes() -> None:
+    """A time an hour inside the horizon keeps its earlier points, and its later ones are none."""
+    runs = _runs()
+    edge_s = runs.of.last_s + course.HORIZON_S
+    times_s, _ = timing.blurred(runs, np.array([edge_s - 3600.0]), np.ones(1))
+    assert np.isfinite(times_s[:3]).all()
+    assert np.isinf(times_s[3:]).all()
