@@ -18,7 +18,7 @@ from scheduler.forecast.draws import Dice, dice
 from scheduler.forecast.inputs import Inputs
 from scheduler.forecast.interface import WrapChoice
 from scheduler.thermal import geometry, surface
-from scheduler.thermal.properties import properties
+from scheduler.thermal.properties import properties_at
 
 Array = NDArray[np.float64]
 
@@ -54,8 +54,7 @@ class Runs:
 
 def model_of(of: Inputs, anchor: Anchor) -> simulate.Model:
     """Return what is taken as known of the piece."""
-    made_of = of.cut.composition
-    meat = properties(made_of.water, made_of.protein, made_of.fat, made_of.ash, PROPERTIES_AT_C)
+    meat = properties_at(of.cut.composition, PROPERTIES_AT_C)
     start = anchors.START_C
     if of.start_c is not None:
         start = Doubt(median=of.start_c, spread=anchors.TOLD_START_C, absolute=True)

@@ -52,7 +52,7 @@ def made(cut: Cut, start: Anchor | None = None) -> Fitted:
 
     The thickness moves the median: time grows with it to a power near 1.5. The spread is narrowed along one direction
     of the parameters only, the one along which the duration changes (found by regression), until it is the trade's.
-    Four rounds settle within two per cent.
+    Five rounds settle within two per cent.
     """
     wanted = cut.duration_h
     spread = float(np.log(wanted.high / wanted.low))

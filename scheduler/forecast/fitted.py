@@ -1,6 +1,6 @@
 """The fit of the prior to the trade table, recorded; `scheduler.forecast.fit` makes it anew when figures change.
 
-Numbers only.
+Numbers only: anchored to the trade table, common practice, no source.
 """
 
 from __future__ import annotations
@@ -8,8 +8,6 @@ from __future__ import annotations
 import dataclasses
 
 from scheduler.cuts import Cut
-
-BASIS = "anchored to the trade table, common practice, no source"
 
 
 @dataclasses.dataclass(frozen=True, kw_only=True)

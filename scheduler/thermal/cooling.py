@@ -11,9 +11,6 @@ WATER_BATH_W_M2K = 250.0
 """Ice water around a bagged piece, stirred now and then [W/(m2 K)]: natural convection in water gives 100 to 500
 (textbook range, from memory); the middle of the meat hardly feels the difference."""
 
-STILL_AIR_M_S = 0.15
-"""Draughts of a room [m/s]: below it, natural convection rules."""
-
 
 def forced_air_w_m2k(speed_m_s: float, across_m: float, film_c: float = 20.0) -> float:
     """Return the convective coefficient [W/(m2 K)] of air across a piece `across_m` thick.

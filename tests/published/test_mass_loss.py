@@ -116,7 +116,7 @@ def test_no_more_evaporates_than_the_trade_sees_lost(of: Cut) -> None:
 @pytest.mark.parametrize("of", TOUGH, ids=lambda one: one.id)
 def test_tough_cuts_lose_three_to_seven_tenths_by_evaporation(of: Cut) -> None:
     """Of the loss that the trade sees (common practice, no source). Reached: 0.35 (cheeks) to 0.68 (plate
-    ribs), 0.40 for brisket; 13 (baby back) to 24 % of the raw mass.
+    ribs), 0.39 for brisket; 13 (baby back) to 24 % of the raw mass.
     """
     assert 0.30 < _usual(of) / (100.0 * (1.0 - of.cooked_share.typical)) < 0.72
     assert 11.0 < _usual(of) < 30.0
