@@ -102,6 +102,8 @@ class Step(_Data):
     id: str
     phase: Literal["before", "fire", "cooking", "resting", "serving", "after"]
     level: Level
+    scope: Literal["cook", "piece"] = "piece"
+    """Done once for the whole cook (fire, fuel, table), or once for each piece of meat."""
     safety: bool = False
     """True: never skipped, dropped or delayed, whatever the level of detail."""
     anchor: Anchor

@@ -1,0 +1,93 @@
+"""What happened in a cook, as an append-only log of facts.
+
+A fact is never changed or deleted: corrections and undo are facts that name the one they act on. This room holds values
+only; what they add up to is computed in `scheduler.state`.
+"""
+
+from scheduler.facts.choices import Appetite, CookerKind, Detail, Feel, ReadBy, RestPlace, ServingKind, Slot, Wrap
+from scheduler.facts.fact import BODIES, BOT_BODIES, Body, Corrected, Fact, Undone
+from scheduler.facts.happened import (
+    Felt,
+    LeverTaken,
+    Noted,
+    PitMoved,
+    PutOff,
+    Reading,
+    ServingMoved,
+    StepDone,
+    StepSkipped,
+    Troubled,
+    Wrapped,
+)
+from scheduler.facts.inputs import (
+    AirTold,
+    CookerTold,
+    DetailTold,
+    Divided,
+    FuelTold,
+    GuestsTold,
+    KindTold,
+    MovedToOven,
+    PieceAdded,
+    PieceDropped,
+    Planned,
+    RestTold,
+    VentMark,
+    Watch,
+    WatchesTold,
+    WrapPlanned,
+)
+from scheduler.facts.serving import Serving
+from scheduler.facts.told import Asked, Closed, PaperIssued, Told, Warned, Withdrawn
+
+__all__ = [
+    "BODIES",
+    "BOT_BODIES",
+    "AirTold",
+    "Appetite",
+    "Asked",
+    "Body",
+    "Closed",
+    "CookerKind",
+    "CookerTold",
+    "Corrected",
+    "Detail",
+    "DetailTold",
+    "Divided",
+    "Fact",
+    "Feel",
+    "Felt",
+    "FuelTold",
+    "GuestsTold",
+    "KindTold",
+    "LeverTaken",
+    "MovedToOven",
+    "Noted",
+    "PaperIssued",
+    "PieceAdded",
+    "PieceDropped",
+    "PitMoved",
+    "Planned",
+    "PutOff",
+    "ReadBy",
+    "Reading",
+    "RestPlace",
+    "RestTold",
+    "Serving",
+    "ServingKind",
+    "ServingMoved",
+    "Slot",
+    "StepDone",
+    "StepSkipped",
+    "Told",
+    "Troubled",
+    "Undone",
+    "VentMark",
+    "Warned",
+    "Watch",
+    "WatchesTold",
+    "Withdrawn",
+    "Wrap",
+    "WrapPlanned",
+    "Wrapped",
+]
