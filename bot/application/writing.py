@@ -8,7 +8,7 @@ import datetime as dt
 from bot.chat import Address
 from bot.ports import CookWrite, DueRow, Json
 from scheduler.cook import ENGINE, Situation, assess
-from scheduler.facts import Fact
+from scheduler.facts import Fact, Told
 from scheduler.planning.catalogue import Catalogue
 from scheduler.planning.outlook import Window
 from scheduler.planning.replanning import look_again_at
@@ -33,7 +33,12 @@ def tell(situation: Situation, *, seed: str, now: dt.datetime, all_of_it: bool) 
 def cook_write(
     situation: Situation, facts: tuple[Fact, ...], *, version: int, add_rooms: tuple[Address, ...] = ()
 ) -> CookWrite:
-    """Return the write of new facts together with the caches that follow from the whole log."""
+    """Return the write of new facts together with the caches that follow from the whole log.
+
+    `situation` may be the one before people were told: what the newest `Told` says counts for the caches.
+    """
+    told = [fact.body for fact in facts if isinstance(fact.body, Told)]
+    situation = situation.having_told(told[-1]) if told else situation
     return CookWrite(
         cook=situation.state.cook,
         expected_version=version,

@@ -67,6 +67,11 @@ class Situation:
         """Return the fact of what a message tells."""
         return replanning.told(self.state, self.outlook, self.prompts, all_of_it=all_of_it)
 
+    def having_told(self, told: Told) -> Situation:
+        """Return the situation once people were told so: the schedule is the same, what counts as news is not."""
+        milestones = told if told.milestones else self.state.told_milestones
+        return dataclasses.replace(self, state=dataclasses.replace(self.state, told=told, told_milestones=milestones))
+
     def shift(self) -> replanning.Shift | None:
         """Return what moved enough to be announced."""
         return replanning.shift(self.state, self.outlook, self.prompts)

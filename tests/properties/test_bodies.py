@@ -13,7 +13,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from bot.store.mappers import dump_body, load_body
-from scheduler.facts import BODIES, Body, Corrected, Serving
+from scheduler.facts import BODIES, Body, Corrected, Serving, Watch
 
 FIRST, LAST = dt.datetime(2000, 1, 1), dt.datetime(2100, 1, 1)  # noqa: DTZ001 - the zone is given beside them
 INSTANTS = st.datetimes(FIRST, LAST, timezones=st.just(dt.UTC))
@@ -26,13 +26,17 @@ SERVINGS = st.builds(
     start=st.none() | WALLS,
     end=st.none() | WALLS,
 )
+WATCHES = st.builds(Watch, name=st.text(max_size=20), start=WALLS, end=WALLS)
+
 PLAIN: dict[object, st.SearchStrategy[typing.Any]] = {
     str: st.text(max_size=40),
     float: st.floats(allow_nan=False, allow_infinity=False),
     int: st.integers(-(10**9), 10**9),
     bool: st.booleans(),
     dt.datetime: INSTANTS,
+    dt.time: st.times(),
     Serving: SERVINGS,
+    Watch: WATCHES,
     type(None): st.none(),
 }
 
@@ -43,6 +47,8 @@ def _values(hint: typing.Any) -> st.SearchStrategy[typing.Any]:  # noqa: ANN401 
         return PLAIN[hint]
     if isinstance(hint, enum.EnumType):
         return st.sampled_from(list(hint))
+    if dataclasses.is_dataclass(hint):
+        return _built(hint)
     parts = typing.get_args(hint)
     if typing.get_origin(hint) is typing.Literal:
         return st.sampled_from(parts)
@@ -54,12 +60,13 @@ def _values(hint: typing.Any) -> st.SearchStrategy[typing.Any]:  # noqa: ANN401 
     return st.tuples(*map(_values, parts))
 
 
-def _bodies(shape: type[Body]) -> st.SearchStrategy[Body]:
+def _built(shape: typing.Any) -> st.SearchStrategy[typing.Any]:  # noqa: ANN401 - whatever a field is declared as
+    """Return values of a dataclass, each field of its declared type."""
     hints = typing.get_type_hints(shape)
     return st.builds(shape, **{field.name: _values(hints[field.name]) for field in dataclasses.fields(shape)})
 
 
-BODY: st.SearchStrategy[Body] = st.one_of(*(_bodies(shape) for shape in BODIES.values() if shape is not Corrected))
+BODY: st.SearchStrategy[Body] = st.one_of(*(_built(shape) for shape in BODIES.values() if shape is not Corrected))
 
 
 def _same_there_and_back(body: Body) -> bool:

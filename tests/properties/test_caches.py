@@ -6,7 +6,7 @@ import dataclasses
 import tempfile
 from pathlib import Path
 
-from hypothesis import given, settings
+from hypothesis import example, given, settings
 from hypothesis import strategies as st
 
 from tests.fakes.kitchen import PlayedKitchen, on
@@ -73,7 +73,24 @@ def forget(kitchen: PlayedKitchen) -> None:
     kitchen.kitchen.ring(kitchen.now)
 
 
+def _script(*told: tuple[str | None, int]) -> tuple[Turn, ...]:
+    """Return turns of one person; before the last one the caches are deleted."""
+    last = len(told) - 1
+    return tuple(
+        Turn(words=words, who=PEOPLE[0], minutes=minutes, dropped=at == last)
+        for at, (words, minutes) in enumerate(told)
+    )
+
+
+DINNER_SAVED = _script(
+    ("wrapped in paper", 5), (None, 150), (None, 150), (None, 0), (None, 150), (None, 20), ("dinner 22:00", 0),
+    (None, 5),
+)  # fmt: skip
+"""Dinner was called late, then moved and called close in the answer: from then on time alone can turn it again."""
+
+
 @settings(max_examples=12)
+@example(beginning=BEGINNINGS[0], turns=DINNER_SAVED)
 @given(beginning=st.sampled_from(BEGINNINGS), turns=_turns())
 def test_deleting_the_caches_at_any_moment_changes_nothing_seen(beginning: str, turns: tuple[Turn, ...]) -> None:
     """The same words at the same times bring the same messages, at the same instants, with the same buttons."""
