@@ -16,9 +16,14 @@ from scheduler.facts import (
     AirTold,
     Asked,
     Closed,
+    CookerTold,
     Corrected,
+    Detail,
+    DetailTold,
     Fact,
     Felt,
+    GuestsTold,
+    KindTold,
     Noted,
     PitMoved,
     Planned,
@@ -32,6 +37,7 @@ from scheduler.facts import (
     Told,
     Undone,
     Warned,
+    WatchesTold,
     Withdrawn,
     Wrapped,
 )  # fmt: skip
@@ -139,6 +145,15 @@ class CookState:
     """(rule, since) of every safety finding that people were told."""
     notes: tuple[tuple[dt.datetime, Noted], ...]
     over: bool
+    detail: Detail = Detail.USUAL
+    """How much people want to be told: as planned, or as said since."""
+    kinds: Mapping[str, bool] = dataclasses.field(default_factory=dict)
+    """Step -> whether somebody said that its prompts are wanted."""
+    watches: WatchesTold | None = None
+    cooker: CookerTold | None = None
+    guests: GuestsTold | None = None
+    people: frozenset[str] = frozenset()
+    """Names of everybody who told anything."""
 
     def did(self, step: str) -> DoneAt | None:
         """Return the newest time a step was done, None when never."""
@@ -274,7 +289,19 @@ class _Fold:
             warned=frozenset((f.body.rule, f.body.since) for f in self._standing if isinstance(f.body, Warned)),
             notes=tuple((f.happened_at, f.body) for f in self._by_time() if isinstance(f.body, Noted)),
             over=any(isinstance(f.body, Closed) for f in self._standing),
+            detail=self._detail(planned),
+            kinds={f.body.step: f.body.wanted for f in self._standing if isinstance(f.body, KindTold)},
+            watches=next((f.body for f in reversed(self._standing) if isinstance(f.body, WatchesTold)), None),
+            cooker=next((f.body for f in reversed(self._standing) if isinstance(f.body, CookerTold)), None),
+            guests=next((f.body for f in reversed(self._standing) if isinstance(f.body, GuestsTold)), None),
+            people=frozenset(f.by for f in self._facts if f.by is not None),
         )
+
+    def _detail(self, planned: Planned) -> Detail:
+        """Return how much people want to be told: the newest word since the plan, which a new plan replaces."""
+        said = [f for f in self._standing if f.id == self._plan_fact.id or isinstance(f.body, DetailTold)]
+        last = said[-1].body if said else planned
+        return last.detail if isinstance(last, DetailTold) else planned.detail
 
     def _by_time(self) -> list[Fact]:
         return sorted(self._standing, key=lambda fact: fact.happened_at)

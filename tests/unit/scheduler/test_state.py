@@ -12,7 +12,10 @@ from scheduler.facts import (
     Asked,
     Closed,
     Corrected,
+    Detail,
+    DetailTold,
     Feel,
+    KindTold,
     PitMoved,
     PutOff,
     Reading,
@@ -22,6 +25,8 @@ from scheduler.facts import (
     StepSkipped,
     Told,
     Undone,
+    Watch,
+    WatchesTold,
     Withdrawn,
     Wrap,
 )  # fmt: skip
@@ -247,3 +252,25 @@ def test_dinner_is_kept_as_wall_time() -> None:
     instants = [serving.starts_at() for serving in servings]
     assert [instant.hour for instant in instants if instant is not None] == [16, 17]
     assert [serving.ends_at() for serving in servings] == instants
+
+
+def test_the_newest_word_on_detail_counts() -> None:
+    """As planned, until somebody says otherwise; a later plan begins anew."""
+    log = Logbook(planned(detail=Detail.USUAL))
+    assert log.state.detail is Detail.USUAL
+    log.tell(DetailTold(detail=Detail.DECISIONS), 10)
+    assert log.state.detail is Detail.DECISIONS
+    log.tell(planned(detail=Detail.EVERY), 20)
+    assert log.state.detail is Detail.EVERY
+
+
+def test_people_watches_and_unwanted_kinds_are_known() -> None:
+    """Who told anything, the newest watches, and for each step the newest word on whether it is wanted."""
+    log = Logbook()
+    watches = WatchesTold(
+        watches=(Watch(name="Wren", start=dt.datetime(2026, 9, 12, 22), end=dt.datetime(2026, 9, 13, 3)),)
+    )
+    log.tell(watches, 5, by="Tomas")
+    log.tell(KindTold(step="spritz", wanted=False), 6)
+    log.tell(KindTold(step="spritz", wanted=True), 7)
+    assert (log.state.people, log.state.watches, log.state.kinds) == ({"Ines", "Tomas"}, watches, {"spritz": True})
