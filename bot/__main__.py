@@ -28,7 +28,7 @@ def main(argv: Sequence[str] | None = None) -> int:
     if given.version:
         return _version()
     if given.command == "rehearse":
-        return _rehearse(getattr(given, "data", None))
+        return _rehearse(given)
     if given.command == "backtest":
         from bot.backtest import command  # noqa: PLC0415 - slow to import
 
@@ -62,7 +62,9 @@ def _parser() -> argparse.ArgumentParser:
     parser.add_argument("--version", action="store_true", help=console.help_version())
     commands = parser.add_subparsers(dest="command", metavar="COMMAND")
     commands.add_parser("chat", help=console.help_chat(), parents=[everywhere, person])
-    commands.add_parser("rehearse", help=console.help_rehearse(), parents=[everywhere])
+    rehearse = commands.add_parser("rehearse", help=console.help_rehearse(), parents=[everywhere])
+    rehearse.add_argument("--mine", action="store_true", help=console.help_mine())
+    rehearse.add_argument("--whole", action="store_true", help=console.help_whole())
     commands.add_parser("serve", help=console.help_serve(), parents=[everywhere])
     backtest = commands.add_parser("backtest", help=console.help_backtest())
     backtest.add_argument("logs", nargs="+", metavar="LOG.csv", help=console.help_logs())
@@ -107,12 +109,19 @@ def _version() -> int:
     return 0
 
 
-def _rehearse(data: str | None) -> int:
-    """Play the rehearsal, which a small installation may lack."""
+def _rehearse(given: argparse.Namespace) -> int:
+    """Play the rehearsal, which a small installation may lack: of the allotment club, or of one's own plan."""
     if importlib.util.find_spec("bot.rehearsal") is None:
         print(console.no_rehearsal(), file=sys.stderr)
         return FAILED
-    return int(importlib.import_module("bot.rehearsal").main(data))
+    if not given.mine:
+        return int(importlib.import_module("bot.rehearsal").main(getattr(given, "data", None)))
+    settings = _settings(given)
+    if isinstance(settings, BadSetting):
+        print(console.bad_setting(settings.setting, settings.given), file=sys.stderr)
+        return WRONGLY_CALLED
+    own = importlib.import_module("bot.rehearsal.own.command")
+    return int(own.rehearse_mine(settings.data_dir, print, whole=given.whole))
 
 
 if __name__ == "__main__":

@@ -241,7 +241,17 @@ def help_chat() -> str:
 
 def help_rehearse() -> str:
     """Explain rehearse."""
-    return _("play one whole invented cook in under a minute")
+    return _("play one whole invented cook in under a minute; --mine plays your own plan")
+
+
+def help_mine() -> str:
+    """Explain rehearse --mine."""
+    return _("play the cook that is planned in your data folder, with a fast, a usual and a slow piece")
+
+
+def help_whole() -> str:
+    """Explain rehearse --whole."""
+    return _("with --mine: every message of all three pieces")
 
 
 def help_serve() -> str:

@@ -1,0 +1,117 @@
+"""Tells three performances of one plan: the usual piece whole, the other two where they differ, then side by side.
+
+It prints nothing; lines are put through a function. All its words come from `bot.messages`.
+"""
+
+from __future__ import annotations
+
+import datetime as dt
+from collections.abc import Callable, Iterator
+from zoneinfo import ZoneInfo
+
+from bot.messages import rehearsed
+from bot.messages.figures import Voice, span
+from bot.rehearsal.own.meat import Pace
+from bot.rehearsal.own.performance import Performance, Said, Shown
+from bot.transport.terminal.layout import wrap
+
+WIDTH = 96
+_STAMP = 11
+_NAME = 26
+_COLUMN = 16
+_NIGHT_FROM, _NIGHT_TO = 22, 7
+
+_TELLING = (
+    "Pull it now",
+    "Stop:",
+    "Earlier than",
+    "Later than",
+    "late by",
+    "Dinner is",
+    "act now",
+    "can still be done",
+)
+"""Words of messages that are told of every piece: decisions, moves of the plan, warnings."""
+
+Put = Callable[[str], None]
+
+
+def tell(performances: tuple[Performance, ...], put: Put, *, whole: bool = False) -> None:
+    """Tell them in the order given; with `whole` every message of every piece."""
+    for performance in performances:
+        put("")
+        put(rehearsed.heading(performance.pace.value))
+        full = whole or performance.pace is Pace.USUAL
+        if not full:
+            put(rehearsed.only_differences())
+        for line in _story(performance, whole=full):
+            put(line)
+        if not performance.finished:
+            put(rehearsed.unfinished())
+    put("")
+    for line in side_by_side(tuple(sorted(performances, key=lambda one: list(Pace).index(one.pace)))):
+        put(line)
+
+
+def _story(performance: Performance, *, whole: bool) -> Iterator[str]:
+    zone = performance.after.state.serving.zone
+    for entry in performance.told:
+        stamp = f"{entry.at.astimezone(ZoneInfo(zone)):%a %H:%M}"
+        if isinstance(entry, Said):
+            if whole:
+                yield f"{'':<{_STAMP}}> {entry.text}"
+            continue
+        if whole and entry.own:
+            yield from _set(stamp, _body(entry))
+        else:
+            found = [line for line in _body(entry) if any(words in line for words in _TELLING)]
+            if found:
+                yield from _set(stamp, found)
+
+
+def _body(entry: Shown) -> list[str]:
+    """Return a message without its last line about the next one."""
+    return [line for line in entry.text.split("\n") if line and not line.startswith("Next: ")]
+
+
+def _set(stamp: str, lines: list[str]) -> Iterator[str]:
+    for number, line in enumerate(lines):
+        for part, text in enumerate(wrap(line, WIDTH - _STAMP)):
+            yield f"{stamp if number == part == 0 else '':<{_STAMP}}{text}"
+
+
+def side_by_side(performances: tuple[Performance, ...]) -> list[str]:
+    """Return the comparison: one row for each milestone, one column for each piece."""
+    heads = [rehearsed.column(performance.pace.value) for performance in performances]
+    columns = [_figures(performance) for performance in performances]
+    table = [f"{'':<{_NAME}}" + "".join(f"{head:>{_COLUMN}}" for head in heads)]
+    for key, name in rehearsed.rows().items():
+        values = [column.get(key) or rehearsed.never() for column in columns]
+        if key == "wrap" and not any(column.get(key) for column in columns):
+            continue
+        table.append(f"{name:<{_NAME}}" + "".join(f"{value:>{_COLUMN}}" for value in values))
+    return [line.rstrip() for line in table]
+
+
+def _figures(performance: Performance) -> dict[str, str]:
+    state = performance.after.state
+    voice = Voice(zone=state.serving.zone, unit=state.planned.unit, now=performance.told[-1].at)
+    far = Voice(zone=voice.zone, unit=voice.unit, now=voice.now - dt.timedelta(days=3))
+    instants = {"light": "light", "on": "meat_on", "pull": "pull", "table": "serve"}
+    found = {key: far.clock(at) for key, step in instants.items() if (at := state.at(step)) is not None}
+    if state.wraps:
+        found["wrap"] = far.clock(state.wraps[-1][0])
+    pulled_at, served_at, dinner_at = state.at("pull"), state.at("serve"), state.serving.ends_at()
+    if pulled_at is not None and served_at is not None:
+        found["rest"] = span(served_at - pulled_at)
+    if served_at is not None and dinner_at is not None:
+        found["dinner"] = rehearsed.late_by(served_at - dinner_at)
+    own = [entry for entry in performance.told if isinstance(entry, Shown) and entry.own]
+    found["messages"] = rehearsed.count(len(own))
+    found["night"] = rehearsed.count(sum(_at_night(entry.at, voice.zone) for entry in own))
+    return found
+
+
+def _at_night(at: dt.datetime, zone: str) -> bool:
+    hour = at.astimezone(ZoneInfo(zone)).hour
+    return hour >= _NIGHT_FROM or hour < _NIGHT_TO
