@@ -7,31 +7,46 @@ from __future__ import annotations
 
 import dataclasses
 import datetime as dt
-import functools
 from enum import StrEnum
 
 from scheduler.cuts import Cut
-from scheduler.facts import Feel, ServingKind, Slot, Wrap
-from scheduler.forecast import Crossing, Forecast, Observation, PitEvent, Question, WrapEvent, forecast
+from scheduler.facts import Feel, ServingKind, Wrap
+from scheduler.forecast import Crossing, Forecast, PitEvent
+from scheduler.planning.asking import HORIZON, Window, known, question_of, window_of
+from scheduler.planning.backward import (
+    LIGHT_LEAD,
+    Backward,
+    after_pull,
+    backward,
+    earliest_on,
+    planned_after_pull,
+)  # fmt: skip
 from scheduler.planning.rest import keeps_until
-from scheduler.planning.surroundings import air_of, openings_of, start_of
-from scheduler.state import CookState, ReadingAt
+from scheduler.state import CookState
 
-LIGHT_LEAD = dt.timedelta(minutes=60)
-"""From lighting to meat on; common practice, no source."""
-
-PLAN_ON = 0.78
-"""Quantile of the cooking time that a cut which holds is planned on: typical plus 60 % of (high minus typical),
-with high
-at one cook in ten, lies near there; common practice, no source."""
+__all__ = [
+    "LATE",
+    "LIGHT_LEAD",
+    "ON_TIME",
+    "Outlook",
+    "Verdict",
+    "Window",
+    "after_pull",
+    "cooking_span",
+    "decided_bare",
+    "earliest_on",
+    "felt_tender",
+    "known",
+    "look",
+    "planned_after_pull",
+    "question_of",
+]
 
 ON_TIME = 0.75
 """Chance of eating on time from which dinner is called on time: house rule."""
 
 LATE = 0.40
 """Chance below which it is called late; between the two it is called close: house rule."""
-
-_STEP = dt.timedelta(minutes=5)
 
 
 class Verdict(StrEnum):
@@ -43,22 +58,6 @@ class Verdict(StrEnum):
     LATE = "late"
     OPEN = "open"
     """No time was fixed: dinner follows the meat."""
-
-
-@dataclasses.dataclass(frozen=True, kw_only=True)
-class Window:
-    """An instant with its doubt: one in ten comes before `early`, one in ten after `late` (None: beyond the
-    horizon).
-    """
-
-    early: dt.datetime | None
-    likely: dt.datetime | None
-    late: dt.datetime | None
-
-    def plus(self, span: dt.timedelta) -> Window:
-        """Return the window moved by a span."""
-        early, likely, late = (None if t is None else t + span for t in (self.early, self.likely, self.late))
-        return Window(early=early, likely=likely, late=late)
 
 
 @dataclasses.dataclass(frozen=True, kw_only=True)
@@ -85,33 +84,19 @@ class Outlook:
     """Dinner minus the likely earliest plate: negative is late."""
     box_outlasted: bool
     """True when an early finish, or the meat as it rests, would wait longer than an unheated box holds."""
+    plan: Backward | None = None
+    """How the start was planned and what should be known of it; None once the meat is on."""
 
     def crossing(self, core_temp_c: float) -> Crossing:
         """Return when the core passes a temperature [°C]."""
         return self.forecast.crossing(core_temp_c)
 
 
-def after_pull(cut: Cut) -> dt.timedelta:
-    """Return the shortest span from pull to plate: vent, shortest rest, slice."""
-    return dt.timedelta(minutes=cut.vent_min + cut.rest_min_min + cut.slice_min)
-
-
-def planned_after_pull(cut: Cut) -> dt.timedelta:
-    """Return the span from pull to plate that a plan allows: as above with a rest in the lower part of the ideal."""
-    low, high = cut.rest_ideal_min
-    return dt.timedelta(minutes=cut.vent_min + low + 0.25 * (high - low) + cut.slice_min)
-
-
-@functools.lru_cache(maxsize=64)
-def known(question: Question) -> Forecast:
-    """Return the forecast for a question; one decision asks the same question several times."""
-    return forecast(question)
-
-
 def look(state: CookState, cut: Cut) -> Outlook:
     """Return the outlook of a cook as of its newest fact."""
     serve_at, serve_end = state.serving.starts_at(), state.serving.ends_at()
-    on_at = state.at("meat_on") or _planned_on(state, cut, serve_at)
+    plan = None if state.did("meat_on") else backward(state, cut)
+    on_at = state.at("meat_on") or (earliest_on(state) if plan is None else plan.on_at)
     course = known(question_of(state, cut, on_at))
     pull = _pull_window(state, course)
     plate = pull.plus(after_pull(cut))
@@ -135,42 +120,7 @@ def look(state: CookState, cut: Cut) -> Outlook:
         verdict=_verdict(chance),
         spare=spare,
         box_outlasted=_box_outlasted(state, pull, serve_at, cut),
-    )
-
-
-def question_of(state: CookState, cut: Cut, on_at: dt.datetime) -> Question:
-    """Return what the forecast may know of the piece."""
-    planned = state.planned
-    wraps = tuple(WrapEvent(at=at, wrap=body.wrap) for at, body in state.wraps if at >= on_at)
-    decided = wraps[-1].wrap if wraps else planned.wrap
-    pulled_at = state.at("pull")
-    start = start_of(state, on_at)
-    return Question(
-        cook=state.cook,
-        piece=state.piece,
-        cut=cut,
-        mass_kg=planned.mass_kg,
-        thickness_m=planned.thickness_m,
-        on_at=on_at,
-        pit=tuple(PitEvent(at=band.at, low_c=band.low_c, high_c=band.high_c) for band in state.pit),
-        readings=_observations(state, Slot.CORE, on_at, pulled_at, but=start),
-        pit_readings=_observations(state, Slot.PIT, on_at, pulled_at),
-        wraps=wraps,
-        wrap_plan=decided,
-        openings=openings_of(state, on_at),
-        air=air_of(state),
-        start_c=None if start is None else start.value_c,
-    )
-
-
-def _observations(
-    state: CookState, slot: Slot, on_at: dt.datetime, until: dt.datetime | None, *, but: ReadingAt | None = None
-) -> tuple[Observation, ...]:
-    """Return the readings the model may use: undoubted, on the fire, `but` for the one that says how it began."""
-    return tuple(
-        Observation(at=r.at, value_c=r.value_c, spread_c=r.spread_c)
-        for r in state.read(slot)
-        if r is not but and r.at >= on_at and (until is None or r.at <= until)
+        plan=plan,
     )
 
 
@@ -188,38 +138,14 @@ def cooking_span(cut: Cut, state: CookState, p: float) -> dt.timedelta:
         start_c=None,
     )
     ready_at = known(question).ready().quantile(p)
-    horizon = reference + dt.timedelta(hours=30)
-    return (ready_at or horizon) - reference
-
-
-def earliest_on(state: CookState) -> dt.datetime:
-    """Return the earliest instant at which the meat can go on, as of the newest fact."""
-    lit_at = state.at("light")
-    return state.as_of + LIGHT_LEAD if lit_at is None else max(lit_at + LIGHT_LEAD, state.as_of)
-
-
-def _planned_on(state: CookState, cut: Cut, serve_at: dt.datetime | None) -> dt.datetime:
-    """Plan backward: serve, slice, rest, vent, cook on the slow side; never before it can be."""
-    earliest = earliest_on(state)
-    if serve_at is None:
-        return _rounded(earliest, up=True)
-    back = serve_at - planned_after_pull(cut) - cooking_span(cut, state, PLAN_ON)
-    return max(_rounded(back, up=False), earliest)
-
-
-def _rounded(at: dt.datetime, *, up: bool) -> dt.datetime:
-    midnight = at.replace(hour=0, minute=0, second=0, microsecond=0)
-    steps = (at - midnight) // _STEP
-    floor = midnight + steps * _STEP
-    return floor + _STEP if up and floor < at else floor
+    return HORIZON if ready_at is None else ready_at - reference
 
 
 def _pull_window(state: CookState, course: Forecast) -> Window:
     pulled_at = state.at("pull")
     if pulled_at is not None:
         return Window(early=pulled_at, likely=pulled_at, late=pulled_at)
-    ready = course.ready()
-    window = Window(early=ready.quantile(0.1), likely=ready.quantile(0.5), late=ready.quantile(0.9))
+    window = window_of(course.ready())
     if state.stage != "cooking":
         return window
     if felt_tender(state):

@@ -8,17 +8,18 @@ import datetime as dt
 import pytest
 
 from scheduler.facts import Feel, PitMoved, Reading, ServingMoved, Slot, Wrap
-from scheduler.planning.outlook import LIGHT_LEAD, PLAN_ON, Verdict, after_pull, cooking_span, planned_after_pull
+from scheduler.planning.backward import CONFIDENCE
+from scheduler.planning.outlook import LIGHT_LEAD, Verdict, after_pull, cooking_span, planned_after_pull
 from tests.unit.scheduler.logbook import WHEN_READY, Logbook, at, cooking, cut, dinner, minutes_of, planned, resting
 
 FIVE = dt.timedelta(minutes=5)
 
 
 def test_the_plan_is_made_backward_from_dinner() -> None:
-    """Meat on is dinner minus slicing, rest, venting and a careful cooking time, rounded down to five minutes."""
+    """Meat on is dinner minus slicing, the shortest rest, venting and a careful cooking time, on whole five minutes."""
     log = Logbook(planned(serving=dinner(1200)))
     outlook = log.situation.outlook
-    back = planned_after_pull(cut()) + cooking_span(cut(), log.state, PLAN_ON)
+    back = after_pull(cut()) + cooking_span(cut(), log.state, CONFIDENCE)
     assert dt.timedelta() <= at(1200) - back - outlook.on_at < FIVE
     assert outlook.on_at.minute % 5 == 0
     assert outlook.light_at == outlook.on_at - LIGHT_LEAD
@@ -59,18 +60,14 @@ def test_when_ready_starts_at_once_and_eats_when_the_meat_allows() -> None:
     assert (outlook.verdict, outlook.chance, outlook.spare) == (Verdict.OPEN, None, None)
 
 
-def test_a_window_is_planned_for_its_start_and_judged_by_its_end() -> None:
-    """Six to seven: the plan aims at six, and seven is still on time."""
-    at_six = Logbook(planned(serving=dinner(600))).situation.outlook
-    window = Logbook(planned(serving=dinner(600, window=60))).situation.outlook
-    assert window.on_at == at_six.on_at
-    assert window.plate_at == at_six.plate_at
-    assert window.spare is not None
-    assert at_six.spare is not None
-    assert window.spare - at_six.spare == dt.timedelta(hours=1)
-    assert window.chance is not None
-    assert at_six.chance is not None
-    assert window.chance > at_six.chance
+def test_a_window_is_planned_for_its_end_and_eaten_from_its_start() -> None:
+    """Six to seven: the plan meets seven, and the plate comes from six on."""
+    at_six = Logbook(planned(serving=dinner(900))).situation.outlook
+    window = Logbook(planned(serving=dinner(900, window=60))).situation.outlook
+    assert window.on_at == at_six.on_at + dt.timedelta(hours=1)
+    assert window.plate_at is not None
+    assert at(900) <= window.plate_at <= at(960)
+    assert (window.chance, window.spare) == (at_six.chance, at_six.spare)
 
 
 @pytest.mark.parametrize(
@@ -181,6 +178,6 @@ def test_across_the_change_of_clocks_hours_are_real_hours() -> None:
     log.facts = tuple(dataclasses.replace(f, happened_at=night, recorded_at=night) for f in log.facts)
     outlook = log.situation.outlook
     assert outlook.serve_at == dt.datetime(2026, 10, 25, 18, 0, tzinfo=dt.UTC)
-    back = planned_after_pull(cut("brisket_packer")) + cooking_span(cut("brisket_packer"), log.state, PLAN_ON)
+    back = after_pull(cut("brisket_packer")) + cooking_span(cut("brisket_packer"), log.state, CONFIDENCE)
     planned_on = max(outlook.serve_at - back, night + LIGHT_LEAD)
     assert abs(outlook.on_at - planned_on) < FIVE

@@ -67,11 +67,15 @@ def test_dinner_moved_too_early_is_refused(ribs: PlayedKitchen) -> None:
 
 
 def test_a_fire_never_lit_turns_the_verdict_by_itself(planned: PlayedKitchen) -> None:
-    """Nobody answers, the fire is never lit: time alone turns dinner from on time to close to late, each told once."""
+    """Nobody answers, the fire is never lit: time alone turns dinner from on time to close to late, each told once.
+
+    The plan leaves no more room than the wanted confidence asks for: half an hour without a fire is enough.
+    """
+    assert "Dinner 18:00: on time, " in planned.say("Ines", "plan").text
     told = [heard for heard in planned.until(on("13:00")) if heard.room == window("Ines")]
     verdicts = [line for heard in told for line in heard.lines if line.startswith("Dinner 18:00: ")]
     kinds = [next(k for k in ("likely on time", "on time", "late by", "may be late") if k in v) for v in verdicts]
-    assert kinds[0] == "on time"
+    assert kinds[0] in {"on time", "likely on time"}
     assert kinds.index("likely on time") < kinds.index("late by")
     assert all(heard.last.startswith("Next: ") for heard in told)
 

@@ -1,0 +1,89 @@
+"""What the forecast is asked about a piece, from what its log says; and the words for its answers.
+
+Pure; nothing is planned here.
+"""
+
+from __future__ import annotations
+
+import dataclasses
+import datetime as dt
+import functools
+
+from scheduler.cuts import Cut
+from scheduler.facts import Slot
+from scheduler.forecast import Crossing, Forecast, Observation, PitEvent, Question, WrapEvent, forecast
+from scheduler.planning.surroundings import air_of, openings_of, start_of
+from scheduler.state import CookState, ReadingAt
+
+HORIZON = dt.timedelta(hours=30)
+"""What lies beyond the horizon of the forecast is taken as so long after meat on."""
+
+
+@dataclasses.dataclass(frozen=True, kw_only=True)
+class Window:
+    """An instant with its doubt: one in ten comes before `early`, one in ten after `late` (None: beyond the
+    horizon).
+    """
+
+    early: dt.datetime | None
+    likely: dt.datetime | None
+    late: dt.datetime | None
+
+    def plus(self, span: dt.timedelta) -> Window:
+        """Return the window moved by a span."""
+        early, likely, late = (None if t is None else t + span for t in (self.early, self.likely, self.late))
+        return Window(early=early, likely=likely, late=late)
+
+    def not_before(self, at: dt.datetime | None) -> Window:
+        """Return the window with nothing in it before an instant; None changes nothing."""
+        if at is None:
+            return self
+        early, likely, late = (None if t is None else max(t, at) for t in (self.early, self.likely, self.late))
+        return Window(early=early, likely=likely, late=late)
+
+
+def window_of(crossing: Crossing) -> Window:
+    """Return the window of something that is forecast."""
+    return Window(early=crossing.quantile(0.1), likely=crossing.quantile(0.5), late=crossing.quantile(0.9))
+
+
+@functools.lru_cache(maxsize=64)
+def known(question: Question) -> Forecast:
+    """Return the forecast for a question; one decision asks the same question several times."""
+    return forecast(question)
+
+
+def question_of(state: CookState, cut: Cut, on_at: dt.datetime) -> Question:
+    """Return what the forecast may know of the piece."""
+    planned = state.planned
+    wraps = tuple(WrapEvent(at=at, wrap=body.wrap) for at, body in state.wraps if at >= on_at)
+    decided = wraps[-1].wrap if wraps else planned.wrap
+    pulled_at = state.at("pull")
+    start = start_of(state, on_at)
+    return Question(
+        cook=state.cook,
+        piece=state.piece,
+        cut=cut,
+        mass_kg=planned.mass_kg,
+        thickness_m=planned.thickness_m,
+        on_at=on_at,
+        pit=tuple(PitEvent(at=band.at, low_c=band.low_c, high_c=band.high_c) for band in state.pit),
+        readings=_observations(state, Slot.CORE, on_at, pulled_at, but=start),
+        pit_readings=_observations(state, Slot.PIT, on_at, pulled_at),
+        wraps=wraps,
+        wrap_plan=decided,
+        openings=openings_of(state, on_at),
+        air=air_of(state),
+        start_c=None if start is None else start.value_c,
+    )
+
+
+def _observations(
+    state: CookState, slot: Slot, on_at: dt.datetime, until: dt.datetime | None, *, but: ReadingAt | None = None
+) -> tuple[Observation, ...]:
+    """Return the readings the model may use: undoubted, on the fire, `but` for the one that says how it began."""
+    return tuple(
+        Observation(at=r.at, value_c=r.value_c, spread_c=r.spread_c)
+        for r in state.read(slot)
+        if r is not but and r.at >= on_at and (until is None or r.at <= until)
+    )
