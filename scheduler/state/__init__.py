@@ -1,0 +1,41 @@
+"""What a log of facts adds up to: the state of one cook, as seen from one of its pieces.
+
+A pure fold: no catalogue, no forecast, no plan. Corrections and undo are applied first, then the facts are counted.
+"""
+
+from scheduler.state.folding import fold
+from scheduler.state.pieces import FIRST, PIECE_STEPS, own, pieces_of, seen_from, sees
+from scheduler.state.standing import effective, last_by, standing
+from scheduler.state.values import (
+    OVERTAKEN,
+    AskedAt,
+    CookState,
+    DoneAt,
+    FuelAt,
+    Piece,
+    PitBand,
+    ReadingAt,
+    Stage,
+)  # fmt: skip
+
+__all__ = [
+    "FIRST",
+    "OVERTAKEN",
+    "PIECE_STEPS",
+    "AskedAt",
+    "CookState",
+    "DoneAt",
+    "FuelAt",
+    "Piece",
+    "PitBand",
+    "ReadingAt",
+    "Stage",
+    "effective",
+    "fold",
+    "last_by",
+    "own",
+    "pieces_of",
+    "seen_from",
+    "sees",
+    "standing",
+]

@@ -1,0 +1,48 @@
+"""Which facts of a log stand: undo and corrections applied. Nothing is counted here."""
+
+from __future__ import annotations
+
+import dataclasses
+from collections.abc import Iterable, Mapping
+
+from scheduler.facts import BOT_BODIES, Corrected, Fact, Noted, Planned, Undone
+
+
+def standing(facts: Iterable[Fact]) -> tuple[Fact, ...]:
+    """Return the facts that nobody took back, as they were told, in order of recording; corrections are among them."""
+    log = tuple(facts)
+    undone: set[str] = set()
+    for fact in reversed(log):
+        if isinstance(fact.body, Undone) and fact.id not in undone:
+            undone.add(fact.body.of)
+    return tuple(f for f in log if f.id not in undone and not isinstance(f.body, Undone))
+
+
+def effective(facts: Iterable[Fact]) -> tuple[Fact, ...]:
+    """Return the facts that stand, with corrections in place and undone ones gone, in order of recording.
+
+    A corrected fact keeps its place, its answers and (unless the correction brings another) its time.
+    Undoing a correction brings the old value back.
+    """
+    log = standing(facts)
+    corrections = {fact.body.of: fact for fact in log if isinstance(fact.body, Corrected)}
+    return tuple(_corrected(fact, corrections) for fact in log if not isinstance(fact.body, Corrected))
+
+
+def _corrected(fact: Fact, corrections: Mapping[str, Fact]) -> Fact:
+    correction = corrections.get(fact.id)
+    if correction is None or not isinstance(correction.body, Corrected):
+        return fact
+    return dataclasses.replace(
+        fact, body=correction.body.body, happened_at=correction.body.happened_at or fact.happened_at
+    )
+
+
+def last_by(facts: Iterable[Fact], person: str) -> Fact | None:
+    """Return the newest fact that this person told and that still stands (what undo takes back): also a correction."""
+    log = standing(facts)
+    ids = {fact.id for fact in log}
+    mine = [f for f in log if f.by == person and not isinstance(f.body, (*BOT_BODIES, Planned))]
+    mine = [f for f in mine if not isinstance(f.body, Noted) or f.body.understood]
+    mine = [f for f in mine if not isinstance(f.body, Corrected) or f.body.of in ids]
+    return mine[-1] if mine else None

@@ -1,0 +1,242 @@
+"""The values that a fold returns: how one cook stands, as seen from one of its pieces.
+
+Values only; they are counted in `scheduler.state.folding`.
+"""
+
+from __future__ import annotations
+
+import dataclasses
+import datetime as dt
+from collections.abc import Mapping
+from enum import StrEnum
+
+from scheduler.facts import (
+    AirTold,
+    CookerTold,
+    Detail,
+    Felt,
+    GuestsTold,
+    MovedToOven,
+    Noted,
+    PaperIssued,
+    Planned,
+    ReadBy,
+    RestTold,
+    Serving,
+    Slot,
+    Told,
+    WatchesTold,
+    Wrap,
+    Wrapped,
+)  # fmt: skip
+
+OVERTAKEN = "overtaken"
+"""Reason of a withdrawal that stands only while what overtook the prompt stands: undo brings the prompt back."""
+
+
+class Stage(StrEnum):
+    """How far a cook is; each member names what has happened last."""
+
+    BEFORE = "before"
+    """Planned, fire not lit."""
+    FIRE = "fire"
+    """Fire lit, meat not on."""
+    COOKING = "cooking"
+    """Meat on."""
+    RESTING = "resting"
+    """Meat off the fire."""
+    AFTER = "after"
+    """Served."""
+    CLOSED = "closed"
+    """Over."""
+
+
+@dataclasses.dataclass(frozen=True, kw_only=True)
+class DoneAt:
+    """A step that was done: when, by whom, with which outcome, and the fact that says so."""
+
+    at: dt.datetime
+    by: str | None
+    outcome: str | None
+    fact: str
+
+
+@dataclasses.dataclass(frozen=True, kw_only=True)
+class ReadingAt:
+    """A reading with its instant (UTC), author and fact."""
+
+    at: dt.datetime
+    slot: Slot
+    value_c: float
+    spread_c: float
+    spot: str | None
+    doubtful: bool
+    by: str | None
+    fact: str
+
+
+@dataclasses.dataclass(frozen=True, kw_only=True)
+class AskedAt:
+    """When a prompt was asked first and last, and how often."""
+
+    first_at: dt.datetime
+    last_at: dt.datetime
+    times: int
+
+
+@dataclasses.dataclass(frozen=True, kw_only=True)
+class PitBand:
+    """The pit's set point or band from an instant on [°C]."""
+
+    at: dt.datetime
+    low_c: float
+    high_c: float
+
+
+@dataclasses.dataclass(frozen=True, kw_only=True)
+class FuelAt:
+    """Charcoal put in [kg]: when, and whether it was added to a fire that burned."""
+
+    at: dt.datetime
+    kg: float
+    added: bool
+    fact: str
+
+
+@dataclasses.dataclass(frozen=True, kw_only=True)
+class Piece:
+    """One piece of a cook: its id, its cut, and when it was first told of."""
+
+    id: str
+    cut: str
+    added_at: dt.datetime
+
+
+@dataclasses.dataclass(frozen=True, kw_only=True)
+class CookState:
+    """The state of one cook as seen from one of its pieces. Everything in it follows from the facts alone.
+
+    What belongs to the cooker and the table (pit, fire, fuel, air, guests) is the same for every piece; cores, wraps,
+    feels and the steps done to the meat are those of `piece`.
+    """
+
+    cook: str
+    piece: str
+    """Id of the piece that it is seen from."""
+    pieces: tuple[Piece, ...]
+    """Every piece that is still cooked, in the order in which they were told."""
+    planned: Planned
+    """The inputs of this piece; the detail and the wrap told last are in it."""
+    planned_at: dt.datetime
+    lead: str | None
+    """Name of whoever began the cook: what nobody else has taken is up to them."""
+    heard_at: dt.datetime
+    """When a person last told anything."""
+    serving: Serving
+    pit: tuple[PitBand, ...]
+    as_of: dt.datetime
+    """When the newest fact was recorded: the schedule is computed as of this instant, never as of the clock."""
+    done: Mapping[str, tuple[DoneAt, ...]]
+    readings: tuple[ReadingAt, ...]
+    """In order of time, doubtful ones too."""
+    wraps: tuple[tuple[dt.datetime, Wrapped], ...]
+    feels: tuple[tuple[dt.datetime, Felt], ...]
+    air: AirTold
+    """What was told last of the air: its temperature and its wind, each by itself."""
+    put_off: Mapping[str, dt.datetime]
+    """Step -> instant until which its prompt was put off."""
+    closed: Mapping[str, dt.datetime]
+    """Prompt key -> when it was answered, skipped or withdrawn."""
+    withdrawn: Mapping[str, str]
+    """Prompt key -> reason, for those given up unanswered."""
+    skipped: Mapping[str, int]
+    asked: Mapping[str, AskedAt]
+    told: Told | None
+    """The newest `Told`."""
+    told_milestones: Told | None
+    """The newest `Told` that named milestones."""
+    cautions: frozenset[str]
+    warned: frozenset[tuple[str, dt.datetime | None]]
+    """(rule, since) of every safety finding that people were told."""
+    notes: tuple[tuple[dt.datetime, Noted], ...]
+    over: bool
+    guests: GuestsTold | None
+    cooker: CookerTold | None
+    fuel: tuple[FuelAt, ...]
+    people: frozenset[str]
+    """Names of everybody who told anything."""
+    watches: WatchesTold | None
+    """Watches and quiet hours as told last, None: nobody said."""
+    kinds: Mapping[str, bool]
+    """Step -> whether its prompts are wanted, for those about which somebody said so."""
+    rest: RestTold | None
+    """How it is to rest: minutes, place and oven, each as told last."""
+    oven: tuple[dt.datetime, MovedToOven] | None
+    """Since when this piece cooks on in an oven."""
+    divided: tuple[tuple[dt.datetime, int], ...]
+    """(instant, parts) of every time this piece was cut into parts."""
+    troubles: Mapping[str, dt.datetime]
+    """Problem -> since when it stands."""
+    levers: tuple[tuple[dt.datetime, str], ...]
+    papers: tuple[tuple[dt.datetime, PaperIssued], ...]
+    pit_ahead: tuple[PitBand, ...] = ()
+    """Bands that are planned for later, such as when a piece with a pit of its own goes on: not told, computed."""
+
+    @property
+    def muted(self) -> frozenset[str]:
+        """Return the steps that people do not want to be told of (a step of safety is told all the same)."""
+        return frozenset(step for step, told in self.kinds.items() if not told)
+
+    @property
+    def detail(self) -> Detail:
+        """Return how much people want to be told."""
+        return self.planned.detail
+
+    @property
+    def wrap_plan(self) -> Wrap | None:
+        """Return the wrap that is intended, None while it is undecided."""
+        return self.planned.wrap
+
+    @property
+    def read_by(self) -> ReadBy | None:
+        """Return how the core is read, None when nobody said."""
+        return self.planned.read_by
+
+    @property
+    def confidence(self) -> float | None:
+        """Return the wanted probability of eating on time, None: the usual one of the planner."""
+        return self.planned.confidence
+
+    def did(self, step: str) -> DoneAt | None:
+        """Return the newest time a step was done, None when never."""
+        times = self.done.get(step)
+        return times[-1] if times else None
+
+    def at(self, step: str) -> dt.datetime | None:
+        """Return the instant a step was done last, None when never."""
+        done = self.did(step)
+        return None if done is None else done.at
+
+    @property
+    def stage(self) -> Stage:
+        """Return how far the cook is."""
+        if self.over:
+            return Stage.CLOSED
+        for step, stage in (("serve", Stage.AFTER), ("pull", Stage.RESTING), ("meat_on", Stage.COOKING)):
+            if self.did(step):
+                return stage
+        return Stage.FIRE if self.did("light") else Stage.BEFORE
+
+    def read(self, slot: Slot, *, doubtful: bool = False) -> tuple[ReadingAt, ...]:
+        """Return the readings of a slot in order of time, without the doubtful ones unless asked for."""
+        return tuple(r for r in self.readings if r.slot is slot and (doubtful or not r.doubtful))
+
+    def last(self, slot: Slot) -> ReadingAt | None:
+        """Return the newest undoubted reading of a slot, None when there is none."""
+        found = self.read(slot)
+        return found[-1] if found else None
+
+    @property
+    def pit_c(self) -> float:
+        """Return the middle of the band the pit should hold now [°C]."""
+        return (self.pit[-1].low_c + self.pit[-1].high_c) / 2
