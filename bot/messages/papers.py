@@ -1,0 +1,257 @@
+"""Words on paper and in the calendar file: limits, what to do without the bot, titles and descriptions of events.
+
+Temperatures stand in both units: paper is read by whoever is awake. Nothing is laid out here.
+"""
+
+from __future__ import annotations
+
+import datetime as dt
+from zoneinfo import ZoneInfo
+
+from bot.messages.figures import Voice, span
+from bot.messages.steps import CAUTIONS, step_words
+from bot.messages.words import _
+from scheduler.cuts import Cut, Cuts
+from scheduler.facts import Wrap
+from scheduler.planning.outlook import Window
+from scheduler.safety import ACT_C
+from scheduler.safety.findings import COME_UP_C, PIT_COLD_C
+from scheduler.safety.holding import FLOOR_C
+from scheduler.units import f_from_c
+
+_PIT_HOT_C = 149.0
+"""A pit above this for twenty minutes wakes the lead [°C]: 300 F, common practice, no source."""
+
+_CLIMB_C = 8.0
+"""Meat that climbs more than this in half an hour is looked at [°C]; common practice, no source."""
+
+_ONE_VALUE_C = 0.5
+_TENTH = 0.05
+
+_CAUTIONS = ("co", "unattended", "fluid", "hot", "ash")
+"""Cautions of fire that stand on every page, the gravest first."""
+
+
+def both(temp_c: float) -> str:
+    """Return a temperature in both units, such as "145 F (62.8 C)": the published Fahrenheit first."""
+    fahrenheit = f_from_c(temp_c)
+    digits = 1 if abs(temp_c - round(temp_c)) > _TENTH else 0
+    return _("{f:.0f} F ({c:.{digits}f} C)").format(f=fahrenheit, c=temp_c, digits=digits)
+
+
+def both_band(low_c: float, high_c: float) -> str:
+    """Return a band of the pit in both units."""
+    if abs(high_c - low_c) < _ONE_VALUE_C:
+        return _("{f:.0f} F ({c:.0f} C)").format(f=f_from_c(low_c), c=low_c)
+    return _("{f_low:.0f} to {f_high:.0f} F ({c_low:.0f} to {c_high:.0f} C)").format(
+        f_low=f_from_c(low_c), f_high=f_from_c(high_c), c_low=low_c, c_high=high_c
+    )
+
+
+# --- the page -------------------------------------------------------------------------------------------------------
+
+
+def dinner_title(serve_at: dt.datetime | None, voice: Voice) -> str:
+    """Return when people eat."""
+    return _("Dinner when ready") if serve_at is None else _("Dinner {time}").format(time=day_clock(serve_at, voice))
+
+
+def issue_line(sequence: int, issued_at: dt.datetime, voice: Voice) -> str:
+    """Return the number of this issue and when it was made; the first one has number 1."""
+    made = day_clock(issued_at, voice)
+    if sequence == 0:
+        return _("Plan no. 1, made {time}").format(time=made)
+    return _("Plan no. {number}, made {time}. Throw away no. {before}.").format(
+        number=sequence + 1, time=made, before=sequence
+    )
+
+
+def zone_line(zone: str) -> str:
+    """Return whose clock the times follow."""
+    return _("Clock of {zone}. Forecast times move with the meat; the limits below do not.").format(
+        zone=zone.replace("_", " ")
+    )
+
+
+def clock_change_line(*, back: bool, wall: str, change_at: dt.datetime, voice: Voice) -> str:
+    """Return that the clocks change within the plan: `wall` is what they show just before, `back` when an hour comes
+    twice.
+    """
+    text = (
+        _("The clocks go back an hour at {time}: later times are the new time.")
+        if back
+        else _("The clocks go forward an hour at {time}: later times are the new time.")
+    )
+    return text.format(time=_("{day} {wall}").format(day=day_clock(change_at, voice).split()[0], wall=wall))
+
+
+def day_clock(at: dt.datetime, voice: Voice) -> str:
+    """Return day and time, whatever day it is now: paper lies about for days."""
+    local = at.astimezone(ZoneInfo(voice.zone))
+    return _("{day} {time}").format(day=weekday(local), time=f"{local:%H:%M}")
+
+
+def weekday(local: dt.datetime) -> str:
+    """Return the name of a day, short."""
+    return (_("Mon"), _("Tue"), _("Wed"), _("Thu"), _("Fri"), _("Sat"), _("Sun"))[local.weekday()]
+
+
+def day_heading(local: dt.datetime) -> str:
+    """Return the heading of the rows of one day."""
+    return _("{day} {number} {month}").format(day=weekday(local), number=local.day, month=f"{local:%b}")
+
+
+def minimum_line(cut: Cut, cuts: Cuts, name: str) -> str:
+    """Return the published safe minimum of a cut, with the rest that belongs to it."""
+    rest_min = cuts.safety[cut.safety_class].rest_min
+    limit = both(cuts.minimum_c(cut))
+    if rest_min > 0:
+        return _("Safe to eat, {name}: {limit} in the coldest spot, then {rest:g} min.").format(
+            name=name, limit=limit, rest=rest_min
+        )
+    return _("Safe to eat, {name}: {limit} in the coldest spot.").format(name=name, limit=limit)
+
+
+def pit_line(low_c: float, high_c: float) -> str:
+    """Return the band of the pit, and where it is too cold."""
+    return _("Pit: {band}. Never below {cold} while the meat is below {floor}.").format(
+        band=both_band(low_c, high_c), cold=both(PIT_COLD_C), floor=both(FLOOR_C)
+    )
+
+
+def come_up_line(by: dt.datetime | None, voice: Voice) -> str:
+    """Return the four-hour check of big cuts."""
+    when = "" if by is None else _(" (about {time})").format(time=voice.about(by))
+    return _("Four hours on{when}: meat above {limit}, or ask.").format(when=when, limit=both(COME_UP_C))
+
+
+def hold_line() -> str:
+    """Return the floor of held meat."""
+    return _("Held meat: never below {floor}; at {act} serve, warm oven, or slice and chill.").format(
+        floor=both(FLOOR_C), act=both(ACT_C)
+    )
+
+
+def two_hour_line() -> str:
+    """Return how long food may stand out."""
+    return _("Food out: two hours, one above 90 F (32 C). Then fridge or bin.")
+
+
+def fire_lines() -> tuple[str, ...]:
+    """Return the cautions of fire and carbon monoxide, the gravest first."""
+    return tuple(CAUTIONS[name]() for name in _CAUTIONS)
+
+
+def silent_lines(lead: str | None) -> tuple[str, ...]:
+    """Return what to do while the bot says nothing."""
+    asked = _("In doubt wake {lead}.").format(lead=lead) if lead else _("In doubt wake whoever leads the cook.")
+    return (
+        _("Carry on from this page. Limits and the hand decide, not the times."),
+        _('Read pit and meat every hour. Write time and number down; type them later ("178 at 03:40").'),
+        asked,
+        _("Never pause half-cooked meat: if the fire is lost, into a hot oven."),
+    )
+
+
+def wake_if_line() -> str:
+    """Return when somebody is to be woken."""
+    return _(
+        "Wake if: pit under {cold} or over {hot} for 20 min, meat up {climb:.0f} F ({climb_c:.0f} C) in 30 min, "
+        "fire out, rain or wind, doubt."
+    ).format(cold=both(PIT_COLD_C), hot=both(_PIT_HOT_C), climb=_CLIMB_C * 1.8, climb_c=_CLIMB_C)
+
+
+def vent_line(low_c: float, high_c: float, words: str) -> str:
+    """Return where the vents stand for a band, in the owner's words."""
+    return _("{band}: {words}").format(band=both_band(low_c, high_c), words=words)
+
+
+def wake_line(name: str, start: dt.datetime, end: dt.datetime, voice: Voice) -> str:
+    """Return who has the watch, and when."""
+    return _("{name}: {start} to {end}").format(name=name, start=voice.clock(start), end=voice.clock(end).split()[-1])
+
+
+def row_note(step_id: str, cut: Cut, window: Window | None, voice: Voice) -> str:
+    """Return what stands behind a step on the page: a window, or a temperature to look for."""
+    if step_id == "pull" and window is not None:
+        return _("usual: {window}").format(window=voice.window(window))
+    if step_id == "bark_check":
+        return _("near {core}").format(core=voice.temp(cut.bark_look_c))
+    if step_id == "tender_test":
+        return _("from {core}").format(core=voice.temp(cut.start_testing_c))
+    return ""
+
+
+def target_words(cut: Cut, voice: Voice) -> str:
+    """Return the core at which a cut is usually done."""
+    return _("{low} to {high}").format(low=voice.temp(cut.target_c.low).split()[0], high=voice.temp(cut.target_c.high))
+
+
+def wrap_word(wrap: Wrap | None, *, open_to: bool) -> str:
+    """Return the wrap that is meant."""
+    if wrap is None:
+        return _("see bark") if open_to else _("bare")
+    return {Wrap.NONE: _("bare"), Wrap.PAPER: _("paper"), Wrap.FOIL: _("foil"), Wrap.BOAT: _("foil boat")}[wrap]
+
+
+def headings() -> dict[str, str]:
+    """Return the headings of the page by their place."""
+    return {
+        "limits": _("Limits"),
+        "fire": _("Fire and fumes"),
+        "silent": _("If the bot is silent"),
+        "vents": _("Vents"),
+        "wake": _("Who to wake"),
+        "write": _("Write down"),
+        "columns": _("time|pit|meat|what was done"),
+        "pieces": _("Pieces"),
+        "piece_columns": _("meat|on|off the fire|feel for|wrap"),
+        "more": _('... and {count} smaller things: ask for "all steps" in the chat.'),
+        "letters": _("? = a letter this printer font lacks; names stand in the chat."),
+    }
+
+
+# --- the calendar ---------------------------------------------------------------------------------------------------
+
+
+def calendar_name(title: str) -> str:
+    """Return the name of the calendar."""
+    return _("Cook: {title}").format(title=title)
+
+
+def no_alarm_promise() -> str:
+    """Return what a calendar file can and cannot do; stands in every event."""
+    return _(
+        "This calendar is a help. Phones may stay silent: set an ordinary alarm for what must wake you. "
+        "Times move with the meat; the chat has the newest."
+    )
+
+
+def event_title(step_id: str, piece: str | None) -> str:
+    """Return the title of an event."""
+    special = {
+        "bark_check": _("wrap window: look at the bark"),
+        "pull": _("pull window: off the fire when it is tender"),
+        "serve": _("dinner: food out"),
+    }
+    name = special.get(step_id) or step_name(step_id)
+    text = name if piece is None else _("{piece}: {name}").format(piece=piece, name=name)
+    return text[0].upper() + text[1:]
+
+
+def step_name(step_id: str) -> str:
+    """Return the name of a step, also of one that this version no longer knows."""
+    try:
+        return step_words(step_id).name
+    except KeyError:
+        return step_id.replace("_", " ")
+
+
+def event_cancelled(title: str) -> str:
+    """Return the title of an event that is no longer in the plan."""
+    return _("No longer planned: {title}").format(title=title)
+
+
+def alarm_words(title: str, lead: dt.timedelta) -> str:
+    """Return what an alarm shows."""
+    return title if not lead else _("In {span}: {title}").format(span=span(lead), title=title)
