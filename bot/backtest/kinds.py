@@ -6,14 +6,13 @@ It reads the catalogue that lies beside the engine, all cuts of it; it must not 
 from __future__ import annotations
 
 import dataclasses
-import importlib.resources
 import math
 
+from bot import catalogue
 from bot.backtest.log import Head
 from scheduler.cut_names import ANIMALS, words_of
 from scheduler.cuts import Cut, Cuts, read_cuts
 
-TEXTS = ("cuts", "cuts_forecast")
 USUAL = "pork_butt"
 """The stand-in of which nothing is known: the most forgiving big cut, and the one most often cooked (common practice,
 no source)."""
@@ -50,9 +49,8 @@ class Nearest:
 
 
 def all_cuts() -> Cuts:
-    """Return every cut that the forecast knows, also those that the planner does not offer."""
-    folder = importlib.resources.files("scheduler") / "catalogue"
-    return read_cuts(*((folder / f"{name}.toml").read_text("utf-8") for name in TEXTS))
+    """Return every cut of the catalogue."""
+    return read_cuts(*catalogue.texts_of("cuts"))
 
 
 def nearest(head: Head, cuts: Cuts) -> Nearest | None:

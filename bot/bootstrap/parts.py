@@ -6,12 +6,12 @@ It must not import what only some processes need before they need it.
 from __future__ import annotations
 
 import datetime as dt
-import importlib.resources
 import os
 import uuid
 from collections.abc import Callable
 from pathlib import Path
 
+from bot import catalogue
 from bot.bootstrap.running import Troubles
 from bot.chat import Incoming
 from bot.delivery.courier import Courier
@@ -27,7 +27,6 @@ LINK = "messenger.link"
 """How a link for joining begins; written by `serve`, so that a chat window can make such links as well."""
 SCREEN_LEASE = dt.timedelta(seconds=5)
 """Showing takes milliseconds, and a repeat shows nothing twice."""
-CATALOGUE = ("cuts", "steps", "cautions")
 
 
 def make_program(
@@ -70,11 +69,9 @@ def open_kitchen(settings: Settings, store: SqlStore) -> Kitchen:
     from bot.application import kitchen  # noqa: PLC0415 - slow to import
     from scheduler.planning.catalogue import read_catalogue  # noqa: PLC0415 - slow to import
 
-    folder = importlib.resources.files("scheduler") / "catalogue"
-    texts = {name: (folder / f"{name}.toml").read_text("utf-8") for name in CATALOGUE}
     return kitchen.Kitchen(
         store=store,
-        catalogue=read_catalogue(texts),
+        catalogue=read_catalogue(catalogue.texts()),
         decoders={SOURCE: decode_terminal, TELEGRAM: decode_telegram},
         zone=settings.zone,
         link_prefix=read_link(settings.data_dir),

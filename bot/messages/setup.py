@@ -11,6 +11,9 @@ from scheduler.cook import Situation
 from scheduler.cuts import Cut, Cuts
 from scheduler.facts import Serving, ServingKind
 
+USUAL = ("beef_chuck_ribs", "beef_plate_ribs", "brisket_packer", "pork_butt")
+"""Cuts that have a button before anything is said: the long cooks that are most often asked for (own choice)."""
+
 
 def greeting(name: str, cuts: Cuts) -> Message:
     """Greet, say in one sentence what this is for, and ask the first question."""
@@ -21,11 +24,12 @@ def greeting(name: str, cuts: Cuts) -> Message:
 
 def ask_cut(cuts: Cuts, unknown: str | None = None) -> Message:
     """Ask what is cooking; name the known cuts when the words were not understood."""
+    usual = [cut for cut in cuts.cuts if cut.id in USUAL]
     names = ", ".join(_(cut.name) for cut in cuts.cuts)
     text = _("What is cooking? One sentence is enough: brisket 6 kg, dinner 18:00 Saturday, pit 250.")
     if unknown:
         text = _("I do not know {what} yet. I know: {names}. Which is closest?").format(what=repr(unknown), names=names)
-    rows = tuple(((_(cut.name).capitalize(), Draft(cut=cut.id)),) for cut in cuts.cuts)
+    rows = tuple(((_(cut.name).capitalize(), Draft(cut=cut.id)),) for cut in usual)
     return Message(text=text, choices=rows)
 
 

@@ -10,7 +10,6 @@ from __future__ import annotations
 
 import asyncio
 import datetime as dt
-import importlib.resources
 import sys
 from collections.abc import Iterable
 from pathlib import Path
@@ -18,6 +17,7 @@ from typing import TextIO
 
 from bot.alarm.manual import ManualAlarm
 from bot.application.kitchen import Kitchen
+from bot.catalogue import texts
 from bot.delivery.courier import Courier
 from bot.store import EngineLock, SqlStore, open_store
 from bot.transport.terminal.decode import SOURCE, decode_terminal
@@ -29,9 +29,7 @@ NOTHING_ARMED = "-"
 
 def catalogue() -> Catalogue:
     """Return what the engine knows of the trade."""
-    folder = importlib.resources.files("scheduler") / "catalogue"
-    files = [one for one in folder.iterdir() if one.name.endswith(".toml")]
-    return read_catalogue({one.name.removesuffix(".toml"): one.read_text("utf-8") for one in files})
+    return read_catalogue(texts())
 
 
 class Engine:

@@ -132,15 +132,17 @@ class Cut(BaseModel):
 
     def _sizes(self) -> tuple[tuple[bool, str], ...]:
         return (
-            (0 < self.mass_kg.low and self.mass_kg.high <= 60, "mass_kg is of one piece, above 0 and up to 60 kg"),  # noqa: PLR2004 - said in the message
+            (self.mass_kg.low > 0 and self.mass_kg.high <= 60, "mass_kg is of one piece, above 0 and up to 60 kg"),  # noqa: PLR2004 - said in the message
             (
-                0.01 <= self.thickness_m.low and self.thickness_m.high <= 0.5,  # noqa: PLR2004 - said in the message
+                self.thickness_m.low >= 0.01 and self.thickness_m.high <= 0.5,  # noqa: PLR2004 - said in the message
                 "thickness_m is in metres, 0.01 to 0.5 (75 mm is 0.075)",
             ),
             (
                 self.mass_kg.low <= self.duration_kg <= self.mass_kg.high,
-                f"duration_kg {self.duration_kg:g} must lie within mass_kg, "
-                f"{self.mass_kg.low:g} to {self.mass_kg.high:g}",
+                (
+                    f"duration_kg {self.duration_kg:g} must lie within mass_kg, "
+                    f"{self.mass_kg.low:g} to {self.mass_kg.high:g}"
+                ),
             ),
             (set(self.sources) <= set(type(self).model_fields), _no_figures(set(self.sources))),
         )
@@ -175,8 +177,10 @@ class Cut(BaseModel):
             (self.duration_wrap in self.wraps, f"duration_wrap {self.duration_wrap} is not among its wraps"),
             (
                 self.bark_look_c < self.wrap_until_c <= ends,
-                f"bark_look_c {self.bark_look_c:g} must be below wrap_until_c {self.wrap_until_c:g}, and that not above "
-                f"start_testing_c {ends:g}",
+                (
+                    f"bark_look_c {self.bark_look_c:g} must be below wrap_until_c {self.wrap_until_c:g}, and that not "
+                    f"above start_testing_c {ends:g}"
+                ),
             ),
             (
                 (self.spritz_every_min is None) == (self.spritz_until_c is None),
@@ -216,13 +220,13 @@ class Cut(BaseModel):
     def _shares(self) -> tuple[tuple[bool, str], ...]:
         cooked, edible, raw = self.cooked_share, self.edible_share, self.raw_g_per_adult
         return (
-            (0 < cooked.low and cooked.high < 1, "cooked_share lies between 0 and 1 (60 % is 0.6)"),
-            (0 < edible.low and edible.high < 1, "edible_share lies between 0 and 1 (60 % is 0.6)"),
+            (cooked.low > 0 and cooked.high < 1, "cooked_share lies between 0 and 1 (60 % is 0.6)"),
+            (edible.low > 0 and edible.high < 1, "edible_share lies between 0 and 1 (60 % is 0.6)"),
             (
                 edible.typical <= cooked.typical,
                 f"edible_share.typical {edible.typical:g} cannot be above cooked_share.typical {cooked.typical:g}",
             ),
-            (30 <= raw.low and raw.high <= 3000, "raw_g_per_adult is in grams, 30 to 3000"),  # noqa: PLR2004 - said in the message
+            (raw.low >= 30 and raw.high <= 3000, "raw_g_per_adult is in grams, 30 to 3000"),  # noqa: PLR2004 - said in the message
             (self.salt_pct <= 3, "salt_pct is in per cent of the trimmed mass and at most 3"),  # noqa: PLR2004 - said in the message
         )
 

@@ -181,16 +181,22 @@ class Catalogue(_Data):
 
 
 def read_catalogue(texts: dict[str, str]) -> Catalogue:
-    """Read the catalogue from TOML texts named "cuts", "steps" and "cautions".
+    """Read the catalogue from TOML texts named after their subject, "steps", or as a part of it, "cuts/beef".
 
     Raises
     ------
     CatalogueError
         When a text is not TOML or breaks a rule; the message names the entry.
     """
-    missing = [name for name in ("cuts", "steps", "cautions") if name not in texts]
+    found = {name: _of(name, texts) for name in ("cuts", "steps", "cautions")}
+    missing = [name for name, parts in found.items() if not parts]
     if missing:
         raise CatalogueError(f"the catalogue lacks {', '.join(missing)}")
     return Catalogue(
-        cuts=read_cuts(texts["cuts"]), steps=read_entries(Steps, "steps", texts["steps"], texts["cautions"])
+        cuts=read_cuts(*found["cuts"]), steps=read_entries(Steps, "steps", *found["steps"], *found["cautions"])
     )
+
+
+def _of(subject: str, texts: dict[str, str]) -> tuple[str, ...]:
+    """Return the texts of a subject in the order of their names."""
+    return tuple(text for name, text in sorted(texts.items()) if name == subject or name.startswith(f"{subject}/"))

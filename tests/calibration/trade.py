@@ -6,17 +6,16 @@ The table's figures are common practice, no source.
 from __future__ import annotations
 
 import dataclasses
-from pathlib import Path
 
 import numpy as np
 
-import scheduler
-from scheduler.cuts import Cut, Cuts, read_cuts
+from scheduler.cuts import Cut, Cuts
 from scheduler.facts import Wrap
 from scheduler.forecast import course, ensemble, fit, simulate, timing
 from scheduler.forecast.anchors import Anchor
 from scheduler.forecast.inputs import Inputs
 from scheduler.forecast.passing import row
+from tests.catalogue import CUTS
 
 MEMBERS = 480
 PIT_STEP_C = 14.0
@@ -24,9 +23,8 @@ STALL_C = (65.0, 77.0)
 
 
 def cuts() -> Cuts:
-    """Return all cuts of the catalogue, those the planner offers and those only the forecast knows."""
-    folder = Path(scheduler.__file__).parent / "catalogue"
-    return read_cuts(*((folder / name).read_text(encoding="utf-8") for name in ("cuts.toml", "cuts_forecast.toml")))
+    """Return all cuts of the catalogue."""
+    return CUTS
 
 
 @dataclasses.dataclass(frozen=True, kw_only=True)

@@ -13,7 +13,6 @@ from pathlib import Path
 
 from pydantic import TypeAdapter
 
-import scheduler
 from bot.application.kitchen import Kitchen
 from bot.chat import Address, Incoming, IncomingKind, Outgoing, OutgoingKind, Sent
 from bot.ports import Apply, CookSnapshot, InviteWrite, Json
@@ -21,9 +20,9 @@ from bot.store import SqlStore, open_store
 from scheduler.cook import Situation, assess
 from scheduler.facts import Noted
 from scheduler.planning.catalogue import Catalogue, read_catalogue
+from tests.catalogue import TEXTS
 
-_FOLDER = Path(scheduler.__file__).parent / "catalogue"
-CATALOGUE: Catalogue = read_catalogue({path.stem: path.read_text(encoding="utf-8") for path in _FOLDER.glob("*.toml")})
+CATALOGUE: Catalogue = read_catalogue(dict(TEXTS))
 
 MINUTE = dt.timedelta(minutes=1)
 DAY = dt.date(2026, 8, 15)

@@ -8,10 +8,8 @@ from __future__ import annotations
 import dataclasses
 import datetime as dt
 import itertools
-from pathlib import Path
 from zoneinfo import ZoneInfo
 
-import scheduler
 from scheduler.cook import Beginning, Changes, Refusal, Report, Situation, assess, begin, decide, ring
 from scheduler.facts import (
     Body,
@@ -40,6 +38,7 @@ from scheduler.planning.replanning import look_again_at
 from scheduler.planning.trips import wakes
 from scheduler.safety import next_look
 from scheduler.state import last_by
+from tests.catalogue import TEXTS
 from tests.properties.actions import (
     Action,
     Amend,
@@ -59,8 +58,7 @@ from tests.properties.actions import (
     Work,
 )  # fmt: skip
 
-_FOLDER = Path(scheduler.__file__).parent / "catalogue"
-CATALOGUE = read_catalogue({path.stem: path.read_text(encoding="utf-8") for path in _FOLDER.glob("*.toml")})
+CATALOGUE = read_catalogue(dict(TEXTS))
 
 CREW = ("Ines", "Tomas")
 

@@ -7,19 +7,15 @@ from __future__ import annotations
 
 import datetime as dt
 import statistics
-from pathlib import Path
 
 import pytest
 
-from scheduler.cuts import read_cuts
 from scheduler.facts import Wrap
 from scheduler.forecast.after import Held, Place, hold
 from scheduler.thermal import geometry
+from tests.catalogue import CUTS
 from tests.published.cooled import predicted_h, runs
 
-CUTS = read_cuts(
-    (Path(__file__).parents[2] / "scheduler" / "catalogue" / "cuts.toml").read_text(encoding="utf-8")
-)  # fmt: skip
 AT = dt.datetime(2020, 1, 1, 12, tzinfo=dt.UTC)
 
 

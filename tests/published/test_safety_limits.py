@@ -6,26 +6,22 @@ Nothing here is derived from the rules under test: limits stand as their publish
 from __future__ import annotations
 
 import datetime as dt
-from pathlib import Path
 
 import pytest
 
-import scheduler
-from scheduler.cuts import Cuts, read_cuts
 from scheduler.facts import Body, Fact, Planned, Reading, Serving, ServingKind, Slot, StepDone
 from scheduler.planning.catalogue import read_catalogue
 from scheduler.safety import FindingLevel, act_by, findings, safe_gate
 from scheduler.state import CookState, fold
+from tests.catalogue import CUTS, TEXTS
 
-MINIMUM_F = {"beef": 145.0, "pork": 145.0}
-"""Least internal temperature of steaks, chops and roasts of beef and pork [°F]; the same chart prints 62.8 °C.
-USDA FSIS, Safe Minimum Internal Temperature Chart."""
-
-REST_MIN = 3.0
-"""Rest that belongs to it before carving or eating [min]. Same chart."""
-
-PRINTED_C = 62.8
-"""The limit in Celsius as the chart prints it [°C]."""
+MINIMUM = {
+    "intact_beef": (145.0, 3.0, 62.8), "intact_pork": (145.0, 3.0, 62.8), "intact_lamb": (145.0, 3.0, 62.8),
+    "poultry": (165.0, 0.0, 73.9), "ground": (160.0, 0.0, 71.1), "fish": (145.0, 0.0, 62.8),
+}  # fmt: skip
+"""Least internal temperature [°F], the rest that belongs to it [min], and the limit as the chart prints it [°C], of
+steaks, chops and roasts, of all poultry, of ground meat and of fish. USDA FSIS, Safe Minimum Internal Temperature
+Chart."""
 
 HOT_HOLDING_F = 140.0
 """Hot food is held at this or above [°F]: US Army TM 10-412 (2003), card 32; New York State Sanitary Code 14-1.83."""
@@ -44,9 +40,6 @@ SMOKER_F = (225.0, 300.0)
 memory)."""
 
 ON_AT = dt.datetime(2026, 9, 12, 6, 0, tzinfo=dt.UTC)
-_FOLDER = Path(scheduler.__file__).parent / "catalogue"
-_TEXTS = {path.stem: path.read_text(encoding="utf-8") for path in _FOLDER.glob("*.toml")}
-CUTS: Cuts = read_cuts(_TEXTS["cuts"])
 CUT_IDS = [cut.id for cut in CUTS.cuts]
 
 
@@ -88,20 +81,23 @@ def _rules(state: CookState, cut_id: str, minutes: float) -> dict[str, FindingLe
 
 @pytest.mark.parametrize("cut_id", CUT_IDS)
 def test_the_minimum_of_every_cut_is_the_published_one(cut_id: str) -> None:
-    """The class of a cut holds the published Fahrenheit limit of its species, and rounds to the printed Celsius."""
+    """The class of a cut holds the published Fahrenheit limit, and rounds to the printed Celsius."""
     cut = CUTS.get(cut_id)
     entry = CUTS.safety[cut.safety_class]
-    assert (entry.minimum_f, entry.rest_min) == (MINIMUM_F[cut.species], REST_MIN)
-    assert CUTS.minimum_c(cut) == PRINTED_C
+    minimum_f, rest_min, printed_c = MINIMUM[cut.safety_class]
+    assert (entry.minimum_f, entry.rest_min) == (minimum_f, rest_min)
+    assert CUTS.minimum_c(cut) == printed_c
+    assert (cut.safety_class == "poultry") == (cut.species == "poultry")
     assert "USDA FSIS" in entry.source
 
 
 @pytest.mark.parametrize("cut_id", CUT_IDS)
 def test_the_minimum_opens_the_gate_and_a_degree_less_does_not(cut_id: str) -> None:
-    """145 F measured: open three minutes later. 144 F: never."""
+    """The limit measured: open after the rest that belongs to it (145 F: three minutes later). A degree less: never."""
     cut = CUTS.get(cut_id)
-    reached, missed = (_state(cut_id, (300, _core(_c(temp_f)))) for temp_f in (145.0, 144.0))
-    assert safe_gate(reached, cut, CUTS).open_at == _minutes(300 + REST_MIN)
+    minimum_f, rest_min, _ = MINIMUM[cut.safety_class]
+    reached, missed = (_state(cut_id, (300, _core(_c(temp_f)))) for temp_f in (minimum_f, minimum_f - 1.0))
+    assert safe_gate(reached, cut, CUTS).open_at == _minutes(300 + rest_min)
     assert safe_gate(missed, cut, CUTS).open_at is None
 
 
@@ -154,7 +150,7 @@ def test_food_left_out_is_stopped_at_two_hours() -> None:
 
 def test_it_is_asked_for_before_two_hours_are_over() -> None:
     """Putting the food away is asked for at least half an hour before the limit, and cannot be skipped."""
-    steps = read_catalogue(_TEXTS).steps
+    steps = read_catalogue(dict(TEXTS)).steps
     two_hour = steps.get("two_hour")
     assert two_hour is not None
     assert two_hour.safety
@@ -176,6 +172,13 @@ def test_a_smoker_below_its_published_range_is_named_while_the_meat_is_in_danger
 
 @pytest.mark.parametrize("cut_id", CUT_IDS)
 def test_plans_keep_the_smoker_within_its_published_range(cut_id: str) -> None:
-    """The usual pits of every cut lie between 225 and 300 F, give or take a degree of rounding."""
-    pit = CUTS.get(cut_id).pit_c
-    assert _c(SMOKER_F[0]) - 0.6 <= pit.low <= pit.high <= _c(SMOKER_F[1]) + 0.6
+    """The usual pits lie between 225 and 300 F, give or take a degree of rounding; all of the range for tough cuts.
+
+    Poor: a flattened chicken is usually cooked hotter, at 325 F (163 C). Birds and roasts may go hotter, a side of salmon
+    colder (200 F).
+    """
+    cut = CUTS.get(cut_id)
+    low, high = (cut.pit_c.low, cut.pit_c.high) if cut.doneness == "feel" else (cut.pit_c.typical, cut.pit_c.typical)
+    assert _c(SMOKER_F[0]) - 0.6 <= low
+    assert high <= _c(SMOKER_F[1] if cut_id != "spatchcock_chicken" else 325.0) + 0.6
+    assert cut.pit_c.low >= _c(SMOKER_F[0]) - 0.6 or cut.species == "fish"

@@ -192,9 +192,9 @@ def _filled(draft: say.Draft, cut: Cut, zone: str) -> say.Draft:
 
 
 def _each_cut(visit: Visit, known: Setup) -> Message:
-    """Answer what each cut would mean for a cook begun in the middle."""
+    """Answer what each of the usual cuts would mean for a cook begun in the middle."""
     found = []
-    for cut in visit.house.catalogue.cuts.cuts:
+    for cut in (one for one in visit.house.catalogue.cuts.cuts if one.id in setup.USUAL):
         draft = _filled(known.draft, cut, visit.house.zone)
         begun = _begun(visit, dataclasses.replace(known, draft=draft), "c0")
         if isinstance(begun, Changes):

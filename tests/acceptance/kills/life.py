@@ -15,7 +15,6 @@ import ssl
 from pathlib import Path
 from unittest import mock
 
-import scheduler
 from bot.alarm.manual import ManualAlarm
 from bot.application.kitchen import Kitchen
 from bot.delivery.courier import Courier
@@ -33,6 +32,7 @@ from bot.transport.terminal.decode import decode_terminal
 from bot.transport.terminal.outgoing import TerminalOutgoing
 from scheduler.planning.catalogue import read_catalogue
 from tests.acceptance.kills.boundaries import Boundaries, CountedApi, CountedWayOut, watch_database
+from tests.catalogue import TEXTS
 from tests.fakes.botapi.client import TOKEN
 
 TELEGRAM = "telegram"
@@ -43,8 +43,7 @@ MOST_TURNS = 200
 _read_certificates_once = functools.cache(ssl.create_default_context)
 """Each client of the messenger reads the machine's certificates, which takes longer than all the rest of a life."""
 
-_FOLDER = Path(scheduler.__file__).parent / "catalogue"
-CATALOGUE = read_catalogue({path.stem: path.read_text(encoding="utf-8") for path in _FOLDER.glob("*.toml")})
+CATALOGUE = read_catalogue(dict(TEXTS))
 
 
 @dataclasses.dataclass(frozen=True, kw_only=True)

@@ -6,11 +6,8 @@ It decides nothing; the engine does.
 from __future__ import annotations
 
 import datetime as dt
-from collections.abc import Mapping
-from pathlib import Path
 from typing import Any
 
-import scheduler
 from scheduler.cook import Changes, Refusal, Report, Situation, TripDue, assess, decide, ring
 from scheduler.cuts import Cut
 from scheduler.facts import (
@@ -31,9 +28,8 @@ from scheduler.planning.catalogue import Catalogue, read_catalogue
 from scheduler.planning.prompts import Prompt
 from scheduler.planning.trips import Trip
 from scheduler.state import CookState, fold
+from tests.catalogue import TEXTS
 
-_FOLDER = Path(scheduler.__file__).parent / "catalogue"
-TEXTS: Mapping[str, str] = {path.stem: path.read_text(encoding="utf-8") for path in sorted(_FOLDER.glob("*.toml"))}
 CATALOGUE: Catalogue = read_catalogue(dict(TEXTS))
 
 START = dt.datetime(2026, 9, 12, 6, 0, tzinfo=dt.UTC)

@@ -5,10 +5,8 @@ from __future__ import annotations
 import pytest
 
 from scheduler.cut_names import name_key, words_of
-from scheduler.cuts import Cut, Cuts, read_cuts
-from tests.unit.scheduler.logbook import CATALOGUE, TEXTS
-
-CUTS: Cuts = read_cuts(TEXTS["cuts"], TEXTS["cuts_forecast"])
+from scheduler.cuts import Cut
+from tests.catalogue import CUTS
 
 MEANT = {
     "beef_chuck_ribs": (
@@ -95,8 +93,9 @@ def test_every_name_in_the_files_finds_its_cut(cut: Cut) -> None:
 
 
 def test_without_the_other_cuts_a_whole_shoulder_is_the_known_one() -> None:
-    """What is named depends on what there is: the four cuts hold one shoulder only."""
-    found = CATALOGUE.cuts.named("whole pork shoulder")
+    """What is named depends on what there is: where only one shoulder is known, it is meant."""
+    few = CUTS.model_copy(update={"cuts": tuple(cut for cut in CUTS.cuts if cut.id != "whole_pork_shoulder")})
+    found = few.named("whole pork shoulder")
     assert found is not None
     assert found.id == "pork_butt"
 

@@ -5,11 +5,12 @@ from __future__ import annotations
 import datetime as dt
 from typing import Any
 
-from scheduler.cuts import Cut, read_cuts
+from scheduler.cuts import Cut
 from scheduler.facts import AirTold
 from scheduler.planning.rest import keeps_until, read_by, rest_of
 from scheduler.safety import act_by
-from tests.unit.scheduler.logbook import TEXTS, Logbook, at, cooking, cut, planned, resting
+from tests.catalogue import CUTS
+from tests.unit.scheduler.logbook import Logbook, at, cooking, cut, planned, resting
 
 
 def _boxed(log: Logbook, minutes: float = 500) -> Logbook:
@@ -95,7 +96,7 @@ def test_a_look_never_comes_later_than_safety_asks() -> None:
 def test_only_a_cut_that_is_done_by_its_temperature_climbs_worth_a_word() -> None:
     """A rib roast pulled at 66 C goes on climbing in the box; ribs pulled at 96 C are vented so that they stop."""
     assert _peak(cut()) is None
-    roast = read_cuts(TEXTS["cuts"], TEXTS["cuts_forecast"]).get("prime_rib").model_copy(update={"vent_min": 0.0})
+    roast = CUTS.get("prime_rib").model_copy(update={"vent_min": 0.0})
     peak = _peak(roast, core_c=66.0, pit=150.0)
     assert peak is not None
     assert 67.0 < peak < 80.0

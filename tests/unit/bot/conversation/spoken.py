@@ -38,15 +38,14 @@ from bot.commands import (
     WrapSaid,
 )
 from bot.conversation.context import Context, OpenStep
-from scheduler.cuts import Cuts, read_cuts
 from scheduler.facts import Serving, ServingKind, Slot
+from tests.catalogue import CUTS
 
 ROOT = Path(__file__).parents[4]
 CATALOGUE = ROOT / "scheduler" / "catalogue"
 ZONE = "Europe/London"
 DAY = dt.date(2026, 9, 12)
 """A Saturday."""
-CUTS: Cuts = read_cuts((CATALOGUE / "cuts.toml").read_text(encoding="utf-8"))
 STEPS = {step["id"]: step for step in tomllib.loads((CATALOGUE / "steps.toml").read_text(encoding="utf-8"))["steps"]}
 
 

@@ -3,15 +3,13 @@
 from __future__ import annotations
 
 import datetime as dt
-from pathlib import Path
 from typing import Any
 
-import scheduler
-from scheduler.cuts import Cut, read_cuts
+from scheduler.cuts import Cut
 from scheduler.forecast import Crossing, Observation, PitEvent, Question
+from tests.catalogue import CUTS
 
 ON_AT = dt.datetime(2024, 6, 1, 4, tzinfo=dt.UTC)
-CUTS = read_cuts((Path(scheduler.__file__).parent / "catalogue" / "cuts.toml").read_text(encoding="utf-8"))
 
 STALLED = ((1.0, 12.0), (2.0, 30.0), (3.0, 46.0), (4.0, 56.0), (5.0, 62.0), (6.0, 66.0), (7.0, 68.0))
 """Readings of a brisket in its stall: (hours after meat on, °C)."""
