@@ -17,7 +17,8 @@ from scheduler.cuts import Cut
 from scheduler.facts import Wrap
 from scheduler.forecast import PitEvent, Question, WrapEvent, forecast
 from tests.calibration.trade import cuts
-from tests.unit.scheduler.forecast.questions import CUTS, STALLED, after, hours, question, read
+from tests.catalogue import CUTS
+from tests.unit.scheduler.forecast.questions import STALLED, after, hours, question, read
 
 ALL = cuts().cuts
 QUANTILES = (0.1, 0.5, 0.9)

@@ -32,7 +32,8 @@ from bot.conversation.context import Context, OfferedChoice, OpenStep
 from bot.conversation.interpreter import read
 from bot.conversation.parsing.times import AHEAD_SLACK
 from scheduler.facts import Slot
-from tests.unit.bot.conversation.spoken import CUTS, STEPS
+from tests.catalogue import CUTS
+from tests.unit.bot.conversation.spoken import STEPS
 
 CORE_C = (-5.0, 100.0)
 PIT_C = (-20.0, 400.0)

@@ -16,6 +16,7 @@ import numpy as np
 from scheduler.cuts import Composition, Cut, Spread
 from scheduler.facts import Wrap
 from scheduler.forecast import Observation, PitEvent, Question, WrapEvent, forecast
+from tests.catalogue import CUTS
 
 ON_AT = dt.datetime(2020, 1, 1, 8, tzinfo=dt.UTC)
 SERIES = Path(__file__).parents[1] / "data" / "time_temperature_series.csv"
@@ -61,18 +62,21 @@ def _roast(  # one argument per stated input
     composition_source: str,
     species: Literal["beef", "poultry"] = "beef",
 ) -> Cut:
-    """Return a cut outside the catalogue: no stall, no wrap of its own, a duration from a chart."""
-    return Cut(
-        id=name, name=name, also_called=(), species=species, safety_class="none", shape=shape, bone_plate=False,
-        piece_word="roast", mass_kg=_spread(mass_kg, 0.2), thickness_m=_spread(thickness_m, 0.2),
-        pit_c=_spread(oven_c, 0.05), start_testing_c=target_c - 3, target_c=_spread(target_c, 0.02), feel_words="",
-        duration_pit_c=oven_c, duration_kg=mass_kg,
-        duration_h=Spread(low=hours[0], typical=hours[1], high=hours[2]), duration_wrap=Wrap.NONE,
-        stall_c=(65.0, 77.0), stall_h=Spread(low=0, typical=0, high=0), wraps=(Wrap.NONE,), usual_wrap=Wrap.NONE,
-        bark_look_c=95, wrap_until_c=96, first_look_h=1, rest_min_min=10, rest_ideal_min=(10, 20),
-        rest_max_unheated_min=30, vent_min=0, slice_min=5, salt_pct=1, salt_lead_h=Spread(low=0, typical=0, high=0),
-        cooked_share=_spread(0.85, 0.05), come_up_check=False, doneness="temperature", composition=composition,
-        composition_source=composition_source, basis="inputs of a test, as stated beside it",
+    """Return a cut outside the catalogue: no stall, no wrap of its own, a duration from a chart.
+
+    What is not stated here is that of a rib roast of the catalogue, and no forecast depends on it.
+    """
+    return CUTS.get("prime_rib").model_copy(
+        update={
+            "id": name, "name": name, "also_called": (), "species": species, "safety_class": "none", "shape": shape,
+            "mass_kg": _spread(mass_kg, 0.2), "thickness_m": _spread(thickness_m, 0.2), "pit_c": _spread(oven_c, 0.05),
+            "start_testing_c": target_c - 3, "target_c": _spread(target_c, 0.02), "duration_pit_c": oven_c,
+            "duration_kg": mass_kg, "duration_h": Spread(low=hours[0], typical=hours[1], high=hours[2]),
+            "bark_look_c": 95.0, "wrap_until_c": 96.0, "first_look_h": 1.0, "rest_min_min": 10.0,
+            "rest_ideal_min": (10.0, 20.0), "rest_max_unheated_min": 30.0, "vent_min": 0.0, "slice_min": 5.0,
+            "cooked_share": _spread(0.85, 0.05), "composition": composition, "composition_source": composition_source,
+            "basis": "inputs of a test, as stated beside it",
+        }
     )  # fmt: skip
 
 

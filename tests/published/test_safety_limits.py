@@ -174,8 +174,8 @@ def test_a_smoker_below_its_published_range_is_named_while_the_meat_is_in_danger
 def test_plans_keep_the_smoker_within_its_published_range(cut_id: str) -> None:
     """The usual pits lie between 225 and 300 F, give or take a degree of rounding; all of the range for tough cuts.
 
-    Poor: a flattened chicken is usually cooked hotter, at 325 F (163 C). Birds and roasts may go hotter, a side of salmon
-    colder (200 F).
+    Poor: a flattened chicken is usually cooked hotter, at 325 F (163 C). Birds and roasts may go hotter, salmon colder
+    (200 F).
     """
     cut = CUTS.get(cut_id)
     low, high = (cut.pit_c.low, cut.pit_c.high) if cut.doneness == "feel" else (cut.pit_c.typical, cut.pit_c.typical)

