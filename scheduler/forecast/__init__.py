@@ -3,6 +3,11 @@
 Importing this room loads no numerics; the first call of `forecast` does.
 """
 
+from __future__ import annotations
+
+import datetime as dt
+
+from scheduler.facts import CookerKind
 from scheduler.forecast.interface import (
     Air,
     AirWord,
@@ -40,6 +45,7 @@ __all__ = [
     "WrapChoice",
     "WrapEvent",
     "forecast",
+    "reaches",
 ]
 
 
@@ -48,3 +54,17 @@ def forecast(question: Question) -> Forecast:
     from scheduler.forecast import model  # noqa: PLC0415 - numpy is loaded when first needed: the chat starts fast
 
     return model.forecast(question)
+
+
+def reaches(
+    target_c: float,
+    *,
+    lit_at: dt.datetime,
+    readings: tuple[Observation, ...] = (),
+    kind: CookerKind | None = None,
+    set_c: float,
+) -> Crossing:
+    """Return when a rising pit passes `target_c` [°C] (`scheduler.forecast.rising`)."""
+    from scheduler.forecast import rising  # noqa: PLC0415 - numpy is loaded when first needed: the chat starts fast
+
+    return rising.reaches(target_c, lit_at=lit_at, readings=readings, kind=kind, set_c=set_c)

@@ -10,6 +10,7 @@ import io
 from collections.abc import Iterable
 
 from tests.virtual_kitchen.cook import TRUTHS_F, Cook
+from tests.virtual_kitchen.warming import Rise
 
 COOK_COLUMNS = (
     "id",
@@ -33,6 +34,7 @@ COOK_COLUMNS = (
     "true_mm",
 )
 LOG_COLUMNS = ("id", "minute", "core_f", "core_c", "pit_f", "event", "slip")
+RISE_COLUMNS = ("id", "kind", "set_f", "mark_f", "crossing_min", "readings")
 
 
 def _number(value: float | None, places: int = 0) -> str:
@@ -68,6 +70,12 @@ def cook_fields(cook: Cook) -> list[str]:
 def log_fields(cook: Cook) -> list[list[str]]:
     """Return the rows of what was typed in one cook."""
     return [[cook.id, str(row.minute), row.core_f, row.core_c, row.pit_f, row.event, row.slip] for row in cook.rows]
+
+
+def rise_fields(one: Rise) -> list[str]:
+    """Return the row of one pit on its way up."""
+    read = " ".join(f"{minute:.1f}:{value:.0f}" for minute, value in one.readings)
+    return [one.id, one.kind, str(one.set_f), str(one.mark_f), f"{one.crossing_min:.1f}", read]
 
 
 def table(notes: Iterable[str], columns: Iterable[str], rows: Iterable[list[str]]) -> str:

@@ -2,16 +2,26 @@
 
 from __future__ import annotations
 
+import itertools
 import math
 
 import numpy as np
 import pytest
 
 from tests.virtual_kitchen.cook import happen
-from tests.virtual_kitchen.make import DATA, SEED, all_cooks
+from tests.virtual_kitchen.make import DATA, RISE_SEED, SEED, all_cooks
 from tests.virtual_kitchen.piece import Shape, build
 from tests.virtual_kitchen.roast import Around, Cover, Nature, Roast
-from tests.virtual_kitchen.writing import COOK_COLUMNS, LOG_COLUMNS, cook_fields, log_fields, table
+from tests.virtual_kitchen.warming import BUILDS, rise
+from tests.virtual_kitchen.writing import (
+    COOK_COLUMNS,
+    LOG_COLUMNS,
+    RISE_COLUMNS,
+    cook_fields,
+    log_fields,
+    rise_fields,
+    table,
+)
 
 BARE = Cover(over="nothing", leak=1.0, emissivity=0.92, gap=100.0)
 FOIL = Cover(over="all", leak=0.006, emissivity=0.4, gap=120.0)
@@ -80,3 +90,21 @@ def test_the_grid_holds_the_mass_that_was_asked_for() -> None:
     piece = build(SLAB)
     assert 4 * 1060.0 * float((piece.volume * piece.meat).sum()) == pytest.approx(SLAB.mass_kg, rel=1e-6)
     assert math.isclose(piece.edges[2][-1] - piece.edges[2][0], SLAB.thickness_m)
+
+
+@pytest.mark.parametrize(("kind", "number"), [("kettle", 0), ("cabinet", 7), ("offset", 39)])
+def test_the_committed_rises_are_what_the_kitchen_makes(kind: str, number: int) -> None:
+    """A pit that comes up once more is, to the letter, the one in the table."""
+    made = table((), RISE_COLUMNS, [rise_fields(rise(kind, number, RISE_SEED))]).splitlines()
+    committed = (DATA / "warming.csv").read_text(encoding="utf-8").splitlines()
+    assert [line for line in committed if line.startswith(("id,", f"{kind}-{number:02d},"))] == made
+
+
+@pytest.mark.parametrize("kind", BUILDS)
+def test_a_rising_pit_rises(kind: str) -> None:
+    """Every kind of cooker comes up: what people read goes up to the mark and not past it, but for their own error."""
+    for number in range(5):
+        one = rise(kind, number, 5)
+        values = [value for _, value in one.readings]
+        assert all(after > before - 10 for before, after in itertools.pairwise(values))
+        assert all(value < one.mark_f + 15 for value in values)
