@@ -67,7 +67,9 @@ def question_of(state: CookState, cut: Cut, on_at: dt.datetime) -> Question:
         mass_kg=planned.mass_kg,
         thickness_m=planned.thickness_m,
         on_at=on_at,
-        pit=tuple(PitEvent(at=band.at, low_c=band.low_c, high_c=band.high_c) for band in state.pit),
+        pit=tuple(
+            PitEvent(at=band.at, low_c=band.low_c, high_c=band.high_c) for band in (*state.pit, *state.pit_ahead)
+        ),
         readings=_observations(state, Slot.CORE, on_at, pulled_at, but=start),
         pit_readings=_observations(state, Slot.PIT, on_at, pulled_at),
         wraps=wraps,

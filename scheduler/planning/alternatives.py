@@ -1,0 +1,242 @@
+"""The two or three sensible plans side by side: as asked, slow over the night, hotter on the day, wrapped.
+
+Pure; each is the same backward plan under another pit or wrap. None lies outside the pit limits of the cut.
+"""
+
+from __future__ import annotations
+
+import dataclasses
+import datetime as dt
+from collections.abc import Iterable, Iterator
+from enum import StrEnum
+from zoneinfo import ZoneInfo
+
+from scheduler.cuts import Cut
+from scheduler.facts import Wrap
+from scheduler.planning.backward import Backward, SnagKind, backward
+from scheduler.state import CookState, PitBand
+
+COLDEST_C = 107.0
+"""No slow cook is offered a colder pit: meat would loiter below 60 C (TRADE: pit below 107 C; common practice)."""
+
+HOTTEST_BARE_C, HOTTEST_WRAPPED_C = 149.0, 163.0
+"""Slow cuts scorch above these; common practice, no source [°C]."""
+
+_LADDER_C = tuple((f - 32.0) / 1.8 for f in (225, 250, 275, 300, 325, 350))
+"""Pits that people set: steps of 25 °F [°C]."""
+
+_SAME_C = 8.0
+"""A pit nearer than this to the asked one is no other plan [°C]: house rule."""
+
+_ROUNDED_C = 0.5
+"""Limits of the catalogue are whole degrees [°C]."""
+
+APART = dt.timedelta(minutes=45)
+"""Plans whose start and plate both differ by less are one plan: house rule."""
+
+_APART_CHANCE = 0.1
+MOST = 3
+"""So many plans are shown side by side, the asked one among them."""
+
+_QUIET = (dt.time(22), dt.time(7))
+"""Quiet hours where nobody named others; common practice, no source."""
+
+_MORNING_H = 5
+"""A fire lit from this hour on, on the day of the dinner, is no night: house rule [h of the clock]."""
+
+
+class Kind(StrEnum):
+    """What an alternative is."""
+
+    AS_ASKED = "as_asked"
+    SLOW = "slow"
+    """A milder pit, often over the night."""
+    HOT = "hot"
+    """A hotter pit, on the day of the dinner where that is possible."""
+    WRAPPED = "wrapped"
+    """Wrapped, which shortens the stall, in a hotter pit where that saves the night."""
+
+
+@dataclasses.dataclass(frozen=True, kw_only=True)
+class Alternative:
+    """One plan beside others: pit [°C], wrap (None: decided at the bark), the plan, and what it asks of people."""
+
+    kind: Kind
+    pit_low_c: float
+    pit_high_c: float
+    wrap: Wrap | None
+    plan: Backward
+    awake: dt.timedelta
+    """Somebody must be awake: from the fire until the meat is boxed, likely."""
+    awake_quiet: dt.timedelta
+    """What of it lies in the quiet hours."""
+
+
+def alternatives(state: CookState, cut: Cut) -> tuple[Alternative, ...]:
+    """Return the sensible plans of a piece that is not on yet, the asked one first; only that one when no other is
+    worth a word.
+    """
+    asked = _as_asked(state, cut)
+    others = (_slow(state, cut, asked), _hot(state, cut, asked), _wrapped(state, cut, asked))
+    found = [asked]
+    for other in _wanted(asked, [one for one in others if one is not None], state):
+        if all(_differ(other, one) for one in found) and _no_worse(other, asked):
+            found.append(other)
+    return tuple(found[:MOST])
+
+
+def remedies(state: CookState, cut: Cut) -> tuple[Alternative, ...]:
+    """Return what would meet a dinner that the asked plan does not: the mildest change of each kind, or nothing.
+
+    A hotter pit, a wrap, or both; each meets dinner with the wanted confidence.
+    """
+    hotter = _first(_tried(state, cut, Kind.HOT, pit_c, state.planned.wrap) for pit_c in _pits(state, cut, hotter=True))
+    wraps = [wrap for wrap in _closed_wraps(cut) if wrap is not state.planned.wrap]
+    wrapped = _first(_tried(state, cut, Kind.WRAPPED, pit_c, wrap) for wrap in wraps for pit_c in _all_from(state, cut))
+    return tuple(one for one in (hotter, wrapped) if one is not None)
+
+
+def pit_limits_c(cut: Cut, wrap: Wrap | None) -> tuple[float, float]:
+    """Return the mildest and the hottest pit that may be offered for a cut [°C]."""
+    if cut.doneness == "temperature":
+        return cut.pit_c.low, cut.pit_c.high
+    hottest = HOTTEST_WRAPPED_C if wrap in {Wrap.FOIL, Wrap.PAPER} else HOTTEST_BARE_C
+    return max(COLDEST_C, cut.pit_c.low), min(hottest, cut.pit_c.high)
+
+
+def under(state: CookState, low_c: float, high_c: float, wrap: Wrap | None) -> CookState:
+    """Return the state of a piece that is not on yet as if it had been planned with another pit and wrap."""
+    planned = dataclasses.replace(state.planned, pit_low_c=low_c, pit_high_c=high_c, wrap=wrap)
+    pit = (PitBand(at=state.pit[-1].at, low_c=low_c, high_c=high_c),)
+    return dataclasses.replace(state, planned=planned, pit=pit, pit_ahead=())
+
+
+def quiet_span(start: dt.datetime, end: dt.datetime, quiet: tuple[dt.time, dt.time], zone: str) -> dt.timedelta:
+    """Return how much of a span of time lies in the quiet hours of a zone's clock."""
+    here = ZoneInfo(zone)
+    day, last = start.astimezone(here).date() - dt.timedelta(days=1), end.astimezone(here).date()
+    total = dt.timedelta()
+    while day <= last:
+        ends_on = day if quiet[1] > quiet[0] else day + dt.timedelta(days=1)
+        begins = dt.datetime.combine(day, quiet[0], here).astimezone(dt.UTC)
+        ends = dt.datetime.combine(ends_on, quiet[1], here).astimezone(dt.UTC)
+        total += max(dt.timedelta(), min(end, ends) - max(start, begins))
+        day += dt.timedelta(days=1)
+    return total
+
+
+def _as_asked(state: CookState, cut: Cut) -> Alternative:
+    band = state.pit[-1]
+    return _weighed(Kind.AS_ASKED, state, cut, backward(state, cut), (band.low_c, band.high_c))
+
+
+def _tried(state: CookState, cut: Cut, kind: Kind, pit_c: float, wrap: Wrap | None) -> Alternative:
+    changed = under(state, pit_c, pit_c, wrap)
+    return _weighed(kind, changed, cut, backward(changed, cut), (pit_c, pit_c))
+
+
+def _weighed(kind: Kind, state: CookState, cut: Cut, plan: Backward, band: tuple[float, float]) -> Alternative:
+    told = None if state.watches is None else state.watches.quiet
+    off_at = (plan.pull.likely or plan.on_at + dt.timedelta(hours=30)) + dt.timedelta(minutes=cut.vent_min)
+    return Alternative(
+        kind=kind,
+        pit_low_c=band[0],
+        pit_high_c=band[1],
+        wrap=state.planned.wrap,
+        plan=plan,
+        awake=off_at - plan.light_at,
+        awake_quiet=quiet_span(plan.light_at, off_at, told or _QUIET, state.serving.zone),
+    )
+
+
+def _slow(state: CookState, cut: Cut, asked: Alternative) -> Alternative | None:
+    """Return the mildest pit, where there is time for it."""
+    milder = _pits(state, cut, hotter=False)
+    return _tried(state, cut, Kind.SLOW, milder[0], asked.wrap) if milder else None
+
+
+def _hot(state: CookState, cut: Cut, asked: Alternative) -> Alternative | None:
+    """Return the mildest hotter pit with which the fire is lit on the day of the dinner, else the hottest."""
+    return _mildest(state, (_tried(state, cut, Kind.HOT, pit, asked.wrap) for pit in _pits(state, cut, hotter=True)))
+
+
+def _wrapped(state: CookState, cut: Cut, asked: Alternative) -> Alternative | None:
+    """Return it wrapped as closely as the cut allows, in the asked pit or the mildest that saves the night."""
+    wraps = _closed_wraps(cut)
+    if not wraps or asked.wrap in wraps:
+        return None
+    tried = [_tried(state, cut, Kind.WRAPPED, pit, wraps[-1]) for pit in _all_from(state, cut)]
+    found = _mildest(state, iter(tried))
+    return found if found is None or not asked.plan.met or _on_the_day(found, state) else tried[0]
+
+
+def _closed_wraps(cut: Cut) -> list[Wrap]:
+    """Return the wraps that shorten the stall, the closest last."""
+    return [wrap for wrap in (Wrap.PAPER, Wrap.FOIL) if wrap in cut.wraps]
+
+
+def _pits(state: CookState, cut: Cut, *, hotter: bool) -> list[float]:
+    """Return the pits of the ladder on one side of the asked one, within the limits of the cut, mildest first."""
+    low_c, high_c = pit_limits_c(cut, state.planned.wrap)
+    within = [pit_c for pit_c in _LADDER_C if low_c - _ROUNDED_C <= pit_c <= high_c + _ROUNDED_C]
+    if hotter:
+        return [pit_c for pit_c in within if pit_c >= state.pit_c + _SAME_C]
+    return [pit_c for pit_c in within if pit_c <= state.pit_c - _SAME_C]
+
+
+def _all_from(state: CookState, cut: Cut) -> list[float]:
+    """Return the asked pit where the cut allows it, and the hotter ones of the ladder."""
+    low_c, high_c = pit_limits_c(cut, state.planned.wrap)
+    asked = [state.pit_c] if low_c - _ROUNDED_C <= state.pit_c <= high_c + _ROUNDED_C else []
+    return [*asked, *_pits(state, cut, hotter=True)]
+
+
+def _mildest(state: CookState, tried: Iterator[Alternative]) -> Alternative | None:
+    """Return the first that meets dinner from a fire lit on its day, else the last of all; None when there is none."""
+    last = None
+    for last in tried:
+        if last.plan.met and _on_the_day(last, state):
+            return last
+    return last
+
+
+def _first(tried: Iterable[Alternative]) -> Alternative | None:
+    return next((one for one in tried if one.plan.met), None)
+
+
+def _on_the_day(one: Alternative, state: CookState) -> bool:
+    """Return whether the fire is lit on the day of the dinner and not in its night."""
+    serve_at = state.serving.starts_at() or one.plan.plate.likely
+    if serve_at is None:
+        return False
+    zone = ZoneInfo(state.serving.zone)
+    lit, eaten = one.plan.light_at.astimezone(zone), serve_at.astimezone(zone)
+    return lit.date() == eaten.date() and lit.hour >= _MORNING_H
+
+
+def _wanted(asked: Alternative, others: list[Alternative], state: CookState) -> list[Alternative]:
+    """Return the others in the order in which they are wanted: beside a night those that save it, beside a day the
+    slow one first.
+    """
+    order = (Kind.SLOW, Kind.HOT, Kind.WRAPPED) if _on_the_day(asked, state) else (Kind.HOT, Kind.WRAPPED, Kind.SLOW)
+    return sorted(others, key=lambda one: order.index(one.kind))
+
+
+def _differ(one: Alternative, other: Alternative) -> bool:
+    """Return whether two plans differ enough to be told apart: in the start, the plate or the chance."""
+    lit = abs(one.plan.light_at - other.plan.light_at)
+    plates = one.plan.plate.likely, other.plan.plate.likely
+    eaten = abs(plates[0] - plates[1]) if plates[0] is not None and plates[1] is not None else dt.timedelta()
+    chance = abs((one.plan.late_probability or 0.0) - (other.plan.late_probability or 0.0))
+    return lit >= APART or eaten >= APART or chance >= _APART_CHANCE
+
+
+def _no_worse(one: Alternative, asked: Alternative) -> bool:
+    """Return whether an alternative is met, or at least likelier met than the asked plan; none is offered whose fast
+    end no hold outlasts.
+    """
+    if any(snag.kind is SnagKind.OUTLASTS_HOLD for snag in one.plan.snags):
+        return False
+    if one.plan.met or one.plan.late_probability is None or asked.plan.late_probability is None:
+        return True
+    return not asked.plan.met and one.plan.late_probability <= asked.plan.late_probability - _APART_CHANCE
