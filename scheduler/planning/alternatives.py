@@ -223,12 +223,15 @@ def _wanted(asked: Alternative, others: list[Alternative], state: CookState) -> 
 
 
 def _differ(one: Alternative, other: Alternative) -> bool:
-    """Return whether two plans differ enough to be told apart: in the start, the plate or the chance."""
+    """Return whether two plans differ enough to be told apart: in the start, the plate or, where dinner is not met as
+    wanted, the chance.
+    """
     lit = abs(one.plan.light_at - other.plan.light_at)
     plates = one.plan.plate.likely, other.plan.plate.likely
     eaten = abs(plates[0] - plates[1]) if plates[0] is not None and plates[1] is not None else dt.timedelta()
     chance = abs((one.plan.late_probability or 0.0) - (other.plan.late_probability or 0.0))
-    return lit >= APART or eaten >= APART or chance >= _APART_CHANCE
+    missed = not (one.plan.met and other.plan.met)
+    return lit >= APART or eaten >= APART or (missed and chance >= _APART_CHANCE)
 
 
 def _no_worse(one: Alternative, asked: Alternative) -> bool:

@@ -94,14 +94,7 @@ def planned_after_pull(cut: Cut) -> dt.timedelta:
 
 def holds(cut: Cut) -> bool:
     """Return whether finished meat of this cut may wait for dinner, so that it is planned on the slow side."""
-    told = getattr(cut, "holds", None)
-    return cut.doneness == "feel" if told is None else told != "not"
-
-
-def longest_hold_min(cut: Cut) -> float:
-    """Return how long the meat may be held hot in a warm oven [min]."""
-    told = getattr(cut, "rest_max_heated_min", None)
-    return 2.0 * cut.rest_max_unheated_min if told is None else float(told)
+    return cut.holds != "not"
 
 
 def wanted_confidence(state: CookState) -> float:
@@ -220,7 +213,7 @@ def _fast_end(cut: Cut, pull: Window, plate: Window) -> list[Snag]:
     if pull.early is None or plate.early is None:
         return []
     waits = _rest(cut, pull.early, plate.early) / _MINUTE
-    if waits > max(longest_hold_min(cut), cut.rest_max_unheated_min):
+    if waits > cut.rest_max_heated_min:
         return [Snag(kind=SnagKind.OUTLASTS_HOLD, minutes=waits)]
     return [Snag(kind=SnagKind.NEEDS_OVEN, minutes=waits)] if waits > cut.rest_max_unheated_min else []
 

@@ -1,4 +1,4 @@
-"""Dinners of the virtual kitchen: each cook begun at the time planned for the wanted confidence, and how late people ate.
+"""Dinners of the virtual kitchen: each cook begun when the plan says, and how late people ate.
 
 The plan knows what the person told beforehand and nothing else; the truth is when the meat was worth pulling.
 """
@@ -11,7 +11,7 @@ import datetime as dt
 from collections.abc import Iterable
 
 from scheduler.facts import Fact, Planned, Serving, ServingKind, Wrap
-from scheduler.planning.backward import after_pull, backward, holds, longest_hold_min
+from scheduler.planning.backward import after_pull, backward, holds
 from scheduler.state import fold
 from tests.skill.cooks import Cooked, all_cooks
 
@@ -80,7 +80,7 @@ def dinner_of(cook: Cooked, confidence: float | None = None) -> Dinner:
         holds=holds(cook.cut),
         late_min=max(0.0, late_min),
         waited_min=cook.cut.rest_min_min + max(0.0, -late_min),
-        longest_min=longest_hold_min(cook.cut),
+        longest_min=cook.cut.rest_max_heated_min,
     )
 
 
