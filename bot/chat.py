@@ -69,6 +69,15 @@ class Choice:
     token: str
 
 
+@dataclasses.dataclass(frozen=True, kw_only=True)
+class Document:
+    """A file that goes with a message. The name holds nothing of anybody."""
+
+    name: str
+    media_type: str
+    data: bytes = dataclasses.field(repr=False)
+
+
 class OutgoingKind(StrEnum):
     """What is to be done in a chat."""
 
@@ -99,6 +108,8 @@ class Outgoing:
     """After this it is dropped unsent (board edits, tap answers); None for whatever must arrive."""
     possible_repeat: bool = False
     """Set by the courier when an earlier attempt may have arrived."""
+    document: Document | None = None
+    """A file that goes with a message; the text is then its caption."""
 
 
 # --- delivery outcomes are values -----------------------------------------------------------------------------------

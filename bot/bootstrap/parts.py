@@ -23,6 +23,8 @@ from bot.transport.terminal.decode import SOURCE, decode_terminal
 from bot.transport.terminal.outgoing import TerminalOutgoing
 
 TELEGRAM = "telegram"
+PAPERS = "papers"
+"""Folder in the data folder for files that somebody in a terminal asked for."""
 LINK = "messenger.link"
 """How a link for joining begins; written by `serve`, so that a chat window can make such links as well."""
 SCREEN_LEASE = dt.timedelta(seconds=5)
@@ -42,7 +44,7 @@ def make_program(
     troubles = Troubles(settings.data_dir, say)
     screens = Courier(
         store,
-        {SOURCE: TerminalOutgoing(store, now=alarm.now)},
+        {SOURCE: TerminalOutgoing(store, now=alarm.now, folder=settings.data_dir / PAPERS)},
         courier_name(),
         lease=SCREEN_LEASE,
         clock=alarm.now,

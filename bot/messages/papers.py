@@ -9,6 +9,7 @@ import datetime as dt
 from zoneinfo import ZoneInfo
 
 from bot.messages.figures import Voice, span
+from bot.messages.message import lines
 from bot.messages.steps import CAUTIONS, step_words
 from bot.messages.words import _
 from scheduler.cuts import Cut, Cuts
@@ -209,6 +210,14 @@ def headings() -> dict[str, str]:
         "more": _('... and {count} smaller things: ask for "all steps" in the chat.'),
         "letters": _("? = a letter this printer font lacks; names stand in the chat."),
     }
+
+
+# --- in the chat ----------------------------------------------------------------------------------------------------
+
+
+def saved_as(text: str, path: str) -> str:
+    """Return a message whose file was put into a folder, with where it is."""
+    return lines(text, _("Saved as {path}").format(path=path))
 
 
 # --- the calendar ---------------------------------------------------------------------------------------------------

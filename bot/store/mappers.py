@@ -12,7 +12,7 @@ from typing import Any
 from pydantic import TypeAdapter, ValidationError
 from sqlalchemy import Row
 
-from bot.chat import Address, Choice, Outgoing, OutgoingKind
+from bot.chat import Address, Choice, Document, Outgoing, OutgoingKind
 from bot.ports import Json
 from bot.store.errors import BrokenWrite, UnknownFact
 from bot.store.tables import NO_THREAD
@@ -134,8 +134,23 @@ def outgoing_columns(outgoing: Outgoing) -> Columns:
     }
 
 
-def outgoing_of(row: Row[Any]) -> Outgoing:
-    """Return the message of an outbox row."""
+def document_columns(outbox_key: str, document: Document) -> Columns:
+    """Return the columns of a file that goes with a message."""
+    return {
+        "outbox_key": outbox_key,
+        "name": document.name,
+        "media_type": document.media_type,
+        "data": document.data,
+    }
+
+
+def document_of(row: Row[Any]) -> Document:
+    """Return the file of a row."""
+    return Document(name=row.name, media_type=row.media_type, data=bytes(row.data))
+
+
+def outgoing_of(row: Row[Any], document: Document | None = None) -> Outgoing:
+    """Return the message of an outbox row, with the file that goes with it."""
     return Outgoing(
         key=row.key,
         address=address_of(row),
@@ -147,4 +162,5 @@ def outgoing_of(row: Row[Any]) -> Outgoing:
         target=row.target,
         useful_until=row.useful_until,
         possible_repeat=row.possible_repeat,
+        document=document,
     )

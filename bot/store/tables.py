@@ -21,6 +21,7 @@ from sqlalchemy import (
     FromClause,
     Index,
     Integer,
+    LargeBinary,
     MetaData,
     String,
     Table,
@@ -292,6 +293,15 @@ choice = Table(
     Column("cook", Text),
     Column("meaning", _JSON, nullable=False),
     Index(None, "transport", "chat", "thread"),
+)
+
+document = Table(
+    "document",
+    metadata,
+    Column("outbox_key", Text, ForeignKey("outbox.key"), primary_key=True),
+    Column("name", Text, nullable=False),
+    Column("media_type", Text, nullable=False),
+    Column("data", LargeBinary, nullable=False),
 )
 
 transport_pause = Table(

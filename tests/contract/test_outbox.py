@@ -6,7 +6,7 @@ import dataclasses
 
 import pytest
 
-from bot.chat import Address, Choice, Outgoing, OutgoingKind, Sent, TryAgain
+from bot.chat import Address, Choice, Document, Outgoing, OutgoingKind, Sent, TryAgain
 from bot.ports import Apply, OutboxWrite
 from bot.store import SqlStore, errors
 from tests.contract.sending import attempt, claim, keys
@@ -33,6 +33,29 @@ def test_a_message_comes_back_as_it_was_written(store: SqlStore) -> None:
     (row,) = claim(store)
     assert row.outgoing == outgoing
     assert (row.attempt, row.target_ref) == (1, None)
+
+
+def test_a_file_goes_with_its_message_until_it_has_arrived(store: SqlStore) -> None:
+    """A file is kept byte for byte: after an attempt that failed, and after one that nobody recorded."""
+    every_byte = Document(name="plan.pdf", media_type="application/pdf", data=bytes(range(256)) * 300)
+    put(store, message("m1", document=every_byte), message("m2", TOMAS))
+    first, other = claim(store)
+    assert (first.outgoing.document, other.outgoing.document) == (every_byte, None)
+    assert store.record(other, Sent(ref="2"), NOON)
+    assert store.record(first, TryAgain(wait=LEASE, why="no network"), NOON)
+    (second,) = claim(store, after(minutes=1))
+    assert second.outgoing.document == every_byte
+    (third,) = claim(store, after(minutes=3))
+    assert (third.outgoing.document, third.outgoing.possible_repeat) == (every_byte, True)
+
+
+def test_a_key_is_stored_once_with_its_first_file(store: SqlStore) -> None:
+    """Writing a key again with another file changes nothing."""
+    put(store, message("m1", document=Document(name="a.ics", media_type="text/calendar", data=b"first")))
+    put(store, message("m1", document=Document(name="b.ics", media_type="text/calendar", data=b"second")))
+    (row,) = claim(store)
+    assert row.outgoing.document is not None
+    assert row.outgoing.document.data == b"first"
 
 
 def test_a_key_is_stored_once(store: SqlStore) -> None:

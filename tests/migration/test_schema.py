@@ -13,11 +13,12 @@ from alembic.migration import MigrationContext
 from alembic.script import ScriptDirectory
 from sqlalchemy import Engine, inspect
 
+from bot.chat import Document
 from bot.store import EngineLock, errors, migrate, open_store
 from bot.store.engine import reading, sqlite_engine, writing
 from bot.store.opening import DATABASE_NAME
 from bot.store.tables import metadata
-from tests.contract.written import NOON
+from tests.contract.written import LEASE, NOON, TOMAS, message, put
 
 LATER = '''"""A step of a later version."""
 
@@ -25,7 +26,7 @@ import sqlalchemy as sa
 from alembic import op
 
 revision = "9999"
-down_revision = "0001"
+down_revision = "0002"
 
 
 def upgrade():
@@ -129,6 +130,22 @@ def test_an_older_database_is_upgraded_with_what_it_holds(tmp_path: Path, later_
     engine.dispose()
 
 
+def test_messages_of_the_first_version_are_sent_by_this_one(tmp_path: Path) -> None:
+    """A database of the first version keeps what waits in it, and from then on takes files."""
+    old = open_store(tmp_path)
+    put(old, message("m1"))
+    old.close()
+    with sqlite3.connect(tmp_path / DATABASE_NAME) as connection:
+        connection.execute("DROP TABLE document")
+        connection.execute("UPDATE alembic_version SET version_num = '0001'")
+    connection.close()
+    new = open_store(tmp_path)
+    put(new, message("m2", TOMAS, document=Document(name="plan.pdf", media_type="application/pdf", data=b"%PDF")))
+    claimed = new.claim(owner="me", now=NOON, transports=["memory"], limit=5, lease=LEASE)
+    new.close()
+    assert [row.outgoing.document is None for row in claimed] == [True, False]
+
+
 def test_an_older_database_in_use_is_left_alone(tmp_path: Path, request: pytest.FixtureRequest) -> None:
     """While another process is the engine on it, it is not upgraded; whoever holds the lock may."""
     open_store(tmp_path).close()
@@ -137,7 +154,7 @@ def test_an_older_database_in_use_is_left_alone(tmp_path: Path, request: pytest.
     lock.try_acquire()
     with pytest.raises(errors.OlderInUse) as caught:
         open_store(tmp_path)
-    assert (caught.value.details["found"], caught.value.details["known"]) == ("0001", "9999")
+    assert (caught.value.details["found"], caught.value.details["known"]) == ("0002", "9999")
     open_store(tmp_path, lock=lock).close()
     lock.release()
     open_store(tmp_path).close()
@@ -152,7 +169,7 @@ def test_a_newer_database_is_refused_untouched(
     before = (tmp_path / DATABASE_NAME).read_bytes()
     with pytest.raises(errors.NewerDatabase) as caught:
         open_store(tmp_path)
-    assert caught.value.details == {"path": str(tmp_path / DATABASE_NAME), "found": "9999", "known": "0001"}
+    assert caught.value.details == {"path": str(tmp_path / DATABASE_NAME), "found": "9999", "known": "0002"}
     assert (tmp_path / DATABASE_NAME).read_bytes() == before
 
 
@@ -166,7 +183,7 @@ def test_a_failed_migration_leaves_nothing_behind(tmp_path: Path, request: pytes
     engine = sqlite_engine(tmp_path / DATABASE_NAME)
     assert not inspect(engine).has_table("weather")
     with reading(engine) as connection:
-        assert connection.exec_driver_sql("SELECT version_num FROM alembic_version").scalar_one() == "0001"
+        assert connection.exec_driver_sql("SELECT version_num FROM alembic_version").scalar_one() == "0002"
     engine.dispose()
 
 

@@ -14,10 +14,10 @@ from sqlalchemy import ColumnElement, Connection, Row, and_, delete, exists, fun
 from bot.chat import Locked, Moved, Outcome, OutgoingKind, TryAgain, Unreachable
 from bot.ports import ClaimedRow
 from bot.store.aftermath import Attempted, abandoned, after
-from bot.store.mappers import address_of, outgoing_of
+from bot.store.mappers import address_of, document_of, outgoing_of
 from bot.store.repositories import rooms
 from bot.store.repositories.rows import insert_new, put
-from bot.store.tables import OutboxState, in_state, outbox, room, transport_pause
+from bot.store.tables import OutboxState, document, in_state, outbox, room, transport_pause
 
 _UNFINISHED = (OutboxState.WAITING, OutboxState.SENDING)
 
@@ -102,7 +102,9 @@ def _claimed(connection: Connection, row: Row[Any]) -> ClaimedRow:
     ref = None
     if row.kind == OutgoingKind.EDIT:
         ref = connection.execute(select(outbox.c.ref).where(outbox.c.key == row.target)).scalar_one_or_none()
-    return ClaimedRow(id=row.id, attempt=row.attempt, outgoing=outgoing_of(row), target_ref=ref)
+    found = connection.execute(select(document).where(document.c.outbox_key == row.key)).one_or_none()
+    outgoing = outgoing_of(row, None if found is None else document_of(found))
+    return ClaimedRow(id=row.id, attempt=row.attempt, outgoing=outgoing, target_ref=ref)
 
 
 # --- recording ------------------------------------------------------------------------------------------------------

@@ -13,9 +13,9 @@ from sqlalchemy import Connection, Row, Select, func, select, update
 from bot.chat import Address, OutgoingKind
 from bot.ports import OutboxWrite, StoredChoice
 from bot.store.errors import BrokenWrite
-from bot.store.mappers import address_columns, address_of, outgoing_columns
+from bot.store.mappers import address_columns, address_of, document_columns, outgoing_columns
 from bot.store.repositories.rows import insert_new
-from bot.store.tables import OutboxState, choice, in_state, outbox
+from bot.store.tables import OutboxState, choice, document, in_state, outbox
 
 _FRESH = {"state": OutboxState.WAITING, "attempt": 0, "failures": 0, "unknown_count": 0}
 
@@ -29,6 +29,8 @@ def write(connection: Connection, one: OutboxWrite, now: dt.datetime) -> None:
     columns = {**outgoing_columns(outgoing), **_FRESH, "cook": one.cook, "created_at": now}
     if not insert_new(connection, outbox, columns, key=("key",)):
         return
+    if outgoing.document is not None:
+        insert_new(connection, document, document_columns(outgoing.key, outgoing.document), key=("outbox_key",))
     if outgoing.kind is OutgoingKind.EDIT:
         _supersede(connection, outgoing.key, outgoing.target)
     for position, (button, meaning) in enumerate(zip(offered, one.meanings, strict=True)):

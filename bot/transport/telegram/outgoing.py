@@ -34,7 +34,10 @@ from bot.transport.telegram.calls import OFFICIAL
 from bot.transport.telegram.errors import TRANSPORT, outcome_of, topic_is_gone
 from bot.transport.telegram.redact import Token
 from bot.transport.telegram.shapes import (
+    MOST_CAPTION_UNITS,
     MOST_TAP_ANSWER_UNITS,
+    MOST_TEXT_UNITS,
+    MOST_UPLOAD_BYTES,
     MessageRef,
     fitted,
     keyboard,
@@ -162,6 +165,16 @@ class TelegramTransport:
         return Sent(ref=str(MessageRef(chat_id=sent.chat.id, message_id=sent.message_id)))
 
     async def _post(self, out: Outgoing, text: str, chat_id: int, thread: int | None) -> Message:
+        if out.document is not None:
+            return await self._bot.send_document(
+                chat_id=chat_id,
+                document=out.document.data,
+                filename=out.document.name,
+                caption=text or None,
+                message_thread_id=thread,
+                disable_notification=out.silent or None,
+                reply_markup=keyboard(out.choices),
+            )
         return await self._bot.send_message(
             chat_id=chat_id,
             text=text,
@@ -209,8 +222,11 @@ class TelegramTransport:
     def _ready(self, out: Outgoing) -> str | Rejected:
         """Return the text as it will be sent, or why this can never be sent."""
         text = sendable(out.text)
-        if not text.strip():
+        document = out.document
+        if document is None and not text.strip():
             return Rejected(why="no text")
+        if document is not None and not 0 < len(document.data) <= MOST_UPLOAD_BYTES:
+            return Rejected(why=f"a file of {len(document.data)} bytes, 1 to {MOST_UPLOAD_BYTES} are allowed")
         if not out.address.chat.removeprefix("-").isdecimal():
             return Rejected(why="not the number of a chat")
         try:
@@ -219,7 +235,7 @@ class TelegramTransport:
             return Rejected(why=str(error))
         if out.possible_repeat and out.kind is OutgoingKind.MESSAGE and self._repeat_mark:
             text = f"{self._repeat_mark}\n{text}"
-        short = fitted(text)
+        short = fitted(text, MOST_TEXT_UNITS if document is None else MOST_CAPTION_UNITS)
         if short != text:
             log.error("telegram: %s is too long (%d characters) and was cut", out.key, len(text))
         return short

@@ -11,9 +11,12 @@ from telegram import InlineKeyboardButton, InlineKeyboardMarkup
 
 from bot.chat import Choice
 
-# Limits: Bot API 10.1, 11 June 2026 (sendMessage.text, InlineKeyboardButton.callback_data and
-# answerCallbackQuery.text). The documentation says "characters"; UTF-16 code units are the stricter reading.
+# Limits: Bot API 10.1, 11 June 2026 (sendMessage.text, sendDocument.caption, InlineKeyboardButton.callback_data and
+# answerCallbackQuery.text; a file of at most 50 MB: sendDocument, "Bots can currently send files of any type of up to
+# 50 MB"). The documentation says "characters"; UTF-16 code units are the stricter reading.
 MOST_TEXT_UNITS = 4096
+MOST_CAPTION_UNITS = 1024
+MOST_UPLOAD_BYTES = 50_000_000
 MOST_TOKEN_BYTES = 64
 MOST_TAP_ANSWER_UNITS = 200
 
