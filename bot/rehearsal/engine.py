@@ -35,13 +35,15 @@ def catalogue() -> Catalogue:
 class Engine:
     """One life of the program, from opening the database to being killed."""
 
-    def __init__(self, store: SqlStore, zone: str, now: dt.datetime, runner: asyncio.Runner, owner: str) -> None:
+    def __init__(
+        self, store: SqlStore, zone: str, now: dt.datetime, runner: asyncio.Runner, owner: str, papers: Path
+    ) -> None:
         self._store = store
         self._runner = runner
         self._alarm = ManualAlarm(now)
         self._kitchen = Kitchen(store=store, catalogue=catalogue(), decoders={SOURCE: decode_terminal}, zone=zone)
         self._courier = Courier(
-            store, {SOURCE: TerminalOutgoing(store, now=self._alarm.now)}, owner, clock=self._alarm.now
+            store, {SOURCE: TerminalOutgoing(store, now=self._alarm.now, folder=papers)}, owner, clock=self._alarm.now
         )
         self._seen = store.change_counter()
         self._alarm.start(self._look)
@@ -79,7 +81,7 @@ def serve(data_dir: Path, zone: str, now: dt.datetime, orders: Iterable[str], an
     if not lock.try_acquire():
         return 1
     with asyncio.Runner() as runner:
-        engine = Engine(store, zone, now, runner, owner=f"rehearsal-{now:%d%H%M}")
+        engine = Engine(store, zone, now, runner, owner=f"rehearsal-{now:%d%H%M}", papers=data_dir / "papers")
         _answer(answers, engine.begin())
         for line in orders:
             _answer(answers, engine.go_on(dt.datetime.fromisoformat(line.strip())))

@@ -64,7 +64,7 @@ def put_away(document: Document, folder: Path) -> Path:
     folder.mkdir(mode=0o700, parents=True, exist_ok=True)
     path = folder / (Path(document.name.replace("\\", "/")).name.lstrip(".") or "paper")
     fresh = path.with_name(f".{path.name}.{os.getpid()}")
-    with open(os.open(fresh, os.O_WRONLY | os.O_CREAT | os.O_TRUNC, 0o600), "wb") as file:
+    with os.fdopen(os.open(fresh, os.O_WRONLY | os.O_CREAT | os.O_TRUNC, 0o600), "wb") as file:
         file.write(document.data)
         file.flush()
         os.fsync(file.fileno())

@@ -91,7 +91,9 @@ async def live(order: Order, boundaries: Boundaries) -> None:
     if order.typed is not None:
         store.accept(source=TERMINAL, key=str(order.typed["message"]), raw=order.typed, received_at=alarm.now())
     if order.server is None:
-        await _work(store, TerminalOutgoing(store, now=alarm.now), alarm, boundaries)
+        await _work(
+            store, TerminalOutgoing(store, now=alarm.now, folder=Path(order.data) / "papers"), alarm, boundaries
+        )
     else:
         await _with_messenger(store, order.server, alarm, boundaries)
     store.close()

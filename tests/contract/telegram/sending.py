@@ -9,7 +9,7 @@ import contextlib
 import datetime as dt
 from collections.abc import AsyncIterator
 
-from bot.chat import Address, Choice, Outgoing, OutgoingKind
+from bot.chat import Address, Choice, Document, Outgoing, OutgoingKind
 from bot.ports import ClaimedRow
 from bot.transport.telegram.outgoing import TelegramTransport, Timeouts
 from bot.transport.telegram.redact import Token
@@ -32,6 +32,7 @@ def row(
     target_ref: str | None = None,
     possible_repeat: bool = False,
     thread: int | None = None,
+    document: Document | None = None,
 ) -> ClaimedRow:
     """Return a claimed row; `thread` is the topic."""
     outgoing = Outgoing(
@@ -43,6 +44,7 @@ def row(
         silent=silent,
         target=target,
         possible_repeat=possible_repeat,
+        document=document,
     )
     return ClaimedRow(id=1, attempt=1, outgoing=outgoing, target_ref=target_ref)
 

@@ -50,6 +50,8 @@ def test_limits_are_those_of_the_library() -> None:
         methods["answerCallbackQuery"]["text"]["max"] == constants.CallbackQueryLimit.ANSWER_CALLBACK_QUERY_TEXT_LENGTH
     )
     assert methods["setMyCommands"]["commands"]["most"] == constants.BotCommandLimit.MAX_COMMAND_NUMBER
+    assert methods["sendDocument"]["caption"]["max"] == constants.MessageLimit.CAPTION_LENGTH
+    assert methods["sendDocument"]["document"]["max_bytes"] == constants.FileSizeLimit.FILESIZE_UPLOAD
     assert methods["getUpdates"]["limit"]["max"] == constants.PollingLimit.MAX_LIMIT
     button = types["InlineKeyboardButton"]["callback_data"]
     assert button["max_bytes"] == constants.InlineKeyboardButtonLimit.MAX_CALLBACK_DATA
@@ -86,6 +88,10 @@ def _button(**field: object) -> dict[str, Any]:
             {"chat_id": 1, "text": "x", "reply_markup": {"inline_keyboard": [_button()["inline_keyboard"][0] * 101]}},
             "too many",
         ),
+        ("sendDocument", {"chat_id": 1}, "document: required"),
+        ("sendDocument", {"chat_id": 1, "document": "https://example.invalid/plan.pdf"}, "not an uploaded file"),
+        ("sendDocument", {"chat_id": 1, "document": {"file_name": "a", "mime_type": "b", "base64": ""}}, "0 bytes"),
+        ("sendDocument", {"chat_id": 1, "caption": "x" * 1025}, "1025 characters"),
         ("getUpdates", {"timeout": 51}, "51 out of bounds"),
         ("getUpdates", {"allowed_updates": ["poll"]}, "not one of the allowed"),
         ("answerCallbackQuery", {"callback_query_id": "1", "text": "x" * 201}, "201 characters"),

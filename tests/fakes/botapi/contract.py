@@ -5,6 +5,7 @@ It must not know chats or messages, only forms.
 
 from __future__ import annotations
 
+import base64
 import dataclasses
 import json
 import re
@@ -86,6 +87,8 @@ class Contract:
             return [] if isinstance(value, bool) else [f"{where}: not a truth value"]
         if kind == "String":
             return _string(value, field, where)
+        if kind == "InputFile":
+            return _file(value, field, where)
         return self._object(value, self.types[kind], where=where)
 
 
@@ -110,6 +113,17 @@ def _string(value: object, field: Json, where: str) -> list[str]:
         problems.append(f"{where}: {value!r} is not one of the allowed values")
     if not re.fullmatch(field.get("pattern", ".*"), value, re.DOTALL):
         problems.append(f"{where}: {value!r} has the wrong form")
+    return problems
+
+
+def _file(value: object, field: Json, where: str) -> list[str]:
+    """Check a file that came as a part of a form: its name and its bytes as base64."""
+    if not isinstance(value, dict) or not {"file_name", "mime_type", "base64"} <= value.keys():
+        return [f"{where}: not an uploaded file"]
+    size_bytes = len(base64.b64decode(value["base64"]))
+    problems = [] if value["file_name"] else [f"{where}: a file without a name"]
+    if not 0 < size_bytes <= field["max_bytes"]:
+        problems.append(f"{where}: {size_bytes} bytes")
     return problems
 
 

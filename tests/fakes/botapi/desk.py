@@ -245,4 +245,5 @@ def _seen(entry: Entry) -> Json:
         "pinned": entry.pinned,
         "silent": entry.silent,
         "thread": message.get("message_thread_id"),
+        "file": message.get("document", {}).get("file_name"),
     }

@@ -29,6 +29,8 @@ class Seen:
     pinned: bool = False
     silent: bool = False
     thread: int | None = None
+    file: str | None = None
+    """Name of the file that goes with it."""
 
     @property
     def labels(self) -> tuple[str, ...]:

@@ -5,10 +5,14 @@ It must not decide anything.
 
 from __future__ import annotations
 
+import base64
 import contextlib
 import json
 import socket
 import sys
+from collections.abc import Iterator
+from email.parser import BytesParser
+from email.policy import HTTP
 from http.server import BaseHTTPRequestHandler, ThreadingHTTPServer
 from typing import Any
 from urllib.parse import parse_qsl, unquote, urlsplit
@@ -85,6 +89,8 @@ class _Handler(BaseHTTPRequestHandler):
         if self.headers.get_content_type() == "application/x-www-form-urlencoded" or not body:
             fields = parse_qsl(body.decode() or query, keep_blank_values=True)
             return dict(fields), True
+        if self.headers.get_content_type() == "multipart/form-data":
+            return dict(_parts(self.headers["Content-Type"], body)), True
         return {"body": "neither JSON nor a form"}, True
 
     def _control(self, name: str, body: bytes) -> None:
@@ -107,3 +113,17 @@ class _Handler(BaseHTTPRequestHandler):
         self.close_connection = True
         with contextlib.suppress(OSError):  # it may be cut already
             self.connection.shutdown(socket.SHUT_RDWR)
+
+
+def _parts(content_type: str, body: bytes) -> Iterator[tuple[str, object]]:
+    """Yield name and value of each part of a form (RFC 7578): text, or a file with name, type and bytes as base64."""
+    whole = BytesParser(policy=HTTP).parsebytes(b"Content-Type: " + content_type.encode() + b"\r\n\r\n" + body)
+    for part in whole.iter_parts():
+        name = str(part.get_param("name", header="content-disposition"))
+        content = part.get_payload(decode=True)
+        assert isinstance(content, bytes)
+        if part.get_filename() is None:
+            yield name, content.decode()
+        else:
+            kind, data = part.get_content_type(), base64.b64encode(content).decode()
+            yield name, {"file_name": part.get_filename(), "mime_type": kind, "base64": data}

@@ -11,6 +11,7 @@ import pytest
 
 from bot.chat import (
     Address,
+    Document,
     Locked,
     Outcome,
     Outgoing,
@@ -267,3 +268,31 @@ async def test_a_clock_set_back_does_not_silence_it(store: SqlStore) -> None:
     courier = Courier(store, {"telegram": wire}, "me")
     put(store, "one")
     assert await courier.work(NOON - 3600 * SECOND) == 1
+
+
+@pytest.mark.asyncio
+async def test_a_file_goes_again_whole_when_nobody_knows_whether_it_arrived(store: SqlStore) -> None:
+    """After an answer that was lost the same file is sent once more, marked; then it counts as sent."""
+    wire = Keeper()
+    courier = Courier(store, {"telegram": wire}, "me")
+    plan = Document(name="plan.pdf", media_type="application/pdf", data=bytes(range(256)) * 10)
+    outgoing = Outgoing(key="p", address=Address(transport="telegram", chat="41"), text="The plan.", document=plan)
+    assert store.apply(Apply(now=NOON, outbox=(OutboxWrite(outgoing=outgoing),)))
+    wire.outcomes = [TryAgain(wait=SECOND, why="no network"), Unknown(why="no answer"), Unknown(why="no answer")]
+    for minutes in range(4):
+        await courier.work(NOON + dt.timedelta(minutes=minutes))
+    assert wire.documents == [plan, plan, plan]
+    assert wire.repeats == ["The plan."]
+    assert store.outbox_counts()["sent"] == 1
+
+
+class Keeper(Wire):
+    """A way out that also keeps the files it was given."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.documents: list[Document | None] = []
+
+    async def send(self, row: ClaimedRow) -> Outcome:
+        self.documents.append(row.outgoing.document)
+        return await super().send(row)
