@@ -8,9 +8,12 @@ from bot.messages.figures import Voice, span
 from bot.messages.words import _
 from scheduler.cook import Situation
 from scheduler.facts import ServingKind
+from scheduler.planning.backward import holds
 from scheduler.planning.outlook import Verdict
 from scheduler.planning.rest import keeps_until
 from scheduler.state import Stage
+
+_IN_TIME = frozenset({Verdict.ON_TIME, Verdict.EARLY})
 
 
 def dinner_line(situation: Situation, voice: Voice) -> str:
@@ -55,12 +58,16 @@ def _verdict(situation: Situation, voice: Voice) -> str:
         return _("late, by more than I can see.")
     likely = voice.about(outlook.plate.likely)
     pulled_at = situation.state.at("pull")
-    if pulled_at is not None and outlook.verdict is Verdict.ON_TIME:
+    if pulled_at is not None and outlook.verdict in _IN_TIME:
         resting = _("on time, the meat is off and resting since {time}.")
         if _oven_by(situation) is not None:
             resting = _("on time with a warm oven, the meat is off and resting since {time}.")
         return resting.format(time=voice.clock(pulled_at))
-    if outlook.verdict is Verdict.ON_TIME and outlook.spare > _hold(situation):
+    if outlook.verdict is Verdict.EARLY and not holds(situation.cut):
+        return _("too early: ready about {spare} before, and it does not keep.").format(spare=span(outlook.spare))
+    if outlook.verdict is Verdict.EARLY and outlook.spare <= _hold(situation):
+        return _("early: ready about {spare} before, longer than a cold box holds.").format(spare=span(outlook.spare))
+    if outlook.verdict in _IN_TIME and outlook.spare > _hold(situation):
         return _("far too early: ready about {spare} before, longer than a cold box holds.").format(
             spare=span(outlook.spare)
         )

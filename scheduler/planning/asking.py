@@ -8,10 +8,22 @@ from __future__ import annotations
 import dataclasses
 import datetime as dt
 import functools
+import math
 
 from scheduler.cuts import Cut
 from scheduler.facts import Slot
-from scheduler.forecast import Crossing, Forecast, Observation, PitEvent, Question, WrapEvent, forecast
+from scheduler.forecast import (
+    Air,
+    Crossing,
+    Forecast,
+    Observation,
+    Opening,
+    OpeningEvent,
+    PitEvent,
+    Question,
+    WrapEvent,
+    forecast,
+)  # fmt: skip
 from scheduler.planning.surroundings import air_of, openings_of, start_of
 from scheduler.state import CookState, ReadingAt
 
@@ -60,7 +72,7 @@ def question_of(state: CookState, cut: Cut, on_at: dt.datetime) -> Question:
     decided = wraps[-1].wrap if wraps else planned.wrap
     pulled_at = state.at("pull")
     start = start_of(state, on_at)
-    return Question(
+    whole = Question(
         cook=state.cook,
         piece=state.piece,
         cut=cut,
@@ -78,6 +90,31 @@ def question_of(state: CookState, cut: Cut, on_at: dt.datetime) -> Question:
         air=air_of(state),
         start_c=None if start is None else start.value_c,
     )
+    parted = in_parts(whole, math.prod(parts for _at, parts in state.divided))
+    return parted if state.oven is None else indoors(parted, state.oven[0])
+
+
+def in_parts(question: Question, parts: int) -> Question:
+    """Return the question about meat cut into so many even parts: each weighs its share, lengths go by the cube root.
+
+    The readings stay: they say how hot the middle is, and the smaller body how fast heat reaches it from now on.
+    """
+    if parts == 1:
+        return question
+    thickness_m = question.thickness_m
+    if thickness_m is not None and not question.cut.bone_plate:
+        thickness_m *= parts ** (-1.0 / 3.0)
+    mass_kg = (question.mass_kg or question.cut.mass_kg.typical) / parts
+    return dataclasses.replace(question, mass_kg=mass_kg, thickness_m=thickness_m)
+
+
+def indoors(question: Question, since: dt.datetime) -> Question:
+    """Return the question about meat that cooks on in an oven: no weather, and the door was open once.
+
+    The oven's temperature is a set point like any other and stands among those of the pit.
+    """
+    opened = OpeningEvent(at=since, kind=Opening.LID)
+    return dataclasses.replace(question, air=Air(), openings=(*question.openings, opened))
 
 
 def _observations(

@@ -22,7 +22,8 @@ from scheduler.planning.backward import (
     planned_after_pull,
 )  # fmt: skip
 from scheduler.planning.rest import keeps_until
-from scheduler.state import CookState
+from scheduler.planning.waiting import TOO_LONG_MIN, excess_min
+from scheduler.state import CookState, Stage
 
 __all__ = [
     "LATE",
@@ -56,6 +57,8 @@ class Verdict(StrEnum):
     CLOSE = "close"
     """It may be late."""
     LATE = "late"
+    EARLY = "early"
+    """On time, but it would be ready longer before dinner than it keeps."""
     OPEN = "open"
     """No time was fixed: dinner follows the meat."""
 
@@ -117,7 +120,7 @@ def look(state: CookState, cut: Cut) -> Outlook:
         serve_end=serve_end,
         plate_at=served or _plate_at(pull, plate, serve_at, cut),
         chance=chance,
-        verdict=_verdict(chance),
+        verdict=_verdict(chance, early=_too_early(state, pull, cut)),
         spare=spare,
         box_outlasted=_box_outlasted(state, pull, serve_at, cut),
         plan=plan,
@@ -169,11 +172,16 @@ def _chance(state: CookState, course: Forecast, cut: Cut, serve_end: dt.datetime
     return course.ready().probability_by(last_pull)
 
 
-def _verdict(chance: float | None) -> Verdict:
+def _too_early(state: CookState, pull: Window, cut: Cut) -> bool:
+    """Return whether meat that is on, or off already, likely waits longer for dinner than it keeps."""
+    return state.stage in {Stage.COOKING, Stage.RESTING} and excess_min(state, cut, pull.likely) >= TOO_LONG_MIN
+
+
+def _verdict(chance: float | None, *, early: bool) -> Verdict:
     if chance is None:
         return Verdict.OPEN
     if chance >= ON_TIME:
-        return Verdict.ON_TIME
+        return Verdict.EARLY if early else Verdict.ON_TIME
     return Verdict.LATE if chance < LATE else Verdict.CLOSE
 
 

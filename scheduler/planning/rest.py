@@ -9,9 +9,10 @@ import dataclasses
 import datetime as dt
 
 from scheduler.cuts import Cut
-from scheduler.facts import Slot
+from scheduler.facts import RestPlace, Slot
 from scheduler.forecast.after import Held, Peak, Place, hold
 from scheduler.planning.surroundings import wrap_of
+from scheduler.planning.waiting import keeps_min
 from scheduler.safety import ACT_C, act_by
 from scheduler.safety.holding import held_reading
 from scheduler.state import CookState, Stage
@@ -68,12 +69,19 @@ def keeps_until(state: CookState, cut: Cut) -> dt.datetime | None:
     if pulled_at is None:
         return None
     boxed_at = state.at("box_meat") or pulled_at + dt.timedelta(minutes=cut.vent_min)
-    longest = boxed_at + dt.timedelta(minutes=cut.rest_max_unheated_min)
+    longest = boxed_at + dt.timedelta(minutes=_longest_min(state, cut))
+    if state.rest is not None and state.rest.place in {RestPlace.OVEN, RestPlace.COOKER}:
+        return longest
     held = _held(state, cut)
     if held is not None and held.core_c - held.spread_c <= ACT_C:
         return min(longest, held.at)
     rest = rest_of(state, cut)
     return longest if rest is None else _earlier(longest, rest.early)
+
+
+def _longest_min(state: CookState, cut: Cut) -> float:
+    warm = state.rest is not None and state.rest.place in {RestPlace.OVEN, RestPlace.COOKER}
+    return keeps_min(state, cut) if warm else cut.rest_max_unheated_min
 
 
 def _earlier(one: dt.datetime | None, other: dt.datetime | None) -> dt.datetime | None:

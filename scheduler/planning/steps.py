@@ -13,6 +13,7 @@ from pydantic import BaseModel, ConfigDict, Field, model_validator
 from scheduler.cuts import Cuts, read_cuts, read_entries
 from scheduler.errors import CatalogueError
 from scheduler.facts import Slot
+from scheduler.planning.remedies import Remedies, read_remedies
 
 
 class _Data(BaseModel):
@@ -173,11 +174,15 @@ class Steps(_Data):
         return next((n for n, step in enumerate(self.steps) if step.id == step_id), len(self.steps))
 
 
+_SUBJECTS = ("cuts", "steps", "cautions", "levers", "problems")
+
+
 class Catalogue(_Data):
-    """Everything the engine knows of the trade: cuts, steps and cautions."""
+    """Everything the engine knows of the trade: cuts, steps and cautions, levers and problems."""
 
     cuts: Cuts
     steps: Steps
+    remedies: Remedies
 
 
 def read_catalogue(texts: dict[str, str]) -> Catalogue:
@@ -188,12 +193,14 @@ def read_catalogue(texts: dict[str, str]) -> Catalogue:
     CatalogueError
         When a text is not TOML or breaks a rule; the message names the entry.
     """
-    found = {name: _of(name, texts) for name in ("cuts", "steps", "cautions")}
+    found = {name: _of(name, texts) for name in _SUBJECTS}
     missing = [name for name, parts in found.items() if not parts]
     if missing:
         raise CatalogueError(f"the catalogue lacks {', '.join(missing)}")
     return Catalogue(
-        cuts=read_cuts(*found["cuts"]), steps=read_entries(Steps, "steps", *found["steps"], *found["cautions"])
+        cuts=read_cuts(*found["cuts"]),
+        steps=read_entries(Steps, "steps", *found["steps"], *found["cautions"]),
+        remedies=read_remedies(*found["levers"], *found["problems"]),
     )
 
 

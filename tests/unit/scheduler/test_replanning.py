@@ -55,7 +55,7 @@ def test_a_move_names_both_times() -> None:
 
 def test_another_verdict_is_announced_however_little_moved() -> None:
     """On time becoming close is worth a word without any milestone."""
-    found = _moved(_told_all(cooking()), 0, Verdict.CLOSE)
+    found = _moved(_told_all(cooking(planned(serving=dinner(660)))), 0, Verdict.CLOSE)
     assert found is not None
     assert (found.moves, found.verdict_before, found.verdict_after) == ((), Verdict.ON_TIME, Verdict.CLOSE)
 
@@ -95,7 +95,7 @@ def test_what_is_told_names_the_next_message() -> None:
     assert coming is not None
     assert (short.next_at, short.next_step) == (coming[0], coming[1].step.id)
     assert (short.verdict, short.milestones) == (None, ())
-    assert whole.verdict == Verdict.ON_TIME
+    assert whole.verdict == Verdict.EARLY
     assert dict(whole.milestones)["pull"] == situation.outlook.pull.likely
 
 

@@ -54,7 +54,7 @@ def test_moving_dinner_tells_what_it_means(ribs: PlayedKitchen) -> None:
     """Another dinner is said back with how it stands; the plate that moves with it is not told as news."""
     answer = ribs.say("Ines", "dinner at 8pm")
     assert answer.lines[0] == "Dinner moved to 20:00."
-    assert answer.lines[1].startswith("Dinner 20:00: on time, about ")
+    assert answer.lines[1].startswith("Dinner 20:00: early: ready about ")
     assert "plate now" not in answer.text
 
 
