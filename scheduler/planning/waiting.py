@@ -9,7 +9,7 @@ import datetime as dt
 
 from scheduler.cuts import Cut
 from scheduler.facts import RestPlace, ServingKind
-from scheduler.planning.backward import holds, longest_hold_min
+from scheduler.planning.backward import holds
 from scheduler.state import CookState
 
 NOT_HELD_MIN = 30.0
@@ -39,7 +39,7 @@ def keeps_min(state: CookState, cut: Cut) -> float:
     if not holds(cut):
         return max(cut.rest_ideal_min[1], cut.rest_min_min) + NOT_HELD_MIN
     if place is RestPlace.OVEN:
-        return longest_hold_min(cut)
+        return cut.rest_max_heated_min
     if place is RestPlace.COOKER:
         return max(cut.rest_max_unheated_min, IN_COOKER_MIN)
     return cut.rest_max_unheated_min

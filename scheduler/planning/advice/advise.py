@@ -24,8 +24,11 @@ LEAST = dt.timedelta(minutes=5)
 
 _HALF_HOUR = dt.timedelta(minutes=30)
 _MINUTE = dt.timedelta(minutes=1)
-_KEY_STEPS = 20.0
-"""Gains per cost are compared in steps of a twentieth; within one the trade's order decides."""
+_LEAST_GAIN = 0.05
+"""A move of dinner or rest that gains less chance is not offered."""
+
+_KEY_STEPS = 50.0
+"""Gains per cost are compared in steps of a fiftieth; within one the trade's order decides."""
 
 
 @dataclasses.dataclass(frozen=True, kw_only=True)
@@ -126,7 +129,7 @@ def _worth_saying(lever: Lever, at: Moment, lean: Lean, effect: Effect) -> bool:
     if lever.change == "dinner" and lean is Lean.EARLY:
         return (effect.after.chance or 0.0) >= ON_TIME
     if lever.change in {"dinner", "starter", "rest"}:
-        return _gained(effect) > 1.0 / _KEY_STEPS
+        return _gained(effect) > _LEAST_GAIN
     return True
 
 

@@ -15,7 +15,7 @@ from scheduler.planning.advice.conditions import pit_short_c
 from scheduler.planning.advice.moment import Moment
 from scheduler.planning.advice.standing import Standing, as_it_is, pulled_at, under, with_dinner, with_rest
 from scheduler.planning.asking import in_parts
-from scheduler.planning.backward import after_pull, longest_hold_min, planned_after_pull
+from scheduler.planning.backward import after_pull, planned_after_pull
 from scheduler.planning.remedies import Lever
 
 _MINUTE = dt.timedelta(minutes=1)
@@ -137,7 +137,7 @@ def _holds_min(lever: Lever, at: Moment) -> float:
         case RestPlace.BOX:
             return at.cut.rest_max_unheated_min
         case RestPlace.OVEN:
-            return longest_hold_min(at.cut)
+            return at.cut.rest_max_heated_min
         case _:
             return 0.0 if lever.effect is None else lever.effect.typical
 
