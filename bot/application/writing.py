@@ -11,10 +11,8 @@ from scheduler.cook import ENGINE, Situation, assess
 from scheduler.facts import Fact, Told
 from scheduler.planning.catalogue import Catalogue
 from scheduler.planning.outlook import Window
-from scheduler.planning.replanning import look_again_at
 from scheduler.planning.trips import wakes
-from scheduler.safety import next_look
-from scheduler.state import Stage
+from scheduler.state import FIRST, Stage
 
 
 def tell(situation: Situation, *, seed: str, now: dt.datetime, all_of_it: bool) -> Fact:
@@ -22,7 +20,7 @@ def tell(situation: Situation, *, seed: str, now: dt.datetime, all_of_it: bool) 
     return Fact(
         id=f"{seed}.told",
         cook=situation.state.cook,
-        piece=situation.state.piece,
+        piece=FIRST,
         happened_at=now,
         recorded_at=now,
         by=None,
@@ -59,13 +57,13 @@ def rebuilt(facts: tuple[Fact, ...], *, version: int, catalogue: Catalogue) -> C
 def due_rows(situation: Situation) -> tuple[DueRow, ...]:
     """Return every moment at which the cook must be looked at again."""
     rows = tuple(DueRow(prompt=key, due_at=at) for key, at in wakes(situation.prompts))
-    looks = (("safety", next_look(situation.state)), ("dinner", look_again_at(situation.state, situation.outlook)))
+    looks = (("safety", situation.next_look_at()), ("dinner", situation.look_again_at()))
     return (*rows, *(DueRow(prompt=name, due_at=at) for name, at in looks if at is not None))
 
 
 def outlook_json(situation: Situation) -> Json:
     """Return the forecast quantiles as they are cached."""
-    outlook = situation.outlook
+    outlook = situation.deciding.outlook
     return {
         "pull": _window(outlook.pull),
         "plate": _window(outlook.plate),

@@ -8,7 +8,7 @@ import datetime as dt
 from scheduler.cook.changes import Changes, Refusal, Taken
 from scheduler.cook.situation import Situation
 from scheduler.cook.writing import Pen
-from scheduler.facts import AirTold, Planned, Reading, Serving, Slot, StepDone, Withdrawn
+from scheduler.facts import AirTold, GuestsTold, PieceAdded, Planned, Reading, Serving, Slot, StepDone, Withdrawn
 from scheduler.planning.catalogue import Catalogue
 from scheduler.planning.outlook import LIGHT_LEAD, Outlook, after_pull
 from scheduler.planning.prompts import key_of
@@ -25,6 +25,9 @@ class Beginning:
     on_at: dt.datetime | None = None
     core_c: float | None = None
     air: AirTold | None = None
+    more: tuple[PieceAdded, ...] = ()
+    """The other pieces, in the order in which they were named."""
+    guests: GuestsTold | None = None
 
 
 def begin(
@@ -38,6 +41,10 @@ def begin(
     pen.write(beginning.planned, at=planned_at, by=by, message=message)
     if beginning.air is not None:
         pen.write(beginning.air, by=by, message=message)
+    for number, added in enumerate(beginning.more, 2):
+        pen.write(added, by=by, message=message, piece=f"p{number}")
+    if beginning.guests is not None:
+        pen.write(beginning.guests, by=by, message=message)
     if beginning.on_at is not None:
         pen.write(StepDone(step="meat_on"), at=beginning.on_at, by=by, message=message)
     if beginning.core_c is not None:
@@ -45,7 +52,7 @@ def begin(
         answers = (key_of(pen.piece, "core_read", 1),)
         pen.write(Reading(slot=Slot.CORE, value_c=beginning.core_c), by=by, message=message, answers=answers)
     after = _without_the_past(pen, catalogue)
-    refusal = check_serving(after, after.state.serving, now)
+    refusal = check_all(after, now)
     too_soon = refusal is not None and refusal.reason == "serving_too_soon"
     if refusal is not None and not (too_soon and beginning.on_at is not None):
         return refusal  # meat that is on is on: a dinner too soon for it is told as late
@@ -61,6 +68,21 @@ def _without_the_past(pen: Pen, catalogue: Catalogue) -> Situation:
             pen.write(Withdrawn(prompt=entry.prompt.key, reason=entry.reason))
         after = pen.settle(None, catalogue)
     return after
+
+
+def check_all(situation: Situation, now: dt.datetime, *, moved_to: Serving | None = None) -> Refusal | None:
+    """Return why dinner cannot be as it is wanted for every piece, the one that is ready last first.
+
+    `moved_to` is the serving time that somebody asks for: only pieces that it moves are looked at.
+    """
+    refusals = []
+    for view in situation.views:
+        if view.state.did("serve") or (situation.several and moved_to is not None and view.state.serving != moved_to):
+            continue
+        refusal = check_serving(situation.seen_from(view.piece), moved_to or view.state.serving, now)
+        if refusal is not None:
+            refusals.append(dataclasses.replace(refusal, piece=view.piece if situation.several else None))
+    return max(refusals, key=lambda refusal: refusal.at or now, default=None)
 
 
 def check_serving(situation: Situation, serving: Serving, now: dt.datetime) -> Refusal | None:

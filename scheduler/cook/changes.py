@@ -18,7 +18,8 @@ from scheduler.safety import Finding, SafeGate
 class Report:
     """Something a person told: what, when it was so, who, and in which message.
 
-    `dated` is True when the person named the time; `sure` when a surprising reading was confirmed.
+    `dated` is True when the person named the time; `sure` when a surprising reading was confirmed. `piece` is the piece
+    that it is about, None: the whole cook, or the leading piece.
     """
 
     body: Body
@@ -27,18 +28,21 @@ class Report:
     message: str | None = None
     dated: bool = False
     sure: bool = False
+    piece: str | None = None
+    """The piece that it is about, None: the whole cook, or the only one."""
 
 
 @dataclasses.dataclass(frozen=True, kw_only=True)
 class Refusal:
     """What a person asked for cannot be; the log stays as it is.
 
-    `reason`: future, not_on_yet, out_of_order, serving_past, serving_too_soon, nothing_to_undo, over, no_such_step.
+    `reason`: future, not_on_yet, out_of_order, serving_past, serving_too_soon, nothing_to_undo, over, no_such_step,
+    nothing_to_correct, last_piece (a cook without meat is called off instead).
     """
 
     reason: Literal[
         "future", "not_on_yet", "out_of_order", "serving_past", "serving_too_soon", "nothing_to_undo", "over",
-        "no_such_step", "nothing_to_correct",
+        "no_such_step", "nothing_to_correct", "last_piece",
     ]  # fmt: skip
     at: dt.datetime | None = None
     """The instant that matters (the earliest dinner, the impossible time)."""
@@ -46,6 +50,8 @@ class Refusal:
     other: str | None = None
     minutes: tuple[tuple[str, float], ...] = ()
     """(part, minutes) of the sum behind an earliest time: light, cook, vent, rest, slice."""
+    piece: str | None = None
+    """The piece that it is about, None: the whole cook, or the only one."""
 
 
 @dataclasses.dataclass(frozen=True, kw_only=True)
@@ -55,6 +61,8 @@ class Taken:
     body: Body
     at: dt.datetime
     by: str
+    piece: str | None = None
+    """The piece that it is about, None: the whole cook, or the only one."""
 
 
 @dataclasses.dataclass(frozen=True, kw_only=True)
@@ -66,6 +74,8 @@ class Already:
     at: dt.datetime
     said_by: str | None = None
     """Who told it this time."""
+    piece: str | None = None
+    """The piece that it is about, None: the whole cook, or the only one."""
 
 
 @dataclasses.dataclass(frozen=True, kw_only=True)
@@ -74,6 +84,8 @@ class Implied:
 
     step: str
     at: dt.datetime
+    piece: str | None = None
+    """The piece that it is about, None: the whole cook, or the only one."""
 
 
 @dataclasses.dataclass(frozen=True, kw_only=True)
@@ -81,6 +93,8 @@ class NotSkipped:
     """A safety step cannot be skipped; it stays open."""
 
     step: str
+    piece: str | None = None
+    """The piece that it is about, None: the whole cook, or the only one."""
 
 
 @dataclasses.dataclass(frozen=True, kw_only=True)
@@ -93,6 +107,8 @@ class SpotAsked:
     """The earlier reading that it does not fit, when that is why [°C]."""
     expected_c: tuple[float, float] | None = None
     """Else the cores that were expected: one in ten lies below the first, one in ten above the second [°C]."""
+    piece: str | None = None
+    """The piece that it is about, None: the whole cook, or the only one."""
 
 
 @dataclasses.dataclass(frozen=True, kw_only=True)
@@ -102,6 +118,8 @@ class Undid:
     fact: Fact
     of: str | None = None
     """Id of the fact that holds again, when a correction of it was taken back."""
+    piece: str | None = None
+    """The piece that it is about, None: the whole cook, or the only one."""
 
 
 @dataclasses.dataclass(frozen=True, kw_only=True)
@@ -109,6 +127,8 @@ class Stalled:
     """The stall has begun (`stall`), or is over (None)."""
 
     stall: Stall | None
+    piece: str | None = None
+    """The piece that it is about, None: the whole cook, or the only one."""
 
 
 @dataclasses.dataclass(frozen=True, kw_only=True)
@@ -123,6 +143,8 @@ class GateOpened:
     """The safe minimum has now been measured at the lowest spot."""
 
     gate: SafeGate
+    piece: str | None = None
+    """The piece that it is about, None: the whole cook, or the only one."""
 
 
 @dataclasses.dataclass(frozen=True, kw_only=True)
@@ -144,6 +166,8 @@ class Found:
     """Something is not safe, and people are told now."""
 
     finding: Finding
+    piece: str | None = None
+    """The piece that it is about, None: the whole cook, or the only one."""
 
 
 @dataclasses.dataclass(frozen=True, kw_only=True)

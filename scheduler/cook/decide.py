@@ -9,7 +9,7 @@ import dataclasses
 import datetime as dt
 
 from scheduler.cook import answers, implied, plausible
-from scheduler.cook.begin import check_serving
+from scheduler.cook.begin import check_all
 from scheduler.cook.changes import (
     Already,
     Changes,
@@ -33,6 +33,7 @@ from scheduler.facts import (
     Fact,
     Felt,
     Noted,
+    PieceDropped,
     PutOff,
     Reading,
     ServingMoved,
@@ -43,7 +44,8 @@ from scheduler.facts import (
 )  # fmt: skip
 from scheduler.planning.catalogue import Catalogue
 from scheduler.planning.prompts import Prompt
-from scheduler.state import DoneAt, Stage, effective, standing
+from scheduler.planning.steps import Step
+from scheduler.state import FIRST, DoneAt, Stage, effective, own, standing
 
 CLOCK_SKEW = dt.timedelta(minutes=5)
 """A report may lie this far in the future (clocks differ); further is refused."""
@@ -94,8 +96,9 @@ class _Decision:
     events: tuple[Event, ...] = ()
 
     def take(self, report: Report) -> Refusal | None:
-        """Write what a report says; return a refusal when it cannot be."""
-        current = assess(self.pen.facts, self.catalogue, self.now)
+        """Write what a report says of its piece; return a refusal when it cannot be."""
+        current = assess(self.pen.facts, self.catalogue, self.now).seen_from(report.piece)
+        self.pen.piece = current.state.piece if own(report.body) else FIRST
         if current.state.over and not isinstance(report.body, Undone | Noted):
             return Refusal(reason="over")
         if report.happened_at > self.now + CLOCK_SKEW:
@@ -115,6 +118,8 @@ class _Decision:
                 return self._undone(report, report.body)
             case Corrected():
                 return self._corrected(report, report.body)
+            case PieceDropped() if not current.several:
+                return Refusal(reason="last_piece")
             case _:
                 self._write(report, answers=())
                 return None
@@ -128,10 +133,15 @@ class _Decision:
 
     def _consequences(self, after: Situation) -> list[Event]:
         found: list[Event] = []
-        if (after.stall is None) != (self.before.stall is None) and after.state.stage is Stage.COOKING:
-            found.append(Stalled(stall=after.stall))
-        if after.gate.open_at is not None and self.before.gate.open_at is None:
-            found.append(GateOpened(gate=after.gate))
+        earlier = {view.piece: view for view in self.before.views}
+        for view in after.views:
+            before = earlier.get(view.piece)
+            if before is None:
+                continue
+            if (view.stall is None) != (before.stall is None) and view.state.stage is Stage.COOKING:
+                found.append(Stalled(stall=view.stall, piece=view.piece if after.several else None))
+            if view.gate.open_at is not None and before.gate.open_at is None:
+                found.append(GateOpened(gate=view.gate, piece=view.piece if after.several else None))
         shift = after.shift()
         if shift is not None:
             found.append(Shifted(shift=shift))
@@ -141,8 +151,15 @@ class _Decision:
         fact = self.pen.write(
             report.body, at=min(report.happened_at, self.now), by=report.by, answers=answers, message=report.message
         )
-        self.events = (*self.events, Taken(body=report.body, at=fact.happened_at, by=report.by))
+        self.events = (
+            *self.events,
+            Taken(body=report.body, at=fact.happened_at, by=report.by, piece=self._whose(fact)),
+        )
         return fact
+
+    def _whose(self, fact: Fact) -> str | None:
+        """Return the piece that a fact is about, None when it is about the whole cook."""
+        return fact.piece if own(fact.body) and self.before.several else None
 
     def _reading(self, report: Report, reading: Reading, current: Situation) -> Refusal | None:
         doubt = None if report.sure else plausible.doubt(reading, report.happened_at, current, report.by)
@@ -156,6 +173,7 @@ class _Decision:
                 before_c=None if before is None else before.value_c,
                 before_at=None if before is None else before.at,
                 expected_c=doubt.expected_c,
+                piece=current.state.piece if current.several else None,
             )
             self.events = (*self.events[:-1], asked)
             return None
@@ -194,7 +212,10 @@ class _Decision:
         if earlier is not None and (once or step.id == "pull"):
             return self._again(report, earlier.fact, current)
         if earlier is not None and self._twice(report, done, earlier, current.prompt(step.id)):
-            self.events = (*self.events, Already(step=step.id, by=earlier.by, at=earlier.at, said_by=report.by))
+            self.events = (
+                *self.events,
+                Already(step=step.id, by=earlier.by, at=earlier.at, said_by=report.by, piece=self._of(step)),
+            )
             return None
         at = min(report.happened_at, self.now)
         implies = implied.before(done.step, current.state)
@@ -203,7 +224,10 @@ class _Decision:
             return next(refusal for refusal in refusals if refusal is not None)
         for before in implies:
             self.pen.write(StepDone(step=before), at=at, by=report.by, message=report.message)
-            self.events = (*self.events, Implied(step=before, at=at))
+            self.events = (
+                *self.events,
+                Implied(step=before, at=at, piece=self.pen.piece if self.before.several else None),
+            )
         self._write(report, answers=answers.of_done(done.step, current))
         return None
 
@@ -221,8 +245,18 @@ class _Decision:
             return self._corrected(
                 report, Corrected(of=earlier, body=report.body, happened_at=min(report.happened_at, self.now))
             )
-        self.events = (*self.events, Already(step=report.body.step, by=known.by, at=known.at, said_by=report.by))
+        self.events = (
+            *self.events,
+            Already(
+                step=report.body.step, by=known.by, at=known.at, said_by=report.by,
+                piece=self._of(self.catalogue.steps.get(report.body.step)),
+            ),
+        )  # fmt: skip
         return None
+
+    def _of(self, step: Step | None) -> str | None:
+        """Return the piece that a step is done to, None when it is done once for the cook."""
+        return self.pen.piece if self.before.several and step is not None and step.scope == "piece" else None
 
     def _put_off(self, report: Report, step: str, until: dt.datetime) -> None:
         self._write(dataclasses.replace(report, body=PutOff(step=step, until=until)), answers=())
@@ -240,7 +274,7 @@ class _Decision:
     def _stays_open(self, report: Report, step_id: str) -> None:
         """Keep what was said of a safety step, and close nothing."""
         self.pen.write(Noted(text=f"not closed: {step_id}"), by=report.by, message=report.message)
-        self.events = (*self.events, NotSkipped(step=step_id))
+        self.events = (*self.events, NotSkipped(step=step_id, piece=self._of(self.catalogue.steps.get(step_id))))
 
     def _on_the_meat(self, report: Report, current: Situation) -> Refusal | None:
         """A wrap or a feel: only of meat that is on the fire."""
@@ -255,7 +289,7 @@ class _Decision:
         assert isinstance(report.body, ServingMoved)
         self._write(report, answers=answers.of_step("t_minus", current))
         moved = assess(self.pen.facts, self.catalogue)  # before the meat is on, it would go on when this dinner wants
-        return check_serving(moved, report.body.serving, self.now)
+        return check_all(moved, self.now, moved_to=report.body.serving)
 
     def _undone(self, report: Report, undone: Undone) -> Refusal | None:
         """Take back a fact, and with it what the same message told; an edit of that message names each by itself."""
@@ -269,10 +303,16 @@ class _Decision:
         if not taken_back:
             return Refusal(reason="nothing_to_undo")
         for fact in reversed(taken_back):
-            self.pen.write(Undone(of=fact.id), by=report.by, message=report.message)
+            self.pen.write(Undone(of=fact.id), by=report.by, message=report.message, piece=fact.piece)
             of = fact.body.of if isinstance(fact.body, Corrected) else None
-            self.events = (*self.events, Undid(fact=_as_told(fact, log), of=of))
-        return implied.broken_order(assess(self.pen.facts, self.catalogue).state)
+            told = _as_told(fact, log)
+            self.events = (*self.events, Undid(fact=told, of=of, piece=self._whose(told)))
+        return self._broken()
+
+    def _broken(self) -> Refusal | None:
+        """Return why the pieces cannot have gone through their steps in this order, None when all is well."""
+        refusals = [implied.broken_order(view.state) for view in assess(self.pen.facts, self.catalogue).views]
+        return next((refusal for refusal in refusals if refusal is not None), None)
 
     def _corrected(self, report: Report, corrected: Corrected) -> Refusal | None:
         target = next((f for f in effective(self.pen.facts) if f.id == corrected.of), None)
@@ -280,12 +320,15 @@ class _Decision:
             return Refusal(reason="nothing_to_correct")
         if corrected.happened_at is not None and corrected.happened_at > self.now:
             return Refusal(reason="future", at=corrected.happened_at)
-        self.pen.write(corrected, by=report.by, message=report.message)
+        self.pen.write(corrected, by=report.by, message=report.message, piece=target.piece)
         self.events = (
             *self.events,
-            Taken(body=corrected, at=corrected.happened_at or target.happened_at, by=report.by),
-        )
-        return implied.broken_order(assess(self.pen.facts, self.catalogue).state)
+            Taken(
+                body=corrected, at=corrected.happened_at or target.happened_at, by=report.by,
+                piece=self._whose(target),
+            ),
+        )  # fmt: skip
+        return self._broken()
 
 
 def _told_together(fact: Fact, other: Fact) -> bool:

@@ -11,7 +11,6 @@ from scheduler.facts import Asked, Closed, Fact, Warned, Withdrawn
 from scheduler.planning.catalogue import Catalogue
 from scheduler.planning.replanning import last_half_hour
 from scheduler.planning.trips import Trip, gather, wakes
-from scheduler.state import Stage
 
 
 def ring(facts: tuple[Fact, ...], *, now: dt.datetime, seed: str, catalogue: Catalogue) -> Changes:
@@ -19,10 +18,11 @@ def ring(facts: tuple[Fact, ...], *, now: dt.datetime, seed: str, catalogue: Cat
     before = assess(facts, catalogue, now)
     pen = Pen(log=facts, cook=before.state.cook, piece=before.state.piece, seed=seed, now=now)
     events: list[Event] = []
-    for finding in before.findings(now):
-        if (finding.rule, finding.since) not in before.state.warned:
-            pen.write(Warned(rule=finding.rule, since=finding.since))
-            events.append(Found(finding=finding))
+    for view in before.views:
+        for finding in before.seen_from(view.piece).findings(now):
+            if (finding.rule, finding.since) not in view.state.warned:
+                pen.write(Warned(rule=finding.rule, since=finding.since), piece=view.piece)
+                events.append(Found(finding=finding, piece=view.piece if before.several else None))
     trip, late = _gathered(pen, before, catalogue)
     if late:
         events.append(Lapsed(steps=late))
@@ -30,7 +30,7 @@ def ring(facts: tuple[Fact, ...], *, now: dt.datetime, seed: str, catalogue: Cat
         pen.write(Asked(prompts=trip.keys, revision=1 + trip.prompts[0].asked, cautions=trip.cautions))
         events.append(TripDue(trip=trip))
     after = pen.settle(before, catalogue)
-    if after.state.stage is Stage.AFTER and not wakes(after.prompts):
+    if after.ended and not wakes(after.prompts):
         pen.write(Closed())
         after = assess(pen.facts, catalogue)
         events.append(Over())

@@ -9,14 +9,15 @@ from scheduler.cuts import Cut
 from scheduler.facts import Fact, Told
 from scheduler.planning import replanning
 from scheduler.planning.catalogue import Catalogue
-from scheduler.planning.outlook import Outlook, look
+from scheduler.planning.outlook import Outlook
 from scheduler.planning.prompts import Prompt
-from scheduler.planning.schedule import itinerary, schedule
-from scheduler.planning.stall import Stall, stall_of
+from scheduler.planning.stall import Stall
 from scheduler.planning.steps import Step
 from scheduler.planning.trips import next_at
-from scheduler.safety import Finding, SafeGate, findings, safe_gate
-from scheduler.state import CookState, fold
+from scheduler.planning.views import PieceView, stage_of, views_of, worst
+from scheduler.planning.whole import whole_itinerary, whole_outlook, whole_schedule, whole_state
+from scheduler.safety import Finding, SafeGate, findings, next_look
+from scheduler.state import CookState, Stage
 
 ENGINE = "1"
 """Version of the engine: caches computed by another version are thrown away."""
@@ -24,7 +25,11 @@ ENGINE = "1"
 
 @dataclasses.dataclass(frozen=True, kw_only=True)
 class Situation:
-    """One cook as of its newest fact."""
+    """One cook as of its newest fact.
+
+    `state`, `cut`, `outlook`, `plateau` and `gate` are those of the piece that it is seen from: the leading one, unless
+    `seen_from` was asked. `prompts` are those of all pieces.
+    """
 
     state: CookState
     cut: Cut
@@ -34,6 +39,50 @@ class Situation:
     plateau: Stall
     """How it stands with its stall, whether it lies in it or not."""
     gate: SafeGate
+    views: tuple[PieceView, ...]
+    """Every piece that is still cooked, the leading one first."""
+
+    @property
+    def several(self) -> bool:
+        """Return whether there is more than one piece, so that each has to be named."""
+        return len(self.views) > 1
+
+    def view(self, piece: str | None) -> PieceView:
+        """Return the view of a piece; of one that is not cooked any more, or None, the leading one."""
+        return next((view for view in self.views if view.piece == piece), self.views[0])
+
+    def seen_from(self, piece: str | None) -> Situation:
+        """Return the same cook as seen from a piece: its state, its outlook, and of the prompts its own and the shared.
+
+        `views` stay those of all pieces.
+        """
+        if not self.several:
+            return self
+        view = self.view(piece)
+        return dataclasses.replace(
+            self,
+            state=view.state,
+            cut=view.cut,
+            outlook=view.outlook,
+            plateau=view.plateau,
+            gate=view.gate,
+            prompts=tuple(p for p in self.prompts if p.step.scope == "cook" or p.piece == view.piece),
+        )
+
+    @property
+    def deciding(self) -> Situation:
+        """Return the cook as seen from the piece that decides about dinner: the worst one of the next wave."""
+        return self.seen_from(worst(self.views).piece) if self.several else self
+
+    @property
+    def stage(self) -> Stage:
+        """Return how far the whole cook is: what is on the fire counts before what rests or waits."""
+        return stage_of(self.views)
+
+    @property
+    def ended(self) -> bool:
+        """Return whether every piece has been served."""
+        return all(view.state.stage is Stage.AFTER for view in self.views)
 
     @property
     def stall(self) -> Stall | None:
@@ -51,30 +100,59 @@ class Situation:
         asked = [p for p in self.prompts if p.asked_at is not None]
         return tuple(sorted(asked, key=lambda p: (p.asked_at or p.due_at, p.is_question), reverse=True))
 
+    @property
+    def closed(self) -> frozenset[str]:
+        """Return the keys of every prompt that was answered, skipped or withdrawn, of all pieces."""
+        return frozenset(key for view in self.views for key in view.state.closed)
+
+    @property
+    def withdrawn(self) -> frozenset[str]:
+        """Return the keys of every prompt that was given up, of all pieces."""
+        return frozenset(key for view in self.views for key in view.state.withdrawn)
+
     def prompt(self, step_id: str) -> Prompt | None:
-        """Return the open prompt of a step."""
-        return next((p for p in self.prompts if p.step.id == step_id), None)
+        """Return the open prompt of a step: of several pieces, the one asked first, else the one due first."""
+        found = [p for p in self.prompts if p.step.id == step_id]
+        return next((p for p in found if p.asked), found[0] if found else None)
 
     def findings(self, now: dt.datetime) -> tuple[Finding, ...]:
-        """Return what is not safe at `now`."""
+        """Return what is not safe at `now` about the piece it is seen from."""
         return findings(self.state, self.cut, self.catalogue.cuts, now)
 
     def itinerary(self) -> tuple[tuple[dt.datetime, Step], ...]:
         """Return every step still to come once, at its expected time."""
-        return itinerary(self.state, self.outlook, self.cut, self.catalogue)
+        return tuple((at, step) for at, step, _piece in self.courses())
+
+    def courses(self) -> tuple[tuple[dt.datetime, Step, str | None], ...]:
+        """Return every step still to come once, at its expected time, with its piece (None: of the whole cook)."""
+        return whole_itinerary(self.views, self.catalogue)
 
     def told(self, *, all_of_it: bool) -> Told:
         """Return the fact of what a message tells."""
-        return replanning.told(self.state, self.outlook, self.prompts, all_of_it=all_of_it)
+        return replanning.told(self.views, self.prompts, all_of_it=all_of_it)
 
     def having_told(self, told: Told) -> Situation:
         """Return the situation once people were told so: the schedule is the same, what counts as news is not."""
-        milestones = told if told.milestones else self.state.told_milestones
-        return dataclasses.replace(self, state=dataclasses.replace(self.state, told=told, told_milestones=milestones))
+        views = tuple(dataclasses.replace(view, state=_having_told(view.state, told)) for view in self.views)
+        return dataclasses.replace(self, state=_having_told(self.state, told), views=views)
 
     def shift(self) -> replanning.Shift | None:
         """Return what moved enough to be announced."""
-        return replanning.shift(self.state, self.outlook, self.prompts)
+        return replanning.shift(self.views, self.prompts)
+
+    def look_again_at(self) -> dt.datetime | None:
+        """Return when the cook is to be looked at although nothing is due: time alone may turn the verdict."""
+        if not self.several:
+            return replanning.look_again_at(self.state, self.outlook)
+        return replanning.look_again_at(whole_state(self.views), whole_outlook(self.views, self.views[0]))
+
+    def next_look_at(self) -> dt.datetime | None:
+        """Return when time alone may make something unsafe."""
+        return min((at for view in self.views if (at := next_look(view.state)) is not None), default=None)
+
+
+def _having_told(state: CookState, told: Told) -> CookState:
+    return dataclasses.replace(state, told=told, told_milestones=told if told.milestones else state.told_milestones)
 
 
 def assess(facts: tuple[Fact, ...], catalogue: Catalogue, as_of: dt.datetime | None = None) -> Situation:
@@ -82,15 +160,15 @@ def assess(facts: tuple[Fact, ...], catalogue: Catalogue, as_of: dt.datetime | N
 
     `as_of` looks at it from a later instant than its newest fact: what has slipped since, with nobody saying anything.
     """
-    state = fold(facts, as_of)
-    cut = catalogue.cuts.get(state.planned.cut)
-    outlook = look(state, cut)
+    views = views_of(facts, catalogue.cuts, as_of)
+    lead = views[0]
     return Situation(
-        state=state,
-        cut=cut,
-        outlook=outlook,
-        prompts=schedule(state, outlook, cut, catalogue),
+        state=lead.state,
+        cut=lead.cut,
+        outlook=lead.outlook,
+        prompts=whole_schedule(views, catalogue),
         catalogue=catalogue,
-        plateau=stall_of(state, cut, outlook.forecast),
-        gate=safe_gate(state, cut, catalogue.cuts),
+        plateau=lead.plateau,
+        gate=lead.gate,
+        views=views,
     )

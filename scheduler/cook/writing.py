@@ -30,12 +30,13 @@ class Pen:
         by: str | None = None,
         answers: tuple[str, ...] = (),
         message: str | None = None,
+        piece: str | None = None,
     ) -> Fact:
-        """Append one fact and return it."""
+        """Append one fact and return it; `piece` None is the piece of the pen."""
         fact = Fact(
             id=f"{self.seed}.{len(self.written)}",
             cook=self.cook,
-            piece=self.piece,
+            piece=piece or self.piece,
             happened_at=at or self.now,
             recorded_at=self.now,
             by=by,
@@ -60,10 +61,10 @@ class Pen:
         after = assess(self.facts, catalogue, self.now)
         if before is None:
             return after
-        kept = {p.key for p in after.prompts} | set(after.state.closed)
+        kept = {p.key for p in after.prompts} | after.closed
         promised = {p.key: p for p in assess(self.log, catalogue).prompts} | {p.key: p for p in before.prompts}
         for prompt in promised.values():
             known = prompt.asked > 0 or prompt.due_at <= self.now
-            if known and prompt.key not in kept and prompt.key not in after.state.withdrawn:
+            if known and prompt.key not in kept and prompt.key not in after.withdrawn:
                 self.write(Withdrawn(prompt=prompt.key, reason=OVERTAKEN))
         return assess(self.facts, catalogue, self.now) if len(self.facts) > len(self.log) else after

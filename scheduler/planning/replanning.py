@@ -12,7 +12,8 @@ from scheduler.facts import Told
 from scheduler.planning.outlook import Outlook, Verdict
 from scheduler.planning.prompts import Prompt
 from scheduler.planning.trips import next_at
-from scheduler.state import CookState
+from scheduler.planning.views import PieceView, worst
+from scheduler.state import FIRST, CookState
 
 WORTH_TELLING = dt.timedelta(minutes=30)
 """Smaller moves are not announced; common practice, no source."""
@@ -24,11 +25,21 @@ _WAIT_FOR_THE_MEAT = ("bark_check", "tender_test")
 
 @dataclasses.dataclass(frozen=True, kw_only=True)
 class Move:
-    """A milestone that moved, from what was told to what is expected now."""
+    """A milestone that moved, from what was told to what is expected now. `name` may begin with its piece."""
 
     name: str
     before: dt.datetime
     after: dt.datetime
+
+    @property
+    def piece(self) -> str:
+        """Return the piece that it belongs to."""
+        return self.name.split("/")[0] if "/" in self.name else FIRST
+
+    @property
+    def milestone(self) -> str:
+        """Return the plain name."""
+        return self.name.split("/")[-1]
 
 
 @dataclasses.dataclass(frozen=True, kw_only=True)
@@ -45,8 +56,23 @@ class Shift:
         return self.verdict_before is not None and self.verdict_before is not self.verdict_after
 
 
-def milestones(state: CookState, outlook: Outlook, prompts: tuple[Prompt, ...]) -> tuple[tuple[str, dt.datetime], ...]:
-    """Return (name, instant) of what people plan by and that has not happened yet."""
+def milestones(views: tuple[PieceView, ...], prompts: tuple[Prompt, ...]) -> tuple[tuple[str, dt.datetime], ...]:
+    """Return (name, instant) of what people plan by and that has not happened yet.
+
+    Milestones of the first piece have plain names; those of the others begin with their piece (`p2/pull`).
+    """
+    found: list[tuple[str, dt.datetime]] = []
+    for view in views:
+        own = [p for p in prompts if p.piece == view.piece and p.step.scope == "piece"]
+        found += [(_named(view.piece, name), at) for name, at in _of_piece(view.state, view.outlook, own)]
+    return tuple(found)
+
+
+def _named(piece: str, name: str) -> str:
+    return name if piece == FIRST else f"{piece}/{name}"
+
+
+def _of_piece(state: CookState, outlook: Outlook, prompts: list[Prompt]) -> list[tuple[str, dt.datetime]]:
     found: list[tuple[str, dt.datetime]] = []
     if not state.did("meat_on"):
         found.append(("meat_on", outlook.on_at))
@@ -59,23 +85,28 @@ def milestones(state: CookState, outlook: Outlook, prompts: tuple[Prompt, ...]) 
         found.append(("pull", outlook.pull.likely))
     if not state.did("serve") and outlook.plate_at is not None:
         found.append(("plate", outlook.plate_at))
-    return tuple(found)
+    return found
 
 
-def shift(state: CookState, outlook: Outlook, prompts: tuple[Prompt, ...]) -> Shift | None:
-    """Return what moved enough to be announced since milestones were last told, None when nothing did."""
-    last = state.told_milestones
-    if last is None or state.did("serve"):
+def shift(views: tuple[PieceView, ...], prompts: tuple[Prompt, ...]) -> Shift | None:
+    """Return what moved enough to be announced since milestones were last told, None when nothing did.
+
+    The verdict on dinner is that of the worst piece.
+    """
+    last = views[0].state.told_milestones
+    deciding = worst(views)
+    if last is None or deciding.state.did("serve"):
         return None
     told = dict(last.milestones)
     moves = tuple(
         Move(name=name, before=told[name], after=at)
-        for name, at in milestones(state, outlook, prompts)
+        for name, at in milestones(views, prompts)
         if name in told and abs(at - told[name]) >= WORTH_TELLING
     )
     before = None if last.verdict is None else Verdict(last.verdict)
-    turned = before is not None and before is not outlook.verdict
-    return Shift(moves=moves, verdict_before=before, verdict_after=outlook.verdict) if moves or turned else None
+    verdict = deciding.outlook.verdict
+    turned = before is not None and before is not verdict
+    return Shift(moves=moves, verdict_before=before, verdict_after=verdict) if moves or turned else None
 
 
 def look_again_at(state: CookState, outlook: Outlook) -> dt.datetime | None:
@@ -97,12 +128,12 @@ def last_half_hour(now: dt.datetime) -> dt.datetime:
     return midnight + (now - midnight) // HALF_HOUR * HALF_HOUR
 
 
-def told(state: CookState, outlook: Outlook, prompts: tuple[Prompt, ...], *, all_of_it: bool) -> Told:
+def told(views: tuple[PieceView, ...], prompts: tuple[Prompt, ...], *, all_of_it: bool) -> Told:
     """Return the fact of what a message tells: when the next one comes and, with `all_of_it`, the milestones."""
     coming = next_at(prompts)
     return Told(
-        next_at=None if coming is None else max(coming[0], state.as_of),
+        next_at=None if coming is None else max(coming[0], views[0].state.as_of),
         next_step=None if coming is None else coming[1].step.id,
-        verdict=outlook.verdict if all_of_it else None,
-        milestones=milestones(state, outlook, prompts) if all_of_it else (),
+        verdict=worst(views).outlook.verdict if all_of_it else None,
+        milestones=milestones(views, prompts) if all_of_it else (),
     )

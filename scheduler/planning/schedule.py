@@ -235,10 +235,10 @@ def _together(prompts: list[Prompt], state: CookState) -> list[Prompt]:
     if coming and hold is not None and last is not None and hold.asked == 0 and hold.due_at >= last.due_at - JOIN:
         prompts = [p for p in prompts if p is not hold]
     lead = reading or feel
-    return prompts if lead is None or lead.asked else [_aligned(p, lead) for p in prompts]
+    return prompts if lead is None or lead.asked else [aligned(p, lead) for p in prompts]
 
 
-def _aligned(prompt: Prompt, lead: Prompt) -> Prompt:
+def aligned(prompt: Prompt, lead: Prompt) -> Prompt:
     """Return a pit or fuel check moved to the reading of the meat when that is within half an hour."""
     near = abs(prompt.due_at - lead.due_at) <= _ALIGN
     if prompt.step.id not in {"pit_check", "fuel_check"} or prompt.asked or prompt.why.kind == "put_off" or not near:

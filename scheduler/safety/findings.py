@@ -72,17 +72,23 @@ def findings(state: CookState, cut: Cut, cuts: Cuts, now: dt.datetime) -> tuple[
 def next_look(state: CookState) -> dt.datetime | None:
     """Return when time alone may make something unsafe: two hours after the food came out."""
     served = state.did("serve")
-    if served is None or state.did("two_hour") or state.did("leftovers"):
+    if served is None or _put_away(state, served.at):
         return None
     limit_at = served.at + TWO_HOURS
     return None if ("two_hours_out", served.at) in state.warned else limit_at
+
+
+def _put_away(state: CookState, served_at: dt.datetime) -> bool:
+    """Return whether the food was put away since it came out: what was put away before was an earlier wave."""
+    times = [done.at for step in ("two_hour", "leftovers") for done in state.done.get(step, ())]
+    return any(at >= served_at for at in times)
 
 
 def _unmeasured(state: CookState, cut: Cut, cuts: Cuts, now: dt.datetime) -> list[Finding]:
     """The minimum has not been measured although the meat is being served."""
     served = state.did("serve")
     gate = safe_gate(state, cut, cuts)
-    if served is None or gate.is_open(now) or state.did("two_hour"):
+    if served is None or gate.is_open(now) or _put_away(state, served.at):
         return []
     return [
         Finding(
@@ -127,7 +133,7 @@ def _served_under_floor(state: CookState) -> list[Finding]:
 def _food_out(state: CookState, now: dt.datetime) -> list[Finding]:
     """Food has been out for two hours and nobody has said that it was put away."""
     served = state.did("serve")
-    if served is None or now < served.at + TWO_HOURS or state.did("two_hour") or state.did("leftovers"):
+    if served is None or now < served.at + TWO_HOURS or _put_away(state, served.at):
         return []
     return [Finding(rule="two_hours_out", level=FindingLevel.STOP, since=served.at)]
 

@@ -35,6 +35,7 @@ from scheduler.facts import (
     RestTold,
     Serving,
     ServingMoved,
+    Slot,
     StepDone,
     StepSkipped,
     Told,
@@ -227,6 +228,9 @@ class _Fold:
         return done
 
     def _readings(self) -> tuple[ReadingAt, ...]:
+        """Return the readings in order of time; of several pieces, one in an oven has no pit any more."""
+        ovens = self._timed(MovedToOven) if self._several else ()
+        oven_at = ovens[0][0] if ovens else None
         return tuple(
             ReadingAt(
                 at=fact.happened_at,
@@ -240,6 +244,7 @@ class _Fold:
             )
             for fact in self._by_time()
             if isinstance(fact.body, Reading)
+            and (oven_at is None or fact.body.slot is not Slot.PIT or fact.happened_at < oven_at)
         )
 
     def _fuel(self) -> tuple[FuelAt, ...]:

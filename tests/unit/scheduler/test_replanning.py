@@ -19,7 +19,8 @@ def _moved(log: Logbook, minutes: float, verdict: Verdict | None = None) -> Shif
     situation = log.situation
     outlook, by = situation.outlook, dt.timedelta(minutes=minutes)
     changed = dataclasses.replace(outlook, pull=outlook.pull.plus(by), verdict=verdict or outlook.verdict)
-    return shift(situation.state, changed, situation.prompts)
+    view = dataclasses.replace(situation.views[0], outlook=changed)
+    return shift((view,), situation.prompts)
 
 
 def _told_all(log: Logbook) -> Logbook:
@@ -30,7 +31,7 @@ def _told_all(log: Logbook) -> Logbook:
 def test_milestones_are_what_people_plan_by() -> None:
     """Before the fire: meat on, pull, plate; on the fire: bark, first feel, pull, plate; what happened is none."""
     names = [
-        [name for name, _ in milestones(s.state, s.outlook, s.prompts)]
+        [name for name, _ in milestones(s.views, s.prompts)]
         for s in (Logbook().situation, cooking().situation, resting().situation)
     ]
     assert names == [["meat_on", "pull", "plate"], ["bark_check", "tender_test", "pull", "plate"], ["plate"]]
@@ -75,7 +76,7 @@ def test_moves_are_counted_from_what_was_last_told() -> None:
     assert _moved(log, 45) is not None
     moved = log.situation
     outlook = dataclasses.replace(moved.outlook, pull=moved.outlook.pull.plus(dt.timedelta(minutes=45)))
-    log.tell(told(moved.state, outlook, moved.prompts, all_of_it=True), 101, by=None)
+    log.tell(told((dataclasses.replace(moved.views[0], outlook=outlook),), moved.prompts, all_of_it=True), 101, by=None)
     assert _moved(log, 45) is None
 
 
@@ -83,7 +84,9 @@ def test_a_milestone_beyond_sight_is_not_told() -> None:
     """When the forecast does not reach so far, there is no instant to name."""
     situation = cooking().situation
     blind = dataclasses.replace(situation.outlook, pull=Window(early=None, likely=None, late=None), plate_at=None)
-    names = [name for name, _ in milestones(situation.state, blind, situation.prompts)]
+    names = [
+        name for name, _ in milestones((dataclasses.replace(situation.views[0], outlook=blind),), situation.prompts)
+    ]
     assert names == ["bark_check", "tender_test"]
 
 
