@@ -109,6 +109,10 @@ class CookerTold:
     fuel_at_c: float | None = None
     fuel_holds_kg: float | None = None
     """Charcoal that one filling holds; None: what is usual for the kind."""
+    fuel: Literal["lump", "briquettes"] | None = None
+    """Kind of charcoal; None: what is usual for the kind of cooker."""
+    light_min: float | None = None
+    """Minutes from lighting to a pit that is ready for the meat; None: what is usual for any cooker."""
 
 
 @dataclasses.dataclass(frozen=True, kw_only=True)

@@ -10,6 +10,7 @@ from typing import Annotated, Literal
 
 from pydantic import BaseModel, ConfigDict, Field, model_validator
 
+from scheduler.cookers import Cookers, read_cookers
 from scheduler.cuts import Cuts, read_cuts, read_entries
 from scheduler.errors import CatalogueError
 from scheduler.facts import Slot
@@ -174,13 +175,14 @@ class Steps(_Data):
         return next((n for n, step in enumerate(self.steps) if step.id == step_id), len(self.steps))
 
 
-_SUBJECTS = ("cuts", "steps", "cautions", "levers", "problems")
+_SUBJECTS = ("cuts", "cookers", "steps", "cautions", "levers", "problems")
 
 
 class Catalogue(_Data):
-    """Everything the engine knows of the trade: cuts, steps and cautions, levers and problems."""
+    """Everything the engine knows of the trade: cuts, cookers, steps and cautions, levers and problems."""
 
     cuts: Cuts
+    cookers: Cookers
     steps: Steps
     remedies: Remedies
 
@@ -199,6 +201,7 @@ def read_catalogue(texts: dict[str, str]) -> Catalogue:
         raise CatalogueError(f"the catalogue lacks {', '.join(missing)}")
     return Catalogue(
         cuts=read_cuts(*found["cuts"]),
+        cookers=read_cookers(*found["cookers"]),
         steps=read_entries(Steps, "steps", *found["steps"], *found["cautions"]),
         remedies=read_remedies(*found["levers"], *found["problems"]),
     )

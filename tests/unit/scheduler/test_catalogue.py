@@ -253,7 +253,7 @@ def test_two_texts_never_hold_one_thing_twice() -> None:
         read_cuts(*(text.replace('"salmon fillet"', '"duck"') for text in CUT_TEXTS))
 
 
-@pytest.mark.parametrize("name", ["cuts", "steps", "cautions"])
+@pytest.mark.parametrize("name", ["cuts", "cookers", "steps", "cautions"])
 def test_a_missing_subject_is_refused_by_name(name: str) -> None:
     """Without one of its subjects there is no catalogue."""
     with pytest.raises(CatalogueError, match=name):

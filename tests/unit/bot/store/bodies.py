@@ -104,6 +104,8 @@ ONE_OF_EACH: tuple[Body, ...] = (
         fuel_kg_per_h=0.45,
         fuel_at_c=121.0,
         fuel_holds_kg=5.5,
+        fuel="lump",
+        light_min=55.0,
     ),
     FuelTold(kg=4.2, added=True),
     WatchesTold(
