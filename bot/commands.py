@@ -38,6 +38,10 @@ class Topic(StrEnum):
     """When one step is due, or was."""
     WHAT_IF = "what_if"
     """When it comes off with another wrap."""
+    PAGE = "page"
+    """The plan as one printed page."""
+    CALENDAR = "calendar"
+    """The plan as a calendar file."""
     CREW = "crew"
     HELP = "help"
 

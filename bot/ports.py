@@ -8,13 +8,17 @@ from __future__ import annotations
 import dataclasses
 import datetime as dt
 from collections.abc import Callable, Mapping, Sequence
-from typing import Protocol
+from typing import TYPE_CHECKING, Literal, Protocol
 
-from bot.chat import Address, Incoming, Outcome, Outgoing
+from bot.chat import Address, Document, Incoming, Outcome, Outgoing
 from bot.crew import Person
-from scheduler.facts import Fact
+from scheduler.facts import Fact, PaperIssued
+
+if TYPE_CHECKING:
+    from scheduler.cook import Situation  # named only: forecasts are slow to import, and windows need none
 
 Json = Mapping[str, object]
+PaperKind = Literal["page", "calendar"]
 
 
 # --- rows read ------------------------------------------------------------------------------------------------------
@@ -268,6 +272,23 @@ class Screen(Protocol):
 
     def mark_shown(self, chat: str, up_to: int, at: dt.datetime) -> None:
         """Remember that rows up to this id were printed."""
+
+
+@dataclasses.dataclass(frozen=True, kw_only=True)
+class Paper:
+    """A plan given out: the file, and the fact that says so."""
+
+    document: Document
+    issued: PaperIssued
+
+
+class PaperMaker(Protocol):
+    """Makes a file of the plan of a cook."""
+
+    def __call__(
+        self, paper: PaperKind, situation: Situation, *, now: dt.datetime, issued: tuple[PaperIssued, ...]
+    ) -> Paper:
+        """Return the paper as of `now`; `issued` are all papers of this cook given out before, oldest first."""
 
 
 class OutgoingTransport(Protocol):

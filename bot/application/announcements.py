@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import dataclasses
 
+from bot.application.papers import offer
 from bot.application.visit import Visit, Work
 from bot.application.voices import voice_of
 from bot.application.writing import cook_write, tell
@@ -75,7 +76,8 @@ def answer(
     all_of_it = body is not None or _has(done.reported, Shifted)
     trip = _trip(done.rung)
     riding = () if trip is None else trip.trip.keys
-    text_for_me = said.then(_riding(done.rung, trip, voice))
+    paper = _paper_offer(snapshot, done)
+    text_for_me = said.then(paper).then(_riding(done.rung, trip, voice))
     text_for_me = dataclasses.replace(text_for_me, text=lines(text_for_me.text, still_open(done.after, riding)))
     told = tell(done.after, seed=visit.seed, now=visit.now, all_of_it=all_of_it)
     stopping = bool(warned.text)
@@ -88,7 +90,7 @@ def answer(
     )
     for room in snapshot.rooms:
         if room != visit.address:
-            _tell_others(visit, work, room, done, body, stopping=stopping)
+            _tell_others(visit, work, room, done, body, paper, stopping=stopping)
     work.cooks.append(
         cook_write(done.after, (*done.facts, told), version=snapshot.version, add_rooms=_new_rooms(snapshot, visit))
     )
@@ -100,11 +102,19 @@ def _new_rooms(snapshot: CookSnapshot, visit: Visit) -> tuple[Address, ...]:
     return snapshot.rooms if snapshot.version == 0 else () if visit.address in snapshot.rooms else (visit.address,)
 
 
-def _tell_others(visit: Visit, work: Work, room: Address, done: Turn, body: Message | None, *, stopping: bool) -> None:
+def _paper_offer(snapshot: CookSnapshot, done: Turn) -> Message:
+    """Return the offer of new papers, when this message tells that something moved."""
+    told = _has(done.reported, Shifted) or _has(done.rung, Shifted)
+    return offer((*snapshot.facts, *done.facts), done.after) if told else Message(text="")
+
+
+def _tell_others(
+    visit: Visit, work: Work, room: Address, done: Turn, body: Message | None, paper: Message, *, stopping: bool
+) -> None:
     """Write one line about what somebody did, and the trip that came of it."""
     voice = voice_of(done.after, visit.now)
     text = echo(done.reported, visit.person.name, voice) if body is None else by_name(visit.person.name)
-    message = warnings(done.rung, voice).then(Message(text=text)).then(body or Message(text=""))
+    message = warnings(done.rung, voice).then(Message(text=text)).then(body or Message(text="")).then(paper)
     trip = _trip(done.rung)
     message = message.then(_riding(done.rung, trip, voice))
     if message.text:
@@ -156,6 +166,8 @@ def announce(snapshot: CookSnapshot, changes: Changes, work: Work) -> int:
     trip = _trip(changes)
     lapsed = _lapsed(changes)
     message = _due_message(changes, voice, trip, lapsed)
+    if message is not None and _has(changes, Shifted):
+        message = message.then(offer((*snapshot.facts, *changes.facts), changes.after))
     facts = changes.facts
     if message is not None:
         shifted = _has(changes, Shifted)

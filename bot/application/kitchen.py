@@ -11,7 +11,7 @@ from collections.abc import Mapping
 from bot.application.dispatcher import Dispatcher
 from bot.application.intake import Intake
 from bot.application.visit import House
-from bot.ports import Decoder, Store
+from bot.ports import Decoder, PaperMaker, Store
 from scheduler.planning.catalogue import Catalogue
 
 
@@ -25,10 +25,13 @@ class Kitchen:
         catalogue: Catalogue,
         decoders: Mapping[str, Decoder],
         zone: str,
+        papers: PaperMaker,
         link_prefix: str | None = None,
     ) -> None:
-        """Make a kitchen; `decoders` by source prefix, `link_prefix` is what a single-use code is appended to."""
-        house = House(store=store, catalogue=catalogue, zone=zone, link_prefix=link_prefix)
+        """Make a kitchen; `decoders` by source prefix, `papers` prints, `link_prefix` is what a single-use code is
+        appended to.
+        """
+        house = House(store=store, catalogue=catalogue, zone=zone, papers=papers, link_prefix=link_prefix)
         self._store = store
         self._intake = Intake(house, decoders)
         self._dispatcher = Dispatcher(house)

@@ -9,11 +9,11 @@ import dataclasses
 import datetime as dt
 import hashlib
 
-from bot.chat import Address, Choice, Incoming, Outgoing, OutgoingKind
+from bot.chat import Address, Choice, Document, Incoming, Outgoing, OutgoingKind
 from bot.commands import INTENT
 from bot.crew import Person
 from bot.messages.message import Message
-from bot.ports import Apply, CookWrite, InviteWrite, Json, OutboxWrite, RoomWrite, SessionWrite, Store
+from bot.ports import Apply, CookWrite, InviteWrite, Json, OutboxWrite, PaperMaker, RoomWrite, SessionWrite, Store
 from scheduler.planning.catalogue import Catalogue
 
 
@@ -24,6 +24,7 @@ class House:
     store: Store
     catalogue: Catalogue
     zone: str
+    papers: PaperMaker
     link_prefix: str | None = None
 
 
@@ -77,11 +78,20 @@ class Work:
         cook: str | None = None,
         silent: bool = False,
         urgent: bool = False,
+        document: Document | None = None,
     ) -> None:
-        """Write a message for a room; its key makes sure it is stored once."""
+        """Write a message for a room, with a file or without; its key makes sure it is stored once."""
         full_key = f"{key}:{to.transport}:{to.chat}" + ("" if to.thread is None else f":{to.thread}")
         rows, meanings = _choices(message, full_key)
-        outgoing = Outgoing(key=full_key, address=to, text=message.text, choices=rows, silent=silent, urgent=urgent)
+        outgoing = Outgoing(
+            key=full_key,
+            address=to,
+            text=message.text,
+            choices=rows,
+            silent=silent,
+            urgent=urgent,
+            document=document,
+        )
         self.outbox.append(OutboxWrite(outgoing=outgoing, cook=cook, meanings=meanings))
 
     def pin_board(self, text: str, *, to: Address, cook: str, version: int) -> None:

@@ -10,17 +10,22 @@ import os
 import uuid
 from collections.abc import Callable
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from bot import catalogue
 from bot.bootstrap.running import Troubles
 from bot.chat import Incoming
 from bot.delivery.courier import Courier
-from bot.ports import Alarm, Json
+from bot.ports import Alarm, Json, Paper, PaperKind
 from bot.program import Kitchen, Listener, Program
 from bot.settings import Settings
 from bot.store import EngineLock, SqlStore
 from bot.transport.terminal.decode import SOURCE, decode_terminal
 from bot.transport.terminal.outgoing import TerminalOutgoing
+from scheduler.facts import PaperIssued
+
+if TYPE_CHECKING:
+    from scheduler.cook import Situation  # named only: slow to import
 
 TELEGRAM = "telegram"
 PAPERS = "papers"
@@ -76,6 +81,7 @@ def open_kitchen(settings: Settings, store: SqlStore) -> Kitchen:
         catalogue=read_catalogue(catalogue.texts()),
         decoders={SOURCE: decode_terminal, TELEGRAM: decode_telegram},
         zone=settings.zone,
+        papers=make_paper,
         link_prefix=read_link(settings.data_dir),
     )
 
@@ -85,6 +91,13 @@ def decode_telegram(raw: Json, *, source: str, key: str, received_at: dt.datetim
     from bot.transport.telegram.decode import decode  # noqa: PLC0415 - slow to import, often not needed
 
     return decode(raw, source=source, key=key, received_at=received_at)
+
+
+def make_paper(paper: PaperKind, situation: Situation, *, now: dt.datetime, issued: tuple[PaperIssued, ...]) -> Paper:
+    """Print a plan; the room that lays it out is imported when the first one is asked for."""
+    from bot.papers.issue import make_paper as make  # noqa: PLC0415 - slow to import, often not needed
+
+    return make(paper, situation, now=now, issued=issued)
 
 
 def courier_name() -> str:

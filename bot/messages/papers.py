@@ -215,9 +215,28 @@ def headings() -> dict[str, str]:
 # --- in the chat ----------------------------------------------------------------------------------------------------
 
 
-def saved_as(text: str, path: str) -> str:
-    """Return a message whose file was put into a folder, with where it is."""
-    return lines(text, _("Saved as {path}").format(path=path))
+def given_out(paper: str, sequence: int) -> str:
+    """Return what goes with a paper: what to do with it, and what it cannot do."""
+    if paper == "page":
+        return _("The plan on one page, no. {number}. Tape it up beside the cooker.").format(number=sequence + 1)
+    return lines(
+        _("The plan for your calendar, no. {number}: open the file on your phone.").format(number=sequence + 1),
+        _("It is a help. Phones may stay silent: set an ordinary alarm for what must wake you."),
+    )
+
+
+def out_of_date(paper: str, sequence: int, moved: dt.timedelta) -> tuple[str, str]:
+    """Return the line and the button that offer a new paper."""
+    if paper == "page":
+        line = _("Page no. {number} is off by {span} now: print a new one?")
+        return line.format(number=sequence + 1, span=span(moved)), _("New page")
+    line = _("Your calendar file is off by {span} now: take a new one?")
+    return line.format(span=span(moved)), _("New calendar")
+
+
+def not_over() -> str:
+    """Say that there is nothing left to print."""
+    return _("This cook is over: there is no plan left to print.")
 
 
 # --- the calendar ---------------------------------------------------------------------------------------------------

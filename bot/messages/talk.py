@@ -13,6 +13,7 @@ def help_text() -> str:
         _("Or what you did: lit, meat on at 11:20, wrapped in paper, slides in, pulled, boxed, served."),
         _("Or: done, skip, not yet, in 20, undo, sorry 187 not 178; the air: cold out, 41 F outside, windy."),
         _("Ask: how long, stall?, what next, plan, is it safe. Change: dinner at 7, pit to 275."),
+        _("On paper: page, calendar."),
         _("Others join with: invite."),
     )
 

@@ -123,7 +123,7 @@ def sheet_of(
         wake_if=words.wake_if_line(),
         silent=words.silent_lines(state.lead),
         clock_change=_clock_change([row.at for row in rows], voice),
-        milestones=tuple((name, to_five(at)) for name, at in situation.told(all_of_it=True).milestones),
+        milestones=situation.told(all_of_it=True).milestones,
         withdrawn=_withdrawn(rows, issued, now),
         issued_at=now,
         sequence=sequence,

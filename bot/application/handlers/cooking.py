@@ -7,6 +7,7 @@ from collections.abc import Callable
 from bot import commands as say
 from bot.application.announcements import answer, reply, turn
 from bot.application.handlers.reports import Settling
+from bot.application.papers import TOPICS, give_out
 from bot.application.visit import Visit, Work
 from bot.application.voices import voice_of
 from bot.application.writing import cook_write, tell
@@ -62,6 +63,9 @@ def handle(
 
 def _ask(visit: Visit, work: Work, snapshot: CookSnapshot, situation: Situation, asked: say.Ask) -> None:
     voice = voice_of(situation, visit.now)
+    if asked.topic in TOPICS:
+        give_out(visit, work, snapshot, situation, TOPICS[asked.topic])
+        return
     if asked.topic in _ANSWERS:
         reply(visit, work, situation, _ANSWERS[asked.topic](situation, voice))
         alone = snapshot.rooms == (visit.address,)

@@ -26,6 +26,9 @@ _SLASHES: dict[str, Intent] = {
     "plan": Ask(topic=Topic.PLAN),
     "rest": Ask(topic=Topic.PLAN_REST),
     "more": Ask(topic=Topic.PLAN_REST),
+    "page": Ask(topic=Topic.PAGE),
+    "print": Ask(topic=Topic.PAGE),
+    "calendar": Ask(topic=Topic.CALENDAR),
     "safe": Ask(topic=Topic.SAFE),
     "stall": Ask(topic=Topic.STALL),
     "crew": Ask(topic=Topic.CREW),
@@ -112,6 +115,22 @@ _PHRASES: tuple[tuple[Intent, re.Pattern[str]], ...] = (
             "^time left$",
             r"^can (?:we|i) (?:eat|serve) (?:at|by|in|before)\b.*",
             "^how long$",
+        ),
+    ),
+    (
+        Ask(topic=Topic.PAGE),
+        re.compile(
+            "^(?:(?:make|send|new|another|get)(?: me)? )?(?:(?:the|a|one|my|this|new) )*(?:printed |plan |a5 )?"
+            "(?:page|printout|print-out|pdf)(?: to (?:print|tape up))?$"
+            "|^print(?: out)?(?: (?:it|this|that|(?:(?:the|my|a|this) )?(?:plan|page|schedule)))?(?: out)?$"
+            "|^(?:(?:the |my )?plan )?on paper$"
+        ),
+    ),
+    (
+        Ask(topic=Topic.CALENDAR),
+        re.compile(
+            "^(?:(?:make|send|new|another|get|add|put)(?: me)? )?(?:(?:it|this|the plan) )?(?:(?:to|in|into|as) )?"
+            "(?:(?:the|a|my|our|new) )*(?:calendar|ics|ical|icalendar)(?: (?:file|entries|events))?$"
         ),
     ),
     (

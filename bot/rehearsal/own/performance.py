@@ -14,6 +14,7 @@ from bot.application.writing import cook_write
 from bot.chat import Address, Sent
 from bot.crew import Person as Member
 from bot.crew import Role
+from bot.papers.issue import make_paper
 from bot.ports import Apply, RoomWrite
 from bot.rehearsal.own.meat import Pace
 from bot.rehearsal.own.person import BETWEEN, Person
@@ -84,7 +85,9 @@ class _Stage:
         self._store: SqlStore = open_store(folder)
         situation = assess(facts, catalogue, now)
         zone = situation.state.serving.zone
-        self._kitchen = Kitchen(store=self._store, catalogue=catalogue, decoders={SOURCE: decode_terminal}, zone=zone)
+        self._kitchen = Kitchen(
+            store=self._store, catalogue=catalogue, decoders={SOURCE: decode_terminal}, zone=zone, papers=make_paper
+        )
         room = Address(transport=SOURCE, chat=chat_of(_WHO))
         member = Member(id=f"{SOURCE}:{chat_of(_WHO)}", name=_WHO, role=Role.OWNER)
         write = cook_write(situation, facts, version=0, add_rooms=(room,))

@@ -14,7 +14,7 @@ from pathlib import Path
 from typing import Final
 
 from bot.chat import Document, Outcome, OutgoingKind, Sent
-from bot.messages.papers import saved_as
+from bot.messages.console import saved_as
 from bot.ports import ClaimedRow, OutgoingTransport, Screen
 
 NAME: Final = "terminal"

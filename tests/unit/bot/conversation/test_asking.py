@@ -47,6 +47,22 @@ def test_done_with_a_question_mark_asks_how_it_stands(asked: str) -> None:
         ("all steps", Topic.PLAN_REST),
         ("when?", Topic.WHEN),
         ("how long", Topic.HOW_LONG),
+        ("page", Topic.PAGE),
+        ("the page", Topic.PAGE),
+        ("print the plan", Topic.PAGE),
+        ("print it out please", Topic.PAGE),
+        ("print", Topic.PAGE),
+        ("/page", Topic.PAGE),
+        ("give me a page to tape up", Topic.PAGE),
+        ("plan on paper", Topic.PAGE),
+        ("new page", Topic.PAGE),
+        ("calendar", Topic.CALENDAR),
+        ("/calendar@slowbell_bot", Topic.CALENDAR),
+        ("calendar file", Topic.CALENDAR),
+        ("put it in my calendar", Topic.CALENDAR),
+        ("add the plan to the calendar", Topic.CALENDAR),
+        ("send me the calendar file please", Topic.CALENDAR),
+        ("new calendar", Topic.CALENDAR),
     ],
 )
 def test_short_questions_have_their_own_answers(text: str, topic: Topic) -> None:
@@ -112,3 +128,9 @@ def test_a_trouble_with_a_question_mark_is_still_a_trouble(text: str) -> None:
         for intent in read(text.removesuffix("?"), here)
     )
     assert any(isinstance(intent, Trouble) for intent in read(text, here))
+
+
+@pytest.mark.parametrize("text", ["paper", "wrapped in paper", "in butcher paper now", "paper?"])
+def test_paper_is_a_wrap_and_never_a_page(text: str) -> None:
+    """The word for what lies round the meat prints nothing."""
+    assert all(getattr(intent, "topic", None) is not Topic.PAGE for intent in read(text, setting(COOKING)))

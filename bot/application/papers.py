@@ -1,0 +1,79 @@
+"""Papers in the chat: giving one out, and offering a new one when the plan has left the old one behind.
+
+It must not lay anything out: files come through the port.
+"""
+
+from __future__ import annotations
+
+import datetime as dt
+
+from bot.application.visit import Visit, Work
+from bot.application.voices import voice_of
+from bot.application.writing import cook_write
+from bot.commands import Ask, Topic
+from bot.messages import papers as words
+from bot.messages.message import Message
+from bot.messages.trip import next_line
+from bot.ports import CookSnapshot, PaperKind
+from scheduler.cook import Situation, assess
+from scheduler.facts import Fact, PaperIssued
+from scheduler.planning.replanning import WORTH_TELLING
+
+TOPICS: dict[Topic, PaperKind] = {Topic.PAGE: "page", Topic.CALENDAR: "calendar"}
+
+
+def give_out(visit: Visit, work: Work, snapshot: CookSnapshot, situation: Situation, paper: PaperKind) -> None:
+    """Send the plan on paper to whoever asked, and keep what was on it."""
+    issued = given_out(snapshot.facts)
+    made = visit.house.papers(paper, situation, now=visit.now, issued=issued)
+    fact = Fact(
+        id=f"{visit.seed}.paper",
+        cook=situation.state.cook,
+        piece=situation.state.piece,
+        happened_at=visit.now,
+        recorded_at=visit.now,
+        by=None,
+        body=made.issued,
+    )
+    after = assess((*snapshot.facts, fact), visit.house.catalogue)
+    work.cooks.append(cook_write(after, (fact,), version=snapshot.version))
+    said = words.given_out(paper, made.issued.sequence)
+    said = f"{said}\n{next_line(after, voice_of(after, visit.now))}"
+    work.say(
+        Message(text=said),
+        to=visit.address,
+        key=f"answer:{visit.row_id}",
+        cook=snapshot.id,
+        document=made.document,
+    )
+
+
+def given_out(facts: tuple[Fact, ...]) -> tuple[PaperIssued, ...]:
+    """Return every paper of a cook that was given out, oldest first."""
+    return tuple(fact.body for fact in facts if isinstance(fact.body, PaperIssued))
+
+
+def offer(facts: tuple[Fact, ...], situation: Situation) -> Message:
+    """Return one line and a button for each kind of paper whose plan has moved by thirty minutes since; else nothing.
+
+    To be said only with a message that tells the move.
+    """
+    message = Message(text="")
+    newest = {one.paper: one for one in given_out(facts)}
+    for topic, paper in TOPICS.items():
+        moved = _moved(newest.get(paper), situation)
+        if moved >= WORTH_TELLING:
+            line, label = words.out_of_date(paper, newest[paper].sequence, moved)
+            row = ((label, Ask(topic=topic)),)
+            before = f"{message.text}\n" if message.text else ""
+            message = Message(text=f"{before}{line}", choices=(*message.choices, row))
+    return message
+
+
+def _moved(paper: PaperIssued | None, situation: Situation) -> dt.timedelta:
+    """Return by how much the milestone that moved farthest has moved since a paper was given out."""
+    if paper is None or situation.state.did("serve"):
+        return dt.timedelta()
+    printed = dict(paper.milestones)
+    now = situation.told(all_of_it=True).milestones
+    return max((abs(at - printed[name]) for name, at in now if name in printed), default=dt.timedelta())

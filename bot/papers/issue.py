@@ -1,0 +1,35 @@
+"""Papers as they are given out: the file with its name, and the fact that keeps what was on it.
+
+Nothing is sent and nothing is stored here.
+"""
+
+from __future__ import annotations
+
+import datetime as dt
+
+from bot.chat import Document
+from bot.papers.calendar import calendar_file
+from bot.papers.page import page
+from bot.papers.sheet import sheet_of
+from bot.ports import Paper, PaperKind
+from scheduler.cook import Situation
+from scheduler.facts import PaperIssued
+
+_MAKERS = {"page": (page, "pdf", "application/pdf"), "calendar": (calendar_file, "ics", "text/calendar")}
+
+
+def make_paper(paper: PaperKind, situation: Situation, *, now: dt.datetime, issued: tuple[PaperIssued, ...]) -> Paper:
+    """Return the plan on paper as of `now`; each kind of paper is counted by itself, from 0.
+
+    The name of the file says which cook and which issue, and nothing of anybody.
+    """
+    sequence = sum(one.paper == paper for one in issued)
+    sheet = sheet_of(situation, now, sequence, issued=issued)
+    make, ending, media_type = _MAKERS[paper]
+    name = f"slowbell-{situation.state.cook}-{paper}-{sequence + 1}.{ending}"
+    return Paper(
+        document=Document(name=name, media_type=media_type, data=make(sheet)),
+        issued=PaperIssued(
+            paper=paper, sequence=sequence, milestones=sheet.issued if paper == "calendar" else sheet.milestones
+        ),
+    )
