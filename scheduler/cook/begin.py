@@ -10,7 +10,8 @@ from scheduler.cook.situation import Situation
 from scheduler.cook.writing import Pen
 from scheduler.facts import AirTold, GuestsTold, PieceAdded, Planned, Reading, Serving, Slot, StepDone, Withdrawn
 from scheduler.planning.catalogue import Catalogue
-from scheduler.planning.outlook import LIGHT_LEAD, Outlook, after_pull
+from scheduler.planning.fuel import light_lead
+from scheduler.planning.outlook import Outlook, after_pull
 from scheduler.planning.prompts import key_of
 from scheduler.planning.trips import too_late
 from scheduler.state import CookState
@@ -109,7 +110,7 @@ def earliest_plate(state: CookState, outlook: Outlook, now: dt.datetime, situati
     at = outlook.pull.likely + after_pull(situation.cut)
     if not state.did("meat_on"):
         lit_at = state.at("light") or now
-        at -= outlook.on_at - max(lit_at + LIGHT_LEAD, now)
+        at -= outlook.on_at - max(lit_at + light_lead(state.cooker), now)
     midnight = at.replace(hour=0, minute=0, second=0, microsecond=0)
     step = dt.timedelta(minutes=5)
     return midnight + -(-(at - midnight) // step) * step
@@ -121,7 +122,7 @@ def _parts(situation: Situation, now: dt.datetime) -> tuple[tuple[str, float], .
     parts: list[tuple[str, float]] = []
     start_at = state.at("meat_on")
     if start_at is None:
-        fire = max((state.at("light") or now) + LIGHT_LEAD - now, dt.timedelta())
+        fire = max((state.at("light") or now) + light_lead(state.cooker) - now, dt.timedelta())
         parts.append(("light", fire / dt.timedelta(minutes=1)))
         start_at = outlook.on_at
     else:

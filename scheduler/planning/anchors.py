@@ -10,6 +10,7 @@ import datetime as dt
 
 from scheduler.cuts import Cut
 from scheduler.facts import Feel, Slot
+from scheduler.planning.fuel import LIGHT_LEAD, light_lead
 from scheduler.planning.outlook import Outlook, decided_bare
 from scheduler.planning.prompts import Why, key_of, number_of, step_of
 from scheduler.planning.rest import read_by
@@ -111,7 +112,7 @@ class Anchors:
                     at=plate_at - _minutes(anchor.minutes), why=Why(kind="before_serving", minutes=anchor.minutes)
                 )
             case AfterEvent():
-                return self._after(anchor)
+                return self._after(anchor if step.phase != "fire" else self._at_this_cooker(anchor))
             case AfterOutcome():
                 return self._outcome(step, anchor, number)
             case AtCore():
@@ -121,6 +122,14 @@ class Anchors:
                 return None if at is None else Due(at=at, why=Why(kind="held"))
             case Gate():
                 return self._gate(anchor)
+
+    def _at_this_cooker(self, anchor: AfterEvent) -> AfterEvent:
+        """Return the anchor with the minutes between lighting and meat on as this cooker takes them, not the usual
+        hour.
+        """
+        if (anchor.event, anchor.minutes > 0) not in {("light", True), ("meat_on", False)}:
+            return anchor
+        return anchor.model_copy(update={"minutes": anchor.minutes * (light_lead(self.state.cooker) / LIGHT_LEAD)})
 
     def _after(self, anchor: AfterEvent) -> Due | None:
         if anchor.known and not self.projected and self.state.at(anchor.event) is None:

@@ -14,6 +14,7 @@ from scheduler.cuts import Cut
 from scheduler.facts import Serving, ServingKind
 from scheduler.forecast import Crossing
 from scheduler.planning.asking import HORIZON, Window, known, question_of, window_of
+from scheduler.planning.fuel import light_lead
 from scheduler.state import CookState
 
 CONFIDENCE = 0.85
@@ -21,9 +22,6 @@ CONFIDENCE = 0.85
 
 LEAST_CONFIDENCE, MOST_CONFIDENCE = 0.5, 0.99
 """Less is no plan, and beyond one in a hundred the distribution of the forecast says nothing: house rule."""
-
-LIGHT_LEAD = dt.timedelta(minutes=60)
-"""From lighting to meat on; common practice, no source."""
 
 _MINUTE = dt.timedelta(minutes=1)
 _STEP = dt.timedelta(minutes=5)
@@ -106,7 +104,8 @@ def wanted_confidence(state: CookState) -> float:
 def earliest_on(state: CookState) -> dt.datetime:
     """Return the earliest instant at which the meat can go on, as of the newest fact."""
     lit_at = state.at("light")
-    return state.as_of + LIGHT_LEAD if lit_at is None else max(lit_at + LIGHT_LEAD, state.as_of)
+    lead = light_lead(state.cooker)
+    return state.as_of + lead if lit_at is None else max(lit_at + lead, state.as_of)
 
 
 def latest_on(state: CookState, cut: Cut, confidence: float | None = None) -> dt.datetime | None:
@@ -141,7 +140,7 @@ def plan_from(state: CookState, cut: Cut, on_at: dt.datetime, latest: dt.datetim
         plate = pull.plus(planned_after_pull(cut))
     met = latest is None or on_at - latest < _STEP
     return Backward(
-        light_at=state.at("light") or on_at - LIGHT_LEAD,
+        light_at=state.at("light") or on_at - light_lead(state.cooker),
         on_at=on_at,
         pull=pull,
         plate=plate,

@@ -14,13 +14,13 @@ from scheduler.facts import Feel, ServingKind, Wrap
 from scheduler.forecast import Crossing, Forecast, PitEvent
 from scheduler.planning.asking import HORIZON, Window, known, question_of, window_of
 from scheduler.planning.backward import (
-    LIGHT_LEAD,
     Backward,
     after_pull,
     backward,
     earliest_on,
     planned_after_pull,
 )  # fmt: skip
+from scheduler.planning.fuel import LIGHT_LEAD, light_lead
 from scheduler.planning.rest import keeps_until
 from scheduler.planning.waiting import TOO_LONG_MIN, excess_min
 from scheduler.state import CookState, Stage
@@ -112,7 +112,7 @@ def look(state: CookState, cut: Cut) -> Outlook:
         cook=state.cook,
         piece=state.piece,
         forecast=course,
-        light_at=state.at("light") or on_at - LIGHT_LEAD,
+        light_at=state.at("light") or on_at - light_lead(state.cooker),
         on_at=on_at,
         pull=pull,
         plate=plate,

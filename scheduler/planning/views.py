@@ -7,7 +7,8 @@ import datetime as dt
 
 from scheduler.cuts import Cut, Cuts
 from scheduler.facts import Fact
-from scheduler.planning.outlook import LIGHT_LEAD, Outlook, Verdict, look
+from scheduler.planning.fuel import light_lead
+from scheduler.planning.outlook import Outlook, Verdict, look
 from scheduler.planning.stall import Stall, stall_of
 from scheduler.safety import SafeGate, safe_gate
 from scheduler.state import CookState, DoneAt, PitBand, Stage, fold
@@ -73,7 +74,7 @@ def _with_fire(state: CookState, states: list[CookState]) -> CookState:
     on = [at for other in states if (at := other.at("meat_on")) is not None]
     if not on or state.did("light") or state.did("meat_on"):
         return state
-    lit = DoneAt(at=min(on) - LIGHT_LEAD, by=None, outcome=None, fact="")
+    lit = DoneAt(at=min(on) - light_lead(state.cooker), by=None, outcome=None, fact="")
     return dataclasses.replace(state, done={**state.done, "light": (lit,)})
 
 

@@ -10,7 +10,8 @@ import dataclasses
 import datetime as dt
 
 from scheduler.planning.catalogue import Catalogue
-from scheduler.planning.outlook import LIGHT_LEAD, Outlook, Window
+from scheduler.planning.fuel import light_lead
+from scheduler.planning.outlook import Outlook, Window
 from scheduler.planning.prompts import Prompt, step_of
 from scheduler.planning.schedule import aligned, itinerary, schedule
 from scheduler.planning.steps import Step
@@ -163,7 +164,7 @@ def whole_outlook(views: tuple[PieceView, ...], lead: PieceView) -> Outlook:
     return dataclasses.replace(
         lead.outlook,
         on_at=on_at,
-        light_at=lead.state.at("light") or on_at - LIGHT_LEAD,
+        light_at=lead.state.at("light") or on_at - light_lead(lead.state.cooker),
         pull=last or lead.outlook.pull,
         serve_at=wave.outlook.serve_at,
         serve_end=wave.outlook.serve_end,
@@ -184,7 +185,7 @@ def _in_turn(view: PieceView, views: tuple[PieceView, ...]) -> CookState:
     first_on = min(other.outlook.on_at for other in views)
     if state.did("meat_on") or lit is None or not (burns or on_at - first_on > _LATER):
         return state
-    ready_at = max(lit.at, on_at - LIGHT_LEAD)
+    ready_at = max(lit.at, on_at - light_lead(state.cooker))
     closed = {key: max(at, on_at) if step_of(key) in _READY else at for key, at in state.closed.items()}
     for step in _READY:
         closed.setdefault(f"{FIRST}/{step}/1", on_at)

@@ -10,7 +10,6 @@ import pytest
 from scheduler.facts import PitMoved, Planned, Serving, ServingKind
 from scheduler.planning.backward import (
     CONFIDENCE,
-    LIGHT_LEAD,
     Backward,
     SnagKind,
     after_pull,
@@ -18,6 +17,7 @@ from scheduler.planning.backward import (
     earliest_on,
     latest_on,
 )  # fmt: skip
+from scheduler.planning.fuel import LIGHT_LEAD
 from tests.unit.scheduler.logbook import WHEN_READY, Logbook, at, cut, dinner, planned
 
 FIVE = dt.timedelta(minutes=5)

@@ -7,10 +7,21 @@ import datetime as dt
 
 import pytest
 
-from scheduler.facts import Feel, PitMoved, Reading, ServingMoved, Slot, Wrap
+from scheduler.facts import CookerKind, Feel, PitMoved, Reading, ServingMoved, Slot, Wrap
 from scheduler.planning.backward import CONFIDENCE
 from scheduler.planning.outlook import LIGHT_LEAD, Verdict, after_pull, cooking_span, planned_after_pull
-from tests.unit.scheduler.logbook import WHEN_READY, Logbook, at, cooking, cut, dinner, minutes_of, planned, resting
+from tests.unit.scheduler.logbook import (
+    CATALOGUE,
+    WHEN_READY,
+    Logbook,
+    at,
+    cooking,
+    cut,
+    dinner,
+    minutes_of,
+    planned,
+    resting,
+)
 
 FIVE = dt.timedelta(minutes=5)
 
@@ -24,6 +35,22 @@ def test_the_plan_is_made_backward_from_dinner() -> None:
     assert outlook.on_at.minute % 5 == 0
     assert outlook.light_at == outlook.on_at - LIGHT_LEAD
     assert outlook.plate_at == at(1200)
+
+
+@pytest.mark.parametrize("kind", CookerKind)
+def test_each_kind_of_cooker_is_lit_as_long_before_as_it_takes(kind: CookerKind) -> None:
+    """A kettle is lit later than ceramic for the same meat-on, and what is done meanwhile keeps its place."""
+    log = Logbook(planned(serving=dinner(1200)))
+    usual_on_at = log.situation.outlook.on_at
+    cooker = CATALOGUE.cookers.of_kind(kind)
+    assert cooker.light_min is not None
+    log.tell(cooker, 1)
+    outlook = log.situation.outlook
+    assert outlook.on_at == usual_on_at
+    assert outlook.on_at - outlook.light_at == dt.timedelta(minutes=cooker.light_min)
+    assert log.due("light") == minutes_of(outlook.light_at)
+    log.done("light", minutes_of(outlook.light_at) or 0)
+    assert log.due("smoke_clean") == pytest.approx((minutes_of(outlook.light_at) or 0) + 40 * cooker.light_min / 60)
 
 
 def test_the_planned_rest_lies_in_the_ideal_and_the_shortest_below_it() -> None:
