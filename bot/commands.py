@@ -198,6 +198,15 @@ class MovePit(_Intent):
     pit_high_c: float
 
 
+class ChoosePlan(_Intent):
+    """Of the plans that were offered, this one: its pit [°C] and its wrap (None: decided at the bark)."""
+
+    kind: Literal["choose_plan"] = "choose_plan"
+    pit_low_c: float
+    pit_high_c: float
+    wrap: Wrap | None = None
+
+
 class TellMe(_Intent):
     """How much to be told from now on: every step, the usual, only decisions."""
 
@@ -261,7 +270,7 @@ class Unclear(_Intent):
 
 Intent = Annotated[
     Report | Done | Skip | NotYet | PutOffFor | FeelSaid | WrapSaid | Undo | Correct | Ask | Draft | ChangePlan
-    | MoveDinner | MovePit | AirSaid | TellMe | CallOff | Join | Invite | Trouble | Note | Unclear,
+    | MoveDinner | MovePit | ChoosePlan | AirSaid | TellMe | CallOff | Join | Invite | Trouble | Note | Unclear,
     Field(discriminator="kind"),
 ]  # fmt: skip
 
@@ -276,6 +285,7 @@ _NEEDS: dict[str, Right] = {
     "change_plan": Right.DECIDE,
     "move_dinner": Right.DECIDE,
     "move_pit": Right.DECIDE,
+    "choose_plan": Right.DECIDE,
     "tell_me": Right.DECIDE,
     "call_off": Right.START,
     "draft": Right.START,

@@ -12,6 +12,7 @@ from bot.messages.dinner import box_line, dinner_line
 from bot.messages.figures import Voice, kilograms, span
 from bot.messages.findings import finding_text
 from bot.messages.message import Message, Option, lines
+from bot.messages.plans import snag_lines
 from bot.messages.stall import stall_line
 from bot.messages.steps import step_words
 from bot.messages.trip import next_line
@@ -78,7 +79,7 @@ def plan(situation: Situation, voice: Voice, *, owner: bool = True) -> Message:
     state = situation.state
     main = [(at, step.id) for at, step in situation.itinerary() if step.id in _MAIN]
     wraps = if_wrapped(situation, voice) if state.stage is Stage.COOKING else ""
-    told = (wraps, _salt_note(situation), _box_note(situation), _late_note(situation, voice))
+    told = (wraps, _salt_note(situation), *_plan_notes(situation, voice))
     notes = [note for note in told if note]
     room = PLAN_LINES - 3 - len(notes)
     chosen = sorted(_without_past(main, situation), key=lambda entry: _MAIN.index(entry[1]))[:room]
@@ -200,6 +201,14 @@ def _salt_note(situation: Situation) -> str:
     if not missed or situation.state.did("meat_on") or situation.state.did("dry_brine"):
         return ""
     return _("Too late to salt ahead: put the salt into the rub now, and some more on the slices.")
+
+
+def _plan_notes(situation: Situation, voice: Voice) -> tuple[str, ...]:
+    """Return what should be known of the plan before the meat is on, or of the meat on the fire."""
+    made = situation.outlook.plan
+    if made is not None:
+        return snag_lines(made, situation.cut, voice)
+    return _box_note(situation), _late_note(situation, voice)
 
 
 def _box_note(situation: Situation) -> str:

@@ -7,6 +7,7 @@ import datetime as dt
 from bot.commands import Intent, Unclear
 from bot.messages.figures import Voice, span
 from bot.messages.message import Message, Option
+from bot.messages.plans import would_meet
 from bot.messages.steps import all_step_ids, step_words
 from bot.messages.words import _
 from scheduler.cook import Refusal
@@ -30,9 +31,9 @@ def refusal_text(refusal: Refusal, voice: Voice) -> str:
     other = "" if refusal.other is None else step_words(refusal.other).name
     texts = {
         "serving_past": _(
-            "That time has passed. The earliest plate from now is about {at}: {parts}. When shall we eat?"
+            "That time has passed. The earliest plate from now is about {at}: {parts}. {more}When shall we eat?"
         ),
-        "serving_too_soon": _("That is too soon. The earliest plate is about {at}: {parts}. When shall we eat?"),
+        "serving_too_soon": _("That is too soon. The earliest plate is about {at}: {parts}. {more}When shall we eat?"),
         "future": _('{at} has not come yet. Tell me when it has happened, or say "in 20" to be asked again.'),
         "not_on_yet": _("As far as I know the meat is not on yet. When did it go on? For example: on at 11:20."),
         "out_of_order": _('That cannot be: I have "{other}" at {at}. Correct one of the two, or type undo.'),
@@ -41,7 +42,16 @@ def refusal_text(refusal: Refusal, voice: Voice) -> str:
         "over": _("This cook is over. Tell me what is cooking and I start a new one."),
         "no_such_step": _("I have no such step in this cook."),
     }
-    return texts[refusal.reason].format(at=at, step=step, other=other, parts=_sum(refusal))
+    more = "".join(f"{part} " for part in (_sure(refusal, voice), would_meet(refusal.instead, voice)) if part)
+    return texts[refusal.reason].format(at=at, step=step, other=other, parts=_sum(refusal), more=more)
+
+
+def _sure(refusal: Refusal, voice: Voice) -> str:
+    """Return the earliest dinner with the wanted confidence, nothing where it says no more."""
+    if refusal.sure_at is None or refusal.confidence is None:
+        return ""
+    share = round(100 * refusal.confidence)
+    return _("With {share} % by {time}.").format(share=share, time=voice.about(refusal.sure_at))
 
 
 def _sum(refusal: Refusal) -> str:

@@ -6,10 +6,12 @@ from bot.commands import CallOff, Draft, Intent
 from bot.messages.answers import plan
 from bot.messages.figures import Voice
 from bot.messages.message import Message, lines
+from bot.messages.plans import side_by_side
 from bot.messages.words import _
 from scheduler.cook import Situation
 from scheduler.cuts import Cut, Cuts
 from scheduler.facts import Serving, ServingKind
+from scheduler.planning.alternatives import alternatives
 
 USUAL = ("beef_chuck_ribs", "beef_plate_ribs", "brisket_packer", "pork_butt")
 """Cuts that have a button before anything is said: the long cooks that are most often asked for (own choice)."""
@@ -53,8 +55,13 @@ def ask_pit(cut: Cut, voice: Voice) -> Message:
 
 
 def begun(situation: Situation, voice: Voice) -> Message:
-    """Show the plan of a cook that has just been set up."""
-    return plan(situation, voice, owner=False)
+    """Show the plan of a cook that has just been set up, and the other ways to do it."""
+    shown = plan(situation, voice, owner=False)
+    if situation.outlook.plan is None:
+        return shown
+    ways = side_by_side(alternatives(situation.state, situation.cut), voice)
+    known, _line, coming = shown.text.rpartition("\n")  # what comes next stays the last line
+    return Message(text=lines(known, ways.text, coming), choices=(*shown.choices, *ways.choices))
 
 
 def which_of(answers: tuple[tuple[Cut, Situation], ...], draft: Draft, voice: Voice) -> Message:

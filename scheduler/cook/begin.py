@@ -9,12 +9,17 @@ from scheduler.cook.changes import Changes, Refusal, Taken
 from scheduler.cook.situation import Situation
 from scheduler.cook.writing import Pen
 from scheduler.facts import AirTold, GuestsTold, PieceAdded, Planned, Reading, Serving, Slot, StepDone, Withdrawn
+from scheduler.planning.alternatives import remedies
+from scheduler.planning.backward import rounded, wanted_confidence
 from scheduler.planning.catalogue import Catalogue
 from scheduler.planning.fuel import light_lead
-from scheduler.planning.outlook import Outlook, after_pull
+from scheduler.planning.outlook import after_pull
 from scheduler.planning.prompts import key_of
 from scheduler.planning.trips import too_late
-from scheduler.state import CookState
+from scheduler.state import Stage
+
+_LIKELY = 0.5
+"""Chance from which a change of the plan is said to make an impossible dinner possible: house rule."""
 
 
 @dataclasses.dataclass(frozen=True, kw_only=True)
@@ -95,25 +100,40 @@ def check_serving(situation: Situation, serving: Serving, now: dt.datetime) -> R
     if serve_end is None:
         return None
     state, outlook = situation.state, situation.outlook
-    likely = earliest_plate(state, outlook, now, situation)
-    if serve_end <= now:
-        return Refusal(reason="serving_past", at=likely, minutes=_parts(situation, now))
-    if state.did("pull") or outlook.plate.early is None or outlook.plate.early <= serve_end:
+    past = serve_end <= now
+    if not past and (state.did("pull") or outlook.plate.early is None or outlook.plate.early <= serve_end):
         return None
-    return Refusal(reason="serving_too_soon", at=likely, minutes=_parts(situation, now))
+    likely, wanted = earliest_plate(situation, now), wanted_confidence(state)
+    fixable = not past and state.stage in {Stage.BEFORE, Stage.FIRE}
+    return Refusal(
+        reason="serving_past" if past else "serving_too_soon",
+        at=likely,
+        sure_at=_later(likely, _plate_at(situation, now, outlook.forecast.ready().quantile(wanted))),
+        confidence=wanted,
+        instead=remedies(dataclasses.replace(state, serving=serving), situation.cut, _LIKELY) if fixable else (),
+        minutes=_parts(situation, now),
+    )
 
 
-def earliest_plate(state: CookState, outlook: Outlook, now: dt.datetime, situation: Situation) -> dt.datetime | None:
+def earliest_plate(situation: Situation, now: dt.datetime) -> dt.datetime | None:
     """Return the likely earliest time on the table when one begins now, rounded up to five minutes."""
-    if outlook.pull.likely is None:
+    return _plate_at(situation, now, situation.outlook.pull.likely)
+
+
+def _plate_at(situation: Situation, now: dt.datetime, pull_at: dt.datetime | None) -> dt.datetime | None:
+    """Return when it is on the table at the earliest if it comes off at `pull_at` as planned and one begins now."""
+    if pull_at is None:
         return None
-    at = outlook.pull.likely + after_pull(situation.cut)
+    state, at = situation.state, pull_at + after_pull(situation.cut)
     if not state.did("meat_on"):
         lit_at = state.at("light") or now
-        at -= outlook.on_at - max(lit_at + light_lead(state.cooker), now)
-    midnight = at.replace(hour=0, minute=0, second=0, microsecond=0)
-    step = dt.timedelta(minutes=5)
-    return midnight + -(-(at - midnight) // step) * step
+        at -= situation.outlook.on_at - max(lit_at + light_lead(state.cooker), now)
+    return rounded(at, up=True)
+
+
+def _later(likely: dt.datetime | None, sure: dt.datetime | None) -> dt.datetime | None:
+    """Return the time that is sure, None where it says no more than the likely one (the meat is off, or tender)."""
+    return None if likely is None or sure is None or sure <= likely else sure
 
 
 def _parts(situation: Situation, now: dt.datetime) -> tuple[tuple[str, float], ...]:

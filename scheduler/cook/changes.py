@@ -8,6 +8,7 @@ from typing import Literal
 
 from scheduler.cook.situation import Situation
 from scheduler.facts import Body, Fact, Reading
+from scheduler.planning.alternatives import Alternative
 from scheduler.planning.replanning import Shift
 from scheduler.planning.stall import Stall
 from scheduler.planning.trips import Trip
@@ -48,6 +49,11 @@ class Refusal:
     """The instant that matters (the earliest dinner, the impossible time)."""
     step: str | None = None
     other: str | None = None
+    sure_at: dt.datetime | None = None
+    """The earliest dinner with the wanted `confidence`, where it is later than the likely one."""
+    confidence: float | None = None
+    instead: tuple[Alternative, ...] = ()
+    """Other plans that would likely meet the wanted dinner: a hotter pit, a wrap."""
     minutes: tuple[tuple[str, float], ...] = ()
     """(part, minutes) of the sum behind an earliest time: light, cook, vent, rest, slice."""
     piece: str | None = None

@@ -85,14 +85,16 @@ def alternatives(state: CookState, cut: Cut) -> tuple[Alternative, ...]:
     return tuple(found[:MOST])
 
 
-def remedies(state: CookState, cut: Cut) -> tuple[Alternative, ...]:
+def remedies(state: CookState, cut: Cut, chance: float | None = None) -> tuple[Alternative, ...]:
     """Return what would meet a dinner that the asked plan does not: the mildest change of each kind, or nothing.
 
-    A hotter pit, a wrap, or both; each meets dinner with the wanted confidence.
+    A hotter pit, a wrap, or both; each meets dinner with at least this chance (None: as it is wanted).
     """
-    hotter = _first(_tried(state, cut, Kind.HOT, pit_c, state.planned.wrap) for pit_c in _pits(state, cut, hotter=True))
+    hot = (_tried(state, cut, Kind.HOT, pit_c, state.planned.wrap) for pit_c in _pits(state, cut, hotter=True))
+    hotter = _first(hot, chance)
     wraps = [wrap for wrap in _closed_wraps(cut) if wrap is not state.planned.wrap]
-    wrapped = _first(_tried(state, cut, Kind.WRAPPED, pit_c, wrap) for wrap in wraps for pit_c in _all_from(state, cut))
+    closed = (_tried(state, cut, Kind.WRAPPED, pit_c, wrap) for pit_c in _all_from(state, cut) for wrap in wraps)
+    wrapped = _first(closed, chance)
     return tuple(one for one in (hotter, wrapped) if one is not None)
 
 
@@ -200,8 +202,13 @@ def _mildest(state: CookState, tried: Iterator[Alternative]) -> Alternative | No
     return last
 
 
-def _first(tried: Iterable[Alternative]) -> Alternative | None:
-    return next((one for one in tried if one.plan.met), None)
+def _first(tried: Iterable[Alternative], chance: float | None) -> Alternative | None:
+    return next((one for one in tried if _meets(one.plan, chance)), None)
+
+
+def _meets(plan: Backward, chance: float | None) -> bool:
+    late = plan.late_probability
+    return plan.met if chance is None else late is not None and late <= 1.0 - chance
 
 
 def _on_the_day(one: Alternative, state: CookState) -> bool:

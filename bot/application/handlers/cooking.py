@@ -6,6 +6,7 @@ from collections.abc import Callable
 
 from bot import commands as say
 from bot.application.announcements import answer, reply, turn
+from bot.application.handlers import choosing
 from bot.application.handlers.reports import Settling
 from bot.application.papers import TOPICS, give_out
 from bot.application.visit import Visit, Work
@@ -55,6 +56,8 @@ def handle(
             _call_off(visit, work, snapshot, situation, sure=first.sure)
         case say.Draft():
             reply(visit, work, situation, Message(text=talk.one_at_a_time()))
+        case say.ChoosePlan():
+            choosing.handle(visit, work, snapshot, situation, first)
         case say.Trouble():
             _trouble(visit, work, snapshot, situation, first, wanted[1:])
         case _:

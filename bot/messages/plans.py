@@ -1,0 +1,112 @@
+"""Plans in words: what should be known of one when it is made, and the plans side by side to choose from.
+
+Sentences and buttons only; every time and chance comes from `scheduler.planning`.
+"""
+
+from __future__ import annotations
+
+import datetime as dt
+
+from bot.commands import ChoosePlan
+from bot.messages.figures import Voice, span
+from bot.messages.message import Message, Option, lines
+from bot.messages.words import _
+from bot.messages.wraps import in_wrap
+from scheduler.cuts import Cut
+from scheduler.facts import Wrap
+from scheduler.planning.alternatives import Alternative, Kind
+from scheduler.planning.backward import Backward, Snag, SnagKind
+
+_NIGHT = dt.timedelta(minutes=30)
+"""Less of the night than this is not worth a word."""
+
+
+def snag_lines(plan: Backward, cut: Cut, voice: Voice) -> tuple[str, ...]:
+    """Return what should be known of a plan before the fire is lit, one sentence each."""
+    return tuple(snag_text(snag, plan, cut, voice) for snag in plan.snags)
+
+
+def snag_text(snag: Snag, plan: Backward, cut: Cut, voice: Voice) -> str:
+    """Return the sentence of one thing that should be known."""
+    length = span(dt.timedelta(minutes=snag.minutes))
+    match snag.kind:
+        case SnagKind.NEEDS_OVEN:
+            return _(
+                "If it finishes early it outlasts a cold box ({hours:g} h at most): have a warm oven ready."
+            ).format(hours=round(cut.rest_max_unheated_min / 60, 1))
+        case SnagKind.OUTLASTS_HOLD:
+            return _("If it finishes early it waits {wait}, longer than it keeps hot ({hours:g} h at most).").format(
+                wait=length, hours=round(cut.rest_max_heated_min / 60, 1)
+            )
+        case SnagKind.REST_EATEN:
+            return _("If it runs slow, only {rest} of rest are left.").format(rest=length)
+        case SnagKind.SLIPS:
+            return _("If it runs slow, the plate slips to about {time}.").format(time=_plate_late(plan, voice))
+        case SnagKind.DOES_NOT_HOLD:
+            return _("It does not keep: planned on its usual pace, so early and late are as likely.")
+        case SnagKind.TOO_LATE:
+            return _("For a calm dinner it should have gone on {by} earlier.").format(by=length)
+
+
+def _plate_late(plan: Backward, voice: Voice) -> str:
+    return _("later than I can see") if plan.plate.late is None else voice.about(plan.plate.late)
+
+
+def side_by_side(offered: tuple[Alternative, ...], voice: Voice) -> Message:
+    """Return the plans to choose from: a line each with its start, its chance and what it asks of people; the asked one
+    has no button, it stands. Nothing when there is no other.
+    """
+    if len(offered) < 2:  # noqa: PLR2004 - one plan is no choice
+        return Message(text="")
+    rows = [_row(one, voice) for one in offered]
+    choices = tuple((option(one, voice),) for one in offered if one.kind is not Kind.AS_ASKED)
+    return Message(text=lines(_("Ways to do it:"), *rows), choices=choices)
+
+
+def option(one: Alternative, voice: Voice) -> Option:
+    """Return the button that chooses a plan."""
+    label = _("Light {time}, {how}").format(time=voice.about(one.plan.light_at), how=how(one, voice))
+    return label, ChoosePlan(pit_low_c=one.pit_low_c, pit_high_c=one.pit_high_c, wrap=one.wrap)
+
+
+def how(one: Alternative, voice: Voice) -> str:
+    """Return pit and wrap of a plan, such as "275 F, in foil"."""
+    pit = voice.band(one.pit_low_c, one.pit_high_c)
+    if one.wrap is None or one.wrap is Wrap.NONE:
+        return pit
+    return _("{pit}, {wrap}").format(pit=pit, wrap=in_wrap(one.wrap))
+
+
+def _row(one: Alternative, voice: Voice) -> str:
+    return _("- {how}: light {light}, {late}{awake}").format(
+        how=how(one, voice), light=voice.about(one.plan.light_at), late=_late(one.plan), awake=awake_text(one)
+    )
+
+
+def _late(plan: Backward) -> str:
+    if plan.late_probability is None:
+        return ""
+    return _("late {share} in 100, ").format(share=round(100 * plan.late_probability))
+
+
+def awake_text(one: Alternative) -> str:
+    """Return how long somebody must be awake for a plan, and how much of it at night."""
+    if one.awake_quiet < _NIGHT:
+        return _("awake {awake}").format(awake=_hours(one.awake))
+    return _("awake {awake}, {night} of it at night").format(awake=_hours(one.awake), night=_hours(one.awake_quiet))
+
+
+def _hours(length: dt.timedelta) -> str:
+    return _("{hours:g} h").format(hours=round(2 * (length / dt.timedelta(hours=1))) / 2)
+
+
+def would_meet(instead: tuple[Alternative, ...], voice: Voice) -> str:
+    """Return what would make a dinner possible that the asked plan cannot meet; nothing when nothing does."""
+    if not instead:
+        return ""
+    return _("It could be met at {ways}.").format(ways=_(" or ").join(how(one, voice) for one in instead))
+
+
+def too_late_to_choose() -> Message:
+    """Say that the meat is on already."""
+    return Message(text=_("The meat is on already: move the pit or the wrap instead, like pit 275 or wrap foil."))
