@@ -9,7 +9,7 @@ import dataclasses
 import datetime as dt
 
 from scheduler.cuts import Cut
-from scheduler.facts import Feel, Slot
+from scheduler.facts import Feel, ReadBy, Slot
 from scheduler.planning.fuel import LIGHT_LEAD, light_lead
 from scheduler.planning.outlook import Outlook, decided_bare
 from scheduler.planning.prompts import Why, key_of, number_of, step_of
@@ -24,7 +24,7 @@ from scheduler.planning.steps import (
     Held,
     Step,
 )  # fmt: skip
-from scheduler.planning.worth import worth_reading_at
+from scheduler.planning.worth import decides_at, worth_reading_at
 from scheduler.state import OVERTAKEN, CookState
 
 PIT_OFF_C = 8.0
@@ -78,9 +78,20 @@ class Anchors:
     def due(self, step: Step) -> Due | None:
         """Return when the next prompt of a step is due, None while that cannot be known or is not wanted."""
         number = self.number(step)
-        if step.repeat is not None and number > 1 and not self.projected:
-            return self._repeat(step, number)
-        return self._first(step, number)
+        again = step.repeat is not None and number > 1 and not self.projected
+        due = self._repeat(step, number) if again else self._first(step, number)
+        if step.id == "core_read" and self.state.read_by is ReadBy.HAND and due is not None:
+            return self._by_hand(step, number, due)
+        return due
+
+    def _by_hand(self, step: Step, number: int, due: Due) -> Due | None:
+        """Return when a reading that costs an open lid decides something, None while it would not; one that was asked
+        for or put off stays where it is.
+        """
+        if key_of(self.state.piece, step.id, number) in self.state.asked or step.id in self.state.put_off:
+            return due
+        at = decides_at(due.at, self.state, self.outlook, self.cut)
+        return None if at is None else Due(at=at, why=due.why)
 
     def event_at(self, event: str) -> dt.datetime | None:
         """Return when an event was, or when it is expected; None when neither is known."""

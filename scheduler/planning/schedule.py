@@ -10,7 +10,7 @@ import datetime as dt
 from zoneinfo import ZoneInfo
 
 from scheduler.cuts import Cut
-from scheduler.facts import Detail, ServingKind
+from scheduler.facts import Detail, ReadBy, ServingKind
 from scheduler.planning.anchors import Anchors, Due
 from scheduler.planning.outlook import Outlook, decided_bare, felt_tender
 from scheduler.planning.prompts import Prompt, Why, key_of
@@ -103,6 +103,10 @@ def wanted(step: Step, state: CookState, cut: Cut) -> bool:
         return False  # it comes off now: nobody looks at fuel or bark any more
     if step.id == "leftovers" and any(rule == "two_hours_out" for rule, _since in state.warned):
         return False  # what was out too long does not go into the fridge
+    if step.id == "core_read" and state.read_by is ReadBy.NONE:
+        return False  # nothing to read it with: feel decides, and the safe minimum is asked for all the same
+    if step.id == "wood_add" and state.cooker is not None and state.cooker.wood_by == "before":
+        return False  # all the wood lies in the charcoal
     return _condition(step, state, cut)
 
 

@@ -26,7 +26,7 @@ LATER = dt.timedelta(minutes=60)
 LAST_HOUR = dt.timedelta(hours=1)
 """For so long before the earliest pull, and from the first feel on, nothing is put off."""
 
-_STEP = dt.timedelta(minutes=15)
+_STEP, _BY_HAND = dt.timedelta(minutes=15), dt.timedelta(minutes=30)
 
 
 def worth_reading_at(usual_at: dt.datetime, state: CookState, outlook: Outlook, cut: Cut) -> dt.datetime:
@@ -44,6 +44,30 @@ def worth_reading_at(usual_at: dt.datetime, state: CookState, outlook: Outlook, 
     while at < latest and not _tells(outlook.forecast, at, by):  # type: ignore[arg-type]  # a forecast has its identity
         at = min(at + _STEP, latest)
     return at
+
+
+def decides_at(usual_at: dt.datetime, state: CookState, outlook: Outlook, cut: Cut) -> dt.datetime | None:
+    """Return when a number that costs an open lid may turn the verdict on dinner, None when none will.
+
+    For people who read by hand: a narrower window alone is not worth the heat. The looks at the bark and the feel for
+    tenderness open the cooker anyway and are not counted here; from the feel on they bring the number.
+    """
+    early, testing = outlook.pull.early, outlook.crossing(cut.start_testing_c).quantile(0.5)
+    if early is None or testing is None or outlook.serve_end is None:
+        return None
+    by, latest = outlook.serve_end - after_pull(cut), min(early, testing)
+    at = max(usual_at, state.heard_at)
+    while at < latest:
+        if _turns(outlook.forecast, at, by):  # type: ignore[arg-type]  # a forecast has its identity
+            return at
+        at += _BY_HAND
+    return None
+
+
+@functools.lru_cache(maxsize=256)
+def _turns(forecast: Forecast, at: dt.datetime, by: dt.datetime) -> bool:
+    """Return whether a reading then may turn the verdict on dinner."""
+    return forecast.worth_reading(at, by=by).turns >= TURNS
 
 
 @functools.lru_cache(maxsize=256)
