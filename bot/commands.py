@@ -173,6 +173,13 @@ class Draft(_Intent):
     """Words of this text that were recognised but cannot be used: a second cut, a mass, date or pit that cannot be."""
 
 
+class MoreCuts(_Intent):
+    """Show the other cuts that can be planned: the animals, or all cuts of one."""
+
+    kind: Literal["more_cuts"] = "more_cuts"
+    of: Literal["beef", "pork", "lamb", "poultry", "fish", "own"] | None = None
+
+
 class ChangePlan(_Intent):
     """Other figures for the cook that runs: how many pieces, how heavy each, the unit spoken. None: as it was."""
 
@@ -269,8 +276,9 @@ class Unclear(_Intent):
 
 
 Intent = Annotated[
-    Report | Done | Skip | NotYet | PutOffFor | FeelSaid | WrapSaid | Undo | Correct | Ask | Draft | ChangePlan
-    | MoveDinner | MovePit | ChoosePlan | AirSaid | TellMe | CallOff | Join | Invite | Trouble | Note | Unclear,
+    Report | Done | Skip | NotYet | PutOffFor | FeelSaid | WrapSaid | Undo | Correct | Ask | Draft | MoreCuts
+    | ChangePlan | MoveDinner | MovePit | ChoosePlan | AirSaid | TellMe | CallOff | Join | Invite | Trouble | Note
+    | Unclear,
     Field(discriminator="kind"),
 ]  # fmt: skip
 
@@ -289,6 +297,7 @@ _NEEDS: dict[str, Right] = {
     "tell_me": Right.DECIDE,
     "call_off": Right.START,
     "draft": Right.START,
+    "more_cuts": Right.START,
     "invite": Right.INVITE,
 }
 

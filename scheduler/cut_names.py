@@ -13,6 +13,8 @@ from collections.abc import Iterable
 
 ALIKE = 0.8
 """Two words at least this alike are the same word (difflib ratio): one letter in five or six."""
+LOOSELY_ALIKE = 0.7
+"""... and at least this alike may be meant, when somebody is asked which."""
 SHORTEST_FUZZY = 5
 """Shorter words must be typed as they are: "but" is not "butt" [letters]."""
 SHORTEST_PLURAL = 4
@@ -46,6 +48,8 @@ _OTHER_PIECES = _set_of(
     "topside sirloin skirt flank eye hock trotter knuckle cured ground minced mince pulled burger bacon kebab"
 )
 """Beside a name they mean another piece of meat, unless the name says them itself."""
+_PIECE_FOODS = _set_of("sausage thigh wing ham cheek rib belly loin bacon pastrami bologna meatloaf")
+"""Foods that are pieces, or are made of them: right behind an animal's name they are what is meant."""
 _OPTIONAL = _set_of(
     "a an the of in on off out with without and my our your one some piece bone boneless boned skin skinless whole "
     "full fresh raw large big small medium smoked good nice trimmed untrimmed"
@@ -123,6 +127,40 @@ def best_name(text: str, names: Iterable[NameOf]) -> str | None:
         best = max((rank for rank, _ in ranked), default=None)
         same = {key for rank, key in ranked if rank == best}
     return same.pop() if len(same) == 1 else None
+
+
+def near_names(text: str, names: Iterable[NameOf], most: int = 4) -> tuple[str, ...]:
+    """Return the keys of the things whose names share most with a text that names none, the nearest first.
+
+    Words are compared more loosely than where a name is taken as said; an animal that is named rules the others out,
+    and is enough by itself. Nothing is near when nothing is shared.
+    """
+    said = [word for word in _meant(words_of(text)) if word not in _HARMLESS and not word.isdigit()]
+    species = {ANIMALS[word] for word in said if word in ANIMALS}
+    best: dict[str, float] = {}
+    for one in names:
+        fits = one.species in species or (one.species == "mixed" and bool(species & _MIXED))
+        if species and not fits:
+            continue
+        words = [word for word in words_of(one.name) if word not in _OPTIONAL]
+        shared = sum(max((_loosely(word, typed) for typed in said), default=0.0) for word in words)
+        score = shared / len(words) if words else 0.0
+        best[one.key] = max(best.get(one.key, 0.0), score + (0.01 if fits else 0.0))
+    ranked = sorted((key for key, score in best.items() if score > 0.0), key=lambda key: -best[key])
+    return tuple(ranked[:most])
+
+
+def another_piece(word: str) -> bool:
+    """Return whether a word beside the name of an animal's cut means another piece of it ("turkey legs")."""
+    return _singular(word) in _OTHER_PIECES or _singular(word) in _PIECE_FOODS
+
+
+def _loosely(word: str, typed: str) -> float:
+    """Return how alike two words are for a suggestion, 0 when they are not."""
+    if min(len(word), len(typed)) < SHORTEST_PLURAL:
+        return float(word == typed)
+    ratio = difflib.SequenceMatcher(None, word, typed).ratio()
+    return ratio if ratio >= LOOSELY_ALIKE else 0.0
 
 
 def word_alike(word: str, other: str) -> float:

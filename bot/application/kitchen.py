@@ -12,6 +12,7 @@ from bot.application.dispatcher import Dispatcher
 from bot.application.intake import Intake
 from bot.application.visit import House
 from bot.ports import Decoder, PaperMaker, Store
+from scheduler.cuts.own import Complaint
 from scheduler.planning.catalogue import Catalogue
 
 
@@ -27,11 +28,14 @@ class Kitchen:
         zone: str,
         papers: PaperMaker,
         link_prefix: str | None = None,
+        complaints: tuple[Complaint, ...] = (),
     ) -> None:
         """Make a kitchen; `decoders` by source prefix, `papers` prints, `link_prefix` is what a single-use code is
-        appended to.
+        appended to, `complaints` say what is wrong with a person's own cuts.
         """
-        house = House(store=store, catalogue=catalogue, zone=zone, papers=papers, link_prefix=link_prefix)
+        house = House(
+            store=store, catalogue=catalogue, zone=zone, papers=papers, link_prefix=link_prefix, complaints=complaints
+        )
         self._store = store
         self._intake = Intake(house, decoders)
         self._dispatcher = Dispatcher(house)

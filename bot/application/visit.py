@@ -14,6 +14,7 @@ from bot.commands import INTENT
 from bot.crew import Person
 from bot.messages.message import Message
 from bot.ports import Apply, CookWrite, InviteWrite, Json, OutboxWrite, PaperMaker, RoomWrite, SessionWrite, Store
+from scheduler.cuts.own import Complaint
 from scheduler.planning.catalogue import Catalogue
 
 
@@ -26,6 +27,8 @@ class House:
     zone: str
     papers: PaperMaker
     link_prefix: str | None = None
+    complaints: tuple[Complaint, ...] = ()
+    """What is wrong with a person's own cuts, told where a cook is set up."""
 
 
 @dataclasses.dataclass(frozen=True, kw_only=True)

@@ -12,7 +12,6 @@ from collections.abc import Callable
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from bot import catalogue
 from bot.bootstrap.running import Troubles
 from bot.chat import Incoming
 from bot.delivery.courier import Courier
@@ -58,28 +57,36 @@ def make_program(
         changes=store,
         lock=EngineLock(settings.data_dir),
         alarm=alarm,
-        open_kitchen=lambda: become_engine(settings, store, alarm.now()),
+        open_kitchen=lambda: become_engine(settings, store, alarm.now(), say),
         screens=screens,
         own=own,
         listener=Listener(trouble=troubles.began, recovered=troubles.ended, locked=locked),
     )
 
 
-def become_engine(settings: Settings, store: SqlStore, now: dt.datetime) -> Kitchen:
+def become_engine(settings: Settings, store: SqlStore, now: dt.datetime, say: Callable[[str], None]) -> Kitchen:
     """Return what decides, for the new holder of the engine lock: whoever was showing messages before is gone."""
     store.end_leases([SOURCE], now)
-    return open_kitchen(settings, store)
+    return open_kitchen(settings, store, say)
 
 
-def open_kitchen(settings: Settings, store: SqlStore) -> Kitchen:
-    """Return what decides. It computes forecasts and is slow to import, so only the engine does, in a thread."""
+def open_kitchen(settings: Settings, store: SqlStore, say: Callable[[str], None]) -> Kitchen:
+    """Return what decides. It computes forecasts and is slow to import, so only the engine does, in a thread.
+
+    What is wrong with a person's own cuts is said, and all others count.
+    """
     from bot.application import kitchen  # noqa: PLC0415 - slow to import
-    from scheduler.planning.catalogue import read_catalogue  # noqa: PLC0415 - slow to import
+    from bot.catalogue import OWN_CUTS, open_catalogue  # noqa: PLC0415 - slow to import
+    from bot.messages import own_cuts  # noqa: PLC0415 - needed by the engine alone
 
+    opened = open_catalogue(settings.data_dir)
+    if opened.complaints:
+        say(own_cuts.broken(opened.complaints, str(settings.data_dir / OWN_CUTS)))
     return kitchen.Kitchen(
         store=store,
-        catalogue=read_catalogue(catalogue.texts()),
+        catalogue=opened.catalogue,
         decoders={SOURCE: decode_terminal, TELEGRAM: decode_telegram},
+        complaints=opened.complaints,
         zone=settings.zone,
         papers=make_paper,
         link_prefix=read_link(settings.data_dir),

@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
-from bot.commands import CallOff, Draft, Intent
+from collections.abc import Callable
+from typing import Literal
+
+from bot.commands import CallOff, Draft, Intent, MoreCuts
 from bot.messages.answers import plan
 from bot.messages.figures import Voice
-from bot.messages.message import Message, lines
+from bot.messages.message import Message, Option, lines
 from bot.messages.plans import side_by_side
 from bot.messages.words import _
 from scheduler.cook import Situation
@@ -16,6 +19,19 @@ from scheduler.planning.alternatives import alternatives
 USUAL = ("beef_chuck_ribs", "beef_plate_ribs", "brisket_packer", "pork_butt")
 """Cuts that have a button before anything is said: the long cooks that are most often asked for (own choice)."""
 
+MOST_OWN = 3
+"""A person's own cuts that have a button before anything is said; the others stand behind the last button."""
+
+Group = Literal["own", "beef", "pork", "lamb", "poultry", "fish"]
+_GROUP: dict[Group, Callable[[], str]] = {
+    "own": lambda: _("Your own"),
+    "beef": lambda: _("Beef"),
+    "pork": lambda: _("Pork"),
+    "lamb": lambda: _("Lamb"),
+    "poultry": lambda: _("Poultry"),
+    "fish": lambda: _("Fish and sausages"),
+}
+
 
 def greeting(name: str, cuts: Cuts) -> Message:
     """Greet, say in one sentence what this is for, and ask the first question."""
@@ -25,14 +41,45 @@ def greeting(name: str, cuts: Cuts) -> Message:
 
 
 def ask_cut(cuts: Cuts, unknown: str | None = None) -> Message:
-    """Ask what is cooking; name the known cuts when the words were not understood."""
-    usual = [cut for cut in cuts.cuts if cut.id in USUAL]
-    names = ", ".join(_(cut.name) for cut in cuts.cuts)
+    """Ask what is cooking, with the usual cuts as buttons; instead of words that name none, the nearest names."""
     text = _("What is cooking? One sentence is enough: brisket 6 kg, dinner 18:00 Saturday, pit 250.")
+    offered = [cut for cut in cuts.cuts if cut.id in cuts.own][:MOST_OWN]
+    offered += [cut for cut in cuts.cuts if cut.id in USUAL]
     if unknown:
-        text = _("I do not know {what} yet. I know: {names}. Which is closest?").format(what=repr(unknown), names=names)
-    rows = tuple(((_(cut.name).capitalize(), Draft(cut=cut.id)),) for cut in usual)
-    return Message(text=text, choices=rows)
+        near = cuts.near(unknown)
+        offered = list(near) or offered
+        text = _("I do not know {what}.").format(what=repr(unknown)) + " "
+        text += (
+            _("Nearest: {names}. Which is it?").format(names=", ".join(_(cut.name) for cut in near))
+            if near
+            else _("What comes closest? {count} cuts are behind the last button.").format(count=len(cuts.cuts))
+        )
+    return Message(text=text, choices=(*map(_cut_row, offered), ((_("Another cut"), MoreCuts()),)))
+
+
+def more_cuts(cuts: Cuts, of: str | None = None) -> Message:
+    """Show every cut that can be planned, by animal, or those of one animal as buttons."""
+    groups = _groups(cuts)
+    if of in groups:
+        return Message(text=_("Which one?"), choices=tuple(map(_cut_row, groups[of])))
+    rows = [f"{_GROUP[group]()}: {', '.join(_(cut.name) for cut in found)}" for group, found in groups.items()]
+    buttons = [(_GROUP[group](), MoreCuts(of=group)) for group in groups]
+    pairs = tuple(tuple(buttons[n : n + 2]) for n in range(0, len(buttons), 2))
+    return Message(text=lines(_("Write its name, or choose:"), *rows), choices=pairs)
+
+
+def _groups(cuts: Cuts) -> dict[Group, list[Cut]]:
+    """Return the cuts by animal, a person's own first; sausages stand with the fish: both are short."""
+    groups: dict[Group, list[Cut]] = {group: [] for group in _GROUP}
+    for cut in cuts.cuts:
+        of: Group = "own" if cut.id in cuts.own else "fish" if cut.species == "mixed" else cut.species
+        groups[of].append(cut)
+    return {group: found for group, found in groups.items() if found}
+
+
+def _cut_row(cut: Cut) -> tuple[Option, ...]:
+    name = _(cut.name)
+    return ((name[:1].upper() + name[1:], Draft(cut=cut.id)),)
 
 
 def ask_serving(zone: str) -> Message:

@@ -16,10 +16,18 @@ Holds = Literal["well", "a_little", "not"]
 ServeBy = Literal["slice", "pull", "whole"]
 Word = Annotated[str, Field(min_length=1, max_length=200)]
 
-HOTTEST_C = 400.0
-"""No pit is hotter, and nothing in a pit either [°C]."""
+HOTTEST_C = 260.0
+"""No pit is planned hotter: 500 °F is searing, not smoking (common practice, no source) [°C]."""
+CLASSES = {
+    "beef": ("intact_beef", "ground"), "pork": ("intact_pork", "ground"), "lamb": ("intact_lamb", "ground"),
+    "poultry": ("poultry",), "fish": ("fish",), "mixed": ("ground", "poultry"),
+}  # fmt: skip
+"""Classes of safe minimum that a cut of each animal may be of: nothing is made safer by another name."""
 DONE_BY_C = 100.0
 """Wet meat gets no hotter [°C]."""
+
+LONGEST_H = 30.0
+"""The forecast looks no further [h]."""
 
 
 class Cut(BaseModel):
@@ -107,7 +115,7 @@ class Cut(BaseModel):
     """Table, number and short description; "nearest: ..." when it is that of another piece, "from memory: ..."."""
     basis: Annotated[str, Field(min_length=1)]
     """Where the figures come from, but for those that `sources` names."""
-    sources: dict[str, Word] = Field(default_factory=dict, exclude=True, repr=False)
+    sources: dict[str, Word] = Field(default_factory=dict, repr=False)
     """Where single figures come from, by the name of the figure."""
 
     def __hash__(self) -> int:
@@ -131,7 +139,12 @@ class Cut(BaseModel):
         return (*self._sizes(), *self._temperatures(), *self._wrapping(), *self._times(), *self._shares())
 
     def _sizes(self) -> tuple[tuple[bool, str], ...]:
+        classes = CLASSES[self.species]
         return (
+            (
+                self.safety_class in classes,
+                f"safety_class {self.safety_class!r} is none of {self.species}; it must be {' or '.join(classes)}",
+            ),
             (self.mass_kg.low > 0 and self.mass_kg.high <= 60, "mass_kg is of one piece, above 0 and up to 60 kg"),  # noqa: PLR2004 - said in the message
             (
                 self.thickness_m.low >= 0.01 and self.thickness_m.high <= 0.5,  # noqa: PLR2004 - said in the message
@@ -151,7 +164,7 @@ class Cut(BaseModel):
         target, pit = self.target_c, self.pit_c
         return (
             (target.high <= DONE_BY_C, f"target_c is a core in Celsius and at most {DONE_BY_C:g}"),
-            (target.high < pit.low and pit.high <= HOTTEST_C, "pit_c is in Celsius, above the target and at most 400"),
+            (target.high < pit.low and pit.high <= HOTTEST_C, "pit_c is in Celsius, above the target and at most 260"),
             (
                 pit.low <= self.duration_pit_c <= pit.high,
                 f"duration_pit_c {self.duration_pit_c:g} must lie within pit_c, {pit.low:g} to {pit.high:g}",
@@ -188,7 +201,7 @@ class Cut(BaseModel):
             ),
             (
                 self.spritz_until_c is None or self.spritz_until_c < ends,
-                f"spritz_until_c {self.spritz_until_c} must be below start_testing_c {ends:g}",
+                f"spritz_until_c {self.spritz_until_c or 0:g} must be below start_testing_c {ends:g}",
             ),
             (
                 self.wood_until_c <= ends,
@@ -199,7 +212,10 @@ class Cut(BaseModel):
     def _times(self) -> tuple[tuple[bool, str], ...]:
         low, high = self.rest_ideal_min
         return (
-            (self.duration_h.low > 0, "duration_h must be above 0"),
+            (
+                self.duration_h.low > 0 and self.duration_h.high <= LONGEST_H,
+                f"duration_h is in hours, above 0 and up to {LONGEST_H:g}",
+            ),
             (
                 self.first_look_h < self.duration_h.low,
                 f"first_look_h {self.first_look_h:g} must come before it may be done, {self.duration_h.low:g} h",

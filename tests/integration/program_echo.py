@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import datetime as dt
 import sys
+from collections.abc import Callable
 
 from bot.__main__ import main
 from bot.bootstrap import parts
@@ -49,7 +50,7 @@ class Echo:
         return None
 
 
-def open_echo(settings: Settings, store: SqlStore) -> Kitchen:
+def open_echo(settings: Settings, store: SqlStore, say: Callable[[str], None]) -> Kitchen:
     """Return the kitchen that says back what it hears."""
     return Echo(store)
 

@@ -54,7 +54,7 @@ def handle(
             _ask(visit, work, snapshot, situation, first)
         case say.CallOff():
             _call_off(visit, work, snapshot, situation, sure=first.sure)
-        case say.Draft():
+        case say.Draft() | say.MoreCuts():
             reply(visit, work, situation, Message(text=talk.one_at_a_time()))
         case say.ChoosePlan():
             choosing.handle(visit, work, snapshot, situation, first)

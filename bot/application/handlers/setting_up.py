@@ -12,7 +12,7 @@ from bot.application.voices import DEFAULT_UNIT, voice_of
 from bot.chat import Address
 from bot.conversation.flows.setup import merge, missing, planned
 from bot.crew import Right, may
-from bot.messages import setup, talk
+from bot.messages import own_cuts, setup, talk
 from bot.messages.figures import Voice
 from bot.messages.message import Message
 from bot.messages.refusals import question, refusal_text
@@ -72,6 +72,9 @@ def handle(visit: Visit, work: Work, known: Setup | None, wanted: tuple[say.Inte
         work.sessions.append(SessionWrite(address=visit.address, person=visit.person.id, data=None))
         _say(visit, work, Message(text=talk.no_cook()))
         return
+    if isinstance(first, say.MoreCuts):
+        _say(visit, work, setup.more_cuts(visit.house.catalogue.cuts, first.of))
+        return
     if isinstance(first, say.Unclear):
         _unclear(visit, work, known or Setup(), first)
         return
@@ -85,12 +88,19 @@ def handle(visit: Visit, work: Work, known: Setup | None, wanted: tuple[say.Inte
     _go_on(visit, work, known or Setup(), drafts)
 
 
+def _broken(visit: Visit) -> Message:
+    """Return what is wrong with the own cuts, for whoever may look for one of them; nothing when all are right."""
+    found = visit.house.complaints
+    return Message(text=own_cuts.broken(found) if found else "")
+
+
 def _unclear(visit: Visit, work: Work, known: Setup, unclear: say.Unclear) -> None:
     """Ask again what was not understood; what stood where a cut was expected is named back."""
     if unclear.question != "not_understood":
         _say(visit, work, question(unclear, _voice(visit, known.unit)))
     elif missing(known.draft) == "cut":
-        _say(visit, work, setup.ask_cut(visit.house.catalogue.cuts, unclear.text.strip()[:60]))
+        asked = setup.ask_cut(visit.house.catalogue.cuts, unclear.text.strip()[:60])
+        _say(visit, work, _broken(visit).then(asked))
     else:
         _say(visit, work, setup.not_got(unclear.text.strip()[:60]).then(next_question(visit, known)))
 
@@ -117,7 +127,8 @@ def next_question(visit: Visit, known: Setup) -> Message:
         case "pit" if known.draft.cut is not None:
             return setup.ask_pit(cuts.get(known.draft.cut), _voice(visit, known.unit))
         case _:
-            return setup.ask_cut(cuts, known.draft.unknown_cut)
+            asked = setup.ask_cut(cuts, known.draft.unknown_cut)
+            return _broken(visit).then(asked) if known.draft.unknown_cut else asked
 
 
 def _go_on(visit: Visit, work: Work, known: Setup, drafts: list[say.Draft]) -> None:
@@ -238,7 +249,7 @@ def _begin(visit: Visit, work: Work, known: Setup, left_out: Message) -> None:
     # Meat that is on already may need something now; a plan stands alone, and what is due comes after it.
     done = alone(begun) if known.draft.on_at is None else turn((), begun, visit=visit)
     voice = voice_of(done.after, visit.now)
-    answer(visit, work, empty, done, body=left_out.then(setup.begun(begun.after, voice)))
+    answer(visit, work, empty, done, body=_broken(visit).then(left_out).then(setup.begun(begun.after, voice)))
     work.sessions.append(SessionWrite(address=visit.address, person=visit.person.id, data=None))
 
 

@@ -318,6 +318,11 @@ def _unknown_cut(rest: str, context: Context, said: dict[str, Any]) -> None:
     if "cut" in said:
         return
     words = [word for word in re.findall(r"[a-z][a-z'-]*", rest) if word not in said_as.FILLER and len(word) > 1]
+    if words and context.setup_slot in (None, "cut") and (named := context.cuts.named(" ".join(words))) is not None:
+        said["cut"] = named.id  # a saying ("dino ribs"), words run together, or in another order
+        if (count := _count_before(rest[: rest.find(words[0])])) is not None:
+            said.setdefault("count", pieces(count["n"]))
+        return
     wanted = context.setup_slot == "cut"
     food = any(word in FOODS for word in words)
     if words and (wanted or food or _stands_first(words[0], rest, said)) and context.setup_slot in (None, "cut"):

@@ -211,7 +211,7 @@ def _broken(name: str, entry: str, old: str, new: str) -> dict[str, str]:
     [
         ("cuts", "pork_butt", 'usual_wrap = "paper"', 'usual_wrap = "sack"', "pork_butt.usual_wrap"),
         ("cuts", "beef_chuck_ribs", '"none"\nbark', '"boat"\nbark', "beef_chuck_ribs: the usual wrap boat"),
-        ("cuts", "brisket_packer", '"intact_beef"', '"game"', "brisket_packer: no safety class 'game'"),
+        ("cuts", "brisket_packer", '"intact_beef"', '"game"', "brisket_packer: safety_class 'game' is none of beef"),
         ("cuts", "pork_butt", '"boston butt"', '"brisket"', "'brisket' names both brisket_packer and pork_butt"),
         ("cuts", "pork_butt", "{ low = 2.7", "{ low = 9.9", "pork_butt.mass_kg"),
         ("cuts", "pork_butt", "duration_kg = 3.8", "duration_kg = 0", "pork_butt.duration_kg"),

@@ -1,0 +1,6 @@
+"""Door to the catalogue's data files: those beside the engine, and a person's own in the data folder."""
+
+from bot.catalogue.files import texts, texts_of
+from bot.catalogue.own import OWN_CUTS, Opened, open_catalogue
+
+__all__ = ["OWN_CUTS", "Opened", "open_catalogue", "texts", "texts_of"]

@@ -1,0 +1,28 @@
+"""Says what is wrong with a person's own cuts, on the console and where a cook is set up.
+
+It must not judge them; why an entry cannot be used is said by the engine's checks.
+"""
+
+from __future__ import annotations
+
+from bot.messages.words import _
+from scheduler.cuts.own import Complaint
+
+FILE = "cuts.toml"
+"""What the file is called where its folder need not be named."""
+_MOST = 3
+"""Complaints that are told; the others come up when these are put right."""
+
+
+def broken(complaints: tuple[Complaint, ...], path: str = FILE) -> str:
+    """Say which of the own cuts cannot be used and why, and that everything else counts."""
+    told = [_one(complaint) for complaint in complaints[:_MOST]]
+    if len(complaints) > _MOST:
+        told.append(_("And {count} more.").format(count=len(complaints) - _MOST))
+    return _("{path} needs a look. {told} Everything else counts.").format(path=path, told=" ".join(told))
+
+
+def _one(complaint: Complaint) -> str:
+    if not complaint.entry:
+        return _("{why}.").format(why=complaint.why[:1].upper() + complaint.why[1:])
+    return _("{entry} is left out: {why}.").format(entry=complaint.entry, why=complaint.why)
