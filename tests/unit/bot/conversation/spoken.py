@@ -23,6 +23,7 @@ from bot.commands import (
     Intent,
     Invite,
     Join,
+    MoreCuts,
     MoveDinner,
     MovePit,
     Note,
@@ -127,6 +128,8 @@ def _plain(intent: Intent) -> str:
             return _correction(intent)
         case Ask():
             return f"ask {intent.topic}"
+        case MoreCuts():
+            return f"more cuts {intent.of or ''}".strip()
         case Draft():
             return _draft(intent)
         case ChangePlan():
