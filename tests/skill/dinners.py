@@ -99,7 +99,8 @@ def table(dinners: list[Dinner]) -> str:
         some = [one for one in dinners if one.holds is held]
         names = sorted({one.family for one in some})
         groups = [(name, [one for one in some if one.family == name]) for name in names]
-        for name, group in [*groups, ("all that hold" if held else "all that do not", some)]:
+        whole = [("all that hold" if held else "all that do not", some)] if some else []
+        for name, group in [*groups, *whole]:
             late, missed, early = shares(group)
             lines.append(f"{name:28s} {len(group):4d} {late:5.2f} {missed:5.2f} {early:5.2f}")
     return "\n".join(lines)
