@@ -1,4 +1,4 @@
-"""The command line: `slowbell` opens the chat; `chat`, `rehearse`, `serve` and `backtest` are the other
+"""The command line: `slowbell` opens the chat; `chat`, `plan`, `rehearse`, `serve` and `backtest` are the other
 ways in.
 
 It only reads arguments. Whatever is slow to import is imported by the command that needs it.
@@ -7,6 +7,7 @@ It only reads arguments. Whatever is slow to import is imported by the command t
 from __future__ import annotations
 
 import argparse
+import datetime as dt
 import getpass
 import importlib.util
 import os
@@ -14,6 +15,8 @@ import sys
 from collections.abc import Sequence
 
 from bot.messages import console
+from bot.messages.plan_help import help_plan
+from bot.plan.arguments import add_arguments
 from bot.settings import BadSetting, Settings, read_settings
 
 FAILED = 1
@@ -37,6 +40,10 @@ def main(argv: Sequence[str] | None = None) -> int:
     if isinstance(settings, BadSetting):
         print(console.bad_setting(settings.setting, settings.given), file=sys.stderr)
         return WRONGLY_CALLED
+    if given.command == "plan":
+        from bot.plan import command as plan  # noqa: PLC0415 - slow to import
+
+        return plan.main(given, zone=settings.zone, now=dt.datetime.now(dt.UTC), data_dir=settings.data_dir)
     if given.command == "serve":
         if settings.token is None:
             print(console.missing_token(), file=sys.stderr)
@@ -66,6 +73,7 @@ def _parser() -> argparse.ArgumentParser:
     rehearse.add_argument("--mine", action="store_true", help=console.help_mine())
     rehearse.add_argument("--whole", action="store_true", help=console.help_whole())
     commands.add_parser("serve", help=console.help_serve(), parents=[everywhere])
+    add_arguments(commands.add_parser("plan", help=help_plan(), parents=[everywhere]))
     backtest = commands.add_parser("backtest", help=console.help_backtest())
     backtest.add_argument("logs", nargs="+", metavar="LOG.csv", help=console.help_logs())
     backtest.add_argument("--target", action="append", metavar="TEMP", help=console.help_target())

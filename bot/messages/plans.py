@@ -45,7 +45,18 @@ def snag_text(snag: Snag, plan: Backward, cut: Cut, voice: Voice) -> str:
         case SnagKind.DOES_NOT_HOLD:
             return _("It does not keep: planned on its usual pace, so early and late are as likely.")
         case SnagKind.TOO_LATE:
-            return _("For a calm dinner it should have gone on {by} earlier.").format(by=length)
+            return _too_late(plan, length, voice)
+
+
+def _too_late(plan: Backward, by: str, voice: Voice) -> str:
+    """Return that there is no time left for the wanted confidence, and when dinner is sure."""
+    short = _("There is no time for a sure dinner: it should have gone on {by} earlier.").format(by=by)
+    if plan.sure_at is None:
+        return short
+    share = round(100 * plan.confidence)
+    return _("{short} With {share} % it is on the table by {time}.").format(
+        short=short, share=share, time=voice.about(plan.sure_at)
+    )
 
 
 def _plate_late(plan: Backward, voice: Voice) -> str:
@@ -78,9 +89,12 @@ def how(one: Alternative, voice: Voice) -> str:
 
 
 def _row(one: Alternative, voice: Voice) -> str:
-    return _("- {how}: light {light}, {late}{awake}").format(
+    row = _("- {how}: light {light}, {late}{awake}").format(
         how=how(one, voice), light=voice.about(one.plan.light_at), late=_late(one.plan), awake=awake_text(one)
     )
+    if one.fuel_kg is None:
+        return row
+    return _("{row}, charcoal {low:.0f} to {high:.0f} kg").format(row=row, low=one.fuel_kg.low, high=one.fuel_kg.high)
 
 
 def _late(plan: Backward) -> str:

@@ -14,7 +14,7 @@ from bot.messages.words import _
 from scheduler.cook import Situation
 from scheduler.cuts import Cut, Cuts
 from scheduler.facts import Serving, ServingKind
-from scheduler.planning.alternatives import alternatives
+from scheduler.planning.shared_fire import alternatives_of
 
 USUAL = ("beef_chuck_ribs", "beef_plate_ribs", "brisket_packer", "pork_butt")
 """Cuts that have a button before anything is said: the long cooks that are most often asked for (own choice)."""
@@ -104,9 +104,10 @@ def ask_pit(cut: Cut, voice: Voice) -> Message:
 def begun(situation: Situation, voice: Voice) -> Message:
     """Show the plan of a cook that has just been set up, and the other ways to do it."""
     shown = plan(situation, voice, owner=False)
-    if situation.outlook.plan is None:
+    if any(view.outlook.plan is None for view in situation.views):
         return shown
-    ways = side_by_side(alternatives(situation.state, situation.cut), voice)
+    pieces = [(view.state, view.cut) for view in situation.views]
+    ways = side_by_side(alternatives_of(pieces, situation.catalogue.cookers), voice)
     known, _line, coming = shown.text.rpartition("\n")  # what comes next stays the last line
     return Message(text=lines(known, ways.text, coming), choices=(*shown.choices, *ways.choices))
 

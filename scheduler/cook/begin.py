@@ -8,7 +8,18 @@ import datetime as dt
 from scheduler.cook.changes import Changes, Refusal, Taken
 from scheduler.cook.situation import Situation
 from scheduler.cook.writing import Pen
-from scheduler.facts import AirTold, GuestsTold, PieceAdded, Planned, Reading, Serving, Slot, StepDone, Withdrawn
+from scheduler.facts import (
+    AirTold,
+    CookerTold,
+    GuestsTold,
+    PieceAdded,
+    Planned,
+    Reading,
+    Serving,
+    Slot,
+    StepDone,
+    Withdrawn,
+)  # fmt: skip
 from scheduler.planning.alternatives import remedies
 from scheduler.planning.backward import rounded, wanted_confidence
 from scheduler.planning.catalogue import Catalogue
@@ -34,6 +45,7 @@ class Beginning:
     more: tuple[PieceAdded, ...] = ()
     """The other pieces, in the order in which they were named."""
     guests: GuestsTold | None = None
+    cooker: CookerTold | None = None
 
 
 def begin(
@@ -49,6 +61,8 @@ def begin(
         pen.write(beginning.air, by=by, message=message)
     for number, added in enumerate(beginning.more, 2):
         pen.write(added, by=by, message=message, piece=f"p{number}")
+    if beginning.cooker is not None:
+        pen.write(beginning.cooker, by=by, message=message)
     if beginning.guests is not None:
         pen.write(beginning.guests, by=by, message=message)
     if beginning.on_at is not None:

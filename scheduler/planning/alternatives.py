@@ -11,9 +11,13 @@ from collections.abc import Iterable, Iterator
 from enum import StrEnum
 from zoneinfo import ZoneInfo
 
-from scheduler.cuts import Cut
+from scheduler.cookers import Cookers
+from scheduler.cuts import Cut, Spread
 from scheduler.facts import Wrap
+from scheduler.planning import fuel
 from scheduler.planning.backward import Backward, SnagKind, backward
+from scheduler.planning.fuel import Setting
+from scheduler.planning.surroundings import air_of
 from scheduler.state import CookState, PitBand
 
 COLDEST_C = 107.0
@@ -70,11 +74,13 @@ class Alternative:
     """Somebody must be awake: from the fire until the meat is boxed, likely."""
     awake_quiet: dt.timedelta
     """What of it lies in the quiet hours."""
+    fuel_kg: Spread | None = None
+    """Charcoal for it [kg]; None when nobody told of the cooker."""
 
 
-def alternatives(state: CookState, cut: Cut) -> tuple[Alternative, ...]:
+def alternatives(state: CookState, cut: Cut, cookers: Cookers | None = None) -> tuple[Alternative, ...]:
     """Return the sensible plans of a piece that is not on yet, the asked one first; only that one when no other is
-    worth a word.
+    worth a word. With `cookers` each says its charcoal.
     """
     asked = _as_asked(state, cut)
     others = (_slow(state, cut, asked), _hot(state, cut, asked), _wrapped(state, cut, asked))
@@ -82,7 +88,23 @@ def alternatives(state: CookState, cut: Cut) -> tuple[Alternative, ...]:
     for other in _wanted(asked, [one for one in others if one is not None], state):
         if all(_differ(other, one) for one in found) and _no_worse(other, asked):
             found.append(other)
-    return tuple(found[:MOST])
+    return tuple(_fuelled(one, state, cut, cookers) for one in found[:MOST])
+
+
+def _fuelled(one: Alternative, state: CookState, cut: Cut, cookers: Cookers | None) -> Alternative:
+    """Return a plan with its charcoal, where the cooker is known."""
+    if cookers is None or state.cooker is None:
+        return one
+    planned = state.planned
+    setting = Setting(
+        pit_c=(one.pit_low_c + one.pit_high_c) / 2,
+        air=air_of(state),
+        meat_kg=planned.count * (planned.mass_kg or cut.mass_kg.typical),
+        cooked_share=cut.cooked_share.typical,
+        hours=(one.plan.pull.likely - one.plan.on_at) / dt.timedelta(hours=1) if one.plan.pull.likely else 30.0,
+    )
+    need = fuel.need(state.cooker, setting, one.plan.pull, one.plan.on_at, cookers)
+    return dataclasses.replace(one, fuel_kg=need.kg)
 
 
 def remedies(state: CookState, cut: Cut, chance: float | None = None) -> tuple[Alternative, ...]:

@@ -77,6 +77,8 @@ class Backward:
     """Whether it is planned as wanted; False when there is no time for that."""
     rest: dt.timedelta
     snags: tuple[Snag, ...]
+    sure_at: dt.datetime | None = None
+    """When it is on the table with the wanted confidence, not before the serving time; None beyond the horizon."""
 
 
 def after_pull(cut: Cut) -> dt.timedelta:
@@ -125,9 +127,8 @@ def latest_on(state: CookState, cut: Cut, confidence: float | None = None) -> dt
 
 def backward(state: CookState, cut: Cut) -> Backward:
     """Return the plan of a piece that is not on yet, as of the newest fact; nothing in it lies in the past."""
-    earliest = earliest_on(state)
-    latest = latest_on(state, cut)
-    on_at = rounded(earliest, up=True) if latest is None else max(rounded(latest, up=False), earliest)
+    earliest, latest = rounded(earliest_on(state), up=True), latest_on(state, cut)
+    on_at = earliest if latest is None else max(rounded(latest, up=False), earliest)
     return plan_from(state, cut, on_at, latest)
 
 
@@ -149,7 +150,16 @@ def plan_from(state: CookState, cut: Cut, on_at: dt.datetime, latest: dt.datetim
         met=met,
         rest=_rest(cut, pull.likely, plate.likely),
         snags=_snags(state, cut, pull, plate, None if met or latest is None else on_at - latest),
+        sure_at=_sure_at(state, cut, ready.quantile(wanted_confidence(state))),
     )
+
+
+def _sure_at(state: CookState, cut: Cut, pull_at: dt.datetime | None) -> dt.datetime | None:
+    serve_at = state.serving.starts_at()
+    if pull_at is None:
+        return None
+    plate_at = rounded(pull_at + after_pull(cut), up=True)
+    return plate_at if serve_at is None else max(plate_at, serve_at)
 
 
 def rounded(at: dt.datetime, *, up: bool) -> dt.datetime:

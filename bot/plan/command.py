@@ -1,0 +1,134 @@
+"""The command `plan`: reads a plan file if one is named, makes the plan and prints it in one of four formats.
+
+It decides nothing about a plan.
+"""
+
+from __future__ import annotations
+
+import argparse
+import datetime as dt
+import json
+import os
+import sys
+import tomllib
+from pathlib import Path
+
+from pydantic import ValidationError
+
+from bot import catalogue as data_files
+from bot.messages import plan_report as words
+from bot.messages.figures import Voice
+from bot.messages.refusals import refusal_text
+from bot.papers import calendar_file, page, sheet_of
+from bot.plan.making import Made, Refused, make
+from bot.plan.values import as_values
+from bot.plan.wanted import PlanTyped, Unusable
+from scheduler.cookers import Cards, check_cards, read_cards
+from scheduler.errors import CatalogueError
+from scheduler.planning.catalogue import Catalogue, read_catalogue
+
+DONE, WRONGLY_CALLED = 0, 2
+LARGEST_BYTES = 1_000_000
+"""A plan file is some lines."""
+_ALL = ("cooker", "confidence", "now")
+
+
+def main(given: argparse.Namespace, *, zone: str, now: dt.datetime, data_dir: Path) -> int:
+    """Print the plan that was asked for; return 0, or 2 when it cannot be made, having said why and what would work."""
+    trade = read_catalogue(data_files.texts())
+    typed = _typed(given)
+    made = typed if isinstance(typed, list) else _made(typed, zone, now, trade, data_dir)
+    if isinstance(made, list):
+        for one in made:
+            known = [cut.name for cut in trade.cuts.cuts] if one.trouble == "cut" else ()
+            print(words.unusable(one.trouble, one.given, known, one.piece), file=sys.stderr)
+        return WRONGLY_CALLED
+    if isinstance(made, Refused):
+        print(refusal_text(made.refusal, Voice(zone=made.zone, unit=made.unit, now=made.now)), file=sys.stderr)
+        return WRONGLY_CALLED
+    try:
+        return _printed(made, given.format)
+    except BrokenPipeError:  # nobody reads any more (`| head`); Python would complain once more at its own end
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        return DONE
+
+
+def _made(
+    typed: PlanTyped, zone: str, now: dt.datetime, trade: Catalogue, data_dir: Path
+) -> Made | Refused | list[Unusable]:
+    try:
+        cards = _cards(data_dir, trade) if typed.cooker is not None else None
+    except CatalogueError as error:
+        return [Unusable(trouble="cards", given=str(error))]
+    return make(typed, zone=zone, now=now, catalogue=trade, cards=cards)
+
+
+def _printed(made: Made, as_format: str) -> int:
+    state = made.situation.state
+    match as_format:
+        case "json":
+            print(json.dumps(as_values(made), allow_nan=False, ensure_ascii=False, indent=2))
+        case "ics":
+            _write(calendar_file(sheet_of(made.situation, made.now)))
+        case "page":
+            if sys.stdout.isatty():
+                print(words.unusable("terminal", ""), file=sys.stderr)
+                return WRONGLY_CALLED
+            _write(page(sheet_of(made.situation, made.now)))
+        case _:
+            voice = Voice(zone=state.serving.zone, unit=state.planned.unit, now=made.now)
+            print("\n".join(words.report(made.situation, made.offered, made.assumed, voice)), flush=True)
+    return DONE
+
+
+def _write(data: bytes) -> None:
+    sys.stdout.buffer.write(data)
+    sys.stdout.buffer.flush()
+
+
+def _typed(given: argparse.Namespace) -> PlanTyped | list[Unusable]:
+    """Return what was typed: on the command line, or in a plan file, over which the command line counts."""
+    pieces, early = getattr(given, "pieces", None), dict(getattr(given, "early", None) or {})
+    said = {name: value for name in _ALL if (value := getattr(given, name, None)) is not None}
+    if getattr(given, "zone", None) is not None:
+        said["zone"] = given.zone
+    if given.file is not None:
+        if pieces:
+            return [Unusable(trouble="both")]
+        return _from_file(given.file, {**said, **{name: early[name] for name in ("serve", "pit") if name in early}})
+    if not pieces:
+        return [Unusable(trouble="no_cut")]
+    return _checked({**said, "pieces": pieces})
+
+
+def _from_file(name: str, said: dict[str, object]) -> PlanTyped | list[Unusable]:
+    path = Path(name)
+    try:
+        if path.stat().st_size > LARGEST_BYTES:
+            return [Unusable(trouble="file_missing", given=name)]
+        found = tomllib.loads(path.read_text(encoding="utf-8-sig"))
+    except (OSError, ValueError) as error:
+        if isinstance(error, tomllib.TOMLDecodeError):
+            return [Unusable(trouble="file_no_toml", given=f"{name}: {error}")]
+        return [Unusable(trouble="file_missing", given=name)]
+    return _checked({**found, **said})
+
+
+def _checked(found: dict[str, object]) -> PlanTyped | list[Unusable]:
+    try:
+        return PlanTyped.model_validate(found)
+    except ValidationError as error:
+        return [
+            Unusable(trouble="file_field", given=f"{'.'.join(str(part) for part in one['loc'])}: {one['msg']}")
+            for one in error.errors(include_url=False, include_context=False)
+        ]
+
+
+def _cards(data_dir: Path, trade: Catalogue) -> Cards | None:
+    """Return the cards of a person's own cookers, None when there are none."""
+    path = data_dir / "cookers.toml"
+    if not path.is_file():
+        return None
+    cards = read_cards(path.read_text(encoding="utf-8"))
+    check_cards(cards, trade.cookers)
+    return cards

@@ -1,0 +1,174 @@
+"""What is wanted of a plan, as typed: read into figures, each unreadable one named with what would work.
+
+It reads text, never files or clocks, and forecasts nothing.
+"""
+
+from __future__ import annotations
+
+import dataclasses
+import datetime as dt
+import re
+from zoneinfo import ZoneInfo
+
+from pydantic import BaseModel, ConfigDict, Field
+
+from bot.backtest.figures import mass_kg, pit_band_c, thickness_m, wrap_of
+from scheduler.cuts import Cut, Cuts
+from scheduler.facts import Serving, ServingKind, Wrap
+
+MOST_PIECES = 24
+MOST_OF_ONE = 60
+"""More pieces than this are a slip of the keys: house rule."""
+
+LEAST_CONFIDENCE, MOST_CONFIDENCE = 0.5, 0.99
+_WHEN_READY = re.compile(r"(?:when[ -]?)?ready")
+_HOURS = re.compile(r"(\d{1,2}):(\d{2})")
+
+
+class PieceTyped(BaseModel):
+    """One piece as typed; None was not said."""
+
+    model_config = ConfigDict(extra="forbid", frozen=True)
+
+    cut: str
+    mass: str | None = None
+    thickness: str | None = None
+    count: int | str | None = None
+    pit: str | None = None
+    wrap: str | None = None
+    serve: str | None = None
+
+
+class PlanTyped(BaseModel):
+    """A plan as typed, on the command line or in a plan file; what pieces do not say is taken from here."""
+
+    model_config = ConfigDict(extra="forbid", frozen=True)
+
+    pieces: tuple[PieceTyped, ...] = Field(min_length=1, max_length=MOST_PIECES)
+    serve: str | dt.datetime | None = None
+    pit: str | None = None
+    cooker: str | None = None
+    zone: str | None = None
+    confidence: float | str | None = None
+    now: str | dt.datetime | None = None
+
+
+@dataclasses.dataclass(frozen=True, kw_only=True)
+class Unusable:
+    """Something typed that cannot be used: its name, what was given, and of what kind the trouble is.
+
+    `trouble` is a key that `bot.messages.plan_report` has words for.
+    """
+
+    trouble: str
+    given: str = ""
+    piece: int | None = None
+    """Which piece, counted from 1; None when there is only one, or it is about the whole plan."""
+
+
+@dataclasses.dataclass(frozen=True, kw_only=True)
+class PieceWanted:
+    """One piece in figures: mass of one [kg], thickness [m], pit [°C]; None was not said."""
+
+    cut: Cut
+    mass_kg: float | None
+    thickness_m: float | None
+    count: int
+    pit_c: tuple[float, float] | None
+    wrap: Wrap | None
+    serving: Serving | None
+
+
+def read_piece(typed: PieceTyped, cuts: Cuts, zone: ZoneInfo, number: int | None) -> PieceWanted | list[Unusable]:
+    """Return a piece in figures, or everything of it that cannot be used."""
+    wrong: list[Unusable] = []
+
+    def said(trouble: str, given: object) -> None:
+        wrong.append(Unusable(trouble=trouble, given=str(given), piece=number))
+
+    cut = cuts.named(typed.cut)
+    mass = None if typed.mass is None else mass_kg(typed.mass)
+    thickness = None if typed.thickness is None else thickness_m(typed.thickness)
+    pit = None if typed.pit is None else read_pit(typed.pit)
+    wrap = None if typed.wrap is None else wrap_of(typed.wrap)
+    count = read_count(typed.count)
+    serving = None if typed.serve is None else read_serving(typed.serve, zone)
+    if cut is None:
+        said("cut", typed.cut)
+    for trouble, given, found in (
+        ("mass", typed.mass, mass), ("thickness", typed.thickness, thickness), ("pit", typed.pit, pit),
+        ("wrap", typed.wrap, wrap), ("serve", typed.serve, serving), ("count", typed.count, count),
+    ):  # fmt: skip
+        if given is not None and found is None:
+            said(trouble, given)
+    if wrap is not None and cut is not None and wrap is not Wrap.NONE and wrap not in cut.wraps:
+        said("wrap_of_cut", typed.wrap)
+    if wrong or cut is None:
+        return wrong
+    return PieceWanted(
+        cut=cut, mass_kg=mass, thickness_m=thickness, count=count or 1, pit_c=pit, wrap=wrap, serving=serving
+    )
+
+
+def read_pit(text: str) -> tuple[float, float] | None:
+    """Return a pit with its unit, such as "250F", "121 C" or "250-275F" [°C]; None without a unit."""
+    return pit_band_c(text, "F") if re.search(r"[cf]\s*$", text.strip().casefold()) else None
+
+
+def read_count(given: int | str | None) -> int | None:
+    """Return a number of like pieces, None when it is none."""
+    if given is None:
+        return None
+    text = str(given).strip()
+    return int(text) if text.isdecimal() and 1 <= int(text) <= MOST_OF_ONE else None
+
+
+def read_confidence(given: float | str) -> float | None:
+    """Return a wanted probability, such as 0.85, ".9" or "85%"; None outside what a plan can be asked for."""
+    text = str(given).strip()
+    try:
+        value = float(text.removesuffix("%")) / (100.0 if text.endswith("%") else 1.0)
+    except ValueError:
+        return None
+    return value if LEAST_CONFIDENCE <= value <= MOST_CONFIDENCE else None
+
+
+def read_serving(given: str | dt.datetime, zone: ZoneInfo) -> Serving | None:
+    """Return when people eat: "2026-08-15T18:00", a window "2026-08-15T18:00/19:00", or "when ready".
+
+    A wall time is one of `zone`; one with an offset is turned into it.
+    """
+    text = given.isoformat() if isinstance(given, dt.datetime) else given.strip()
+    if _WHEN_READY.fullmatch(text.casefold()):
+        return Serving(kind=ServingKind.WHEN_READY, zone=zone.key)
+    first, slash, last = text.partition("/")
+    start = _wall(first, zone)
+    if start is None:
+        return None
+    if not slash:
+        return Serving(kind=ServingKind.AT, zone=zone.key, start=start)
+    clock = _HOURS.fullmatch(last.strip())
+    end = _wall(f"{start.date()}T{last.strip().zfill(5)}" if clock else last, zone)
+    if end is not None and clock and end <= start:
+        end += dt.timedelta(days=1)
+    if end is None or end <= start:
+        return None
+    return Serving(kind=ServingKind.WINDOW, zone=zone.key, start=start, end=end)
+
+
+def read_instant(given: str | dt.datetime, zone: ZoneInfo) -> dt.datetime | None:
+    """Return an instant (UTC) from an ISO time; without an offset it is a wall time of `zone`."""
+    text = given.isoformat() if isinstance(given, dt.datetime) else given
+    wall = _wall(text, zone)
+    return None if wall is None else wall.replace(tzinfo=zone).astimezone(dt.UTC)
+
+
+def _wall(text: str, zone: ZoneInfo) -> dt.datetime | None:
+    text = text.strip()
+    if not re.match(r"\d{4}-\d{2}-\d{2}[T ]\d", text):
+        return None
+    try:
+        at = dt.datetime.fromisoformat(text)
+        return at if at.tzinfo is None else at.astimezone(zone).replace(tzinfo=None)
+    except (ValueError, OverflowError):
+        return None
