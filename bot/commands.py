@@ -42,6 +42,8 @@ class Topic(StrEnum):
     """The plan as one printed page."""
     CALENDAR = "calendar"
     """The plan as a calendar file."""
+    LEVERS = "levers"
+    """What can be done about a cook that runs late or early."""
     CREW = "crew"
     HELP = "help"
 
@@ -241,12 +243,37 @@ class Invite(_Intent):
     kind: Literal["invite"] = "invite"
 
 
+DANGERS = frozenset({"burn", "co_symptom", "grease_fire", "lightning"})
+"""Problems in which people are in danger: anybody may report them at any time, and they are answered first."""
+
+
 class Trouble(_Intent):
-    """A problem reported unasked: fire out, fuel out, pit running away, probe dead, flare-up."""
+    """A problem reported unasked, by its id in the catalogue: fire_out, pit_hot, probe_bone, burn, ..."""
 
     kind: Literal["trouble"] = "trouble"
-    what: Literal["fire_out", "fuel_out", "pit_hot", "pit_cold", "probe_dead", "flare_up", "other"]
+    what: str
     text: str
+
+
+class TroubleOver(_Intent):
+    """A problem is over; without `what` the one that stands."""
+
+    kind: Literal["trouble_over"] = "trouble_over"
+    what: str | None = None
+
+
+class TakeLever(_Intent):
+    """One of the offered ways to be on time; "nothing" changes nothing. `piece` None: the one that decides."""
+
+    kind: Literal["take_lever"] = "take_lever"
+    lever: str
+    piece: str | None = None
+
+
+class Pause(_Intent):
+    """Half-cooked meat is to be paused: asked for, and always refused."""
+
+    kind: Literal["pause"] = "pause"
 
 
 class Note(_Intent):
@@ -277,8 +304,8 @@ class Unclear(_Intent):
 
 Intent = Annotated[
     Report | Done | Skip | NotYet | PutOffFor | FeelSaid | WrapSaid | Undo | Correct | Ask | Draft | MoreCuts
-    | ChangePlan | MoveDinner | MovePit | ChoosePlan | AirSaid | TellMe | CallOff | Join | Invite | Trouble | Note
-    | Unclear,
+    | ChangePlan | MoveDinner | MovePit | ChoosePlan | AirSaid | TellMe | CallOff | Join | Invite | Trouble
+    | TroubleOver | TakeLever | Pause | Note | Unclear,
     Field(discriminator="kind"),
 ]  # fmt: skip
 
@@ -289,6 +316,8 @@ INTENT: TypeAdapter[Intent] = TypeAdapter(Intent)
 
 _NEEDS: dict[str, Right] = {
     "ask": Right.ASK,
+    "pause": Right.ASK,
+    "take_lever": Right.DECIDE,
     "skip": Right.DECIDE,
     "change_plan": Right.DECIDE,
     "move_dinner": Right.DECIDE,
@@ -304,6 +333,8 @@ _NEEDS: dict[str, Right] = {
 
 def needs(intent: Intent) -> Right:
     """Return the right that an intent needs; whatever is not named is a report."""
+    if isinstance(intent, Trouble) and intent.what in DANGERS:
+        return Right.ASK
     return _NEEDS.get(intent.kind, Right.REPORT)
 
 

@@ -12,6 +12,7 @@ from bot.application.visit import Visit, Work
 from bot.application.voices import voice_of
 from bot.application.writing import cook_write, tell
 from bot.chat import Address
+from bot.messages.advice import turned_advice
 from bot.messages.board import board
 from bot.messages.figures import Voice
 from bot.messages.message import Message, lines
@@ -20,7 +21,8 @@ from bot.messages.receipts import by_name, echo, receipt, still_open, warnings
 from bot.messages.trip import away, next_line, over, trip_message
 from bot.ports import CookSnapshot
 from scheduler.cook import Changes, Found, Lapsed, Over, Shifted, Situation, TripDue, ring
-from scheduler.facts import Fact
+from scheduler.facts import Fact, LeverTaken
+from scheduler.planning.advice import advise
 from scheduler.planning.trips import OUTAGE
 from scheduler.state import Stage
 
@@ -64,15 +66,19 @@ def answer(
     body: Message | None = None,
     asks: Message | None = None,
     lead: Message | None = None,
+    danger: bool = False,
 ) -> None:
     """Write the answer for the person who reported, one line for the other rooms, and the facts.
 
     `body` replaces the receipt (the plan of a new cook); `lead` goes before it, `asks` is a question that follows it.
+    With `danger` people are in danger: the lead comes first, loud, in every room.
     """
     voice = voice_of(done.after, visit.now)
     said = receipt(done.reported, voice) if body is None else body
     warned = warnings(done.rung, voice)
-    said = warned.then((lead or Message(text="")).then(said if asks is None else said.then(asks)))
+    first = lead or Message(text="")
+    said = said if asks is None else said.then(asks)
+    said = first.then(warned).then(said) if danger else warned.then(first.then(said)).then(_levers(done, voice))
     all_of_it = body is not None or _has(done.reported, Shifted)
     trip = _trip(done.rung)
     riding = () if trip is None else trip.trip.keys
@@ -80,7 +86,7 @@ def answer(
     text_for_me = said.then(paper).then(_riding(done.rung, trip, voice))
     text_for_me = dataclasses.replace(text_for_me, text=lines(text_for_me.text, still_open(done.after, riding)))
     told = tell(done.after, seed=visit.seed, now=visit.now, all_of_it=all_of_it)
-    stopping = bool(warned.text)
+    stopping = bool(warned.text) or danger
     work.say(
         _with_next(text_for_me, done.after, visit),
         to=visit.address,
@@ -90,7 +96,7 @@ def answer(
     )
     for room in snapshot.rooms:
         if room != visit.address:
-            _tell_others(visit, work, room, done, body, paper, stopping=stopping)
+            _tell_others(visit, work, room, done, body, paper, first=first if danger else None, stopping=stopping)
     work.cooks.append(
         cook_write(done.after, (*done.facts, told), version=snapshot.version, add_rooms=_new_rooms(snapshot, visit))
     )
@@ -108,13 +114,35 @@ def _paper_offer(snapshot: CookSnapshot, done: Turn) -> Message:
     return offer((*snapshot.facts, *done.facts), done.after) if told else Message(text="")
 
 
+def _levers(done: Turn, voice: Voice) -> Message:
+    """Return what can be done, once, in the message in which dinner turned late or early; not right after a choice."""
+    chosen = any(isinstance(fact.body, LeverTaken) for fact in done.reported.facts)
+    return Message(text="") if chosen else _turned(done.reported, voice)
+
+
+def _turned(changes: Changes, voice: Voice) -> Message:
+    if not any(isinstance(event, Shifted) and event.shift.turned for event in changes.events):
+        return Message(text="")
+    seen = changes.after.deciding
+    return turned_advice(advise(seen.state, seen.cut, seen.outlook, seen.catalogue.remedies, voice.now), voice)
+
+
 def _tell_others(
-    visit: Visit, work: Work, room: Address, done: Turn, body: Message | None, paper: Message, *, stopping: bool
+    visit: Visit,
+    work: Work,
+    room: Address,
+    done: Turn,
+    body: Message | None,
+    paper: Message,
+    *,
+    stopping: bool,
+    first: Message | None = None,
 ) -> None:
-    """Write one line about what somebody did, and the trip that came of it."""
+    """Write one line about what somebody did, and the trip that came of it; `first` is about danger."""
     voice = voice_of(done.after, visit.now)
     text = echo(done.reported, visit.person.name, voice) if body is None else by_name(visit.person.name)
     message = warnings(done.rung, voice).then(Message(text=text)).then(body or Message(text="")).then(paper)
+    message = message if first is None else first.then(message)
     trip = _trip(done.rung)
     message = message.then(_riding(done.rung, trip, voice))
     if message.text:
@@ -224,7 +252,7 @@ def _due_message(changes: Changes, voice: Voice, trip: TripDue | None, lapsed: t
         message = None if since is None else away(since, lapsed, voice)
     moved = [e for e in changes.events if isinstance(e, Shifted)]
     if moved:
-        news = Message(text=shift_text(moved[0], changes, voice))
+        news = Message(text=shift_text(moved[0], changes, voice)).then(_turned(changes, voice))
         off = trip is None or trip.trip.told_at is not None
         # A message that is off what was told says so first.
         message = news if message is None else message.then(news) if off else news.then(message)

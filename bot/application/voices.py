@@ -44,6 +44,7 @@ def context_of(visit: Visit, situation: Situation) -> Context:
         last_pit_at=None if pit is None else pit.at,
         meat_on_at=state.at("meat_on"),
         wrap=state.wraps[-1][1].wrap if state.wraps else state.planned.wrap,
+        troubles=tuple(state.troubles),
         serving=state.serving,
     )
 

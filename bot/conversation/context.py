@@ -61,5 +61,7 @@ class Context:
     wrap: Wrap | None = None
     setup_slot: str | None = None
     """While a cook is being set up: the question that is open (cut, serving, pit, mass, wrap), else None."""
+    troubles: tuple[str, ...] = ()
+    """Problems of the catalogue that were reported and are not over."""
     serving: Serving | None = None
     """When dinner is planned now: "18:30 at the latest" widens it, and a bare "7" stays on its day."""

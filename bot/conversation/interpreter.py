@@ -20,6 +20,7 @@ from bot.conversation.parsing.offered import begun, chosen
 from bot.conversation.parsing.replies import replies
 from bot.conversation.parsing.serving import follows_the_meat
 from bot.conversation.parsing.setup import set_up
+from bot.conversation.parsing.troubles import danger, ended
 from bot.conversation.parsing.words import LONGEST_READ, clauses, tidy
 
 
@@ -68,6 +69,8 @@ def _half_hour(heard: str, text: str, context: Context) -> tuple[Intent, ...]:
 
 
 def _understood(heard: str, text: str, context: Context) -> tuple[Intent, ...]:
+    if (hurt := danger(heard, text)) is not None:
+        return (hurt,)
     found = _setting_up(heard, text, context) if _sets_up(context) else _reply(heard, text, context)
     if _says_nothing_else(found) and (intent := begun(text, context)) is not None:
         return (intent,)
@@ -113,6 +116,8 @@ def _about_the_air(heard: str, text: str, context: Context) -> tuple[Intent, ...
 
 
 def _reply(heard: str, text: str, context: Context) -> tuple[Intent, ...]:
+    if (over := ended(heard, context)) is not None:
+        return (over,)
     if (plan := whole_plan(heard, text, context)) is not None:
         return (plan,)
     if (beside := _about_the_air(heard, text, context)) is not None:

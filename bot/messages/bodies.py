@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+from bot.messages.advice_words import LEVERS
 from bot.messages.figures import Voice, kilograms
+from bot.messages.problems import problem_name
 from bot.messages.steps import step_words
 from bot.messages.words import _
 from scheduler.facts import (
@@ -10,20 +12,27 @@ from scheduler.facts import (
     Body,
     Closed,
     Detail,
+    Divided,
     Fact,
     Feel,
     Felt,
+    LeverTaken,
+    MovedToOven,
     Noted,
     PitMoved,
     Planned,
     PutOff,
     Reading,
+    RestPlace,
+    RestTold,
     ServingMoved,
     Slot,
     StepDone,
     StepSkipped,
+    Troubled,
     Wrap,
     Wrapped,
+    WrapPlanned,
 )
 
 _LONGEST = 60
@@ -34,6 +43,22 @@ _WRAPPED = {
     Wrap.PAPER: lambda: _("Wrapped in paper"),
     Wrap.FOIL: lambda: _("Wrapped in foil"),
     Wrap.BOAT: lambda: _("In a foil boat"),
+}
+
+
+_PLANNED_WRAP = {
+    Wrap.NONE: lambda: _("Counting on no wrap from now on"),
+    Wrap.PAPER: lambda: _("Counting on paper from now on"),
+    Wrap.FOIL: lambda: _("Counting on foil from now on"),
+    Wrap.BOAT: lambda: _("Counting on a foil boat from now on"),
+}
+
+
+_REST_PLACES = {
+    RestPlace.BOX: lambda: _("To be held in a box"),
+    RestPlace.OVEN: lambda: _("To be held in a warm oven"),
+    RestPlace.COOKER: lambda: _("To be held in the cooker"),
+    RestPlace.BOARD: lambda: _("To rest on the board"),
 }
 
 
@@ -77,10 +102,35 @@ def body_text(body: Body, voice: Voice) -> str:
             return _("Noted: {text}").format(text=_shortened(body.text)) if body.understood else ""
         case Planned():
             return _planned_text(body)
+        case LeverTaken():
+            return _("Chosen: {what}").format(what=_lower(LEVERS[body.lever].name())) if body.lever in LEVERS else ""
+        case WrapPlanned():
+            return _PLANNED_WRAP[body.wrap]()
+        case MovedToOven():
+            return _("In the oven at {temp}").format(temp=voice.temp(body.oven_c))
+        case Divided():
+            return _("In {parts} parts").format(parts=body.parts)
+        case RestTold():
+            return _rest_told(body)
+        case Troubled():
+            return _("Over: {what}").format(what=problem_name(body.problem)) if body.over else ""
         case Closed():
             return _("The cook is called off; everything stays in the log")
         case _:
             return ""
+
+
+def _rest_told(rest: RestTold) -> str:
+    """Return how the meat is to rest: where, and how long from the pull to the knife."""
+    place = "" if rest.place is None else _REST_PLACES[rest.place]()
+    if rest.minutes is None:
+        return place
+    minutes = _("{minutes:g} min from pull to knife").format(minutes=rest.minutes)
+    return f"{place}, {minutes}" if place else minutes
+
+
+def _lower(text: str) -> str:
+    return text[0].lower() + text[1:] if text else text
 
 
 def air_text(air: AirTold, voice: Voice) -> str:

@@ -91,39 +91,6 @@ def not_text() -> str:
     return _("I can only read text so far. Type what it shows, please.")
 
 
-def trouble(what: str) -> str:
-    """Answer a problem that was reported unasked."""
-    texts = {
-        "fire_out": _(
-            "Lit charcoal from a chimney, meat stays in the closed cooker. If the pit is under 225 F (107 C) for "
-            "more than"
-            " 30 min with the meat under 140 F (60 C), move the meat to a hot oven now. No fluid on embers. Meat "
-            "and pit now?"
-        ),
-        "fuel_out": _(
-            "Add lit charcoal now; meat stays in, lid shut. No fluid on hot coals. If the pit stays under 225 F "
-            "(107 C) for"
-            " 30 min with the meat under 140 F (60 C), use a hot oven. What do meat and pit read?"
-        ),
-        "pit_hot": _(
-            "Close top and bottom a little, do not open the lid to cool it: that feeds the fire. Read the pit again "
-            "in 10 min."
-        ),
-        "pit_cold": _(
-            "Clear ash from the air holes, open the bottom a little, look at the fuel. Read the pit again in 15 min."
-        ),
-        "probe_dead": _(
-            "Use a hand reader every 30 to 45 min and type the number. Until then the forecast runs on time and pit."
-        ),
-        "flare_up": _(
-            "Lid shut, vents shut for 2 to 5 min. Never water on burning fat. Flames out of the lid: people back, "
-            "call the fire service."
-        ),
-        "other": _("Noted. If anybody is in danger, the fire and the meat can wait: people first, emergency number."),
-    }
-    return texts.get(what, texts["other"])
-
-
 def hello_group() -> str:
     """Greet a group."""
     return _(

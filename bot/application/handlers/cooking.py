@@ -6,7 +6,7 @@ from collections.abc import Callable
 
 from bot import commands as say
 from bot.application.announcements import answer, reply, turn
-from bot.application.handlers import choosing
+from bot.application.handlers import advice, choosing, troubles
 from bot.application.handlers.reports import Settling
 from bot.application.papers import TOPICS, give_out
 from bot.application.visit import Visit, Work
@@ -18,11 +18,12 @@ from bot.messages.answers import how_long, is_it_safe, plan, plan_rest, what_nex
 from bot.messages.asked import short_answer
 from bot.messages.figures import Voice
 from bot.messages.message import Message
+from bot.messages.problems import none_stands
 from bot.messages.refusals import refusal_text
 from bot.messages.setup import call_off_check
 from bot.messages.stall import stall_answer
 from bot.ports import CookSnapshot
-from scheduler.cook import Changes, Refusal, Report, Situation, assess, decide
+from scheduler.cook import Changes, Refusal, Report, Situation, SpotAsked, assess, decide
 from scheduler.facts import Closed, Noted
 
 _ANSWERS: dict[say.Topic, Callable[[Situation, Voice], Message]] = {
@@ -44,6 +45,8 @@ def handle(
     visit: Visit, work: Work, snapshot: CookSnapshot, situation: Situation, wanted: tuple[say.Intent, ...]
 ) -> None:
     """Work on what was said about a running cook."""
+    if isinstance(wanted[0], say.Trouble) and wanted[0].what in say.DANGERS:
+        wanted = wanted[:1]  # people first: figures that came along do not matter now
     lacking = [i for i in wanted if not may(visit.person.role, say.needs(i))]
     if lacking:
         reply(visit, work, situation, Message(text=talk.not_allowed(visit.person.role.value)))
@@ -60,6 +63,12 @@ def handle(
             choosing.handle(visit, work, snapshot, situation, first)
         case say.Trouble():
             _trouble(visit, work, snapshot, situation, first, wanted[1:])
+        case say.TroubleOver():
+            _trouble_over(visit, work, snapshot, situation, first)
+        case say.TakeLever():
+            advice.take(visit, work, snapshot, situation, first)
+        case say.Pause():
+            advice.pause(visit, work, situation)
         case _:
             _report(visit, work, snapshot, situation, wanted)
 
@@ -68,6 +77,9 @@ def _ask(visit: Visit, work: Work, snapshot: CookSnapshot, situation: Situation,
     voice = voice_of(situation, visit.now)
     if asked.topic in TOPICS:
         give_out(visit, work, snapshot, situation, TOPICS[asked.topic])
+        return
+    if asked.topic is say.Topic.LEVERS:
+        advice.ask(visit, work, situation)
         return
     if asked.topic in _ANSWERS:
         reply(visit, work, situation, _ANSWERS[asked.topic](situation, voice))
@@ -89,22 +101,26 @@ def _ask(visit: Visit, work: Work, snapshot: CookSnapshot, situation: Situation,
 
 def _report(
     visit: Visit, work: Work, snapshot: CookSnapshot, situation: Situation, wanted: tuple[say.Intent, ...],
-    lead: Message | None = None,
+    trouble: troubles.Answer | None = None,
 ) -> None:  # fmt: skip
     """Decide on reports and answer; a question that must come first rides below what was taken."""
-    if visit.incoming.group and say.chatter(wanted):
+    if visit.incoming.group and trouble is None and say.chatter(wanted):
         _keep_quietly(visit, work, snapshot)
         return
     settled = Settling(visit, situation, snapshot.facts, voice_of(situation, visit.now)).settle(wanted)
-    if settled.ask is not None and not settled.reports:
-        reply(visit, work, situation, settled.ask if lead is None else lead.then(settled.ask))
+    also = () if trouble is None else trouble.reports
+    if settled.ask is not None and not (settled.reports or also):
+        reply(visit, work, situation, settled.ask)
         return
-    result = _decide(visit, snapshot, tuple(settled.reports))
+    result = _decide(visit, snapshot, (*settled.reports, *also))
     if isinstance(result, Refusal):
         _refuse(visit, work, snapshot, situation, result)
         return
     done = turn(snapshot.facts, result, visit=visit)
-    answer(visit, work, snapshot, done, asks=settled.ask, lead=lead)
+    if trouble is None or (trouble.only_if_doubted and not any(isinstance(e, SpotAsked) for e in result.events)):
+        answer(visit, work, snapshot, done, asks=settled.ask)
+        return
+    answer(visit, work, snapshot, done, asks=settled.ask, lead=trouble.card, danger=trouble.danger)
 
 
 def _keep_quietly(visit: Visit, work: Work, snapshot: CookSnapshot) -> None:
@@ -143,10 +159,22 @@ def _trouble(
     rest: tuple[say.Intent, ...],
 ) -> None:  # fmt: skip
     """Keep the problem, say what to do, and take readings that came with it."""
-    more: tuple[say.Intent, ...] = (say.Note(text=said.text),)
-    if said.what == "fuel_out" and situation.prompt("fuel_check") is not None:
-        more = (say.Done(step="fuel_check", outcome="low"),)
-    _report(visit, work, snapshot, situation, (*rest, *more), lead=Message(text=talk.trouble(said.what)))
+    found = troubles.answer_to(visit, situation, said, with_number=any(isinstance(i, say.Report) for i in rest))
+    _report(visit, work, snapshot, situation, rest, found)
+
+
+def _trouble_over(
+    visit: Visit, work: Work, snapshot: CookSnapshot, situation: Situation, said: say.TroubleOver
+) -> None:
+    reports = troubles.over(visit, situation, said)
+    if not reports:
+        reply(visit, work, situation, Message(text=none_stands()))
+        return
+    result = _decide(visit, snapshot, reports)
+    if isinstance(result, Refusal):
+        _refuse(visit, work, snapshot, situation, result)
+        return
+    answer(visit, work, snapshot, turn(snapshot.facts, result, visit=visit))
 
 
 def _call_off(visit: Visit, work: Work, snapshot: CookSnapshot, situation: Situation, *, sure: bool) -> None:

@@ -15,6 +15,7 @@ from bot.crew import Right, may
 from bot.messages import own_cuts, setup, talk
 from bot.messages.figures import Voice
 from bot.messages.message import Message
+from bot.messages.problems import danger_card
 from bot.messages.refusals import question, refusal_text
 from bot.ports import CookSnapshot, Json, SessionWrite
 from scheduler.cook import Beginning, Changes, Refusal, begin
@@ -56,6 +57,9 @@ def remembered(data: Json | None) -> Setup | None:
 
 def handle(visit: Visit, work: Work, known: Setup | None, wanted: tuple[say.Intent, ...]) -> None:
     """Work on what was said while no cook is running."""
+    if isinstance(wanted[0], say.Trouble) and wanted[0].what in say.DANGERS:
+        work.say(danger_card(wanted[0].what), to=visit.address, key=f"answer:{visit.row_id}", urgent=True)
+        return
     if not may(visit.person.role, Right.START):
         _say(visit, work, Message(text=talk.no_cook()))
         return

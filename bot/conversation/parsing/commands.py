@@ -7,7 +7,7 @@ from __future__ import annotations
 
 import re
 
-from bot.commands import Ask, CallOff, Draft, Intent, Invite, Join, TellMe, Topic, Undo
+from bot.commands import Ask, CallOff, Draft, Intent, Invite, Join, Pause, TellMe, Topic, Undo
 from bot.conversation.parsing.words import bare, phrases, tidy
 from scheduler.facts import Detail, Wrap
 
@@ -30,6 +30,9 @@ _SLASHES: dict[str, Intent] = {
     "print": Ask(topic=Topic.PAGE),
     "calendar": Ask(topic=Topic.CALENDAR),
     "safe": Ask(topic=Topic.SAFE),
+    "options": Ask(topic=Topic.LEVERS),
+    "late": Ask(topic=Topic.LEVERS),
+    "early": Ask(topic=Topic.LEVERS),
     "stall": Ask(topic=Topic.STALL),
     "crew": Ask(topic=Topic.CREW),
     "help": Ask(topic=Topic.HELP),
@@ -59,6 +62,62 @@ _PHRASES: tuple[tuple[Intent, re.Pattern[str]], ...] = (
         ),
     ),
     (
+        Ask(topic=Topic.LEVERS),
+        phrases(
+            (
+                r"^what (?:can|could) (?:i|we) (?:still |now )?(?:do|try)(?: about (?:it|that|this))?(?:"
+                r" now)?(?: (?:if|when|to) .*)?$"
+            ),
+            (
+                r"^(?:what|which|any|are there any) (?:are )?(?:my |our |the |other )?(?:options|levers"
+                r"|choices)(?: (?:are there|do (?:i|we) have|left|now))?$"
+            ),
+            (
+                r"^(?:help,? )?(?:we're|we are|i'm|i am|it's|it is|dinner is|dinner's|dinner will be|we"
+                r" will be|we'll be)? ?(?:running |going to be |gonna be )?(?:too |so |really |very |way"
+                r" )?(?:late|behind|early|slow|fast)(?: schedule)?(?: now| again)?$"
+            ),
+            r"^(?:it's |it is |the meat is )?(?:too|running) (?:late|early|slow|fast)$",
+            (
+                r"^(?:how (?:can|do) (?:i|we) |can (?:i|we) )?(?:speed|hurry|slow) (?:it|this|things|the"
+                r" meat|her) (?:up|down)(?: a bit)?$"
+            ),
+            (
+                r"^(?:it|the meat|this|she)(?:'s| is) (?:going |coming |running |way )?(?:too (?:fast"
+                r"|slow)|behind|ahead|late|early)(?: of (?:plan|schedule))?$"
+            ),
+            r"^make it (?:faster|slower|quicker)$",
+        ),
+    ),
+    (
+        Pause(),
+        phrases(
+            (
+                r"^(?:can|could|should|may|let's|lets|i'll|we'll|i will|we will|i want to|we want to|want"
+                r" to|how (?:do|can) (?:i|we)|is it ok(?:ay)? to|i|we)? ?(?:i |we |us )?(?:just"
+                r" )?(?:pause|interrupt|park|freeze)(?: (?:it|this|the (?:cook|meat|fire|brisket|butt"
+                r"|ribs))?)?(?: .*)?$"
+            ),
+            (
+                r"^.*\b(?:let|leave) (?:the |it |this )?(?:fire |coals )?(?:to )?(?:go|die|burn) (?:out"
+                r"|down)\b.*\b(?:over ?night|tomorrow|later|till|until|and (?:finish|start|light"
+                r"|relight))\b.*$"
+            ),
+            (
+                r"^(?:can|could|should|shall|let's|lets|what if) (?:i |we )?(?:let|leave) (?:the |it"
+                r" )?(?:fire |coals )?(?:to )?(?:go|die) out$"
+            ),
+            (
+                r"^.*\b(?:finish|cook|continue|carry on|go on|do the rest|resume)(?: \w+){0,2}"
+                r" (?:tomorrow|in the morning|next day|the next day|later tonight)\b.*$"
+            ),
+            (
+                r"^.*\b(?:stop|take it off|pull it|put it (?:in|into) the fridge)\b.*\b(?:and|then)"
+                r" (?:finish|cook|continue|start again|put it back)\b.*\b(?:later|tomorrow|morning)\b.*$"
+            ),
+        ),
+    ),
+    (
         Ask(topic=Topic.SAFE),
         phrases(
             (
@@ -77,7 +136,8 @@ _PHRASES: tuple[tuple[Intent, re.Pattern[str]], ...] = (
             "^(?:and )?(?:what|whats|what's|wat)(?: is|s|'s)? (?:next|now|to do(?: now| next)?)$",
             "^next(?: step| one| up| thing)?$",
             "^now what$",
-            "^what (?:do|should|can) (?:i|we) (?:do|be doing)(?: now| next)?$",
+            "^what (?:do|should) (?:i|we) (?:do|be doing)(?: now| next)?$",
+            "^what can (?:i|we) do next$",
             r"^(?:should|do|shall) (?:i|we) (?:wrap|spritz|pull|flip|rotate|wait|add wood|add coal)\b.*",
             "^whats up next$",
             "^todo$",
@@ -174,7 +234,10 @@ _PHRASES: tuple[tuple[Intent, re.Pattern[str]], ...] = (
     (
         Undo(),
         re.compile(
-            "^(?:undo|undo (?:that|it|this|last|the last(?: one)?)|take (?:that|it) back|ruckgangig|deshacer|annuler)$"
+            (
+                "^(?:undo|undo (?:that|it|this|last|the last(?: one)?)|take (?:that|it) back|ruckgangig"
+                "|deshacer|annuler)$"
+            ),
         ),
     ),
     (

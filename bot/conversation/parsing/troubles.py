@@ -6,26 +6,26 @@ It names the problem; what to do about it is advice from elsewhere.
 from __future__ import annotations
 
 import re
-from typing import Literal
 
-from bot.commands import Done, Intent, Note, Trouble
+from bot.commands import Done, Intent, Note, Trouble, TroubleOver
 from bot.conversation.context import Context
 from bot.conversation.parsing.steps import LATE_STAGES
-from bot.conversation.parsing.words import phrases
+from bot.conversation.parsing.telling import Telling
+from bot.conversation.parsing.trouble_words import DANGERS, FIRE, GAUGES
+from bot.conversation.parsing.trouble_words_meat import MEAT, PEOPLE
+from bot.conversation.parsing.words import bare, phrases
 from scheduler.facts import Slot
 
-What = Literal["fire_out", "fuel_out", "pit_hot", "pit_cold", "probe_dead", "flare_up", "other"]
 _PROBE = r"(?:probe|thermometer|thermo|sensor|gauge|reader|thermocouple|display)s?"
 _PIT = r"(?:pit|smoker|cooker|grill|temps?|temperature|fire|it)"
-_TROUBLES: tuple[tuple[What, re.Pattern[str]], ...] = (
+_TROUBLES: tuple[tuple[str, re.Pattern[str]], ...] = (
     (
         "flare_up",
         phrases(
             r"\bflare[- ]?ups?\b",
             r"\bflaring\b",
-            r"\bgrease fire\b",
             r"\b(?:is|it's|it is|meat's|ribs are|everything's) on fire\b",
-            r"\bflames? (?:everywhere|are|is|coming|shooting)\b",
+            r"\bflames? (?:are|is|coming|shooting)\b",
             r"\bin flames\b",
         ),
     ),
@@ -108,6 +108,23 @@ _OVER_NOW = re.compile(
     "|good now|had a|was a|relit|it's fine|its fine|handled|solved|no (?:flare|trouble"
     r"|problem))\b"
 )
+_ENDED = phrases(
+    (
+        r"^(?:it'?s |that'?s |the |all )*(?:all good|fixed|sorted|solved|handled|under control|over|dealt"
+        r" with|better|fine|okay|ok)(?: again)?(?: now)?$"
+    ),
+    (
+        r"^(?:everyone|everybody|we|i)(?:'s| is|'re| are|'m| am)? (?:\w+ )?(?:out|safe|clear|fine|ok|okay"
+        r"|back)(?: now| again| outside)*$"
+    ),
+    r"^(?:it )?(?:has )?stopped(?: raining| now| thundering| smoking)?$",
+    (
+        r"^(?:the )?(?:rain|storm|wind|snow|fire|flames?)(?:'s| is| has)* (?:over|gone|stopped|passed|out"
+        r"|down|died down|back)(?: now| again)?$"
+    ),
+    r"^(?:it'?s |fire'?s |we'?re )?(?:relit|back on|burning again|lit again|going again)(?: now)?$",
+)
+"""Words that end the problem which stands; with none standing they say nothing of one."""
 
 
 def trouble(heard: str, text: str, context: Context) -> tuple[Intent, Slot | None] | None:
@@ -120,7 +137,66 @@ def trouble(heard: str, text: str, context: Context) -> tuple[Intent, Slot | Non
             if what in ("fire_out", "fuel_out") and context.stage in LATE_STAGES:
                 asked = any(step.step == "fire_out" for step in context.open_steps)
                 return (Done(step="fire_out") if asked and what == "fire_out" else Note(text=text)), None
-            if _OVER_NOW.search(heard):
-                return Note(text=text), None
-            return Trouble(what=what, text=text), Slot.PIT if what in ("pit_hot", "pit_cold", "flare_up") else None
+            return _told(what, heard, text, context, Slot.PIT if what in _OF_THE_PIT else None)
+    for telling in _TELLINGS:
+        if _tells(telling, heard) and _meant(telling.what, context):
+            return _told(telling.what, heard, text, context, _SLOTS.get(telling.what))
     return None
+
+
+def danger(heard: str, text: str) -> Trouble | None:
+    """Return the danger to people that a text reports: read before anything else, with or without a cook."""
+    found = next((telling.what for telling in DANGERS if _tells(telling, heard)), None)
+    return None if found is None or _OVER_NOW.search(heard) else Trouble(what=found, text=text)
+
+
+def ended(heard: str, context: Context) -> TroubleOver | None:
+    """Return that the problem which stands is over, None when none stands or the words do not say so."""
+    return TroubleOver() if context.troubles and _ENDED.match(bare(heard)) else None
+
+
+def _told(what: str, heard: str, text: str, context: Context, slot: Slot | None) -> tuple[Intent, Slot | None]:
+    if not _OVER_NOW.search(heard):
+        return Trouble(what=what, text=text), slot
+    return (TroubleOver(what=what) if what in context.troubles else Note(text=text)), None
+
+
+def _tells(telling: Telling, heard: str) -> bool:
+    return bool(telling.says.search(heard)) and not (telling.unless is not None and telling.unless.search(heard))
+
+
+def _meant(what: str, context: Context) -> bool:
+    """Return whether words that also answer a question, or mean something else at another stage, report a problem."""
+    opened = {step.step for step in context.open_steps}
+    match what:
+        case "dirty_smoke":
+            return "smoke_clean" not in opened
+        case "bark_soft" | "bark_dark":
+            return "bark_check" not in opened and context.stage in ("cooking", *LATE_STAGES)
+        case "too_tough_at_dinner":
+            return "tender_test" not in opened and context.stage in LATE_STAGES
+        case "over_tender":
+            return "tender_test" not in opened
+        case "fire_ban_now" | "wind":
+            return "rules_recheck" not in opened and context.stage in ("cooking", *LATE_STAGES)
+        case "wont_light" | "frozen_middle" | "no_salt":
+            return context.stage not in LATE_STAGES
+        case "hold_low":
+            return context.stage in LATE_STAGES
+        case "probe_bone" | "probe_air_fat" | "stall_long":
+            return context.stage == "cooking"
+        case _:
+            return True
+
+
+_OF_THE_PIT = ("pit_hot", "pit_cold", "flare_up")
+_SLOTS = {
+    "yo_yo": Slot.PIT,
+    "wind": Slot.PIT,
+    "rain": Slot.PIT,
+    "probe_bone": Slot.CORE,
+    "probe_air_fat": Slot.CORE,
+    "stall_long": Slot.CORE,
+    "hold_low": Slot.CORE,
+}
+_TELLINGS = (*DANGERS, *FIRE, *GAUGES, *MEAT, *PEOPLE)

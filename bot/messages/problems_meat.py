@@ -1,0 +1,95 @@
+"""Cards for the meat itself: bark, salt, dryness, ice, what fell down, what is held too cold.
+
+Cautions here are never weakened; `bot.messages.problems` puts a card together.
+"""
+
+from __future__ import annotations
+
+from bot.commands import Ask, MoveDinner, Topic, WrapSaid
+from bot.messages.problem_card import Card, card
+from bot.messages.words import _
+from scheduler.facts import Wrap
+
+MEAT: dict[str, Card] = {
+    "dry_flat": card(
+        name=lambda: _("dry meat"),
+        do=lambda: _("Slice it thinner, warm juices or broth over it, chop the ends."),
+        caution=lambda: _("Juices that ran off raw meat are boiled first."),
+        ask=lambda: _("Shall I keep for next time: wrap earlier?"),
+    ),
+    "bark_soft": card(
+        name=lambda: _("soft bark"),
+        do=lambda: _("Open the wrap, 15 to 30 min at {bark}, no spritz."),
+        caution=lambda: _("Steam when you open it. Watch that the meat does not run past its target."),
+        ask=lambda: _("What does the meat read?"),
+        answers=lambda: ((_("Unwrapped"), WrapSaid(wrap=Wrap.NONE)),),
+    ),
+    "bark_dark": card(
+        name=lambda: _("dark bark"),
+        do=lambda: _("Scratch and taste it: bitter or not? Wrap it or shield it now. Less sugar next time."),
+        ask=lambda: _("Wrap it?"),
+        answers=lambda: (
+            (_("Wrapped in paper"), WrapSaid(wrap=Wrap.PAPER)),
+            (_("Wrapped in foil"), WrapSaid(wrap=Wrap.FOIL)),
+        ),
+    ),
+    "over_tender": card(
+        name=lambda: _("it falls apart"),
+        do=lambda: _(
+            "Off the fire now, open to the air 20 to 30 min, a short hold that is not too hot. Chop it, do not slice."
+        ),
+        caution=lambda: _("Held meat stays above {danger}."),
+        ask=lambda: _("Is it off?"),
+    ),
+    "hold_low": card(
+        name=lambda: _("held meat is too cold"),
+        do=lambda: _(
+            "{danger} to {act}: serve now, or oven at 93 to 107 C (200 to 225 F) until it reads above {above}. Under "
+            "{danger}: serve at once, or reheat covered to {reheat}."
+        ),
+        caution=lambda: _(
+            "Under {danger} for more than 2 h (1 h on a hot day), or nobody knows how long: bin it. Otherwise "
+            "chill it fast."
+        ),
+        ask=lambda: _("What does it read, and since when is it under {danger}?"),
+    ),
+    "frozen_middle": card(
+        name=lambda: _("ice in the middle"),
+        do=lambda: _(
+            "Do not cook it yet. In its bag under cold water, changed every 30 min, about an hour for each "
+            "kilogram; then it goes on at once."
+        ),
+        caution=lambda: _(
+            "Never from frozen in a low pit: the middle stays too long where germs grow. Never on the table."
+        ),
+        ask=lambda: _("How heavy is it, and where is the ice? Dinner may move."),
+        answers=lambda: (
+            (_("Dinner an hour later"), MoveDinner(minutes=60)),
+            (_("Dinner 3 h later"), MoveDinner(minutes=180)),
+        ),
+    ),
+    "over_salted": card(
+        name=lambda: _("salted twice"),
+        do=lambda: _(
+            "Before cooking: wipe off what has not melted, no salt in the rub. After: unsalted sauce and sides, "
+            "thicker slices, mixed with an unsalted batch."
+        ),
+        ask=lambda: _("Who salted, and how many grams?"),
+    ),
+    "no_salt": card(
+        name=lambda: _("salt was forgotten"),
+        do=lambda: _("Salt in the rub now and flaky salt on the slices. Do not delay the cook for it."),
+        ask=lambda: _("Is it salted now?"),
+        answers=lambda: ((_("What next"), Ask(topic=Topic.WHAT_NEXT)),),
+    ),
+    "dropped": card(
+        name=lambda: _("it fell down"),
+        do=lambda: _("Cooked and ready to eat: bin it. Raw, at home: cut off the dirty face and cook on."),
+        caution=lambda: _(
+            "At a public event: bin it either way. In doubt: bin it. Hot fat on the floor: nobody walks there."
+        ),
+        ask=lambda: _("Raw or done?"),
+        answers=lambda: ((_("What can I do?"), Ask(topic=Topic.LEVERS)),),
+    ),
+}
+"""What happens to the meat."""
