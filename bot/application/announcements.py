@@ -78,12 +78,13 @@ def answer(
     warned = warnings(done.rung, voice)
     first = lead or Message(text="")
     said = said if asks is None else said.then(asks)
-    said = first.then(warned).then(said) if danger else warned.then(first.then(said)).then(_levers(done, voice))
+    said = first.then(warned).then(said) if danger else warned.then(first.then(said))
     all_of_it = body is not None or _has(done.reported, Shifted)
     trip = _trip(done.rung)
     riding = () if trip is None else trip.trip.keys
     paper = _paper_offer(snapshot, done)
     text_for_me = said.then(paper).then(_riding(done.rung, trip, voice))
+    text_for_me = text_for_me if danger else text_for_me.then(_levers(done, trip, voice))
     text_for_me = dataclasses.replace(text_for_me, text=lines(text_for_me.text, still_open(done.after, riding)))
     told = tell(done.after, seed=visit.seed, now=visit.now, all_of_it=all_of_it)
     stopping = bool(warned.text) or danger
@@ -114,14 +115,16 @@ def _paper_offer(snapshot: CookSnapshot, done: Turn) -> Message:
     return offer((*snapshot.facts, *done.facts), done.after) if told else Message(text="")
 
 
-def _levers(done: Turn, voice: Voice) -> Message:
+def _levers(done: Turn, trip: TripDue | None, voice: Voice) -> Message:
     """Return what can be done, once, in the message in which dinner turned late or early; not right after a choice."""
     chosen = any(isinstance(fact.body, LeverTaken) for fact in done.reported.facts)
-    return Message(text="") if chosen else _turned(done.reported, voice)
+    return Message(text="") if chosen else _turned(done.reported, trip, voice)
 
 
-def _turned(changes: Changes, voice: Voice) -> Message:
-    if not any(isinstance(event, Shifted) and event.shift.turned for event in changes.events):
+def _turned(changes: Changes, trip: TripDue | None, voice: Voice) -> Message:
+    turned = any(isinstance(event, Shifted) and event.shift.turned for event in changes.events)
+    pull = trip is not None and any(prompt.step.id == "pull" for prompt in trip.trip.prompts)
+    if pull or not turned:  # the moment to pull is a message about nothing else
         return Message(text="")
     seen = changes.after.deciding
     return turned_advice(advise(seen.state, seen.cut, seen.outlook, seen.catalogue.remedies, voice.now), voice)
@@ -252,7 +255,7 @@ def _due_message(changes: Changes, voice: Voice, trip: TripDue | None, lapsed: t
         message = None if since is None else away(since, lapsed, voice)
     moved = [e for e in changes.events if isinstance(e, Shifted)]
     if moved:
-        news = Message(text=shift_text(moved[0], changes, voice)).then(_turned(changes, voice))
+        news = Message(text=shift_text(moved[0], changes, voice)).then(_turned(changes, trip, voice))
         off = trip is None or trip.trip.told_at is not None
         # A message that is off what was told says so first.
         message = news if message is None else message.then(news) if off else news.then(message)

@@ -149,7 +149,7 @@ def test_the_others_see_one_silent_line(ribs: PlayedKitchen) -> None:
 def test_a_note_is_passed_on_in_its_own_words(ribs: PlayedKitchen) -> None:
     """A problem told by one is told to the others in the words it was told in, and answered with what to do."""
     answer = ribs.say("Tomas", "the fire went out")
-    assert answer.text.startswith("Lit charcoal from a chimney, meat stays in the closed cooker.")
+    assert answer.text.startswith("Lit charcoal from a chimney; the meat stays in the closed cooker meanwhile.")
     (echo,) = ribs.told("Ines")
     assert echo.lines[0] == 'Tomas: Noted: "the fire went out".'
 
