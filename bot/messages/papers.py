@@ -8,12 +8,12 @@ from __future__ import annotations
 import datetime as dt
 from zoneinfo import ZoneInfo
 
-from bot.messages.figures import Voice, span
+from bot.messages.figures import Voice, span, to_five
 from bot.messages.message import lines
 from bot.messages.steps import CAUTIONS, step_words
 from bot.messages.words import _
-from scheduler.cuts import Cut, Cuts
-from scheduler.facts import Wrap
+from scheduler.cuts import Cut
+from scheduler.facts import VentMark, Wrap
 from scheduler.planning.outlook import Window
 from scheduler.safety import ACT_C
 from scheduler.safety.findings import COME_UP_C, PIT_COLD_C
@@ -52,9 +52,23 @@ def both_band(low_c: float, high_c: float) -> str:
 # --- the page -------------------------------------------------------------------------------------------------------
 
 
-def dinner_title(serve_at: dt.datetime | None, voice: Voice) -> str:
-    """Return when people eat."""
-    return _("Dinner when ready") if serve_at is None else _("Dinner {time}").format(time=day_clock(serve_at, voice))
+def dinner_title(
+    window: tuple[dt.datetime | None, dt.datetime | None], plate_at: dt.datetime | None, voice: Voice, *, late: bool
+) -> str:
+    """Return when people eat; `late` says that the meat will not be ready by then."""
+    start, end = window
+    if start is None:
+        ready = _("Dinner when ready")
+        return ready if plate_at is None else _("{ready}, about {time}").format(
+            ready=ready, time=day_clock(to_five(plate_at), voice)
+        )  # fmt: skip
+    when = day_clock(start, voice)
+    if end is not None and end != start:
+        when = _("{start} to {end}").format(start=when, end=day_clock(end, voice).split()[-1])
+    dinner = _("Dinner {time}").format(time=when)
+    if not late or plate_at is None:
+        return dinner
+    return _("{dinner}, plate about {time}").format(dinner=dinner, time=day_clock(to_five(plate_at), voice))
 
 
 def issue_line(sequence: int, issued_at: dt.datetime, voice: Voice) -> str:
@@ -102,28 +116,30 @@ def day_heading(local: dt.datetime) -> str:
     return _("{day} {number} {month}").format(day=weekday(local), number=local.day, month=f"{local:%b}")
 
 
-def minimum_line(cut: Cut, cuts: Cuts, name: str) -> str:
-    """Return the published safe minimum of a cut, with the rest that belongs to it."""
-    rest_min = cuts.safety[cut.safety_class].rest_min
-    limit = both(cuts.minimum_c(cut))
+def minimum_line(minimum_c: float, rest_min: float, name: str) -> str:
+    """Return the published safe minimum of some meat [°C], with the rest that belongs to it [min]."""
     if rest_min > 0:
         return _("Safe to eat, {name}: {limit} in the coldest spot, then {rest:g} min.").format(
-            name=name, limit=limit, rest=rest_min
+            name=name, limit=both(minimum_c), rest=rest_min
         )
-    return _("Safe to eat, {name}: {limit} in the coldest spot.").format(name=name, limit=limit)
+    return _("Safe to eat, {name}: {limit} in the coldest spot.").format(name=name, limit=both(minimum_c))
 
 
-def pit_line(low_c: float, high_c: float) -> str:
-    """Return the band of the pit, and where it is too cold."""
+def pit_line(bands: tuple[tuple[float, float], ...]) -> str:
+    """Return the bands of the pit, one after the other, and where it is too cold."""
+    pits = _(", later ").join(both_band(low_c, high_c) for low_c, high_c in bands)
     return _("Pit: {band}. Never below {cold} while the meat is below {floor}.").format(
-        band=both_band(low_c, high_c), cold=both(PIT_COLD_C), floor=both(FLOOR_C)
+        band=pits, cold=both(PIT_COLD_C), floor=both(FLOOR_C)
     )
 
 
-def come_up_line(by: dt.datetime | None, voice: Voice) -> str:
-    """Return the four-hour check of big cuts."""
-    when = "" if by is None else _(" (about {time})").format(time=voice.about(by))
-    return _("Four hours on{when}: meat above {limit}, or ask.").format(when=when, limit=both(COME_UP_C))
+def come_up_line(by: dt.datetime, voice: Voice, *, name: str, others: tuple[tuple[str, dt.datetime], ...]) -> str:
+    """Return the four-hour check of big pieces, each with its time; `name` is empty when there is one piece."""
+    first = _("{name} {time}").format(name=name, time=voice.about(by)).strip()
+    times = [first, *(_("{name} {time}").format(name=one, time=voice.about(at)) for one, at in others)]
+    return _(
+        "Four hours on (about {times}): meat above {limit}. If not: get the pit up, look at fuel and probe."
+    ).format(times=", ".join(times), limit=both(COME_UP_C))
 
 
 def hold_line() -> str:
@@ -148,7 +164,7 @@ def silent_lines(lead: str | None) -> tuple[str, ...]:
     asked = _("In doubt wake {lead}.").format(lead=lead) if lead else _("In doubt wake whoever leads the cook.")
     return (
         _("Carry on from this page. Limits and the hand decide, not the times."),
-        _('Read pit and meat every hour. Write time and number down; type them later ("178 at 03:40").'),
+        _("Read pit and meat every hour. Write time and number down, on the back; type them in later (178 at 03:40)."),
         asked,
         _("Never pause half-cooked meat: if the fire is lost, into a hot oven."),
     )
@@ -162,20 +178,42 @@ def wake_if_line() -> str:
     ).format(cold=both(PIT_COLD_C), hot=both(_PIT_HOT_C), climb=_CLIMB_C * 1.8, climb_c=_CLIMB_C)
 
 
-def vent_line(low_c: float, high_c: float, words: str) -> str:
+def vent_line(mark: VentMark) -> str:
     """Return where the vents stand for a band, in the owner's words."""
-    return _("{band}: {words}").format(band=both_band(low_c, high_c), words=words)
+    return _("{band}: {words}").format(band=both_band(mark.low_c, mark.high_c), words=mark.words)
+
+
+def dial_line(offset_c: float) -> str:
+    """Return what the dial in the lid shows against the grate."""
+    more = _("add") if offset_c > 0 else _("take off")
+    return _("Dial in the lid: {more} {f:.0f} F ({c:.0f} C).").format(more=more, f=abs(offset_c) * 1.8, c=abs(offset_c))
 
 
 def wake_line(name: str, start: dt.datetime, end: dt.datetime, voice: Voice) -> str:
     """Return who has the watch, and when."""
-    return _("{name}: {start} to {end}").format(name=name, start=voice.clock(start), end=voice.clock(end).split()[-1])
+    return _("{name}: {start} to {end}").format(
+        name=name, start=day_clock(start, voice), end=day_clock(end, voice).split()[-1]
+    )
+
+
+def short_window(window: Window, voice: Voice) -> str:
+    """Return a window by its clock times alone, for under the heading of a day."""
+    zone = ZoneInfo(voice.zone)
+    early, late = (
+        _("?") if at is None else f"{to_five(at).astimezone(zone):%H:%M}" for at in (window.early, window.late)
+    )
+    return _("{early} to {late}").format(early=early, late=late)
+
+
+def row_title(title: str, pieces: tuple[str, ...]) -> str:
+    """Return a row of the page: what is done, and to which pieces when not to all."""
+    return _("{title}: {pieces}").format(title=title, pieces=", ".join(pieces)) if pieces else title
 
 
 def row_note(step_id: str, cut: Cut, window: Window | None, voice: Voice) -> str:
     """Return what stands behind a step on the page: a window, or a temperature to look for."""
     if step_id == "pull" and window is not None:
-        return _("usual: {window}").format(window=voice.window(window))
+        return _("usual {window}").format(window=short_window(window, voice))
     if step_id == "bark_check":
         return _("near {core}").format(core=voice.temp(cut.bark_look_c))
     if step_id == "tender_test":
@@ -206,7 +244,7 @@ def headings() -> dict[str, str]:
         "write": _("Write down"),
         "columns": _("time|pit|meat|what was done"),
         "pieces": _("Pieces"),
-        "piece_columns": _("meat|on|off the fire|feel for|wrap"),
+        "piece_columns": _("meat|on|off the fire|done at|wrap"),
         "more": _('... and {count} smaller things: ask for "all steps" in the chat.'),
         "letters": _("? = a letter this printer font lacks; names stand in the chat."),
     }

@@ -10,8 +10,8 @@ import math
 from typing import Any, Protocol
 
 from bot.messages import papers as words
-from bot.papers.letters import BOLD, PLAIN, broken, printable, shortened, width
-from bot.papers.rows import Row
+from bot.messages.figures import to_five
+from bot.papers.letters import BOLD, PLAIN, broken, printable, shortened
 from bot.papers.sheet import PlanSheet
 
 _LEADING = 1.22
@@ -85,8 +85,10 @@ class Pieces:
         voice = self.sheet.voice
         table = [(BOLD, words.headings()["piece_columns"].split("|"))]
         for piece in self.sheet.pieces:
-            off = voice.window(piece.pull)
-            table.append((PLAIN, [piece.name, voice.about(piece.on_at), off, piece.target, piece.wrap]))
+            off = words.short_window(piece.pull, voice)
+            table.append(
+                (PLAIN, [piece.name, words.day_clock(to_five(piece.on_at), voice), off, piece.target, piece.wrap])
+            )
         ends = (*self._columns[1:], self.room)
         for number, (font, cells) in enumerate(table):
             canvas.setFont(font, _TABLE)
@@ -94,86 +96,6 @@ class Pieces:
                 text = shortened(printable(cell), font, _TABLE, end - at - 4.0)
                 canvas.drawString(left + at, top - 9.5 - number * 12.0, text)
         return self.height
-
-
-@dataclasses.dataclass(frozen=True, kw_only=True)
-class Times:
-    """The rows of the plan, by day, times large enough to be read from a metre."""
-
-    lines: tuple[tuple[str, str, str, str], ...]
-    """(day or empty, time, what, behind it)."""
-    room: float
-    count: int
-    left_out: int
-    size: float
-
-    @classmethod
-    def fitting(cls, sheet: PlanSheet, room: float, height: float, size: float) -> Times:
-        """Return the rows that fit into `height` [pt] in letters of `size`, the least important ones left out."""
-        rows = list(sheet.rows)
-        while True:
-            left_out = len(sheet.rows) - len(rows)
-            times = cls(lines=_set(rows, sheet), room=room, count=len(rows), left_out=left_out, size=size)
-            if times.height <= height or not rows:
-                return times
-            rows.remove(_least(rows))
-
-    @property
-    def _pitch(self) -> float:
-        return self.size * 1.3
-
-    @property
-    def height(self) -> float:
-        """Return the rows, the days between them, and the line about what was left out."""
-        days = sum(bool(day) for day, *_rest in self.lines)
-        return len(self.lines) * self._pitch + days * 11.0 + (11.0 if self.left_out else 0.0) + 4.0
-
-    def draw(self, canvas: Any, left: float, top: float) -> float:  # noqa: ANN401 - the library ships no types
-        """Draw it."""
-        y = top
-        column = width("00:00", BOLD, self.size) + 8.0
-        for day, time, what, behind in self.lines:
-            if day:
-                y -= 11.0
-                canvas.setFont(BOLD, 8.5)
-                canvas.drawString(left, y + 1.5, day)
-            y -= self._pitch
-            canvas.setFont(BOLD, self.size)
-            canvas.drawString(left, y + 3.0, time)
-            self._words(canvas, left + column, y + 3.0, what, behind)
-        if self.left_out:
-            y -= 11.0
-            canvas.setFont(PLAIN, 8.0)
-            canvas.drawString(left, y + 2.0, printable(words.headings()["more"].format(count=self.left_out)))
-        return self.height
-
-    def _words(self, canvas: Any, left: float, y: float, what: str, behind: str) -> None:  # noqa: ANN401 - the library ships no types
-        size = self.size - 1.5
-        room = self.room - (width("00:00", BOLD, self.size) + 8.0)
-        note = shortened(behind, PLAIN, 9.0, room * 0.5)
-        aside = width(note, PLAIN, 9.0) + (6.0 if note else 0.0)
-        canvas.setFont(PLAIN, size)
-        canvas.drawString(left, y, shortened(what, PLAIN, size, room - aside))
-        if note:
-            canvas.setFont(PLAIN, 9.0)
-            canvas.drawRightString(left + room, y, note)
-
-
-def _set(rows: list[Row], sheet: PlanSheet) -> tuple[tuple[str, str, str, str], ...]:
-    found = []
-    day_before = None
-    for row in rows:
-        local = row.at.astimezone(sheet.zone)
-        day = "" if local.date() == day_before else printable(words.day_heading(local))
-        day_before = local.date()
-        behind = " · ".join(part for part in (row.note, row.who or "") if part)
-        found.append((day, f"{local:%H:%M}", printable(row.title), printable(behind)))
-    return tuple(found)
-
-
-def _least(rows: list[Row]) -> Row:
-    """Return the row that matters least; of equals the last."""
-    return max(rows, key=lambda row: (row.weight, row.at))
 
 
 @dataclasses.dataclass(frozen=True, kw_only=True)

@@ -11,9 +11,10 @@ from reportlab.lib.pagesizes import A5
 from reportlab.pdfgen.canvas import Canvas
 
 from bot.messages import papers as words
-from bot.papers.blocks import Block, Bullets, Columns, Heading, Notes, Pieces, Rule, Times, Title
+from bot.papers.blocks import Block, Bullets, Columns, Heading, Notes, Pieces, Rule, Title
 from bot.papers.letters import BOLD, lacking, printable
 from bot.papers.sheet import PlanSheet
+from bot.papers.times import Times, merged
 
 WIDTH, HEIGHT = A5
 """148 by 210 mm (ISO 216), in points of 1/72 inch."""
@@ -21,7 +22,7 @@ WIDTH, HEIGHT = A5
 MARGIN = 22.0
 ROOM = WIDTH - 2 * MARGIN
 GAP = 10.0
-_SIZES = ((12.5, 9.0), (12.0, 8.5), (11.5, 8.5), (11.5, 8.0), (11.0, 8.0), (11.0, 7.5))
+_SIZES = ((12.5, 9.0), (12.0, 8.5), (11.5, 8.5), (11.5, 8.0), (11.0, 8.0), (11.0, 7.5), (11.0, 7.0))
 """Letter sizes of the times and of the lower half [pt], tried in turn until enough rows have room; the times are never
 smaller than the last, so that they can be read from a metre."""
 
@@ -48,7 +49,7 @@ def laid_out(sheet: PlanSheet, height: float) -> list[Block]:
     head: list[Block] = [Title(sheet=sheet, room=ROOM)]
     if len(sheet.pieces) > 1:
         head.append(Pieces(sheet=sheet, room=ROOM))
-    wanted = min(_ROWS_WANTED, len(sheet.rows))
+    wanted = min(_ROWS_WANTED, len(merged(sheet)))
     tried = []
     for large, small in _SIZES:
         foot = _foot(sheet, small)

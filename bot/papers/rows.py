@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import dataclasses
 import datetime as dt
+from zoneinfo import ZoneInfo
 
 from bot.messages import papers as words
 from bot.messages.figures import Voice, to_five
@@ -15,6 +16,8 @@ from scheduler.facts import Detail
 from scheduler.planning.outlook import Window
 from scheduler.planning.prompts import key_of
 from scheduler.planning.steps import BeforeServing, Level, Step
+from scheduler.planning.views import PieceView
+from scheduler.state import FIRST
 
 SOON = dt.timedelta(minutes=15)
 """How long an event lasts that has no window: long enough to be seen in a calendar."""
@@ -31,10 +34,17 @@ _LEADS_MIN = {"light": 30.0, "meat_on": 15.0, "bark_check": 15.0, "tender_test":
 source."""
 
 _NEVER_DROPPED = frozenset({"light", "meat_on", "bark_check", "tender_test", "pull", "serve"})
+_LESS = {"before": 1, "fire": 1, "after": 3}
+"""How much less the steps of a phase matter on the page."""
+
 _MUST = 1
 """Rows of this weight and below must be done, however late."""
 
+_AT_TABLE = frozenset({"slice", "serve", "serve_reading"})
 _CROSSINGS = {"bark_check": "bark_look_c", "tender_test": "start_testing_c"}
+
+Entry = tuple[dt.datetime, Step, str | None]
+"""(instant, step, piece; None: of the whole cook) as the plan lists what is still to come."""
 
 
 @dataclasses.dataclass(frozen=True, kw_only=True)
@@ -44,6 +54,8 @@ class Row:
     key: str
     """Key of the prompt, the same in every issue."""
     step: str
+    piece: str | None
+    """Name of the piece, None for the only one or for all."""
     title: str
     event_title: str
     at: dt.datetime
@@ -52,6 +64,7 @@ class Row:
     """From when to when it may come, for what follows the meat."""
     note: str
     who: str | None
+    """Who has the watch then."""
     late_until: dt.datetime
     """The last instant at which it is still of use."""
     weight: int
@@ -74,10 +87,18 @@ class Row:
 
 
 def rows_of(situation: Situation, voice: Voice) -> tuple[Row, ...]:
-    """Return what is still to be done, in order of time."""
-    entries = [entry for entry in (*situation.itinerary(), *_sides(situation)) if not situation.state.did(entry[1].id)]
-    found = [_row(at, step, situation, voice) for at, step in entries]
-    return tuple(sorted((row for row in found if _to_come(row, voice.now)), key=lambda row: row.at))
+    """Return what is still to be done, in order of time; shared steps once, steps of the meat once for each piece."""
+    entries = [entry for entry in (*situation.courses(), *_sides(situation)) if not _was_done(entry, situation)]
+    found = [_row(entry, situation, voice) for entry in entries]
+    ordered = sorted((row for row in found if _to_come(row, voice.now)), key=lambda row: row.at)
+    return _one_dinner(tuple(ordered))
+
+
+def _was_done(entry: Entry, situation: Situation) -> bool:
+    _at, step, piece = entry
+    if step.scope == "piece":
+        return situation.view(piece).state.did(step.id) is not None
+    return any(view.state.did(step.id) for view in situation.views)
 
 
 def _to_come(row: Row, now: dt.datetime) -> bool:
@@ -85,18 +106,21 @@ def _to_come(row: Row, now: dt.datetime) -> bool:
     return max(row.at, row.ends_at) >= now or (row.weight <= _MUST and row.late_until >= now)
 
 
-def _row(at: dt.datetime, step: Step, situation: Situation, voice: Voice) -> Row:
-    piece = situation.state.piece
-    window = _window(step.id, situation)
+def _row(entry: Entry, situation: Situation, voice: Voice) -> Row:
+    at, step, piece = entry
+    view = situation.view(piece)
+    name = view.name if situation.several and piece is not None else None
+    window = _window(step.id, view)
     return Row(
-        key=key_of(piece, step.id, 1),
+        key=key_of(FIRST if piece is None else piece, step.id, 1),
         step=step.id,
+        piece=name,
         title=words.step_name(step.id),
-        event_title=words.event_title(step.id, None),
+        event_title=words.event_title(step.id, name),
         at=to_five(at),
         window=window,
-        note=words.row_note(step.id, situation.cut, window, voice),
-        who=None,
+        note=words.row_note(step.id, view.cut, window, voice),
+        who=who_at(situation, at),
         late_until=at + dt.timedelta(minutes=step.late_min),
         weight=_weight(step),
         is_event=step.id in _EVENTS and at > voice.now,
@@ -104,13 +128,33 @@ def _row(at: dt.datetime, step: Step, situation: Situation, voice: Voice) -> Row
     )
 
 
-def _window(step_id: str, situation: Situation) -> Window | None:
+def who_at(situation: Situation, at: dt.datetime) -> str | None:
+    """Return who has the watch at an instant, None outside all watches."""
+    told = situation.state.watches
+    zone = ZoneInfo(situation.state.serving.zone)
+    watches = () if told is None else told.watches
+    return next((w.name for w in watches if w.start.replace(tzinfo=zone) <= at < w.end.replace(tzinfo=zone)), None)
+
+
+def _one_dinner(rows: tuple[Row, ...]) -> tuple[Row, ...]:
+    """Return the rows with one event where several pieces come to the table at once."""
+    seen: set[tuple[str, dt.datetime]] = set()
+    found = []
+    for row in rows:
+        place = (row.step, row.at)
+        again = row.step in _AT_TABLE and row.piece is not None and place in seen
+        found.append(dataclasses.replace(row, is_event=False) if again else row)
+        seen.add(place)
+    return tuple(found)
+
+
+def _window(step_id: str, view: PieceView) -> Window | None:
     """Return from when to when a step that follows the meat may come."""
     if step_id == "pull":
-        return situation.outlook.pull
+        return view.outlook.pull
     if step_id not in _CROSSINGS:
         return None
-    crossing = situation.outlook.crossing(getattr(situation.cut, _CROSSINGS[step_id]))
+    crossing = view.outlook.crossing(getattr(view.cut, _CROSSINGS[step_id]))
     return Window(early=crossing.quantile(0.1), likely=crossing.quantile(0.5), late=crossing.quantile(0.9))
 
 
@@ -118,16 +162,18 @@ def _weight(step: Step) -> int:
     if step.id in _NEVER_DROPPED:
         return 0
     level = {Level.MUST: 1, Level.SHOULD: 2, Level.NICE: 3}[step.level]
-    return level + (2 if step.phase == "after" else 0)
+    # What is done later or in the dark, with nobody to ask, matters more on paper than laying things out by daylight.
+    return (1 if step.safety else level) + _LESS.get(step.phase, 0)
 
 
-def _sides(situation: Situation) -> list[tuple[dt.datetime, Step]]:
+def _sides(situation: Situation) -> list[Entry]:
     """Return the sides, which whoever is told only the usual steps still wants in a calendar."""
     step = situation.catalogue.steps.get("sides")
-    state, plate_at = situation.state, situation.outlook.plate_at
+    deciding = situation.deciding
+    state, plate_at = deciding.state, deciding.outlook.plate_at
     if step is None or plate_at is None or not isinstance(step.anchor, BeforeServing):
         return []
-    told = any(other.id == "sides" for _at, other in situation.itinerary())
-    if told or state.did("sides") or state.did("serve") or state.planned.detail is Detail.DECISIONS:
+    told = any(other.id == "sides" for _at, other, _piece in situation.courses())
+    if told or state.did("serve") or state.detail is Detail.DECISIONS or step.id in state.muted:
         return []
-    return [(plate_at - dt.timedelta(minutes=step.anchor.minutes), step)]
+    return [(plate_at - dt.timedelta(minutes=step.anchor.minutes), step, None)]

@@ -17,9 +17,15 @@ from bot.papers.rows import Row, rows_of
 from scheduler.cook import Situation
 from scheduler.facts import PaperIssued
 from scheduler.planning.outlook import Window
+from scheduler.planning.prompts import step_of
+from scheduler.planning.views import PieceView
 
 EVENT = "event:"
 """Prefix of the events of a calendar among the milestones of a `PaperIssued`; people plan by the others."""
+
+COME_UP = dt.timedelta(hours=4)
+_LATE = dt.timedelta(minutes=15)
+"""From so much behind dinner on the title says so: house rule."""
 
 Milestones = tuple[tuple[str, dt.datetime], ...]
 
@@ -109,67 +115,116 @@ def sheet_of(
     state = situation.state
     voice = Voice(zone=state.serving.zone, unit=state.planned.unit, now=now)
     rows = rows_of(situation, voice)
+    cooker = state.cooker
+    vents = () if cooker is None else cooker.vents
+    dial_c = None if cooker is None else cooker.dial_offset_c
     return PlanSheet(
         title=_title(situation),
-        dinner=words.dinner_title(situation.outlook.plate_at, voice),
+        dinner=_dinner(situation, voice),
         voice=voice,
         seed=_seed(situation),
-        pieces=_pieces(situation, voice),
+        pieces=tuple(_piece(view, voice) for view in situation.views),
         rows=rows,
         limits=_limits(situation, voice),
         fire=words.fire_lines(),
-        vents=(),
-        wake=(),
+        vents=(*(words.vent_line(mark) for mark in vents), *(() if not dial_c else (words.dial_line(dial_c),))),
+        wake=_wake(situation, now),
         wake_if=words.wake_if_line(),
         silent=words.silent_lines(state.lead),
         clock_change=_clock_change([row.at for row in rows], voice),
         milestones=situation.told(all_of_it=True).milestones,
-        withdrawn=_withdrawn(rows, issued, now),
+        withdrawn=_withdrawn(rows, situation, issued, now),
         issued_at=now,
         sequence=sequence,
     )
 
 
 def _title(situation: Situation) -> str:
-    planned, cut = situation.state.planned, situation.cut
-    name = cut.name if planned.count == 1 else f"{planned.count} × {cut.name}"
-    return name[0].upper() + name[1:]
+    names = [
+        view.name if view.state.planned.count == 1 else f"{view.state.planned.count} × {view.name}"
+        for view in situation.views
+    ]
+    text = ", ".join(names)
+    return text[0].upper() + text[1:]
+
+
+def _dinner(situation: Situation, voice: Voice) -> str:
+    """Return when people eat, and from when on they can if that is later."""
+    outlook = situation.deciding.outlook
+    late = (
+        outlook.serve_end is not None and outlook.plate_at is not None and outlook.plate_at - outlook.serve_end > _LATE
+    )
+    window = (outlook.serve_at, outlook.serve_end)
+    return words.dinner_title(window, outlook.plate_at, voice, late=late)
 
 
 def _seed(situation: Situation) -> str:
-    """Return the cook's id made unique over programs by when it was planned; no name goes in."""
+    """Return the cook's id made unique over programs by when it was begun; no name goes in."""
     state = situation.state
-    digest = hashlib.sha256(f"{state.cook}|{state.planned_at.isoformat()}".encode()).hexdigest()[:12]
+    digest = hashlib.sha256(f"{state.cook}|{state.begun_at.isoformat()}".encode()).hexdigest()[:12]
     return f"{state.cook}-{digest}"
 
 
-def _pieces(situation: Situation, voice: Voice) -> tuple[SheetPiece, ...]:
-    state, cut, outlook = situation.state, situation.cut, situation.outlook
-    wrap = state.wraps[-1][1].wrap if state.wraps else state.planned.wrap
-    return (
-        SheetPiece(
-            name=cut.name,
-            on_at=outlook.on_at,
-            is_on=state.did("meat_on") is not None,
-            pull=outlook.pull,
-            is_pulled=state.did("pull") is not None,
-            target=words.target_words(cut, voice),
-            wrap=words.wrap_word(wrap, open_to=len(cut.wraps) > 1),
-        ),
+def _piece(view: PieceView, voice: Voice) -> SheetPiece:
+    state = view.state
+    wrap = state.wraps[-1][1].wrap if state.wraps else state.wrap_plan
+    return SheetPiece(
+        name=view.name,
+        on_at=view.outlook.on_at,
+        is_on=state.did("meat_on") is not None,
+        pull=view.outlook.pull,
+        is_pulled=state.did("pull") is not None,
+        target=words.target_words(view.cut, voice),
+        wrap=words.wrap_word(wrap, open_to=view.cut.asks_bark),
     )
 
 
+def _wake(situation: Situation, now: dt.datetime) -> tuple[Wake, ...]:
+    """Return the watches that are not over, in order of time."""
+    told = situation.state.watches
+    zone = ZoneInfo(situation.state.serving.zone)
+    found = [
+        Wake(
+            name=watch.name,
+            start=watch.start.replace(tzinfo=zone).astimezone(dt.UTC),
+            end=watch.end.replace(tzinfo=zone).astimezone(dt.UTC),
+        )
+        for watch in (() if told is None else told.watches)
+    ]
+    return tuple(sorted((wake for wake in found if wake.end > now), key=lambda wake: wake.start))
+
+
 def _limits(situation: Situation, voice: Voice) -> tuple[str, ...]:
-    cuts = situation.catalogue.cuts
-    band = situation.state.pit[-1]
-    big = situation.cut.come_up_check and not situation.state.did("pull")
-    come_up_at = situation.outlook.on_at + dt.timedelta(hours=4)
+    """Return every safety limit of the cook: of each kind of meat, the pit, the come-up, held and served food."""
+    cuts, views = situation.catalogue.cuts, situation.views
+    kinds: dict[tuple[float, float], list[str]] = {}
+    for view in views:
+        rest_min = cuts.safety[view.cut.safety_class].rest_min
+        kinds.setdefault((cuts.minimum_c(view.cut), rest_min), []).append(view.cut.name)
+    pit = [band for view in views for band in (view.state.pit[-1], *view.state.pit_ahead)]
     return (
-        words.minimum_line(situation.cut, cuts, situation.cut.name),
-        words.pit_line(band.low_c, band.high_c),
-        *((words.come_up_line(come_up_at, voice),) if big else ()),
+        *(
+            words.minimum_line(minimum_c, rest, ", ".join(dict.fromkeys(cut)))
+            for (minimum_c, rest), cut in kinds.items()
+        ),
+        words.pit_line(tuple(dict.fromkeys((band.low_c, band.high_c) for band in pit))),
+        *_come_up(views, voice),
         words.hold_line(),
         words.two_hour_line(),
+    )
+
+
+def _come_up(views: tuple[PieceView, ...], voice: Voice) -> tuple[str, ...]:
+    """Return the four-hour check of big pieces that are still to have it."""
+    found = [
+        (view.name, view.outlook.on_at + COME_UP)
+        for view in views
+        if view.cut.come_up_check and not view.state.did("pull") and view.outlook.on_at + COME_UP > voice.now
+    ]
+    if not found:
+        return ()
+    return (
+        words.come_up_line(found[0][1], voice, others=tuple(found[1:]), name=found[0][0] if len(views) > 1 else ""),
     )
 
 
@@ -189,7 +244,9 @@ def _clock_change(instants: list[dt.datetime], voice: Voice) -> str:
     return words.clock_change_line(back=after < before, wall=wall, change_at=low, voice=voice)
 
 
-def _withdrawn(rows: tuple[Row, ...], issued: Iterable[PaperIssued], now: dt.datetime) -> tuple[Withdrawn, ...]:
+def _withdrawn(
+    rows: tuple[Row, ...], situation: Situation, issued: Iterable[PaperIssued], now: dt.datetime
+) -> tuple[Withdrawn, ...]:
     """Return the events given out before whose time is still to come and that are not planned any more."""
     last: Mapping[str, dt.datetime] = {
         name.removeprefix(EVENT): at
@@ -199,8 +256,9 @@ def _withdrawn(rows: tuple[Row, ...], issued: Iterable[PaperIssued], now: dt.dat
         if name.startswith(EVENT)
     }
     planned = {row.key for row in rows if row.is_event}
+    names = {view.piece: view.name for view in situation.views} if situation.several else {}
     return tuple(
-        Withdrawn(key=key, title=words.event_title(key.split("/")[1], None), at=at)
+        Withdrawn(key=key, title=words.event_title(step_of(key), names.get(key.split("/")[0])), at=at)
         for key, at in last.items()
         if key not in planned and at > now
     )

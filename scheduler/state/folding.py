@@ -112,6 +112,7 @@ class _Fold:
             pieces=self._pieces,
             planned=planned,
             planned_at=self._planned_at(),
+            begun_at=self._first_plan.recorded_at,
             lead=self._first_plan.by,
             heard_at=max(f.recorded_at for f in self._facts if f.by is not None or f is self._facts[0]),
             serving=self._serving(added),

@@ -128,6 +128,8 @@ class CookState:
     planned: Planned
     """The inputs of this piece; the detail and the wrap told last are in it."""
     planned_at: dt.datetime
+    begun_at: dt.datetime
+    """When the cook was first planned: the same whatever becomes of its pieces."""
     lead: str | None
     """Name of whoever began the cook: what nobody else has taken is up to them."""
     heard_at: dt.datetime
