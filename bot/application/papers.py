@@ -72,7 +72,7 @@ def offer(facts: tuple[Fact, ...], situation: Situation) -> Message:
 
 def _moved(paper: PaperIssued | None, situation: Situation) -> dt.timedelta:
     """Return by how much the milestone that moved farthest has moved since a paper was given out."""
-    if paper is None or situation.state.did("serve"):
+    if paper is None or situation.ended:
         return dt.timedelta()
     printed = dict(paper.milestones)
     now = situation.told(all_of_it=True).milestones

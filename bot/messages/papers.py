@@ -205,9 +205,12 @@ def short_window(window: Window, voice: Voice) -> str:
     return _("{early} to {late}").format(early=early, late=late)
 
 
-def row_title(title: str, pieces: tuple[str, ...]) -> str:
-    """Return a row of the page: what is done, and to which pieces when not to all."""
-    return _("{title}: {pieces}").format(title=title, pieces=", ".join(pieces)) if pieces else title
+def row_title(step_id: str, title: str, pieces: tuple[str, ...]) -> str:
+    """Return a row of the page: what is done, and to which pieces when not to all, short enough for a column."""
+    if not pieces:
+        return title
+    short = {"meat_on": _("on"), "bark_check": _("bark"), "tender_test": _("feel"), "pull": _("off")}
+    return _("{title}: {pieces}").format(title=short.get(step_id, title), pieces=", ".join(pieces))
 
 
 def row_note(step_id: str, cut: Cut, window: Window | None, voice: Voice) -> str:

@@ -9,6 +9,7 @@ section 3.3.5), so that no description of a zone is needed and a change of the c
 from __future__ import annotations
 
 import datetime as dt
+import unicodedata
 
 from icalendar import Alarm, Calendar, Event
 
@@ -29,7 +30,7 @@ def calendar_file(sheet: PlanSheet) -> bytes:
     calendar.add("prodid", PRODID)
     calendar.add("version", "2.0")
     calendar.add("calscale", "GREGORIAN")
-    calendar.add("x-wr-calname", words.calendar_name(sheet.title))
+    calendar.add("x-wr-calname", _clean(words.calendar_name(sheet.title)))
     for row in sheet.rows:
         if row.is_event:
             calendar.add_component(_event(row, sheet))
@@ -47,8 +48,8 @@ def _event(row: Row, sheet: PlanSheet) -> Event:
     event = _stamped(row.key, sheet)
     event.add("dtstart", row.starts_at)
     event.add("dtend", row.ends_at)
-    event.add("summary", row.event_title)
-    event.add("description", "\n".join(part for part in (row.note, words.no_alarm_promise()) if part))
+    event.add("summary", _clean(row.event_title))
+    event.add("description", _clean("\n".join(part for part in (row.note, words.no_alarm_promise()) if part)))
     event.add("status", "CONFIRMED")
     event.add("transp", "TRANSPARENT")
     if row.starts_at > sheet.issued_at:
@@ -63,7 +64,7 @@ def _alarm(row: Row, issued_at: dt.datetime) -> Alarm:
     alarm = Alarm()
     alarm.add("action", "DISPLAY")
     alarm.add("trigger", -lead)
-    alarm.add("description", words.alarm_words(row.event_title, lead))
+    alarm.add("description", _clean(words.alarm_words(row.event_title, lead)))
     return alarm
 
 
@@ -71,7 +72,7 @@ def _cancelled(gone: Withdrawn, sheet: PlanSheet) -> Event:
     event = _stamped(gone.key, sheet)
     event.add("dtstart", gone.at)
     event.add("dtend", gone.at + SOON)
-    event.add("summary", words.event_cancelled(gone.title))
+    event.add("summary", _clean(words.event_cancelled(gone.title)))
     event.add("status", "CANCELLED")
     event.add("transp", "TRANSPARENT")
     return event
@@ -84,3 +85,8 @@ def _stamped(key: str, sheet: PlanSheet) -> Event:
     event.add("last-modified", sheet.issued_at)
     event.add("sequence", sheet.sequence)
     return event
+
+
+def _clean(text: str) -> str:
+    """Return a text without control characters, which RFC 5545 section 3.1 leaves out of values; line breaks stay."""
+    return "".join(char for char in text if char == "\n" or unicodedata.category(char) != "Cc")

@@ -37,7 +37,7 @@ _NEVER_DROPPED = frozenset({"light", "meat_on", "bark_check", "tender_test", "pu
 _LESS = {"before": 1, "fire": 1, "after": 3}
 """How much less the steps of a phase matter on the page."""
 
-_MUST = 1
+MUST = 1
 """Rows of this weight and below must be done, however late."""
 
 _AT_TABLE = frozenset({"slice", "serve", "serve_reading"})
@@ -103,7 +103,7 @@ def _was_done(entry: Entry, situation: Situation) -> bool:
 
 def _to_come(row: Row, now: dt.datetime) -> bool:
     """Return whether a row is still ahead; what must be done stays as long as it is of use."""
-    return max(row.at, row.ends_at) >= now or (row.weight <= _MUST and row.late_until >= now)
+    return max(row.at, row.ends_at) >= now or (row.weight <= MUST and row.late_until >= now)
 
 
 def _row(entry: Entry, situation: Situation, voice: Voice) -> Row:

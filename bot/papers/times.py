@@ -17,7 +17,11 @@ from bot.papers.sheet import PlanSheet
 _DAY, _MORE = 12.0, 11.0
 """Height of the heading of a day, and of the line about what was left out [pt]."""
 _BETWEEN = 10.0
+_LAST_RESORT = {"bark_check": 4, "tender_test": 3, "light": 2, "pull": 1}
+"""What goes first of the rows that should never go, where a page is far too full."""
 _NOTE = 9.0
+_LONGEST_TOGETHER = 26
+"""Letters of a row that names several pieces; where it is longer each has a row of its own."""
 
 
 @dataclasses.dataclass(frozen=True, kw_only=True)
@@ -62,7 +66,7 @@ class Times:
             )
             if times.height <= height or not rows:
                 return times
-            rows.remove(max(rows, key=lambda row: (row.weight, row.at)))
+            rows.remove(max(rows, key=lambda row: (row.weight, _LAST_RESORT.get(row.step, 0), row.at)))
 
     @property
     def height(self) -> float:
@@ -123,11 +127,16 @@ def merged(sheet: PlanSheet) -> list[Row]:
         together.setdefault((row.step, row.at), []).append(row)
     found = []
     for rows in together.values():
-        names = [row.piece for row in rows if row.piece is not None]
+        names = tuple(row.piece for row in rows if row.piece is not None)
         everything = len(names) >= len(sheet.pieces)
-        title = words.row_title(rows[0].title, () if everything else tuple(names))
+        title = words.row_title(rows[0].step, rows[0].title, () if everything else names)
         notes = {row.note for row in rows}
-        found.append(dataclasses.replace(rows[0], title=title, note=rows[0].note if len(notes) == 1 else ""))
+        note = rows[0].note if len(notes) == 1 else ""
+        if everything or len(names) <= 1 or len(title) <= _LONGEST_TOGETHER:
+            found.append(dataclasses.replace(rows[0], title=title, note=note))
+        else:
+            for row, name in zip(rows, names, strict=True):
+                found.append(dataclasses.replace(row, title=words.row_title(row.step, row.title, (name,))))
     return found
 
 

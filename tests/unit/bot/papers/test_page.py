@@ -10,13 +10,33 @@ import pytest
 
 from bot.papers import page
 from bot.papers.letters import fonts, printable
-from tests.unit.bot.papers.papers import read_page, sheet, text_of
-from tests.unit.scheduler.logbook import START, Logbook, cooking, planned, resting
+from bot.papers.page import HEIGHT, MARGIN, SIZES, laid_out
+from bot.papers.rows import MUST
+from bot.papers.times import Times
+from tests.unit.bot.papers.papers import (
+    A_LONG_NAME,
+    EVENING,
+    SIX,
+    night_cook,
+    pieces_of,
+    read_page,
+    sheet,
+    text_of,
+)
+from tests.unit.scheduler.logbook import (
+    CATALOGUE,
+    START,
+    WHEN_READY,
+    Logbook,
+    at,
+    cooking,
+    dinner,
+    planned,
+    resting,
+)
 
 A5_PT = (148 / 25.4 * 72, 210 / 25.4 * 72)
 """ISO 216, in points."""
-
-CUTS = ("beef_chuck_ribs", "beef_plate_ribs")
 
 
 @pytest.mark.parametrize("log", [Logbook(), cooking(), resting()], ids=["planned", "cooking", "resting"])
@@ -87,7 +107,7 @@ def test_its_number_and_time_stand_on_it() -> None:
 def test_what_to_do_when_the_bot_is_silent_stands_on_it() -> None:
     """Carry on, limits, whom to wake, write down and type later, never pause half-cooked meat."""
     text = text_of(sheet())
-    for part in ("Carry on from this page", "wake Ines", "type them later", "Never pause half-cooked meat"):
+    for part in ("Carry on from this page", "wake Ines", "type them in later", "Never pause half-cooked meat"):
         assert part in text
 
 
@@ -124,10 +144,100 @@ def test_the_same_sheet_gives_the_same_bytes() -> None:
     assert page(sheet()) != page(sheet(now=START + dt.timedelta(minutes=30)))
 
 
-@pytest.mark.parametrize("cut", CUTS)
+@pytest.mark.parametrize("cut", [cut.id for cut in CATALOGUE.cuts.cuts])
 def test_every_cut_fits(cut: str) -> None:
-    """Whatever is cooked, the steps that decide stand on the page."""
+    """Whatever is cooked, the steps that decide and the limits stand on the page."""
     made = sheet(Logbook(planned(cut=cut)))
     text = text_of(made)
     assert len(read_page(made).pages) == 1
-    assert all(row.title in text for row in made.rows if row.weight == 0)
+    assert all(row.title in text for row in made.rows if row.weight <= MUST)
+    assert all(limit in text for limit in made.limits)
+
+
+def test_a_night_cook_shows_vents_watches_and_the_dial() -> None:
+    """Vent marks in the owner's words, what to add to the dial, who has the watch when, who is on at the bark."""
+    made = sheet(night_cook(), now=EVENING)
+    text = text_of(made)
+    for part in ("225 to 250 F (107 to 121 C): bottom a pencil, top a thumb", "Dial in the lid: add 25 F (14 C)"):
+        assert part in text
+    for watch in ("Tomas: Sat 22:00 to 02:00", "Wren: Sun 02:00 to 06:00", "Ines: Sun 06:00 to 10:00"):
+        assert watch in text
+    assert "Four hours on" in text
+    bark = next(row for row in made.rows if row.step == "bark_check")
+    assert bark.who == "Wren"
+    assert f"{bark.at.astimezone(made.zone):%H:%M} look at the bark near 160 F · Wren" in text
+
+
+def test_a_watch_that_is_over_is_not_printed_again() -> None:
+    """Who is to be woken is who still comes."""
+    made = sheet(night_cook(), now=dt.datetime(2026, 9, 13, 4, 0, tzinfo=dt.UTC))
+    assert [wake.name for wake in made.wake] == ["Wren", "Ines"]
+
+
+def test_three_pieces_have_a_table_and_named_rows() -> None:
+    """Each with when it goes on and off, every limit of every kind of meat, rows that name their piece."""
+    made = sheet(pieces_of("pork_butt", "spareribs_stl", "spatchcock_chicken"), now=EVENING)
+    text = text_of(made)
+    assert len(read_page(made).pages) == 1
+    assert text.count("meat on off the fire done at wrap") == 1
+    for name in ("pork shoulder", "spareribs", "spatchcock chicken"):
+        for row in (f"on: {name}", f"feel: {name}", f"off: {name}"):
+            assert row in text
+    assert "Safe to eat, pork shoulder, spareribs: 145 F (62.8 C)" in text
+    assert "Safe to eat, spatchcock chicken: 165 F (73.9 C)" in text
+    assert text.count("food out") == 1
+
+
+def test_six_pieces_fit_on_one_page() -> None:
+    """On, feel and off of all six, the fire, dinner, and every limit."""
+    made = sheet(pieces_of(*SIX), now=EVENING)
+    text = text_of(made)
+    assert len(read_page(made).pages) == 1
+    assert all(limit in text for limit in (*made.limits, *made.fire, *made.silent))
+    for row in ("on", "feel", "off"):
+        assert text.count(f"{row}: ") >= len(SIX)
+    assert "light the fire" in text
+    assert "food out" in text
+
+
+def test_what_people_typed_never_makes_a_second_page() -> None:
+    """Endless vent marks and names are cut; limits, cautions and what to do alone stay whole."""
+    made = sheet(night_cook(), now=EVENING)
+    endless = dataclasses.replace(
+        made,
+        title="x" * 500,
+        dinner="y" * 500,
+        vents=tuple(f"{n}: " + "a thumb wide " * 100 for n in range(40)),
+        wake=tuple(dataclasses.replace(made.wake[0], name=A_LONG_NAME * 3) for _ in range(40)),
+    )
+    assert sum(block.height for block in laid_out(endless, HEIGHT - 2 * MARGIN)) <= HEIGHT - 2 * MARGIN
+    text = text_of(endless)
+    assert len(read_page(endless).pages) == 1
+    assert all(limit in text for limit in (*endless.limits, *endless.fire, *endless.silent))
+
+
+def test_times_are_large_enough_to_be_read_from_a_metre() -> None:
+    """No time is printed smaller than eleven points, and no limit smaller than seven and a half."""
+    for log in (night_cook(), pieces_of(*SIX)):
+        times = next(b for b in laid_out(sheet(log, now=EVENING), HEIGHT - 2 * MARGIN) if isinstance(b, Times))
+        assert times.size >= 11.0
+    assert min(small for _large, small in SIZES) == 7.5
+
+
+def test_dinner_that_will_be_late_says_so_on_top() -> None:
+    """A dinner that cannot be met stands with the likely plate beside it."""
+    log = cooking(planned(serving=dinner(240)))
+    assert "Dinner Sat 10:00, plate about" in text_of(sheet(log, now=at(70)))
+
+
+def test_dinner_may_be_a_window_or_follow_the_meat() -> None:
+    """A window shows both ends, an open dinner the likely time."""
+    assert "Dinner Sat 19:00 to 20:00" in text_of(sheet(Logbook(planned(serving=dinner(780, window=60)))))
+    assert "Dinner when ready, about Sat" in text_of(sheet(Logbook(planned(serving=WHEN_READY))))
+
+
+def test_room_that_is_left_is_for_writing() -> None:
+    """Where few rows are left there are lines for readings below; on a full page there are none."""
+    made = sheet()
+    assert "time pit meat what was done" in text_of(dataclasses.replace(made, rows=made.rows[-4:]))
+    assert "time pit meat what was done" not in text_of(made)
