@@ -16,7 +16,7 @@ from collections.abc import Sequence
 
 from bot.messages import console
 from bot.messages.plan_help import help_plan
-from bot.plan.arguments import add_arguments
+from bot.plan.arguments import add_arguments, add_wishes
 from bot.settings import BadSetting, Settings, read_settings
 
 FAILED = 1
@@ -72,6 +72,7 @@ def _parser() -> argparse.ArgumentParser:
     rehearse = commands.add_parser("rehearse", help=console.help_rehearse(), parents=[everywhere])
     rehearse.add_argument("--mine", action="store_true", help=console.help_mine())
     rehearse.add_argument("--whole", action="store_true", help=console.help_whole())
+    add_wishes(rehearse)
     commands.add_parser("serve", help=console.help_serve(), parents=[everywhere])
     add_arguments(commands.add_parser("plan", help=help_plan(), parents=[everywhere]))
     backtest = commands.add_parser("backtest", help=console.help_backtest())
@@ -122,14 +123,21 @@ def _rehearse(given: argparse.Namespace) -> int:
     if importlib.util.find_spec("bot.rehearsal") is None:
         print(console.no_rehearsal(), file=sys.stderr)
         return FAILED
-    if not given.mine:
+    wished = bool(getattr(given, "pieces", None)) or given.file is not None
+    if not given.mine and not wished:
         return int(importlib.import_module("bot.rehearsal").main(getattr(given, "data", None)))
     settings = _settings(given)
     if isinstance(settings, BadSetting):
         print(console.bad_setting(settings.setting, settings.given), file=sys.stderr)
         return WRONGLY_CALLED
     own = importlib.import_module("bot.rehearsal.own.command")
-    return int(own.rehearse_mine(settings.data_dir, print, whole=given.whole))
+    if given.mine:
+        return int(own.rehearse_mine(settings.data_dir, print, whole=given.whole))
+    plan = importlib.import_module("bot.plan.command")
+    made = plan.planned(given, zone=settings.zone, now=dt.datetime.now(dt.UTC), data_dir=settings.data_dir)
+    if made is None:
+        return WRONGLY_CALLED
+    return int(own.rehearse_plan(made.facts, print, whole=given.whole))
 
 
 if __name__ == "__main__":

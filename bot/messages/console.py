@@ -249,7 +249,7 @@ def help_chat() -> str:
 
 def help_rehearse() -> str:
     """Explain rehearse."""
-    return _("play one whole invented cook in under a minute; --mine plays your own plan")
+    return _("play one whole invented cook in under a minute; with --mine or --cut your own")
 
 
 def help_mine() -> str:

@@ -42,6 +42,12 @@ class _OfPiece(argparse.Action):
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
     """Add what `slowbell plan` understands to its parser."""
+    add_wishes(parser)
+    parser.add_argument("--format", choices=FORMATS, default="text", help=words.help_format())
+
+
+def add_wishes(parser: argparse.ArgumentParser) -> None:
+    """Add what says of a plan how it is wanted, to the parser of any command that makes one."""
     parser.add_argument("--cut", action=_Cut, metavar="CUT", help=words.help_cut())
     for name, metavar in zip(OF_A_PIECE, ("6kg", "7.5cm", "N", "250F", "WRAP", "TIME"), strict=True):
         parser.add_argument(f"--{name}", action=_OfPiece, metavar=metavar, help=words.help_of(name))
@@ -49,4 +55,3 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("--cooker", metavar="KIND", help=words.help_cooker())
     parser.add_argument("--confidence", metavar="P", help=words.help_confidence())
     parser.add_argument("--now", metavar="TIME", help=words.help_now())
-    parser.add_argument("--format", choices=FORMATS, default="text", help=words.help_format())

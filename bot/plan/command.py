@@ -35,6 +35,18 @@ _ALL = ("cooker", "confidence", "now")
 
 def main(given: argparse.Namespace, *, zone: str, now: dt.datetime, data_dir: Path) -> int:
     """Print the plan that was asked for; return 0, or 2 when it cannot be made, having said why and what would work."""
+    made = planned(given, zone=zone, now=now, data_dir=data_dir)
+    if made is None:
+        return WRONGLY_CALLED
+    try:
+        return _printed(made, given.format)
+    except BrokenPipeError:  # nobody reads any more (`| head`); Python would complain once more at its own end
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        return DONE
+
+
+def planned(given: argparse.Namespace, *, zone: str, now: dt.datetime, data_dir: Path) -> Made | None:
+    """Return the plan that was asked for, None when it cannot be made: then it is said why, and what would work."""
     trade = read_catalogue(data_files.texts())
     typed = _typed(given)
     made = typed if isinstance(typed, list) else _made(typed, zone, now, trade, data_dir)
@@ -42,15 +54,11 @@ def main(given: argparse.Namespace, *, zone: str, now: dt.datetime, data_dir: Pa
         for one in made:
             known = [cut.name for cut in trade.cuts.cuts] if one.trouble == "cut" else ()
             print(words.unusable(one.trouble, one.given, known, one.piece), file=sys.stderr)
-        return WRONGLY_CALLED
+        return None
     if isinstance(made, Refused):
         print(refusal_text(made.refusal, Voice(zone=made.zone, unit=made.unit, now=made.now)), file=sys.stderr)
-        return WRONGLY_CALLED
-    try:
-        return _printed(made, given.format)
-    except BrokenPipeError:  # nobody reads any more (`| head`); Python would complain once more at its own end
-        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
-        return DONE
+        return None
+    return made
 
 
 def _made(

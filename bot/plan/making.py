@@ -21,7 +21,7 @@ from bot.plan.wanted import (
 )  # fmt: skip
 from scheduler.cook import Beginning, Changes, Refusal, Situation, begin
 from scheduler.cookers import Cards
-from scheduler.facts import CookerTold, PieceAdded, Planned, Serving
+from scheduler.facts import CookerTold, Fact, PieceAdded, Planned, Serving
 from scheduler.planning.alternatives import Alternative
 from scheduler.planning.catalogue import Catalogue
 from scheduler.planning.shared_fire import alternatives_of
@@ -34,6 +34,8 @@ COOK = "plan"
 class Made:
     """A plan: the situation of its log, as of `now` (UTC), and the plans beside it."""
 
+    facts: tuple[Fact, ...]
+    """The log that a chat would begin with."""
     situation: Situation
     offered: tuple[Alternative, ...]
     now: dt.datetime
@@ -91,6 +93,7 @@ def _made(begun: Changes, now: dt.datetime, pieces: list[PieceWanted], catalogue
         ("mass", any(piece.mass_kg is None for piece in pieces)), ("pit", pieces[0].pit_c is None),
     ) if missing]  # fmt: skip
     return Made(
+        facts=begun.facts,
         situation=begun.after,
         offered=alternatives_of([(view.state, view.cut) for view in views], catalogue.cookers),
         now=now,
@@ -121,12 +124,11 @@ def _pieces(typed: PlanTyped, zone: ZoneInfo, catalogue: Catalogue) -> tuple[lis
         if isinstance(read, list):
             wrong += read
             continue
-        lead = found[0] if found else read
-        found.append(
-            dataclasses.replace(
-                read, serving=read.serving or serving or lead.serving, pit_c=read.pit_c or pit or lead.pit_c
-            )
-        )
+        found.append(dataclasses.replace(read, serving=read.serving or serving, pit_c=read.pit_c or pit))
+    # What only one piece says counts for those that say nothing: people write it at the end, or at the beginning.
+    serving = next((one.serving for one in found if one.serving is not None), None)
+    pit = next((one.pit_c for one in found if one.pit_c is not None), None)
+    found = [dataclasses.replace(one, serving=one.serving or serving, pit_c=one.pit_c or pit) for one in found]
     if not wrong and found[0].serving is None:
         wrong.append(Unusable(trouble="no_serve"))
     return found, wrong

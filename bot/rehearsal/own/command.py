@@ -39,6 +39,7 @@ from scheduler.facts import (
     WrapPlanned,
 )  # fmt: skip
 from scheduler.planning.catalogue import Catalogue
+from scheduler.planning.views import PieceView
 from scheduler.state import effective
 
 DONE, FAILED = 0, 1
@@ -58,6 +59,11 @@ def rehearse_mine(data_dir: Path, put: Put, *, whole: bool = False) -> int:
     if not facts:
         print(rehearsed.nothing_planned(), file=sys.stderr)
         return FAILED
+    return rehearse_plan(facts, put, whole=whole)
+
+
+def rehearse_plan(facts: tuple[Fact, ...], put: Put, *, whole: bool = False) -> int:
+    """Rehearse a plan from the moment it was made; return an exit code."""
     return rehearse(facts, now=facts[0].recorded_at, trade=catalogue(), put=put, whole=whole)
 
 
@@ -105,10 +111,15 @@ def _once(facts: tuple[Fact, ...], pace: Pace, now: dt.datetime, trade: Catalogu
 
 def _opening(facts: tuple[Fact, ...], trade: Catalogue, now: dt.datetime) -> str:
     situation = assess(facts, trade, now)
-    state, planned = situation.state, situation.state.planned
-    voice = Voice(zone=state.serving.zone, unit=planned.unit, now=now)
-    mass = "" if planned.mass_kg is None else f" {kilograms(planned.mass_kg)}"
+    state = situation.state
+    voice = Voice(zone=state.serving.zone, unit=state.planned.unit, now=now)
     band = state.pit[-1]
-    what = f"{situation.cut.name}{mass}, {voice.band(band.low_c, band.high_c)}"
+    what = ", ".join([*(_piece(view) for view in situation.views), voice.band(band.low_c, band.high_c)])
     dinner_at = state.serving.starts_at()
     return rehearsed.opening(what, rehearsed.when_ready() if dinner_at is None else voice.clock(dinner_at))
+
+
+def _piece(view: PieceView) -> str:
+    planned = view.state.planned
+    mass = "" if planned.mass_kg is None else f" {kilograms(planned.mass_kg)}"
+    return f"{'' if planned.count == 1 else f'{planned.count} × '}{view.cut.name}{mass}"
