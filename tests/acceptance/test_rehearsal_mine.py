@@ -90,7 +90,7 @@ def test_rehearsing_writes_nothing_into_the_folder(planned: Path, capsys: pytest
     lines: list[str] = []
     assert command.rehearse_mine(planned, lines.append) == 0
     assert command.planned_in(planned) == before
-    assert lines[0].startswith("REHEARSAL of your plan: beef short ribs")
+    assert lines[0].startswith("REHEARSAL of your plan: 2 × beef short ribs")
     assert capsys.readouterr().out == ""
 
 
