@@ -23,8 +23,8 @@ SOON = dt.timedelta(minutes=15)
 """How long an event lasts that has no window: long enough to be seen in a calendar."""
 
 _EVENTS = frozenset({
-    "thaw_start", "thaw", "dry_brine", "light", "meat_on", "bark_check", "wrap_do", "tender_test", "pull", "box_ready",
-    "t_minus", "sides", "slice", "serve", "two_hour",
+    "order_meat", "collect_meat", "thaw_start", "dry_brine", "wake", "light", "meat_on", "bark_check", "wrap_do",
+    "handover", "box_ready", "tender_test", "pull", "t_minus", "sides", "slice", "serve", "two_hour",
 })  # fmt: skip
 """Steps that somebody must act on at about that time: these go into the calendar."""
 

@@ -24,9 +24,20 @@ def sees(server: FakeTelegram, chat: int, words: str, *, after: int = 0) -> Seen
         server.wait("messages", len(messages) + 1, chat=chat)
 
 
+def papers(server: FakeTelegram, ines: int) -> None:
+    """Ines asks for the plan on paper and in her calendar; both come as files."""
+    server.say(ines, "Ines", "page")
+    page = sees(server, ines, "The plan on one page, no. 1.")
+    assert str(page.file).endswith("-page-1.pdf")
+    server.say(ines, "Ines", "/calendar")
+    calendar = sees(server, ines, "Phones may stay silent", after=page.message_id)
+    assert str(calendar.file).endswith("-calendar-1.ics")
+
+
 def test_an_evening_on_the_messenger(tmp_path: Path, fake: FakeTelegram) -> None:
-    """Owner by code, a plan, a prompt at once, a tap, an edit, a second person by link who sees the echo, a chat that
-    blocks the bot and comes back; no call breaks the contract (see the fixture), and the token is nowhere.
+    """Owner by code, a plan, a prompt at once, a tap, an edit, the plan on paper, a second person by link who sees the
+    echo, a chat that blocks the bot and comes back; no call breaks the contract (see the fixture), and the token is
+    nowhere.
     """
     ines = fake.private("Ines")
     words = ("serve", "--data", str(tmp_path), "--zone", "UTC")
@@ -54,6 +65,8 @@ def test_an_evening_on_the_messenger(tmp_path: Path, fake: FakeTelegram) -> None
         told = sees(fake, ines, "Pit 240 F", after=lit.message_id)
         fake.edit(ines, number, "pit 245")
         sees(fake, ines, "Changed: pit 245 F", after=told.message_id)
+
+        papers(fake, ines)
 
         fake.say(ines, "Ines", "invite")
         link = re.search(r"\?start=(\S+)", sees(fake, ines, "For one person").text)
