@@ -52,7 +52,7 @@ def test_an_evening_on_the_messenger(tmp_path: Path, fake: FakeTelegram) -> None
 
         fake.say(ines, "Ines", "7 racks of short ribs, when ready, pit 275")
         plan = sees(fake, ines, "Dinner when ready: plate about", after=hello.message_id)
-        assert plan.labels == ("All steps",)
+        assert plan.labels[0] == "All steps"  # other plans may stand beside it
         asked = sees(fake, ines, "Light the fire", after=plan.message_id)
         assert "carbon monoxide" in asked.text
         assert "Next: " in asked.text.split("\n")[-1]
