@@ -21,7 +21,7 @@ from scheduler.facts import (
     Withdrawn,
 )  # fmt: skip
 from scheduler.planning.alternatives import remedies
-from scheduler.planning.backward import rounded, wanted_confidence
+from scheduler.planning.backward import quantile_of, rounded, wanted_confidence
 from scheduler.planning.catalogue import Catalogue
 from scheduler.planning.fuel import light_lead
 from scheduler.planning.outlook import after_pull
@@ -122,7 +122,9 @@ def check_serving(situation: Situation, serving: Serving, now: dt.datetime) -> R
     return Refusal(
         reason="serving_past" if past else "serving_too_soon",
         at=likely,
-        sure_at=_later(likely, _plate_at(situation, now, outlook.forecast.ready().quantile(wanted))),
+        sure_at=_later(
+            likely, _plate_at(situation, now, outlook.forecast.ready().quantile(quantile_of(situation.cut, wanted)))
+        ),
         confidence=wanted,
         instead=remedies(dataclasses.replace(state, serving=serving), situation.cut, _LIKELY) if fixable else (),
         minutes=_parts(situation, now),

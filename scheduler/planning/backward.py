@@ -8,12 +8,13 @@ from __future__ import annotations
 
 import dataclasses
 import datetime as dt
+import statistics
 from enum import StrEnum
 
 from scheduler.cuts import Cut
 from scheduler.facts import Serving, ServingKind
 from scheduler.forecast import Crossing
-from scheduler.planning.asking import HORIZON, Window, known, question_of, window_of
+from scheduler.planning.asking import HORIZON, Window, known, question_of
 from scheduler.planning.fuel import light_lead
 from scheduler.state import CookState
 
@@ -23,6 +24,15 @@ CONFIDENCE = 0.85
 LEAST_CONFIDENCE, MOST_CONFIDENCE = 0.5, 0.99
 """Less is no plan, and beyond one in a hundred the distribution of the forecast says nothing: house rule."""
 
+WIDER = 1.18
+"""How much wider the doubt of a plan is than that of the forecast without readings, in standard deviations.
+
+On 800 fresh cooks of the virtual kitchen (cuts that hold) its 80 % interval covered 72 %; a normal spread that covers
+72 % is this much narrower than one that covers 80 %. COMPUTED, the same for every cut that holds; roasts and birds,
+covered at 86 %, are planned on the middle and left as they are.
+"""
+
+_NORMAL = statistics.NormalDist()
 _MINUTE = dt.timedelta(minutes=1)
 _STEP = dt.timedelta(minutes=5)
 _ROUNDS = 8
@@ -103,6 +113,23 @@ def wanted_confidence(state: CookState) -> float:
     return CONFIDENCE if told is None else min(max(told, LEAST_CONFIDENCE), MOST_CONFIDENCE)
 
 
+def quantile_of(cut: Cut, p: float) -> float:
+    """Return which quantile of the forecast without readings is believed to be the `p` quantile (`WIDER`)."""
+    return _NORMAL.cdf(WIDER * _NORMAL.inv_cdf(p)) if holds(cut) and 0.0 < p < 1.0 else p
+
+
+def chance_of(ready: Crossing, cut: Cut, by: dt.datetime) -> float:
+    """Return the believed probability of being ready by an instant, from the forecast without readings."""
+    p = ready.probability_by(by)
+    return _NORMAL.cdf(_NORMAL.inv_cdf(p) / WIDER) if holds(cut) and 0.0 < p < 1.0 else p
+
+
+def pull_window(ready: Crossing, cut: Cut) -> Window:
+    """Return the believed window of the pull, from the forecast without readings."""
+    early, late = ready.quantile(quantile_of(cut, 0.1)), ready.quantile(quantile_of(cut, 0.9))
+    return Window(early=early, likely=ready.quantile(0.5), late=late)
+
+
 def earliest_on(state: CookState) -> dt.datetime:
     """Return the earliest instant at which the meat can go on, as of the newest fact."""
     lit_at = state.at("light")
@@ -120,7 +147,7 @@ def latest_on(state: CookState, cut: Cut, confidence: float | None = None) -> dt
     p = wanted_confidence(state) if confidence is None else confidence
     if holds(cut):
         end = state.serving.ends_at()
-        return None if end is None else _on_for(state, cut, end - after_pull(cut), p)
+        return None if end is None else _on_for(state, cut, end - after_pull(cut), quantile_of(cut, p))
     aim = _middle(state.serving)
     return None if aim is None else _on_for(state, cut, aim - _typical_after_pull(cut), 0.5)
 
@@ -135,7 +162,7 @@ def backward(state: CookState, cut: Cut) -> Backward:
 def plan_from(state: CookState, cut: Cut, on_at: dt.datetime, latest: dt.datetime | None) -> Backward:
     """Return what comes of meat that goes on at an instant; `latest` is when it should, None: dinner is open."""
     ready = known(question_of(state, cut, on_at)).ready()
-    pull, serve_at, serve_end = window_of(ready), state.serving.starts_at(), state.serving.ends_at()
+    pull, serve_at, serve_end = pull_window(ready, cut), state.serving.starts_at(), state.serving.ends_at()
     plate = pull.plus(after_pull(cut)).not_before(serve_at)
     if serve_at is None and pull.likely is not None:
         plate = pull.plus(planned_after_pull(cut))
@@ -145,12 +172,12 @@ def plan_from(state: CookState, cut: Cut, on_at: dt.datetime, latest: dt.datetim
         on_at=on_at,
         pull=pull,
         plate=plate,
-        late_probability=None if serve_end is None else 1.0 - ready.probability_by(serve_end - after_pull(cut)),
+        late_probability=None if serve_end is None else 1.0 - chance_of(ready, cut, serve_end - after_pull(cut)),
         confidence=wanted_confidence(state),
         met=met,
         rest=_rest(cut, pull.likely, plate.likely),
         snags=_snags(state, cut, pull, plate, None if met or latest is None else on_at - latest),
-        sure_at=_sure_at(state, cut, ready.quantile(wanted_confidence(state))),
+        sure_at=_sure_at(state, cut, ready.quantile(quantile_of(cut, wanted_confidence(state)))),
     )
 
 

@@ -101,10 +101,10 @@ def look(state: CookState, cut: Cut) -> Outlook:
     plan = None if state.did("meat_on") else backward(state, cut)
     on_at = state.at("meat_on") or (earliest_on(state) if plan is None else plan.on_at)
     course = known(question_of(state, cut, on_at))
-    pull = _pull_window(state, course)
+    pull = _pull_window(state, course, plan)
     plate = pull.plus(after_pull(cut))
     served = state.at("serve")
-    chance = _chance(state, course, cut, serve_end)
+    chance = _chance(state, course, cut, serve_end, plan)
     spare = None if serve_end is None or plate.likely is None else serve_end - plate.likely
     if served is not None:
         plate = Window(early=served, likely=served, late=served)
@@ -144,10 +144,12 @@ def cooking_span(cut: Cut, state: CookState, p: float) -> dt.timedelta:
     return HORIZON if ready_at is None else ready_at - reference
 
 
-def _pull_window(state: CookState, course: Forecast) -> Window:
+def _pull_window(state: CookState, course: Forecast, plan: Backward | None) -> Window:
     pulled_at = state.at("pull")
     if pulled_at is not None:
         return Window(early=pulled_at, likely=pulled_at, late=pulled_at)
+    if plan is not None:
+        return plan.pull
     window = window_of(course.ready())
     if state.stage != "cooking":
         return window
@@ -160,7 +162,9 @@ def _pull_window(state: CookState, course: Forecast) -> Window:
     return Window(early=early, likely=likely, late=late)
 
 
-def _chance(state: CookState, course: Forecast, cut: Cut, serve_end: dt.datetime | None) -> float | None:
+def _chance(
+    state: CookState, course: Forecast, cut: Cut, serve_end: dt.datetime | None, plan: Backward | None
+) -> float | None:
     if serve_end is None:
         return None
     last_pull = serve_end - after_pull(cut)
@@ -169,6 +173,8 @@ def _chance(state: CookState, course: Forecast, cut: Cut, serve_end: dt.datetime
         return 1.0 if pulled_at <= last_pull else 0.0
     if last_pull <= state.as_of:
         return 0.0
+    if plan is not None and plan.late_probability is not None:
+        return 1.0 - plan.late_probability
     return course.ready().probability_by(last_pull)
 
 

@@ -8,7 +8,7 @@ import datetime as dt
 import pytest
 
 from scheduler.facts import CookerKind, Feel, PitMoved, Reading, ServingMoved, Slot, Wrap
-from scheduler.planning.backward import CONFIDENCE
+from scheduler.planning.backward import CONFIDENCE, quantile_of
 from scheduler.planning.outlook import LIGHT_LEAD, Verdict, after_pull, cooking_span, planned_after_pull
 from tests.unit.scheduler.logbook import (
     CATALOGUE,
@@ -30,7 +30,7 @@ def test_the_plan_is_made_backward_from_dinner() -> None:
     """Meat on is dinner minus slicing, the shortest rest, venting and a careful cooking time, on whole five minutes."""
     log = Logbook(planned(serving=dinner(1200)))
     outlook = log.situation.outlook
-    back = after_pull(cut()) + cooking_span(cut(), log.state, CONFIDENCE)
+    back = after_pull(cut()) + cooking_span(cut(), log.state, quantile_of(cut(), CONFIDENCE))
     assert dt.timedelta() <= at(1200) - back - outlook.on_at < FIVE
     assert outlook.on_at.minute % 5 == 0
     assert outlook.light_at == outlook.on_at - LIGHT_LEAD
@@ -205,6 +205,8 @@ def test_across_the_change_of_clocks_hours_are_real_hours() -> None:
     log.facts = tuple(dataclasses.replace(f, happened_at=night, recorded_at=night) for f in log.facts)
     outlook = log.situation.outlook
     assert outlook.serve_at == dt.datetime(2026, 10, 25, 18, 0, tzinfo=dt.UTC)
-    back = after_pull(cut("brisket_packer")) + cooking_span(cut("brisket_packer"), log.state, CONFIDENCE)
+    back = after_pull(cut("brisket_packer")) + cooking_span(
+        cut("brisket_packer"), log.state, quantile_of(cut("brisket_packer"), CONFIDENCE)
+    )
     planned_on = max(outlook.serve_at - back, night + LIGHT_LEAD)
     assert abs(outlook.on_at - planned_on) < FIVE
