@@ -15,6 +15,8 @@ ALIKE = 0.8
 """Two words at least this alike are the same word (difflib ratio): one letter in five or six."""
 LOOSELY_ALIKE = 0.7
 """... and at least this alike may be meant, when somebody is asked which."""
+SHORTEST_LOOSE = 3
+"""... where the shorter one has so many letters."""
 SHORTEST_FUZZY = 5
 """Shorter words must be typed as they are: "but" is not "butt" [letters]."""
 SHORTEST_PLURAL = 4
@@ -157,7 +159,7 @@ def another_piece(word: str) -> bool:
 
 def _loosely(word: str, typed: str) -> float:
     """Return how alike two words are for a suggestion, 0 when they are not."""
-    if min(len(word), len(typed)) < SHORTEST_PLURAL:
+    if min(len(word), len(typed)) < SHORTEST_LOOSE:
         return float(word == typed)
     ratio = difflib.SequenceMatcher(None, word, typed).ratio()
     return ratio if ratio >= LOOSELY_ALIKE else 0.0

@@ -12,11 +12,12 @@ from bot.messages.dinner import box_line, dinner_line
 from bot.messages.figures import Voice, kilograms, span
 from bot.messages.findings import finding_text
 from bot.messages.message import Message, Option, lines
+from bot.messages.pieces import counted
 from bot.messages.plans import snag_lines
 from bot.messages.stall import stall_line
 from bot.messages.steps import step_words
 from bot.messages.trip import next_line
-from bot.messages.words import _, n_
+from bot.messages.words import _
 from bot.messages.wraps import counting_on, if_wrapped
 from scheduler.cook import Situation
 from scheduler.facts import Slot, Wrap
@@ -126,9 +127,7 @@ def is_it_safe(situation: Situation, voice: Voice) -> Message:
 def headline(situation: Situation, voice: Voice) -> str:
     """Return what is cooking: pieces, cut, mass, pit, wrap."""
     planned, cut = situation.state.planned, situation.cut
-    pieces = _(cut.name) if planned.count == 1 else _("{count} {pieces} of {cut}").format(
-        count=planned.count, pieces=n_(cut.piece_word, cut.piece_word + "s", planned.count), cut=_(cut.name)
-    )  # fmt: skip
+    pieces = counted(cut, planned.count)
     mass = "" if planned.mass_kg is None else ", " + kilograms(planned.mass_kg)
     band = situation.state.pit[-1]
     return _("{pieces}{mass}, pit {pit}, {wrap}.").format(
@@ -140,7 +139,7 @@ def _wrap(situation: Situation) -> str:
     state = situation.state
     wrap = state.wraps[-1][1].wrap if state.wraps else state.planned.wrap
     if wrap is None:
-        return _("wrap decided at the bark") if len(situation.cut.wraps) > 1 else _("bare")
+        return _("wrap decided at the bark") if situation.cut.asks_bark else _("bare")
     names = {Wrap.NONE: _("bare"), Wrap.PAPER: _("paper"), Wrap.FOIL: _("foil"), Wrap.BOAT: _("foil boat")}
     return names[wrap]
 

@@ -15,10 +15,13 @@ from scheduler.cook import Situation
 from scheduler.cuts import Cut, Cuts
 from scheduler.facts import Serving, ServingKind
 from scheduler.planning.shared_fire import alternatives_of
+from scheduler.units import c_from_f, f_from_c
 
 USUAL = ("beef_chuck_ribs", "beef_plate_ribs", "brisket_packer", "pork_butt")
 """Cuts that have a button before anything is said: the long cooks that are most often asked for (own choice)."""
 
+_SET_F = 5.0
+"""Nobody sets a pit finer than this [°F]."""
 MOST_OWN = 3
 """A person's own cuts that have a button before anything is said; the others stand behind the last button."""
 
@@ -93,12 +96,20 @@ def ask_serving(zone: str) -> Message:
 
 def ask_pit(cut: Cut, voice: Voice) -> Message:
     """Ask how hot the cooker runs, with the usual bands of the cut as buttons."""
-    values = (cut.pit_c.low, cut.pit_c.typical, cut.pit_c.high)
-    rows = tuple(((voice.temp(value), Draft(pit_low_c=value, pit_high_c=value)),) for value in values)
+    rows = tuple(((voice.temp(value), Draft(pit_low_c=value, pit_high_c=value)),) for value in usual_pits(cut, voice))
     example = "250-275" if voice.unit == "F" else "120-135"
     return Message(
         text=_("How hot does the cooker run? A number or a band, like {example}.").format(example=example), choices=rows
     )
+
+
+def usual_pits(cut: Cut, voice: Voice) -> tuple[float, float, float]:
+    """Return the low, usual and high pit of a cut [°C], as people set one: in Fahrenheit to the next 5 degrees."""
+    low, usual, high = (
+        c_from_f(_SET_F * round(f_from_c(value) / _SET_F)) if voice.unit == "F" else value
+        for value in (cut.pit_c.low, cut.pit_c.typical, cut.pit_c.high)
+    )
+    return low, usual, high
 
 
 def begun(situation: Situation, voice: Voice) -> Message:

@@ -78,7 +78,7 @@ def bark_asked(situation: Situation) -> bool:
 def bark_left(situation: Situation) -> str:
     """Return that nobody is asked about the bark any more although the wrap is open; else nothing."""
     state = situation.state
-    open_wrap = len(situation.cut.wraps) > 1 and not state.wraps and not decided_bare(state) and not felt_tender(state)
+    open_wrap = situation.cut.asks_bark and not state.wraps and not decided_bare(state) and not felt_tender(state)
     if bark_asked(situation) or not open_wrap:
         return ""
     return _("I do not ask about the bark again; say bark set when it is.")

@@ -46,6 +46,8 @@ class Cut(BaseModel):
     """True when a plate of bone covers one face."""
     piece_word: Word
     """What one piece is called: rack, brisket, shoulder."""
+    several: str = ""
+    """What more than one are called together: racks of spareribs, chicken thighs; empty: its pieces "of" its name."""
     mass_kg: Spread
     thickness_m: Spread
     thickness_where: Word
@@ -124,8 +126,11 @@ class Cut(BaseModel):
 
     @property
     def asks_bark(self) -> bool:
-        """Return whether somebody looks at the bark and chooses a wrap: on tough cuts that have a choice of wraps."""
-        return self.doneness == "feel" and len(self.wraps) > 1
+        """Return whether somebody looks at the bark and chooses a wrap: on tough cuts that are wrapped at times.
+
+        Foil over a bird's breast is a shield against colour, and decides nothing.
+        """
+        return self.doneness == "feel" and any(wrap is not Wrap.NONE for wrap in self.wraps)
 
     @model_validator(mode="after")
     def _consistent(self) -> Cut:

@@ -23,7 +23,7 @@ from scheduler.errors import CatalogueError
 MOST = 200
 """Own cuts that are read; nobody cooks more kinds of meat."""
 
-_OWN_ALONE = {"id", "name", "also_called", "like"}
+_OWN_ALONE = {"id", "name", "also_called", "like", "several"}
 """What an own cut never takes over from the one it is like."""
 
 

@@ -259,7 +259,7 @@ class Anchors:
             return True
         if (
             read[-1].value_c >= self.cut.bark_look_c
-            or len(self.cut.wraps) == 1
+            or not self.cut.asks_bark
             or self.state.wraps
             or decided_bare(self.state)
         ):

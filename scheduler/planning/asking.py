@@ -69,7 +69,8 @@ def question_of(state: CookState, cut: Cut, on_at: dt.datetime) -> Question:
     """Return what the forecast may know of the piece."""
     planned = state.planned
     wraps = tuple(WrapEvent(at=at, wrap=body.wrap) for at, body in state.wraps if at >= on_at)
-    decided = wraps[-1].wrap if wraps else planned.wrap
+    intended = planned.wrap if planned.wrap is not None or cut.asks_bark else cut.usual_wrap
+    decided = wraps[-1].wrap if wraps else intended
     pulled_at = state.at("pull")
     start = start_of(state, on_at)
     whole = Question(

@@ -116,7 +116,7 @@ def _condition(step: Step, state: CookState, cut: Cut) -> bool:
             return False  # it is set and to be wrapped: the wrap itself is asked for
         case "wrap":
             # A wrap that has happened, or a decision to stay bare, is final: nobody is asked again.
-            return len(cut.wraps) > 1 and not state.wraps and not decided_bare(state) and not felt_tender(state)
+            return cut.asks_bark and not state.wraps and not decided_bare(state) and not felt_tender(state)
         case "big":
             return cut.come_up_check
         case "fixed_time":

@@ -19,6 +19,7 @@ from bot.papers.issue import make_paper
 from bot.ports import Apply, CookSnapshot, InviteWrite, Json
 from bot.store import SqlStore, open_store
 from scheduler.cook import Situation, assess
+from scheduler.cuts.own import Complaint
 from scheduler.facts import Noted
 from scheduler.planning.catalogue import Catalogue, read_catalogue
 from tests.catalogue import TEXTS
@@ -96,8 +97,18 @@ class Heard:
 class PlayedKitchen:
     """One kitchen on one folder, with a clock moved by hand."""
 
-    def __init__(self, folder: Path, at: dt.datetime, *, zone: str = "UTC", link_prefix: str | None = None) -> None:
+    def __init__(
+        self,
+        folder: Path,
+        at: dt.datetime,
+        *,
+        zone: str = "UTC",
+        link_prefix: str | None = None,
+        catalogue: Catalogue = CATALOGUE,
+        complaints: tuple[Complaint, ...] = (),
+    ) -> None:
         """Open the kitchen; nobody has said anything yet."""
+        self._catalogue, self._complaints = catalogue, complaints
         self.now = at
         self.folder, self._zone, self._link_prefix = folder, zone, link_prefix
         self.heard: list[Heard] = []
@@ -110,7 +121,8 @@ class PlayedKitchen:
     def _open(self) -> Kitchen:
         return Kitchen(
             store=self.store,
-            catalogue=CATALOGUE,
+            catalogue=self._catalogue,
+            complaints=self._complaints,
             decoders={"terminal": _decoded, "telegram": _decoded},
             zone=self._zone,
             papers=make_paper,

@@ -142,7 +142,7 @@ def _go_on(visit: Visit, work: Work, known: Setup, drafts: list[say.Draft]) -> N
         draft = merge(draft, newer)
     unit = _unit_used(visit.incoming.text, drafts) or known.unit
     pit_said = draft.pit_low_c is not None
-    draft = _assumed(draft, visit)
+    draft = _assumed(draft, visit, _voice(visit, unit))
     past = _past(draft, visit)
     if past is not None:
         known = dataclasses.replace(known, draft=draft.model_copy(update={"serving": None}), slot="serving", unit=unit)
@@ -169,19 +169,19 @@ def _go_on(visit: Visit, work: Work, known: Setup, drafts: list[say.Draft]) -> N
     _say(visit, work, left_out.then(message))
 
 
-def _assumed(draft: say.Draft, visit: Visit) -> say.Draft:
+def _assumed(draft: say.Draft, visit: Visit, voice: Voice) -> say.Draft:
     """For a cook begun in the middle take the usual pit and an open dinner, so that the answer comes in one message."""
     if draft.on_at is None or draft.cut is None:
         return draft
     cut = visit.house.catalogue.cuts.get(draft.cut)
-    return _filled(draft, cut, visit.house.zone)
+    return _filled(draft, cut, voice)
 
 
 def _usual(visit: Visit, known: Setup) -> list[say.Draft]:
     """Return the usual answer to the open question, where there is one: the pit of the cut."""
     if missing(known.draft) != "pit" or known.draft.cut is None:
         return []
-    usual_c = visit.house.catalogue.cuts.get(known.draft.cut).pit_c.typical
+    _, usual_c, _ = setup.usual_pits(visit.house.catalogue.cuts.get(known.draft.cut), _voice(visit, known.unit))
     return [say.Draft(pit_low_c=usual_c, pit_high_c=usual_c)]
 
 
@@ -192,17 +192,18 @@ def _past(draft: say.Draft, visit: Visit) -> Message | None:
         return None
     if draft.cut is None:
         return setup.time_passed()
-    whole = _filled(draft, visit.house.catalogue.cuts.get(draft.cut), visit.house.zone)
+    whole = _filled(draft, visit.house.catalogue.cuts.get(draft.cut), _voice(visit, None))
     begun = _begun(visit, Setup(draft=whole), "c0")
     return Message(text=refusal_text(begun, _voice(visit, None))) if isinstance(begun, Refusal) else None
 
 
-def _filled(draft: say.Draft, cut: Cut, zone: str) -> say.Draft:
+def _filled(draft: say.Draft, cut: Cut, voice: Voice) -> say.Draft:
     update: dict[str, object] = {"cut": cut.id}
     if draft.pit_low_c is None:
-        update |= {"pit_low_c": cut.pit_c.typical, "pit_high_c": cut.pit_c.typical}
+        _, usual_c, _ = setup.usual_pits(cut, voice)
+        update |= {"pit_low_c": usual_c, "pit_high_c": usual_c}
     if draft.serving is None:
-        update["serving"] = Serving(kind=ServingKind.WHEN_READY, zone=zone)
+        update["serving"] = Serving(kind=ServingKind.WHEN_READY, zone=voice.zone)
     return draft.model_copy(update=update)
 
 
@@ -210,7 +211,7 @@ def _each_cut(visit: Visit, known: Setup) -> Message:
     """Answer what each of the usual cuts would mean for a cook begun in the middle."""
     found = []
     for cut in (one for one in visit.house.catalogue.cuts.cuts if one.id in setup.USUAL):
-        draft = _filled(known.draft, cut, visit.house.zone)
+        draft = _filled(known.draft, cut, _voice(visit, known.unit))
         begun = _begun(visit, dataclasses.replace(known, draft=draft), "c0")
         if isinstance(begun, Changes):
             found.append((cut, begun.after))

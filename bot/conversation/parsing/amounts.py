@@ -12,13 +12,16 @@ from bot.conversation.parsing.time_words import NUMBER_WORDS
 from bot.conversation.parsing.words import cut_out, phrases
 from scheduler.units import kg_from_lb
 
-LIGHTEST_KG, HEAVIEST_KG = 0.2, 30.0
+LIGHTEST_KG, HEAVIEST_KG = 0.05, 30.0
 """Lightest and heaviest piece that is taken as said (common practice, no source)."""
 MOST_PIECES = 60
 OUNCES = 16.0
 """Ounces in a pound."""
 COUNT_WORDS = "|".join(sorted(NUMBER_WORDS, key=len, reverse=True))
-PIECES = r"racks?|slabs?|plates?|pieces?|pcs|briskets?|packers?|shoulders?|butts?|cuts?|of them"
+PIECES = (
+    r"racks?|slabs?|plates?|pieces?|pcs|briskets?|packers?|shoulders?|butts?|cuts?|birds?|links?|sides?|legs?|joints?"
+    r"|roasts?|of them"
+)
 _UNITS = r"kgs?|kilos?|kilograms?|lbs?|pounds?|pounders?|#|g|grams?|gr"
 _COUNT = phrases(
     (

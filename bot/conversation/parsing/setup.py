@@ -16,7 +16,7 @@ from bot.conversation.context import Context
 from bot.conversation.parsing import setup_words as said_as
 from bot.conversation.parsing import times
 from bot.conversation.parsing.air import air_words
-from bot.conversation.parsing.amounts import COUNT_WORDS, PIECES, amounts, in_figures, pieces
+from bot.conversation.parsing.amounts import COUNT_WORDS, MOST_PIECES, PIECES, amounts, in_figures, pieces
 from bot.conversation.parsing.cut_names import OTHER_FOODS, find_cuts
 from bot.conversation.parsing.meat import wrap_words
 from bot.conversation.parsing.moves import band
@@ -26,6 +26,7 @@ from bot.conversation.parsing.serving import Said, impossible, serving_said
 from bot.conversation.parsing.time_words import NUMBER_WORDS
 from bot.conversation.parsing.words import clauses, cut_out
 from scheduler.cut_names import FOODS
+from scheduler.cuts import Cut
 from scheduler.facts import Slot
 from scheduler.units import kg_from_lb
 
@@ -37,6 +38,10 @@ LONE_PIT_FIGURE = 200
 """Lower figures that are all of a text, unasked, are not taken for a pit."""
 KG_UP_TO = 9.0
 """A mass without a unit is in kilograms up to here while the chat has no unit, else in pounds."""
+SMALL_KG = 0.7
+"""Pieces up to here are bought by the kilogram: sausages, thighs, cheeks (common practice, no source)."""
+MUCH_MORE = 1.5
+"""A mass this many times the heaviest piece is that of all together."""
 LONGEST_UNSAID = dt.timedelta(hours=16)
 """A cook that is on since "18:00" of a day not said began at most so long ago, or it is asked (common practice)."""
 
@@ -127,6 +132,14 @@ def _cut(told: Telling, context: Context) -> int:
     return 1 + len(others)
 
 
+def _of_all(told: Telling, cut: Cut, mass_kg: float) -> None:
+    """Take the mass of small pieces as said of all of them: "3 kg of sausages" are 25 of the usual size."""
+    if "count" in told.said or cut.mass_kg.high > SMALL_KG or mass_kg <= MUCH_MORE * cut.mass_kg.high:
+        return
+    count = max(1, min(MOST_PIECES, round(mass_kg / cut.mass_kg.typical)))
+    told.said |= {"count": count, "mass_kg": mass_kg / count}
+
+
 def _count_before(before: str) -> re.Match[str] | None:
     return re.search(
         rf"(?<![0-9.,-])\b(?P<n>[0-9]{{1,2}}|{COUNT_WORDS}) ?x? ?(?:(?:whole|big|small|nice|large|full"
@@ -143,6 +156,8 @@ def _mass_and_count(told: Telling, context: Context, cuts: int) -> None:
         told.said["count"] = found.count
     if found.mass_kg is not None:
         told.said["mass_kg"] = found.mass_kg
+        if "cut" in told.said:
+            _of_all(told, context.cuts.get(told.said["cut"]), found.mass_kg)
     alone = re.fullmatch(rf"\W*(?:about |around |~ ?)?([0-9]{{1,2}}(?:[.,][0-9]{{1,2}})?|{COUNT_WORDS})\W*", told.rest)
     if alone and context.setup_slot == "mass" and "mass_kg" not in told.said:
         value = float(NUMBER_WORDS[alone[1]] if alone[1] in NUMBER_WORDS else alone[1].replace(",", "."))

@@ -145,7 +145,7 @@ def test_a_dinner_impossibly_soon_names_the_earliest_and_its_sum(kitchen: Played
 def test_a_window(kitchen: PlayedKitchen) -> None:
     """People may eat within a window; both ends are said back."""
     plan = kitchen.say("Ines", "2 shoulders, dinner 18:00-19:30 tomorrow, pit 250")
-    assert plan.text.startswith("2 shoulders of pork shoulder, pit 250 F")
+    assert plan.text.startswith("2 pork shoulders, pit 250 F")
     assert "Dinner Sun 18:00 to 19:30: on time" in plan.text
 
 
