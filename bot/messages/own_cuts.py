@@ -23,6 +23,8 @@ def broken(complaints: tuple[Complaint, ...], path: str = FILE) -> str:
 
 
 def _one(complaint: Complaint) -> str:
+    why = complaint.why.rstrip(".")
+    stop = "" if why.endswith("?") else "."
     if not complaint.entry:
-        return _("{why}.").format(why=complaint.why[:1].upper() + complaint.why[1:])
-    return _("{entry} is left out: {why}.").format(entry=complaint.entry, why=complaint.why)
+        return _("{why}{stop}").format(why=why[:1].upper() + why[1:], stop=stop)
+    return _("{entry} is left out: {why}{stop}").format(entry=complaint.entry, why=why, stop=stop)
