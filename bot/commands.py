@@ -13,7 +13,7 @@ from typing import Annotated, Literal
 from pydantic import BaseModel, ConfigDict, Field, TypeAdapter
 
 from bot.crew import Right
-from scheduler.facts import Detail, Feel, Serving, Slot, Wrap
+from scheduler.facts import CookerKind, Detail, Feel, ReadBy, Serving, Slot, Wrap
 
 
 class _Intent(BaseModel):
@@ -155,6 +155,29 @@ class AirSaid(_Intent):
     wind: Literal["calm", "windy"] | None = None
 
 
+class CookerSaid(_Intent):
+    """The cooker: its kind, and the name of its card when it has one."""
+
+    kind: Literal["cooker"] = "cooker"
+    cooker: CookerKind
+    card: str | None = None
+
+
+class FuelSaid(_Intent):
+    """Charcoal put in [kg], or added to what burns."""
+
+    kind: Literal["fuel"] = "fuel"
+    kg: float
+    added: bool = False
+
+
+class ReadBySaid(_Intent):
+    """How the core of the meat is read."""
+
+    kind: Literal["read_by"] = "read_by"
+    read_by: ReadBy
+
+
 class Draft(_Intent):
     """What has been said of a cook so far; None is unknown."""
 
@@ -171,6 +194,8 @@ class Draft(_Intent):
     on_at: dt.datetime | None = None
     core_c: float | None = None
     air: AirSaid | None = None
+    cooker: CookerSaid | None = None
+    read_by: ReadBy | None = None
     ignored: tuple[str, ...] = ()
     """Words of this text that were recognised but cannot be used: a second cut, a mass, date or pit that cannot be."""
 
@@ -304,8 +329,8 @@ class Unclear(_Intent):
 
 Intent = Annotated[
     Report | Done | Skip | NotYet | PutOffFor | FeelSaid | WrapSaid | Undo | Correct | Ask | Draft | MoreCuts
-    | ChangePlan | MoveDinner | MovePit | ChoosePlan | AirSaid | TellMe | CallOff | Join | Invite | Trouble
-    | TroubleOver | TakeLever | Pause | Note | Unclear,
+    | ChangePlan | MoveDinner | MovePit | ChoosePlan | AirSaid | CookerSaid | FuelSaid | ReadBySaid | TellMe | CallOff
+    | Join | Invite | Trouble | TroubleOver | TakeLever | Pause | Note | Unclear,
     Field(discriminator="kind"),
 ]  # fmt: skip
 
@@ -324,6 +349,8 @@ _NEEDS: dict[str, Right] = {
     "move_pit": Right.DECIDE,
     "choose_plan": Right.DECIDE,
     "tell_me": Right.DECIDE,
+    "cooker": Right.DECIDE,
+    "read_by": Right.DECIDE,
     "call_off": Right.START,
     "draft": Right.START,
     "more_cuts": Right.START,

@@ -192,6 +192,9 @@ class Store(Protocol):
     def open_cooks(self, address: Address | None = None) -> tuple[str, ...]:
         """Return ids of open cooks (followed by this room), newest first."""
 
+    def recent_cooks(self, address: Address, limit: int) -> tuple[str, ...]:
+        """Return ids of cooks that this room follows or followed, open or over, newest first."""
+
     def due_cooks(self, now: dt.datetime) -> tuple[str, ...]:
         """Return ids of open cooks with a cached due row at or before `now`, earliest first."""
 

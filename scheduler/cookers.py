@@ -5,13 +5,14 @@ This room reads text, never files; it knows no meat and computes no heat.
 
 from __future__ import annotations
 
+import tomllib
 from typing import Annotated, Literal
 
-from pydantic import BaseModel, ConfigDict, Field, model_validator
+from pydantic import BaseModel, ConfigDict, Field, ValidationError, model_validator
 
 from scheduler.cut_names import name_key
 from scheduler.cuts import Spread, read_entries
-from scheduler.errors import CatalogueError
+from scheduler.cuts.own import Complaint
 from scheduler.facts import CookerKind, CookerTold, VentMark
 from scheduler.units import c_from_f, c_step_from_f
 
@@ -27,7 +28,7 @@ _PIT_LOW_C, _PIT_HIGH_C = 60.0, 260.0
 """Pit bands of vent marks lie between these [°C]: house rule, against a unit mixed up."""
 
 
-def _bare(name: str) -> str:
+def plain_name(name: str) -> str:
     """Return a name without the article before it."""
     first, _, rest = name.strip().partition(" ")
     return rest if rest and first.casefold() in {"the", "my", "our", "a", "an"} else name
@@ -104,7 +105,7 @@ class Cookers(_Data):
 
     def named(self, text: str) -> CookerKind | None:
         """Return the kind that a text names ("kettle", "the drum smoker"), None when it names none."""
-        wanted = name_key(_bare(text))
+        wanted = name_key(plain_name(text))
         for cooker in self.cookers:
             if wanted in {name_key(name) for name in (cooker.id, cooker.name, *cooker.also_called)}:
                 return cooker.id
@@ -199,21 +200,11 @@ class Cards(_Data):
 
     cookers: tuple[Card, ...] = ()
 
-    @model_validator(mode="after")
-    def _names(self) -> Cards:
-        seen: set[str] = set()
-        for card in self.cookers:
-            for key in sorted({name_key(_bare(name)) for name in (card.name, *card.also_called)}):
-                if key in seen:
-                    raise ValueError(f"two cards are called {card.name!r}")
-                seen.add(key)
-        return self
-
     def named(self, text: str) -> Card | None:
         """Return the card with this name, None when there is none."""
-        wanted = name_key(_bare(text))
+        wanted = name_key(plain_name(text))
         for card in self.cookers:
-            if wanted in {name_key(_bare(name)) for name in (card.name, *card.also_called)}:
+            if wanted in {name_key(plain_name(name)) for name in (card.name, *card.also_called)}:
                 return card
         return None
 
@@ -229,20 +220,56 @@ def read_cookers(*texts: str) -> Cookers:
     return read_entries(Cookers, "cookers", *texts)
 
 
-def read_cards(text: str) -> Cards:
-    """Read a person's own cards from a TOML text.
+def read_cards(text: str, cookers: Cookers) -> tuple[Cards, tuple[Complaint, ...]]:
+    """Return a person's own cards from a TOML text, and what is wrong with those that are not among them.
 
-    Raises
-    ------
-    CatalogueError
-        As `read_cookers`; a card that calls itself by the name of a kind is refused too.
+    One entry that breaks a rule leaves the others as they are; a card that calls itself by the name of a kind, or by
+    that of another card, is left out too: "on the kettle" must mean one thing.
     """
-    return read_entries(Cards, "cookers.toml", text)
+    try:
+        data = tomllib.loads(text)
+    except tomllib.TOMLDecodeError as error:
+        return Cards(), (Complaint(entry="", why=f"it is not TOML: {error}"),)
+    entries = data.get("cookers", [])
+    strange = sorted(set(data) - {"cookers"})
+    complaints = [Complaint(entry=key, why="only [[cookers]] stands at the top of this file") for key in strange]
+    if not isinstance(entries, list):
+        return Cards(), (Complaint(entry="cookers", why="write [[cookers]], with two brackets"),)
+    cards: list[Card] = []
+    for number, entry in enumerate(entries, 1):
+        called = str(entry.get("name", "")) if isinstance(entry, dict) else ""
+        found = _card(entry, Cards(cookers=tuple(cards)), cookers)
+        if isinstance(found, Card):
+            cards.append(found)
+        else:
+            complaints.append(Complaint(entry=repr(called) if called else f"cooker {number}", why=found))
+    return Cards(cookers=tuple(cards)), tuple(complaints)
 
 
-def check_cards(cards: Cards, cookers: Cookers) -> None:
-    """Raise CatalogueError when a card has the name of a kind: "on the kettle" must mean one thing."""
-    for card in cards.cookers:
-        for name in (card.name, *card.also_called):
-            if cookers.named(name) is not None:
-                raise CatalogueError(f"cookers.toml: {name!r} is a kind of cooker; give the card a name of its own")
+def _card(entry: object, known: Cards, cookers: Cookers) -> Card | str:
+    """Return the card of an entry, or why it is none."""
+    try:
+        card = Card.model_validate(entry)
+    except ValidationError as error:
+        first = error.errors()[0]
+        field = ".".join(str(part) for part in first["loc"])
+        return _kindly(field, first["type"], first["msg"])
+    for name in (card.name, *card.also_called):
+        if cookers.named(name) is not None:
+            return f"{name!r} is a kind of cooker; give it a name of its own"
+        if known.named(name) is not None:
+            return f"another card is called {name!r} already"
+    return card
+
+
+def _kindly(field: str, kind: str, message: str) -> str:
+    said = message.removeprefix("Value error, ").removeprefix("Input should be ")
+    match kind:
+        case "extra_forbidden":
+            return f"nothing is known of {field!r}; is it spelled right?"
+        case "missing":
+            return f"{field} is missing"
+        case "value_error":
+            return f"{field}: {said}" if field else said
+        case _:
+            return f"{field} should be {said}" if said != message else f"{field}: {message}"

@@ -12,8 +12,11 @@ from bot.application.dispatcher import Dispatcher
 from bot.application.intake import Intake
 from bot.application.visit import House
 from bot.ports import Decoder, PaperMaker, Store
+from scheduler.cookers import Cards
 from scheduler.cuts.own import Complaint
 from scheduler.planning.catalogue import Catalogue
+
+NO_CARDS = Cards()
 
 
 class Kitchen:
@@ -29,12 +32,22 @@ class Kitchen:
         papers: PaperMaker,
         link_prefix: str | None = None,
         complaints: tuple[Complaint, ...] = (),
+        cards: Cards = NO_CARDS,
+        card_complaints: tuple[Complaint, ...] = (),
     ) -> None:
         """Make a kitchen; `decoders` by source prefix, `papers` prints, `link_prefix` is what a single-use code is
-        appended to, `complaints` say what is wrong with a person's own cuts.
+        appended to, `complaints` say what is wrong with a person's own cuts, `cards` are the cookers that
+        somebody owns, `card_complaints` say what is wrong with others.
         """
         house = House(
-            store=store, catalogue=catalogue, zone=zone, papers=papers, link_prefix=link_prefix, complaints=complaints
+            store=store,
+            catalogue=catalogue,
+            zone=zone,
+            papers=papers,
+            link_prefix=link_prefix,
+            complaints=complaints,
+            cards=cards,
+            card_complaints=card_complaints,
         )
         self._store = store
         self._intake = Intake(house, decoders)

@@ -14,6 +14,7 @@ from bot.commands import INTENT
 from bot.crew import Person
 from bot.messages.message import Message
 from bot.ports import Apply, CookWrite, InviteWrite, Json, OutboxWrite, PaperMaker, RoomWrite, SessionWrite, Store
+from scheduler.cookers import Cards
 from scheduler.cuts.own import Complaint
 from scheduler.planning.catalogue import Catalogue
 
@@ -29,6 +30,10 @@ class House:
     link_prefix: str | None = None
     complaints: tuple[Complaint, ...] = ()
     """What is wrong with a person's own cuts, told where a cook is set up."""
+    cards: Cards = dataclasses.field(default_factory=Cards)
+    """The cookers that somebody owns."""
+    card_complaints: tuple[Complaint, ...] = ()
+    """What is wrong with the cards of cookers."""
 
 
 @dataclasses.dataclass(frozen=True, kw_only=True)

@@ -5,6 +5,7 @@ from __future__ import annotations
 import datetime as dt
 import string
 
+from bot.application.cookers import cooker_names
 from bot.application.visit import Visit
 from bot.commands import INTENT
 from bot.conversation.context import Context, OfferedChoice, OpenStep
@@ -37,6 +38,7 @@ def context_of(visit: Visit, situation: Situation) -> Context:
         cuts=visit.house.catalogue.cuts,
         open_steps=tuple(_open_step(prompt) for prompt in situation.waiting),
         choices=_with_typed(offered(visit), situation),
+        cooker_names=cooker_names(visit.house),
         pit_target_c=state.pit_c,
         last_core_c=None if core is None else core.value_c,
         last_core_at=None if core is None else core.at,
@@ -58,6 +60,7 @@ def setup_context(visit: Visit, slot: str | None, unit: str | None) -> Context:
         stage="none",
         cuts=visit.house.catalogue.cuts,
         choices=offered(visit),
+        cooker_names=cooker_names(visit.house),
         setup_slot=slot,
     )
 

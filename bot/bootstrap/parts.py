@@ -73,20 +73,25 @@ def become_engine(settings: Settings, store: SqlStore, now: dt.datetime, say: Ca
 def open_kitchen(settings: Settings, store: SqlStore, say: Callable[[str], None]) -> Kitchen:
     """Return what decides. It computes forecasts and is slow to import, so only the engine does, in a thread.
 
-    What is wrong with a person's own cuts is said, and all others count.
+    What is wrong with a person's own cuts and cookers is said, and all others count.
     """
     from bot.application import kitchen  # noqa: PLC0415 - slow to import
-    from bot.catalogue import OWN_CUTS, open_catalogue  # noqa: PLC0415 - slow to import
+    from bot.catalogue import OWN_COOKERS, OWN_CUTS, open_cards, open_catalogue  # noqa: PLC0415 - slow to import
     from bot.messages import own_cuts  # noqa: PLC0415 - needed by the engine alone
 
     opened = open_catalogue(settings.data_dir)
     if opened.complaints:
         say(own_cuts.broken(opened.complaints, str(settings.data_dir / OWN_CUTS)))
+    cards, card_complaints = open_cards(settings.data_dir, opened.catalogue.cookers)
+    if card_complaints:
+        say(own_cuts.broken(card_complaints, str(settings.data_dir / OWN_COOKERS)))
     return kitchen.Kitchen(
         store=store,
         catalogue=opened.catalogue,
         decoders={SOURCE: decode_terminal, TELEGRAM: decode_telegram},
         complaints=opened.complaints,
+        cards=cards,
+        card_complaints=card_complaints,
         zone=settings.zone,
         papers=make_paper,
         link_prefix=read_link(settings.data_dir),

@@ -10,7 +10,7 @@ import datetime as dt
 
 from bot.commands import Intent
 from scheduler.cuts import Cuts
-from scheduler.facts import Serving, Slot, Wrap
+from scheduler.facts import CookerKind, Serving, Slot, Wrap
 
 
 @dataclasses.dataclass(frozen=True, kw_only=True)
@@ -39,6 +39,15 @@ class OfferedChoice:
 
 
 @dataclasses.dataclass(frozen=True, kw_only=True)
+class CookerName:
+    """A name that a cooker goes by, tidied: that of a kind, or of somebody's own card."""
+
+    name: str
+    kind: CookerKind
+    card: str | None = None
+
+
+@dataclasses.dataclass(frozen=True, kw_only=True)
 class Context:
     """Everything that decides what a text means."""
 
@@ -52,6 +61,7 @@ class Context:
     cuts: Cuts
     open_steps: tuple[OpenStep, ...] = ()
     choices: tuple[OfferedChoice, ...] = ()
+    cooker_names: tuple[CookerName, ...] = ()
     pit_target_c: float | None = None
     last_core_c: float | None = None
     last_core_at: dt.datetime | None = None

@@ -14,6 +14,7 @@ from bot.conversation.parsing.answers import unsure
 from bot.conversation.parsing.asking import asked_about
 from bot.conversation.parsing.changes import plan_changed, whole_plan
 from bot.conversation.parsing.commands import command, greets, questions
+from bot.conversation.parsing.cookers import about_the_cooker, cooker_words, on_the_dial, reads_the_dial
 from bot.conversation.parsing.corrections import corrected_time, correction
 from bot.conversation.parsing.moves import dinner, is_about_dinner, pit_moved
 from bot.conversation.parsing.offered import begun, chosen
@@ -85,7 +86,10 @@ def _says_nothing_else(found: tuple[Intent, ...]) -> bool:
 def _setting_up(heard: str, text: str, context: Context) -> tuple[Intent, ...]:
     if unsure(heard) or heard.strip(" .!") in ("skip", "skip it", "skip this"):
         return (Skip(),)
-    found = set_up(heard, text, context)
+    cooker = cooker_words(heard, context)
+    found = set_up(cooker.rest, text, context)
+    if cooker.cooker is not None or cooker.read_by is not None:
+        found = (*found, Draft(cooker=cooker.cooker, read_by=cooker.read_by))
     return found or ((Draft(),) if greets(heard) else ())
 
 
@@ -120,9 +124,11 @@ def _reply(heard: str, text: str, context: Context) -> tuple[Intent, ...]:
         return (over,)
     if (plan := whole_plan(heard, text, context)) is not None:
         return (plan,)
+    if not questions(heard) and (cooker := about_the_cooker(heard, context)):
+        return cooker
     if (beside := _about_the_air(heard, text, context)) is not None:
         return beside
-    for reader in (correction, pit_moved):
+    for reader in (correction,) if reads_the_dial(heard) else (correction, pit_moved):
         if (intent := reader(heard, text, context)) is not None:
             return (intent,)
     if (intent := dinner(heard, context)) is not None:
@@ -135,7 +141,7 @@ def _reply(heard: str, text: str, context: Context) -> tuple[Intent, ...]:
         return ()
     if heard.endswith("?") and (asks := asked_about(replies(heard, text, context), heard, context.stage)):
         return asks
-    found = replies(heard, text, context)
+    found = on_the_dial(replies(heard, text, context), heard)
     if not found and (changed := plan_changed(heard, context)) is not None:
         return (changed,)
     return found

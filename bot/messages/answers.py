@@ -8,6 +8,7 @@ from __future__ import annotations
 import datetime as dt
 
 from bot.commands import Ask, Topic
+from bot.messages.cooker import fuel_line
 from bot.messages.dinner import box_line, dinner_line
 from bot.messages.figures import Voice, kilograms, span
 from bot.messages.findings import finding_text
@@ -60,7 +61,7 @@ def what_next(situation: Situation, voice: Voice) -> Message:
     first = next_line(situation, voice, owner=True)
     stage_line = dinner_line(situation, voice)
     then = [_("Then {time}: {what}.").format(time=voice.clock(at), what=what) for at, what in _later(situation)]
-    return Message(text=lines(*waiting, stage_line, " ".join((first, *then[:1]))))
+    return Message(text=lines(*waiting, stage_line, fuel_line(situation, voice), " ".join((first, *then[:1]))))
 
 
 def _later(situation: Situation) -> list[tuple[dt.datetime, str]]:

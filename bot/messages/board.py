@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from bot.messages.answers import headline, last_line, plate_line
+from bot.messages.cooker import fuel_line
 from bot.messages.dinner import dinner_line
 from bot.messages.figures import Voice
 from bot.messages.message import Message, lines
@@ -30,6 +31,7 @@ def board(situation: Situation, voice: Voice) -> Message:
             windows,
             if_wrapped(situation, voice),
             stall_line(situation, voice),
+            fuel_line(situation, voice),
             last_line(situation, voice),
         )
     )

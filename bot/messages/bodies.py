@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from bot.messages.advice_words import LEVERS
+from bot.messages.cooker import cooker_text, fuel_text
 from bot.messages.figures import Voice, kilograms
 from bot.messages.problems import problem_name
 from bot.messages.steps import step_words
@@ -11,11 +12,13 @@ from scheduler.facts import (
     AirTold,
     Body,
     Closed,
+    CookerTold,
     Detail,
     Divided,
     Fact,
     Feel,
     Felt,
+    FuelTold,
     LeverTaken,
     MovedToOven,
     Noted,
@@ -98,6 +101,10 @@ def body_text(body: Body, voice: Voice) -> str:
             return _("Pit to {pit} from now").format(pit=voice.band(body.pit_low_c, body.pit_high_c))
         case AirTold():
             return _("Air noted: {air}").format(air=air_text(body, voice))
+        case CookerTold():
+            return cooker_text(body)
+        case FuelTold():
+            return fuel_text(body)
         case Noted():
             return _("Noted: {text}").format(text=_shortened(body.text)) if body.understood else ""
         case Planned():

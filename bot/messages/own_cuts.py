@@ -10,6 +10,8 @@ from scheduler.cuts.own import Complaint
 
 FILE = "cuts.toml"
 """What the file is called where its folder need not be named."""
+COOKERS_FILE = "cookers.toml"
+"""The same for a person's own cookers."""
 _MOST = 3
 """Complaints that are told; the others come up when these are put right."""
 

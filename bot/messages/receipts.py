@@ -9,6 +9,7 @@ import datetime as dt
 
 from bot.commands import Report, Value
 from bot.messages.bodies import body_text, fact_text
+from bot.messages.cooker import after_the_cooker
 from bot.messages.dinner import box_line, dinner_line
 from bot.messages.figures import Voice
 from bot.messages.findings import finding_text
@@ -71,6 +72,7 @@ def receipt(changes: Changes, voice: Voice) -> Message:
         texts += [rest_text(changes.after, voice), box_line(changes.after, voice)]
     elif any(isinstance(body, Reading) and body.slot is Slot.CORE for body in taken):
         texts.append(rest_text(changes.after, voice))
+    texts += after_the_cooker(changes, voice)
     if any(isinstance(body, StepDone) and body.step == "bark_check" and body.outcome == "not_yet" for body in taken):
         texts.append(bark_left(changes.after))
     return Message(text=lines(*dict.fromkeys(texts)), choices=tuple(rows))

@@ -7,6 +7,7 @@ from typing import Literal
 
 from bot.commands import CallOff, Draft, Intent, MoreCuts
 from bot.messages.answers import plan
+from bot.messages.cooker import with_cooker
 from bot.messages.figures import Voice
 from bot.messages.message import Message, Option, lines
 from bot.messages.plans import side_by_side
@@ -112,9 +113,9 @@ def usual_pits(cut: Cut, voice: Voice) -> tuple[float, float, float]:
     return low, usual, high
 
 
-def begun(situation: Situation, voice: Voice) -> Message:
-    """Show the plan of a cook that has just been set up, and the other ways to do it."""
-    shown = plan(situation, voice, owner=False)
+def begun(situation: Situation, voice: Voice, offer: Message | None = None) -> Message:
+    """Show the plan of a cook that has just been set up, the other ways to do it, and cookers to choose from."""
+    shown = with_cooker(plan(situation, voice, owner=False), situation, voice, offer or Message(text=""))
     if any(view.outlook.plan is None for view in situation.views):
         return shown
     pieces = [(view.state, view.cut) for view in situation.views]

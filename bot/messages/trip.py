@@ -7,6 +7,7 @@ from __future__ import annotations
 import datetime as dt
 
 from bot.commands import Done, FeelSaid, Intent, NotYet, PutOffFor, WrapSaid
+from bot.messages.cooker import at_this_cooker
 from bot.messages.dinner import dinner_line
 from bot.messages.figures import Voice
 from bot.messages.message import Message, Option, lines
@@ -142,6 +143,7 @@ def _item(prompt: Prompt, situation: Situation, voice: Voice) -> str:
     )
     if prompt.why.kind == "core" and prompt.why.core_c is not None and not situation.state.feels:
         text = _("{text} I expect the meat near {core}.").format(text=text, core=voice.temp(prompt.why.core_c))
+    text = at_this_cooker(prompt.step.id, text, situation.state, voice)
     if prompt.step.id == "bark_check":
         text = " ".join(part for part in (text, to_decide_from(situation, voice)) if part)
     if prompt.step.id == "t_minus":

@@ -16,15 +16,15 @@ from pathlib import Path
 from pydantic import ValidationError
 
 from bot import catalogue as data_files
+from bot.catalogue import open_cards
 from bot.messages import plan_report as words
 from bot.messages.figures import Voice
+from bot.messages.own_cuts import COOKERS_FILE, broken
 from bot.messages.refusals import refusal_text
 from bot.papers import calendar_file, page, sheet_of
 from bot.plan.making import Made, Refused, make
 from bot.plan.values import as_values
 from bot.plan.wanted import PlanTyped, Unusable
-from scheduler.cookers import Cards, check_cards, read_cards
-from scheduler.errors import CatalogueError
 from scheduler.planning.catalogue import Catalogue, read_catalogue
 
 DONE, WRONGLY_CALLED = 0, 2
@@ -64,10 +64,10 @@ def planned(given: argparse.Namespace, *, zone: str, now: dt.datetime, data_dir:
 def _made(
     typed: PlanTyped, zone: str, now: dt.datetime, trade: Catalogue, data_dir: Path
 ) -> Made | Refused | list[Unusable]:
-    try:
-        cards = _cards(data_dir, trade) if typed.cooker is not None else None
-    except CatalogueError as error:
-        return [Unusable(trouble="cards", given=str(error))]
+    cards, complaints = open_cards(data_dir, trade.cookers)
+    named = typed.cooker is None or cards.named(typed.cooker) or trade.cookers.named(typed.cooker)
+    if not named and complaints:  # the card may be among those that cannot be used
+        return [Unusable(trouble="cards", given=broken(complaints, COOKERS_FILE))]
     return make(typed, zone=zone, now=now, catalogue=trade, cards=cards)
 
 
@@ -130,13 +130,3 @@ def _checked(found: dict[str, object]) -> PlanTyped | list[Unusable]:
             Unusable(trouble="file_field", given=f"{'.'.join(str(part) for part in one['loc'])}: {one['msg']}")
             for one in error.errors(include_url=False, include_context=False)
         ]
-
-
-def _cards(data_dir: Path, trade: Catalogue) -> Cards | None:
-    """Return the cards of a person's own cookers, None when there are none."""
-    path = data_dir / "cookers.toml"
-    if not path.is_file():
-        return None
-    cards = read_cards(path.read_text(encoding="utf-8"))
-    check_cards(cards, trade.cookers)
-    return cards

@@ -65,6 +65,11 @@ class SqlStore(Store, Screen):
         with reading(self._engine) as connection:
             return cooks.open_ids(connection, address)
 
+    def recent_cooks(self, address: Address, limit: int) -> tuple[str, ...]:
+        """Return ids of cooks that this room follows or followed, open or over, newest first."""
+        with reading(self._engine) as connection:
+            return cooks.recent_ids(connection, address, limit)
+
     def due_cooks(self, now: dt.datetime) -> tuple[str, ...]:
         """Return ids of open cooks with something due, the longest due first."""
         with reading(self._engine) as connection:

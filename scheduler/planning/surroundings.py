@@ -40,6 +40,7 @@ def openings_of(state: CookState, on_at: dt.datetime) -> tuple[OpeningEvent, ...
         (
             OpeningEvent(at=done.at, kind=kind)
             for step, kind in OPENED_BY.items()
+            if not (step == "wood_add" and state.cooker is not None and state.cooker.wood_by == "firebox")
             for done in state.done.get(step, ())
             if done.at >= on_at and (until is None or done.at <= until)
         ),

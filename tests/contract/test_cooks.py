@@ -103,6 +103,16 @@ def test_the_same_fact_twice_is_an_error(store: SqlStore) -> None:
     assert (cook.version, len(cook.facts)) == (1, 1)
 
 
+def test_recent_cooks_are_listed_newest_first_over_or_not(store: SqlStore) -> None:
+    """What a room cooked last is found also when it is over; other rooms see nothing of it."""
+    store.apply(new_cook())
+    store.apply(next_write(1, open=False))
+    store.apply(new_cook("lunch", add_rooms=(INES, SHED)))
+    assert store.recent_cooks(INES, 5) == ("lunch", "supper")
+    assert store.recent_cooks(INES, 1) == ("lunch",)
+    assert store.recent_cooks(SHED, 5) == ("lunch",)
+
+
 def test_open_cooks_are_listed_newest_first_and_by_room(store: SqlStore) -> None:
     """A closed cook is left out; a room sees the cooks it follows, a topic being a room of its own."""
     store.apply(new_cook("supper"))

@@ -19,6 +19,7 @@ from bot.papers.issue import make_paper
 from bot.ports import Apply, CookSnapshot, InviteWrite, Json
 from bot.store import SqlStore, open_store
 from scheduler.cook import Situation, assess
+from scheduler.cookers import Cards
 from scheduler.cuts.own import Complaint
 from scheduler.facts import Noted
 from scheduler.planning.catalogue import Catalogue, read_catalogue
@@ -106,11 +107,13 @@ class PlayedKitchen:
         link_prefix: str | None = None,
         catalogue: Catalogue = CATALOGUE,
         complaints: tuple[Complaint, ...] = (),
+        cards: Cards | None = None,
     ) -> None:
         """Open the kitchen; nobody has said anything yet."""
         self._catalogue, self._complaints = catalogue, complaints
         self.now = at
         self.folder, self._zone, self._link_prefix = folder, zone, link_prefix
+        self._cards = cards or Cards()
         self.heard: list[Heard] = []
         self.new: list[Heard] = []
         """What was sent since the last thing that somebody did, or since time was last moved."""
@@ -127,6 +130,7 @@ class PlayedKitchen:
             zone=self._zone,
             papers=make_paper,
             link_prefix=self._link_prefix,
+            cards=self._cards,
         )
 
     def close(self) -> None:
@@ -136,7 +140,7 @@ class PlayedKitchen:
     def continued(self, folder: Path) -> PlayedKitchen:
         """Return a kitchen of its own that goes on from here, on a copy of the folder; this one must be closed."""
         shutil.copytree(self.folder, folder, dirs_exist_ok=True)
-        played = PlayedKitchen(folder, self.now, zone=self._zone, link_prefix=self._link_prefix)
+        played = PlayedKitchen(folder, self.now, zone=self._zone, link_prefix=self._link_prefix, cards=self._cards)
         played.heard, played._said = list(self.heard), self._said
         return played
 

@@ -9,6 +9,7 @@ import dataclasses
 import datetime as dt
 
 from bot import commands as say
+from bot.application.cookers import at_the_grate, cooker_told
 from bot.application.visit import Visit
 from bot.messages.figures import Voice
 from bot.messages.message import Message
@@ -26,9 +27,11 @@ from scheduler.facts import (
     Fact,
     Feel,
     Felt,
+    FuelTold,
     Noted,
     PitMoved,
     PutOff,
+    ReadBy,
     Reading,
     Serving,
     ServingKind,
@@ -133,6 +136,12 @@ class Settling:
                 self._add(PitMoved(pit_low_c=intent.pit_low_c, pit_high_c=intent.pit_high_c))
             case say.AirSaid():
                 self._add(AirTold(temp_c=intent.temp_c, word=intent.word, wind=intent.wind))
+            case say.CookerSaid():
+                self._add(cooker_told(intent, self._visit.house))
+            case say.FuelSaid():
+                self._add(FuelTold(kg=intent.kg, added=intent.added))
+            case say.ReadBySaid():
+                self._plan(read_by=intent.read_by)
             case say.ChangePlan():
                 self._change_plan(intent)
             case say.TellMe():
@@ -158,6 +167,7 @@ class Settling:
 
     def _value(self, value: say.Value, report: say.Report) -> None:
         reading = Reading(slot=value.slot or Slot.CORE, value_c=value.value_c, spread_c=value.spread_c, spot=value.spot)
+        reading = at_the_grate(reading, self._situation)
         self._add(reading, report.at, sure=report.spot_confirmed)
 
     # --- steps --------------------------------------------------------------------------------------------------------
@@ -256,11 +266,17 @@ class Settling:
             )
         )
 
-    def _plan(self, *, wrap: Wrap | None = None, detail: Detail | None = None) -> None:
+    def _plan(self, *, wrap: Wrap | None = None, detail: Detail | None = None, read_by: ReadBy | None = None) -> None:
         """Write the plan anew with something changed; dinner stays where it was moved to."""
         planned, serving = self._situation.state.planned, self._situation.state.serving
         self._add(
-            dataclasses.replace(planned, serving=serving, wrap=wrap or planned.wrap, detail=detail or planned.detail)
+            dataclasses.replace(
+                planned,
+                serving=serving,
+                wrap=wrap or planned.wrap,
+                detail=detail or planned.detail,
+                read_by=read_by or planned.read_by,
+            )
         )
 
     # --- amending -----------------------------------------------------------------------------------------------------

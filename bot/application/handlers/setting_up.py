@@ -7,12 +7,13 @@ import re
 
 from bot import commands as say
 from bot.application.announcements import alone, answer, turn
+from bot.application.cookers import cooker_told, offered_cookers
 from bot.application.visit import Visit, Work
 from bot.application.voices import DEFAULT_UNIT, voice_of
 from bot.chat import Address
 from bot.conversation.flows.setup import merge, missing, planned
 from bot.crew import Right, may
-from bot.messages import own_cuts, setup, talk
+from bot.messages import cooker, own_cuts, setup, talk
 from bot.messages.figures import Voice
 from bot.messages.message import Message
 from bot.messages.problems import danger_card
@@ -94,8 +95,9 @@ def handle(visit: Visit, work: Work, known: Setup | None, wanted: tuple[say.Inte
 
 def _broken(visit: Visit) -> Message:
     """Return what is wrong with the own cuts, for whoever may look for one of them; nothing when all are right."""
-    found = visit.house.complaints
-    return Message(text=own_cuts.broken(found) if found else "")
+    cuts, cards = visit.house.complaints, visit.house.card_complaints
+    told = Message(text=own_cuts.broken(cuts) if cuts else "")
+    return told.then(Message(text=own_cuts.broken(cards, own_cuts.COOKERS_FILE) if cards else ""))
 
 
 def _unclear(visit: Visit, work: Work, known: Setup, unclear: say.Unclear) -> None:
@@ -231,6 +233,7 @@ def _begun(visit: Visit, known: Setup, cook: str) -> Changes | Refusal:
             on_at=draft.on_at,
             core_c=draft.core_c,
             air=None if draft.air is None else AirTold(**draft.air.model_dump(exclude={"kind"})),
+            cooker=None if draft.cooker is None else cooker_told(draft.cooker, visit.house),
         ),
         by=visit.person.name,
         now=visit.now,
@@ -254,7 +257,9 @@ def _begin(visit: Visit, work: Work, known: Setup, left_out: Message) -> None:
     # Meat that is on already may need something now; a plan stands alone, and what is due comes after it.
     done = alone(begun) if known.draft.on_at is None else turn((), begun, visit=visit)
     voice = voice_of(done.after, visit.now)
-    answer(visit, work, empty, done, body=_broken(visit).then(left_out).then(setup.begun(begun.after, voice)))
+    offer = cooker.offer(() if begun.after.state.cooker is not None else offered_cookers(visit))
+    body = _broken(visit).then(left_out).then(setup.begun(begun.after, voice, offer))
+    answer(visit, work, empty, done, body=body)
     work.sessions.append(SessionWrite(address=visit.address, person=visit.person.id, data=None))
 
 

@@ -60,6 +60,7 @@ def planned(draft: Draft, zone: str, unit: str) -> Planned:
         count=draft.count or 1,
         mass_kg=draft.mass_kg,
         wrap=draft.wrap,
+        read_by=draft.read_by,
         unit=unit,
         from_middle=draft.on_at is not None or draft.core_c is not None,
     )

@@ -94,6 +94,8 @@ SLOT_WORDS: dict[str, Slot] = {
             "chamber",
             "garraum",
             "lid",
+            "dial",
+            "gauge",
             "parrilla",
             "fumoir",
             "ahumador",

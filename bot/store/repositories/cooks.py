@@ -47,6 +47,13 @@ def open_ids(connection: Connection, address: Address | None) -> tuple[str, ...]
     return tuple(connection.execute(query).scalars())
 
 
+def recent_ids(connection: Connection, address: Address, limit: int) -> tuple[str, ...]:
+    """Return ids of cooks that a room follows or followed, open or over, newest first."""
+    here = [cook_room.c[name] == value for name, value in address_columns(address).items()]
+    query = select(cook.c.id).join(cook_room, cook_room.c.cook == cook.c.id).where(*here)
+    return tuple(connection.execute(query.order_by(cook.c.seq.desc()).limit(limit)).scalars())
+
+
 def due_ids(connection: Connection, now: dt.datetime) -> tuple[str, ...]:
     """Return ids of open cooks with something due, the longest due first."""
     earliest = func.min(due.c.due_at)

@@ -16,10 +16,12 @@ from bot.commands import (
     Ask,
     CallOff,
     ChangePlan,
+    CookerSaid,
     Correct,
     Done,
     Draft,
     FeelSaid,
+    FuelSaid,
     Intent,
     Invite,
     Join,
@@ -29,6 +31,7 @@ from bot.commands import (
     Note,
     NotYet,
     PutOffFor,
+    ReadBySaid,
     Report,
     Skip,
     TellMe,
@@ -38,8 +41,8 @@ from bot.commands import (
     Value,
     WrapSaid,
 )
-from bot.conversation.context import Context, OpenStep
-from scheduler.facts import Serving, ServingKind, Slot
+from bot.conversation.context import Context, CookerName, OpenStep
+from scheduler.facts import CookerKind, Serving, ServingKind, Slot
 from tests.catalogue import CUTS
 
 ROOT = Path(__file__).parents[4]
@@ -47,6 +50,12 @@ CATALOGUE = ROOT / "scheduler" / "catalogue"
 ZONE = "Europe/London"
 DAY = dt.date(2026, 9, 12)
 """A Saturday."""
+COOKER_NAMES = (
+    CookerName(name="old kettle", kind=CookerKind.KETTLE, card="the old kettle"),
+    CookerName(name="big blue", kind=CookerKind.DRUM, card="Big Blue"),
+    *(CookerName(name=kind.value, kind=kind) for kind in CookerKind),
+    CookerName(name="barrel", kind=CookerKind.DRUM),
+)
 STEPS = {step["id"]: step for step in tomllib.loads((CATALOGUE / "steps.toml").read_text(encoding="utf-8"))["steps"]}
 
 
@@ -95,6 +104,7 @@ def setting(text: str, asked: str = "") -> Context:
         meat_on_at=at(said["on"]) if "on" in said else None,
         serving=Serving(kind=ServingKind.AT, zone=ZONE, start=start) if start else None,
         setup_slot=said.get("setup"),
+        cooker_names=COOKER_NAMES,
     )
 
 
@@ -140,6 +150,12 @@ def _plain(intent: Intent) -> str:
             return f"pit to {_band(intent.pit_low_c, intent.pit_high_c)}"
         case AirSaid():
             return f"air {_air(intent)}"
+        case CookerSaid():
+            return f"cooker {intent.cooker}{f' called {intent.card}' if intent.card else ''}"
+        case FuelSaid():
+            return f"charcoal {'added' if intent.added else 'in'} {intent.kg:.2f} kg"
+        case ReadBySaid():
+            return f"read by {intent.read_by}"
         case TellMe():
             return f"tell {intent.detail}"
         case CallOff():

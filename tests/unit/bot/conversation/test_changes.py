@@ -50,7 +50,7 @@ def test_a_change_needs_the_right_to_decide() -> None:
     ("text", "understood"),
     [
         ("4 racks on", "done meat_on"),
-        ("added 2 kg of charcoal", "done refuel"),
+        ("added 2 kg of charcoal", "done refuel + charcoal added 2.00 kg"),
         ("3 pieces of wood", "question not_understood"),
         ("60 kg", "question not_understood"),
         ("81c", "reading core 81.0"),
