@@ -244,9 +244,7 @@ def headings() -> dict[str, str]:
         "silent": _("If the bot is silent"),
         "vents": _("Vents"),
         "wake": _("Who to wake"),
-        "write": _("Write down"),
         "columns": _("time|pit|meat|what was done"),
-        "pieces": _("Pieces"),
         "piece_columns": _("meat|on|off the fire|done at|wrap"),
         "more": _('... and {count} smaller things: ask for "all steps" in the chat.'),
         "letters": _("? = a letter this printer font lacks; names stand in the chat."),
@@ -273,11 +271,6 @@ def out_of_date(paper: str, sequence: int, moved: dt.timedelta) -> tuple[str, st
         return line.format(number=sequence + 1, span=span(moved)), _("New page")
     line = _("Your calendar file is off by {span} now: take a new one?")
     return line.format(span=span(moved)), _("New calendar")
-
-
-def not_over() -> str:
-    """Say that there is nothing left to print."""
-    return _("This cook is over: there is no plan left to print.")
 
 
 # --- the calendar ---------------------------------------------------------------------------------------------------

@@ -86,6 +86,8 @@ class Pieces:
         table = [(BOLD, words.headings()["piece_columns"].split("|"))]
         for piece in self.sheet.pieces:
             off = words.short_window(piece.pull, voice)
+            if piece.is_pulled and piece.pull.likely is not None:
+                off = words.day_clock(to_five(piece.pull.likely), voice)
             table.append(
                 (PLAIN, [piece.name, words.day_clock(to_five(piece.on_at), voice), off, piece.target, piece.wrap])
             )

@@ -36,7 +36,6 @@ class SheetPiece:
 
     name: str
     on_at: dt.datetime
-    is_on: bool
     pull: Window
     is_pulled: bool
     target: str
@@ -171,7 +170,6 @@ def _piece(view: PieceView, voice: Voice) -> SheetPiece:
     return SheetPiece(
         name=view.name,
         on_at=view.outlook.on_at,
-        is_on=state.did("meat_on") is not None,
         pull=view.outlook.pull,
         is_pulled=state.did("pull") is not None,
         target=words.target_words(view.cut, voice),
