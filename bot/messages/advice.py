@@ -140,7 +140,9 @@ def _effect(option: Lever) -> str:
     effect = option.effect
     size = span(effect.shift)
     match effect.of:
-        case "pull" | "plate" if effect.shift:
+        case "rest":
+            return _("{size} less, counted in already").format(size=size)
+        case "pull" if effect.shift:
             said = _("{size} earlier") if effect.shift < dt.timedelta() else _("{size} later")
             said = said.format(size=size)
             return said if effect.computed else _("usually {said}").format(said=said)
@@ -168,7 +170,7 @@ def _until(option: Lever, voice: Voice) -> str:
 def _odds(option: Lever) -> str:
     """Return how likely dinner is on time then, in tenths: no forecast is finer than that."""
     chance = option.effect.after.chance
-    if chance is None or option.effect.of in {"none", "hold"} or option.lever.when == "early":
+    if chance is None or option.effect.of in {"none", "hold", "rest"} or option.lever.when == "early":
         return ""
     tenths = round(chance * _TENTHS)
     if tenths == 0:

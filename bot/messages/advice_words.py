@@ -111,7 +111,9 @@ LEVERS: dict[str, LeverWords] = {
     "late_oven": _lever(
         lambda: _("Finish in the oven"),
         lambda: _("no more smoke"),
-        lambda: _("Wrapped, on a clean tray with a rim, into the oven at {oven}. Hot fat: carry it level, path clear."),
+        lambda: _(
+            "Wrapped in foil, on a clean tray with a rim, into the oven at {oven}. Hot fat: carry it level, path clear."
+        ),
     ),
     "late_split_point_flat": _lever(
         lambda: _("Part point and flat"),

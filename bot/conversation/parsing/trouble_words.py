@@ -220,6 +220,7 @@ GAUGES: tuple[Telling, ...] = (
                 rf"\b(?:{PROBE}|core|meat|it|they)(?:'s| is| are)? (?:reads?|reading|says?|shows?|at"
                 rf"|already|jumped)(?: \w+){{0,2}} \d{{2,3}} ?[cf]? already\b"
             ),
+            r"^reads? \d{2,3} ?[cf]? already\b",
             r"\balready (?:reads?|reading|says?|shows?|at) \d{2,3}\b(?! ?%)",
             (
                 rf"\b(?:{PROBE}|it)(?:'s| is)? (?:\w+ )?(?:on|against|touch(?:es|ing)|hit(?:s|ting)?|next"

@@ -119,6 +119,8 @@ def _made(lever: Lever, at: Moment, opened: Open, effect: Effect, value: float) 
 
 def _worth_saying(lever: Lever, at: Moment, lean: Lean, effect: Effect) -> bool:
     """Return whether an effect is large enough, points the right way, and is not more than was asked for."""
+    if lever.change == "oven" and (at.core_c is None or at.core_c < at.cut.bark_look_c):
+        return False  # an oven gives no bark: before it is set it is only a way out
     if effect.of in {"pull", "opening"}:
         earlier = effect.shift <= -LEAST
         return effect.shift >= LEAST if lean is Lean.EARLY else earlier
@@ -146,6 +148,8 @@ def _won(at: Moment, effect: Effect) -> float:
     that takes ten minutes off it.
     """
     spare = at.outlook.spare
+    if effect.of == "rest":
+        return 0.0  # what is told of dinner counts on the shortest rest already
     if spare is None or spare >= dt.timedelta() or effect.of == "none":
         return _gained(effect)
     taken = min(1.0, abs(effect.shift) / max(-spare, _HALF_HOUR))

@@ -42,7 +42,12 @@ def asked(at: Moment) -> Question:
 
 
 def with_pit(question: Question, when: dt.datetime, low_c: float, high_c: float) -> Question:
-    """Return the question with the pit in another band [°C] from an instant on."""
+    """Return the question with the pit in another band [°C] from an instant on.
+
+    A reading of that very instant is one of the pit as it was: the change comes a second after it.
+    """
+    if question.pit_readings and question.pit_readings[-1].at == when:
+        when += dt.timedelta(seconds=1)
     earlier = tuple(event for event in question.pit if event.at < when)
     return dataclasses.replace(question, pit=(*earlier, PitEvent(at=when, low_c=low_c, high_c=high_c)))
 
@@ -114,7 +119,8 @@ def _changes(lever: Lever, at: Moment) -> tuple[Body, ...]:
         case "unwrap":
             return (Wrapped(wrap=Wrap.NONE),)
         case "oven":
-            return (MovedToOven(oven_c=lever.oven_c or at.state.pit_c),)
+            moved_in = MovedToOven(oven_c=lever.oven_c or at.state.pit_c)
+            return (moved_in,) if at.wrapped else (Wrapped(wrap=Wrap.FOIL), moved_in)
         case "divide":
             cut = (Divided(parts=round(lever.by)),)
             return cut if lever.wrap is None or at.wrapped else (*cut, Wrapped(wrap=lever.wrap))

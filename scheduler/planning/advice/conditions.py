@@ -55,13 +55,18 @@ def is_open(lever: Lever, at: Moment) -> Open | None:
     """Return from when and until when a lever is open, None when it is closed."""
     if not (_fits(lever, at) and _allowed(lever, at)):
         return None
-    from_at = _passes(lever.core_from_c, at)
+    from_at = _passes(_from_c(lever, at), at)
     until = _until(lever, at)
     if until is not None and until <= max(at.now, from_at or at.now):
         return None
     if at.state.stage is Stage.COOKING and lever.core_from_c is not None and from_at is None:
         return None
     return Open(from_at=from_at if from_at is not None and from_at > at.now else None, until=until)
+
+
+def _from_c(lever: Lever, at: Moment) -> float | None:
+    """Return the core from which a lever can be used: a wrap waits for the bark, which each cut sets at its own."""
+    return max(lever.core_from_c or 0.0, at.cut.bark_look_c) if lever.change == "wrap" else lever.core_from_c
 
 
 def pit_cap_c(at: Moment) -> float:

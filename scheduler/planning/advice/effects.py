@@ -25,8 +25,8 @@ _MINUTE = dt.timedelta(minutes=1)
 class Effect:
     """What comes of a lever: from where to where, by how much, and what the number is counted in.
 
-    `shift` is earlier when negative. `of`: "pull", "plate" (the rest is shorter), "dinner" (people eat at another
-    time), "hold" (it keeps so long), "opening" (all those that are not made), "none".
+    `shift` is earlier when negative. `of`: "pull", "rest" (shorter than planned, and counted in already), "dinner"
+    (people eat at another time), "hold" (it keeps so long), "opening" (all those that are not made), "none".
     """
 
     before: Standing
@@ -50,7 +50,8 @@ def effect_of(lever: Lever, at: Moment) -> Effect | None:
         case "wrap" | "bare":
             return _run(at, changes.with_wrap(question, at.now, lever.wrap or Wrap.NONE))
         case "oven":
-            return _run(at, changes.in_oven(question, at.now, lever.oven_c or at.state.pit_c))
+            indoors = changes.in_oven(question, at.now, lever.oven_c or at.state.pit_c)
+            return _run(at, indoors if at.wrapped else changes.wrapped_now(indoors, at.now, Wrap.FOIL))
         case "divide":
             divided = in_parts(question, round(lever.by))
             wraps = lever.wrap is not None and not at.wrapped
@@ -102,7 +103,7 @@ def _without_the_engine(lever: Lever, at: Moment) -> Effect | None:
         case "rest":
             spare = planned_after_pull(at.cut) - after_pull(at.cut)
             before = with_rest(at, planned_after_pull(at.cut))
-            return Effect(before=before, after=with_rest(at, after_pull(at.cut)), shift=-spare, of="plate")
+            return Effect(before=before, after=with_rest(at, after_pull(at.cut)), shift=-spare, of="rest")
         case "pull_sooner":
             return _pull_sooner(at)
         case "dinner":
