@@ -6,7 +6,21 @@ is not understood is an intent too.
 
 from __future__ import annotations
 
-from bot.commands import AirSaid, Ask, Done, Draft, FeelSaid, Intent, Note, Report, Skip, Topic, Unclear, WrapSaid
+from bot.commands import (
+    AirSaid,
+    Ask,
+    Done,
+    Draft,
+    FeelSaid,
+    Intent,
+    Note,
+    Report,
+    Skip,
+    Topic,
+    Trouble,
+    Unclear,
+    WrapSaid,
+)
 from bot.conversation.context import Context
 from bot.conversation.parsing import times
 from bot.conversation.parsing.air import air_words
@@ -21,7 +35,7 @@ from bot.conversation.parsing.offered import begun, chosen
 from bot.conversation.parsing.replies import replies
 from bot.conversation.parsing.serving import follows_the_meat
 from bot.conversation.parsing.setup import set_up
-from bot.conversation.parsing.troubles import danger, ended
+from bot.conversation.parsing.troubles import danger, ended, weather
 from bot.conversation.parsing.words import LONGEST_READ, clauses, tidy
 
 
@@ -116,7 +130,10 @@ def _about_the_air(heard: str, text: str, context: Context) -> tuple[Intent, ...
     rest = _reply(air.rest, text, context) if air.rest else ()
     if air.rest and not rest:
         rest = (Note(text=text),)
-    return (*rest, AirSaid(temp_c=air.temp_c, word=air.word, wind=air.wind))
+    said = AirSaid(temp_c=air.temp_c, word=air.word, wind=air.wind)
+    if (bad := weather(heard, text, context)) is not None:
+        return (bad, *(one for one in rest if not isinstance(one, Note | Trouble)), said)
+    return (*rest, said)
 
 
 def _reply(heard: str, text: str, context: Context) -> tuple[Intent, ...]:

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 import re
 
-from bot.commands import Ask, CallOff, Draft, Intent, Invite, Join, Pause, TellMe, Topic, Undo
+from bot.commands import Ask, CallOff, Draft, Intent, Invite, Join, Pause, TellMe, Topic, Trouble, Undo
 from bot.conversation.parsing.words import bare, phrases, tidy
 from scheduler.facts import Detail, Wrap
 
@@ -69,7 +69,7 @@ _PHRASES: tuple[tuple[Intent, re.Pattern[str]], ...] = (
                 r" now)?(?: (?:if|when|to) .*)?$"
             ),
             (
-                r"^(?:what|which|any|are there any) (?:are )?(?:my |our |the |other )?(?:options|levers"
+                r"^(?:(?:what|which|any|are there any) (?:are )?)?(?:my |our |the |other )?(?:options|levers"
                 r"|choices)(?: (?:are there|do (?:i|we) have|left|now))?$"
             ),
             (
@@ -90,12 +90,23 @@ _PHRASES: tuple[tuple[Intent, re.Pattern[str]], ...] = (
         ),
     ),
     (
+        Trouble(what="bot_silent", text="are you there?"),
+        phrases(
+            r"^(?:are )?you (?:still )?(?:there|alive|awake|ok|dead)$",
+            r"^(?:did|have) you (?:crash|die|stop)(?:ed|d|ped)?$",
+        ),
+    ),
+    (
+        Trouble(what="two_bosses", text="who decides?"),
+        phrases(r"^who(?:'s| is)? (?:decides|in charge|the boss)(?: here| now)?$"),
+    ),
+    (
         Pause(),
         phrases(
             (
                 r"^(?:can|could|should|may|let's|lets|i'll|we'll|i will|we will|i want to|we want to|want"
                 r" to|how (?:do|can) (?:i|we)|is it ok(?:ay)? to|i|we)? ?(?:i |we |us )?(?:just"
-                r" )?(?:pause|interrupt|park|freeze)(?: (?:it|this|the (?:cook|meat|fire|brisket|butt"
+                r" )?(?:pause|interrupt)(?: (?:it|this|the (?:cook|meat|fire|brisket|butt"
                 r"|ribs))?)?(?: .*)?$"
             ),
             (

@@ -141,7 +141,7 @@ FIRE: tuple[Telling, ...] = (
             r"\bgust(?:s|y|ing)?\b",
             (
                 r"\bwind(?:'s| is| keeps| has)* (?:\w+ )?(?:blow(?:s|ing|n)?|kill(?:s|ing)|feeding"
-                r"|starv(?:es|ing)|getting|picked|picking|howling|messing|at)\b"
+                r"|starv(?:es|ing)|howling|messing|at)\b"
             ),
             r"\b(?:blown|blowing) (?:\w+ )?(?:out|over|ash|sparks)\b",
         ),
@@ -229,7 +229,7 @@ GAUGES: tuple[Telling, ...] = (
             r"\bhit (?:the |a )?bone\b",
             rf"\b(?:{PROBE}|reading|number|core)(?:'s| is| has| just)* jump(?:ed|s)\b(?! rope)",
             (
-                rf"\b(?:two|both|the) (?:{PROBE}|readings?|spots?) (?:don't agree|disagree|differ|are"
+                rf"\b(?:(?:two|both|the) )?(?:{PROBE}|readings?|spots?) (?:don't agree|disagree|differ|are"
                 r" (?:way |far )?(?:apart|different|off))\b"
             ),
         ),

@@ -86,6 +86,7 @@ MEAT: tuple[Telling, ...] = (
                 r"\b(?:bark|crust)(?:'s| is| has| got| went| looks| gone| came| turned| all)+ (?:\w+"
                 r" )?(?:soft|soggy|wet|mushy|washed(?: off)?|off|gone|ruined|fell off|falling off|slimy)\b"
             ),
+            r"\b(?:bark|crust) (?:washed|came|fell|rubbed) off\b",
             r"\b(?:washed|spritzed|mopped) (?:off )?the (?:bark|crust)(?: off)?\b",
             r"\b(?:soggy|mushy|wet) bark\b",
         ),
@@ -156,7 +157,7 @@ PEOPLE: tuple[Telling, ...] = (
         says=phrases(
             (
                 r"\b(?:phone|battery|mobile|tablet|laptop)(?:'s| is| has| just| about)* (?:\w+ )?(?:dying"
-                r"|dead|dies|died|almost (?:dead|empty|out|flat)|flat|empty|low|going|at [0-9]{1,2} ?%)\b"
+                r"|dead|dies|died|almost (?:dead|empty|out|flat)|flat|empty|low|going|at [0-9]{1,2} ?%)(?!\w)"
             ),
             (
                 r"\b(?:power|electricity|wifi|wi-fi|internet|signal|network)(?:'s| is| has| went| just)*"

@@ -98,7 +98,10 @@ _TROUBLES: tuple[tuple[str, re.Pattern[str]], ...] = (
                 r"(?: \w+){0,2} (?:temps?|temperature|heat|to temp|up)\b"
             ),
             r"\bwon't come up\b",
-            r"\b(?:can't|cant|cannot) get (?:it|her|the (?:pit|smoker|temp|cooker)) (?:above|over|past|up|to)\b",
+            (
+                r"\b(?:can't|cant|cannot) get (?:it|her|the (?:pit|smoker|temp|cooker))"
+                r" (?:above|over|past|up|to (?=\d|temp|heat|hold))"
+            ),
             rf"\b{_PIT} (?:crashed|tanked|dropped (?:a lot|like|way))\b",
         ),
     ),
@@ -150,6 +153,13 @@ def danger(heard: str, text: str) -> Trouble | None:
     return None if found is None or _OVER_NOW.search(heard) else Trouble(what=found, text=text)
 
 
+def weather(heard: str, text: str, context: Context) -> Trouble | None:
+    """Return the weather that a text complains of, so that it is answered as well as kept."""
+    found = next((telling.what for telling in FIRE if telling.what in _WEATHER and _tells(telling, heard)), None)
+    cooking = context.stage in ("fire", "cooking", *LATE_STAGES)
+    return Trouble(what=found, text=text) if found is not None and cooking else None
+
+
 def ended(heard: str, context: Context) -> TroubleOver | None:
     """Return that the problem which stands is over, None when none stands or the words do not say so."""
     return TroubleOver() if context.troubles and _ENDED.match(bare(heard)) else None
@@ -189,6 +199,7 @@ def _meant(what: str, context: Context) -> bool:
             return True
 
 
+_WEATHER = ("wind", "rain", "cold", "heat")
 _OF_THE_PIT = ("pit_hot", "pit_cold", "flare_up")
 _SLOTS = {
     "yo_yo": Slot.PIT,

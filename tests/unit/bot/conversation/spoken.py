@@ -30,12 +30,15 @@ from bot.commands import (
     MovePit,
     Note,
     NotYet,
+    Pause,
     PutOffFor,
     ReadBySaid,
     Report,
     Skip,
+    TakeLever,
     TellMe,
     Trouble,
+    TroubleOver,
     Unclear,
     Undo,
     Value,
@@ -166,6 +169,12 @@ def _plain(intent: Intent) -> str:
             return "invite"
         case Trouble():
             return f"trouble {intent.what}"
+        case TroubleOver():
+            return f"trouble over{f' {intent.what}' if intent.what else ''}"
+        case TakeLever():
+            return f"lever {intent.lever}"
+        case Pause():
+            return "pause"
         case Note():
             return "note"
         case Unclear():
