@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
+import dataclasses
 import datetime as dt
 import string
 
 from bot.application.cookers import cooker_names
 from bot.application.visit import Visit
+from bot.application.which import asked_cores
 from bot.commands import INTENT
-from bot.conversation.context import Context, OfferedChoice, OpenStep
+from bot.conversation.context import Context, KnownPiece, OfferedChoice, OpenStep
 from bot.messages.answers import all_steps
 from bot.messages.figures import Voice
 from bot.messages.steps import step_words
@@ -27,7 +29,32 @@ def voice_of(situation: Situation, now: dt.datetime) -> Voice:
 
 
 def context_of(visit: Visit, situation: Situation) -> Context:
-    """Return what decides the meaning of a text said now in this cook."""
+    """Return what decides the meaning of a text said now in this cook: of several pieces each has its own."""
+    if not situation.several:
+        return _context(visit, situation)
+    asked = asked_cores(situation)
+    first = asked[0] if asked else situation.at_the_fire.focus
+    alone = [(view, _context(visit, situation.seen_from(view.piece))) for view in situation.views]
+    pieces = tuple(
+        KnownPiece(piece=view.piece, cut=view.cut.id, number=view.number, context=context) for view, context in alone
+    )
+    whole = _context(visit, situation.seen_from(first))
+    return dataclasses.replace(
+        whole,
+        stage=situation.stage.value,
+        open_steps=_open_steps(situation),
+        choices=_with_typed(offered(visit), situation),
+        pieces=pieces,
+        asked_cores=asked,
+    )
+
+
+def _open_steps(situation: Situation) -> tuple[OpenStep, ...]:
+    """Return the open steps, each once: which piece is meant is settled afterwards."""
+    return tuple({prompt.step.id: _open_step(prompt) for prompt in reversed(situation.waiting)}.values())[::-1]
+
+
+def _context(visit: Visit, situation: Situation) -> Context:
     state = situation.state
     core, pit = state.last(Slot.CORE), state.last(Slot.PIT)
     return Context(

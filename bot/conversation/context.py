@@ -48,6 +48,19 @@ class CookerName:
 
 
 @dataclasses.dataclass(frozen=True, kw_only=True)
+class KnownPiece:
+    """One of several pieces of a cook: its id, its cut, its number among those of the same cut.
+
+    `context` is what decides the meaning of words about this piece.
+    """
+
+    piece: str
+    cut: str
+    number: int | None
+    context: Context
+
+
+@dataclasses.dataclass(frozen=True, kw_only=True)
 class Context:
     """Everything that decides what a text means."""
 
@@ -73,5 +86,9 @@ class Context:
     """While a cook is being set up: the question that is open (cut, serving, pit, mass, wrap), else None."""
     troubles: tuple[str, ...] = ()
     """Problems of the catalogue that were reported and are not over."""
+    pieces: tuple[KnownPiece, ...] = ()
+    """The pieces of a cook that has several, else nothing."""
+    asked_cores: tuple[str, ...] = ()
+    """The pieces whose core is asked for, in the order in which the question names them."""
     serving: Serving | None = None
     """When dinner is planned now: "18:30 at the latest" widens it, and a bare "7" stays on its day."""

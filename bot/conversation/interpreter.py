@@ -6,6 +6,9 @@ is not understood is an intent too.
 
 from __future__ import annotations
 
+import dataclasses
+import re
+
 from bot.commands import (
     AirSaid,
     Ask,
@@ -13,6 +16,7 @@ from bot.commands import (
     Draft,
     FeelSaid,
     Intent,
+    NewCook,
     Note,
     Report,
     Skip,
@@ -32,6 +36,7 @@ from bot.conversation.parsing.cookers import about_the_cooker, cooker_words, on_
 from bot.conversation.parsing.corrections import corrected_time, correction
 from bot.conversation.parsing.moves import dinner, is_about_dinner, pit_moved
 from bot.conversation.parsing.offered import begun, chosen
+from bot.conversation.parsing.pieces import added, also_guests, by_piece, dropped, in_order, piece_named
 from bot.conversation.parsing.replies import replies
 from bot.conversation.parsing.serving import follows_the_meat
 from bot.conversation.parsing.setup import set_up
@@ -44,11 +49,46 @@ def read(text: str, context: Context) -> tuple[Intent, ...]:
     if (intent := chosen(text, context)) is not None:
         return (intent,)
     heard = tidy(text)
+    if (about := _about_pieces(heard, text, context)) is not None:
+        return about
     if not (_sets_up(context) and follows_the_meat(heard)) and (intent := command(text)) is not None:
         return (_in_stage(intent, context),)
     if not heard or len(heard) > LONGEST_READ:
         return (_not_understood(text),)
     return _half_hour(heard, text, context) or _understood(heard, text, context)
+
+
+_NEW_COOK = re.compile(
+    r"^(?:/?(?:start )?(?:a |one )?(?:new|another|second) cook|also cook)\b[ :,-]*(?P<text>.*)$",
+    re.IGNORECASE | re.DOTALL,
+)
+
+
+def _about_pieces(heard: str, text: str, context: Context) -> tuple[Intent, ...] | None:
+    """Return what a text says of pieces by their names, of one more, of guests or of another cook; None: nothing."""
+    if not heard or len(heard) > LONGEST_READ:
+        return None
+    if context.stage != "none" and (new := _NEW_COOK.match(text.strip())) is not None:
+        return (NewCook(text=new["text"].strip()),)
+    for found in (dropped(heard, context), added(heard, text, context, set_up)):
+        if found is not None:
+            return (found,)
+    if context.stage != "none" and (who := also_guests(heard)) is not None:
+        return (who,)
+    if not context.pieces:
+        return None
+    if row := in_order(heard, context):
+        return row
+    piece = piece_named(heard, context)
+    asked = command(text) if piece is not None else None
+    if isinstance(asked, Ask) and piece is not None:
+        return (asked.model_copy(update={"piece": piece}),)
+    return by_piece(heard, context, _plainly) or None
+
+
+def _plainly(words: str, context: Context) -> tuple[Intent, ...]:
+    """Return what words say where no piece is named any more."""
+    return read(words, dataclasses.replace(context, pieces=(), asked_cores=()))
 
 
 def _sets_up(context: Context) -> bool:

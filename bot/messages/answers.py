@@ -5,19 +5,22 @@ Bounded: how long and what next in six lines, the plan in ten.
 
 from __future__ import annotations
 
+import dataclasses
 import datetime as dt
 
 from bot.commands import Ask, Topic
 from bot.messages.cooker import fuel_line
+from bot.messages.courses import pit_line, plan_of_several, where_each_stands
 from bot.messages.dinner import box_line, dinner_line
 from bot.messages.figures import Voice, kilograms, span
 from bot.messages.findings import finding_text
 from bot.messages.message import Message, Option, lines
+from bot.messages.naming import named, piece_name
 from bot.messages.pieces import counted
 from bot.messages.plans import snag_lines
 from bot.messages.stall import stall_line
 from bot.messages.steps import step_words
-from bot.messages.trip import next_line
+from bot.messages.trip import next_line, step_names
 from bot.messages.words import _
 from bot.messages.wraps import counting_on, if_wrapped
 from scheduler.cook import Situation
@@ -36,6 +39,10 @@ def how_long(situation: Situation, voice: Voice) -> Message:
     """Return when the meat and the plate come, in at most six lines: beside a stall or an open wrap without the plate,
     which the first line names.
     """
+    if situation.several and situation.focus is None:
+        stands = where_each_stands(situation, voice)
+        last = owner_line(situation, voice)
+        return Message(text=lines(dinner_line(situation, voice), *stands, pit_line(situation, voice), last))
     state, outlook = situation.state, situation.outlook
     pulled_at = state.at("pull")
     if state.stage in {Stage.AFTER, Stage.CLOSED}:
@@ -57,7 +64,7 @@ def how_long(situation: Situation, voice: Voice) -> Message:
 
 def what_next(situation: Situation, voice: Voice) -> Message:
     """Return what is open and what comes, with clock times, in at most six lines."""
-    waiting = [_("Open: {what}.").format(what=step_words(p.step.id).name) for p in situation.waiting[:2]]
+    waiting = [_("Open: {what}.").format(what=step_names((p,), situation)[0]) for p in situation.waiting[:2]]
     first = next_line(situation, voice, owner=True)
     stage_line = dinner_line(situation, voice)
     then = [_("Then {time}: {what}.").format(time=voice.clock(at), what=what) for at, what in _later(situation)]
@@ -68,7 +75,7 @@ def _later(situation: Situation) -> list[tuple[dt.datetime, str]]:
     """Return the two messages after the next one: when, and what they are about."""
     groups: list[tuple[dt.datetime, list[str]]] = []
     for at, prompt in sorted(((p.wake_at, p) for p in situation.prompts if p.wake_at is not None), key=lambda e: e[0]):
-        name = step_words(prompt.step.id).name
+        name = step_names((prompt,), situation)[0]
         if groups and at - groups[-1][0] <= JOIN:
             groups[-1][1].append(name)
         else:
@@ -78,6 +85,9 @@ def _later(situation: Situation) -> list[tuple[dt.datetime, str]]:
 
 def plan(situation: Situation, voice: Voice, *, owner: bool = True) -> Message:
     """Return the plan backward from serving in at most ten lines; the rest on request. `owner` names whose it is."""
+    if situation.several and situation.focus is None:
+        several = plan_of_several(situation, voice, owner=owner)
+        return dataclasses.replace(several, choices=() if situation.state.over else ((all_steps(),),))
     state = situation.state
     main = [(at, step.id) for at, step in situation.itinerary() if step.id in _MAIN]
     wraps = if_wrapped(situation, voice) if state.stage is Stage.COOKING else ""
@@ -99,12 +109,22 @@ def all_steps() -> Option:
 
 def plan_rest(situation: Situation, voice: Voice) -> Message:
     """Return every step still to come, in order of time."""
-    rows = [f"{voice.clock(at)}  {step_words(step.id).name}" for at, step in situation.itinerary()]
+    rows = [
+        f"{voice.clock(at)}  {step_words(step.id).name}"
+        + ("" if piece is None else f" ({piece_name(situation.view(piece))})")
+        for at, step, piece in situation.courses()
+    ]
     return Message(text=lines(_("Every step still to come:"), *rows, next_line(situation, voice)))
 
 
 def is_it_safe(situation: Situation, voice: Voice) -> Message:
-    """Answer with facts: what was measured, what is missing, and what is wrong now."""
+    """Answer with facts: what was measured, what is missing, and what is wrong now; of each piece by its name."""
+    if situation.several and situation.focus is None:
+        measured_each = [
+            named(situation, view.piece, is_it_safe(situation.seen_from(view.piece), voice).text.rpartition("\n")[0])
+            for view in situation.views
+        ]
+        return Message(text=lines(*measured_each, next_line(situation, voice)))
     gate = situation.gate
     if gate.lowest is None:
         measured = _("Nothing has been measured yet: I cannot call it safe.")

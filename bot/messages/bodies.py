@@ -7,21 +7,26 @@ from bot.messages.cooker import cooker_text, fuel_text
 from bot.messages.figures import Voice, kilograms
 from bot.messages.problems import problem_name
 from bot.messages.steps import step_words
-from bot.messages.words import _
+from bot.messages.words import _, n_
 from scheduler.facts import (
     AirTold,
+    Appetite,
     Body,
     Closed,
     CookerTold,
     Detail,
+    DetailTold,
     Divided,
     Fact,
     Feel,
     Felt,
     FuelTold,
+    GuestsTold,
     LeverTaken,
     MovedToOven,
     Noted,
+    PieceAdded,
+    PieceDropped,
     PitMoved,
     Planned,
     PutOff,
@@ -76,6 +81,13 @@ _WARMTH = {"cold": lambda: _("cold"), "cool": lambda: _("cool"), "warm": lambda:
 _WIND = {"calm": lambda: _("calm"), "windy": lambda: _("windy")}
 
 
+_TOLD = {
+    Detail.EVERY: lambda: _("I tell every step"),
+    Detail.USUAL: lambda: _("I tell the usual steps"),
+    Detail.DECISIONS: lambda: _("I tell only decisions, and whatever is about safety"),
+}
+
+
 def body_text(body: Body, voice: Voice) -> str:
     """Return what a fact says, beginning with a capital and without its time; nothing for what is not told."""
     match body:
@@ -121,6 +133,14 @@ def body_text(body: Body, voice: Voice) -> str:
             return _rest_told(body)
         case Troubled():
             return _("Over: {what}").format(what=problem_name(body.problem)) if body.over else ""
+        case PieceAdded():
+            return _added_text(body, voice)
+        case PieceDropped():
+            return _("Not cooked after all")
+        case GuestsTold():
+            return _guests_text(body)
+        case DetailTold():
+            return _TOLD[body.detail]()
         case Closed():
             return _("The cook is called off; everything stays in the log")
         case _:
@@ -149,16 +169,40 @@ def air_text(air: AirTold, voice: Voice) -> str:
 
 def _planned_text(planned: Planned) -> str:
     """Return the plan as it is now: pieces, mass, the wrap that is meant, how much is told."""
-    told = {
-        Detail.EVERY: _("I tell every step"),
-        Detail.USUAL: _("I tell the usual steps"),
-        Detail.DECISIONS: _("I tell only decisions, and whatever is about safety"),
-    }[planned.detail]
+    told = _TOLD[planned.detail]()
     meant = {None: _("wrap decided at the bark"), Wrap.NONE: _("bare")}
     wrap = meant.get(planned.wrap, _("wrap: {wrap}").format(wrap=planned.wrap))
     mass = "" if planned.mass_kg is None else _(" of {mass}").format(mass=kilograms(planned.mass_kg))
     pieces = _("{count} pieces").format(count=planned.count) if planned.count > 1 else _("one piece")
     return _("Plan: {pieces}{mass}, {wrap}. {told}").format(pieces=pieces, mass=mass, wrap=wrap, told=told)
+
+
+def _added_text(added: PieceAdded, voice: Voice) -> str:
+    """Return what a further piece was added with."""
+    parts = [_("added")]
+    if added.count > 1:
+        parts.append(_("{count} pieces").format(count=added.count))
+    if added.mass_kg is not None:
+        parts.append(kilograms(added.mass_kg))
+    if added.pit_low_c is not None:
+        pit = voice.band(added.pit_low_c, added.pit_low_c if added.pit_high_c is None else added.pit_high_c)
+        parts.append(_("pit {pit}").format(pit=pit))
+    start = None if added.serving is None else added.serving.starts_at()
+    if start is not None:
+        parts.append(_("to the table at {time}").format(time=voice.clock(start)))
+    text = ", ".join(parts)
+    return text[0].upper() + text[1:]
+
+
+def _guests_text(told: GuestsTold) -> str:
+    """Return who eats."""
+    parts = (
+        [] if told.adults is None else [n_("{count} person", "{count} people", told.adults).format(count=told.adults)]
+    )
+    if told.children:
+        parts.append(n_("{count} child", "{count} children", told.children).format(count=told.children))
+    how = {Appetite.LIGHT: _(", light eaters"), Appetite.HEARTY: _(", hearty eaters")}.get(told.appetite, "")
+    return _("Guests: {guests}{how}").format(guests=_(" and ").join(parts), how=how)
 
 
 def _reading_text(reading: Reading, voice: Voice) -> str:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import datetime as dt
 
 from bot.messages.figures import Voice, span
+from bot.messages.naming import piece_name
 from bot.messages.words import _
 from scheduler.cook import Situation
 from scheduler.facts import ServingKind
@@ -17,7 +18,9 @@ _IN_TIME = frozenset({Verdict.ON_TIME, Verdict.EARLY})
 
 
 def dinner_line(situation: Situation, voice: Voice) -> str:
-    """Return whether dinner is on time, and by how much."""
+    """Return whether dinner is on time, and by how much; of several pieces the worst is told, by its name."""
+    if situation.several and situation.focus is None:
+        return _of_the_worst(situation, voice)
     outlook, serving = situation.outlook, situation.state.serving
     if situation.state.stage in {Stage.AFTER, Stage.CLOSED}:
         return _("Dinner is served.")
@@ -29,6 +32,17 @@ def dinner_line(situation: Situation, voice: Voice) -> str:
     if serving.kind is ServingKind.WINDOW and outlook.serve_end is not None:
         when = _("{start} to {end}").format(start=when, end=voice.clock(outlook.serve_end).split()[-1])
     return _("Dinner {when}: {verdict}").format(when=when, verdict=_verdict(situation, voice))
+
+
+def _of_the_worst(situation: Situation, voice: Voice) -> str:
+    if situation.ended:
+        return _("Dinner is served.")
+    deciding = situation.deciding
+    line = dinner_line(deciding, voice)
+    if deciding.outlook.verdict is Verdict.ON_TIME:
+        return line
+    name = piece_name(situation.view(deciding.focus))
+    return _("{line} ({piece})").format(line=line.rstrip("."), piece=name) + "."
 
 
 def box_line(situation: Situation, voice: Voice) -> str:

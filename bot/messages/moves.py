@@ -5,8 +5,9 @@ from __future__ import annotations
 from bot.messages.dinner import dinner_line
 from bot.messages.figures import Voice, span, to_five
 from bot.messages.message import lines
+from bot.messages.naming import piece_name
 from bot.messages.words import _
-from scheduler.cook import Changes, Shifted, Taken, Undid
+from scheduler.cook import Changes, Shifted, Situation, Taken, Undid
 from scheduler.facts import AirTold, Corrected, PitMoved, Reading, ServingMoved, StepDone, Wrapped
 from scheduler.planning.replanning import Move
 
@@ -22,10 +23,10 @@ _MILESTONES = {
 def shift_text(event: Shifted, changes: Changes, voice: Voice) -> str:
     """Return what moved, by how much and why, and how dinner stands, in one go."""
     shift = event.shift
-    moved = [m for m in shift.moves if m.name in _MILESTONES and not _told_by_itself(m, changes)]
+    moved = [m for m in shift.moves if m.milestone in _MILESTONES and not _told_by_itself(m, changes)]
     moves = [
         _("{what} now {after}, was {before} ({sign}{by})").format(
-            what=_MILESTONES[m.name](),
+            what=_what(m, changes.after),
             before=voice.about(m.before),
             after=voice.about(m.after),
             sign="+" if m.after > m.before else "-",
@@ -42,7 +43,15 @@ def shift_text(event: Shifted, changes: Changes, voice: Voice) -> str:
 def _told_by_itself(move: Move, changes: Changes) -> bool:
     """Return whether a move is just what was reported: dinner moved, and so the plate."""
     dinner = any(isinstance(e, Taken) and isinstance(e.body, ServingMoved) for e in changes.events)
-    return dinner and move.name == "plate"
+    return dinner and move.milestone == "plate"
+
+
+def _what(move: Move, situation: Situation) -> str:
+    """Return what moved: of several pieces with the name of the one."""
+    what = _MILESTONES[move.milestone]()
+    if not situation.several:
+        return what
+    return _("{piece}: {what}").format(piece=piece_name(situation.view(move.piece)), what=what)
 
 
 def _why(changes: Changes) -> str:
@@ -60,7 +69,7 @@ def _why(changes: Changes) -> str:
     ):
         if kind in kinds:
             return text
-    pull = changes.after.outlook.pull.likely
+    pull = changes.after.deciding.outlook.pull.likely
     shifts = [e.shift for e in changes.events if isinstance(e, Shifted)]
     later = any(m.after > m.before for s in shifts for m in s.moves)
     if Reading in kinds and pull is not None:

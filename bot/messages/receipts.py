@@ -5,6 +5,7 @@ One short line for each thing; routine readings cost one line.
 
 from __future__ import annotations
 
+import dataclasses
 import datetime as dt
 
 from bot.commands import Report, Value
@@ -15,9 +16,11 @@ from bot.messages.figures import Voice
 from bot.messages.findings import finding_text
 from bot.messages.message import Message, Option, lines
 from bot.messages.moves import shift_text
+from bot.messages.naming import capital, named, names_of
 from bot.messages.rest import rest_text
 from bot.messages.stall import stall_news
 from bot.messages.steps import step_words
+from bot.messages.trip import step_names
 from bot.messages.words import _
 from bot.messages.wraps import bark_left
 from scheduler.cook import (
@@ -62,38 +65,53 @@ def receipt(changes: Changes, voice: Voice) -> Message:
     """Return what is said to the person who reported."""
     texts, rows = [taken_line(changes, voice)], []
     for event in changes.events:
-        text = _event_text(event, changes, voice)
+        text = _by_piece(event, changes, voice)
         if text:
             texts.append(text)
         if isinstance(event, SpotAsked):
             rows.append(_confirm(event, voice))
-    taken = [e.body for e in changes.events if isinstance(e, Taken)]
-    if any(isinstance(body, StepDone) and body.step in _RESTS for body in taken):
-        texts += [rest_text(changes.after, voice), box_line(changes.after, voice)]
-    elif any(isinstance(body, Reading) and body.slot is Slot.CORE for body in taken):
-        texts.append(rest_text(changes.after, voice))
+    for piece in dict.fromkeys(e.piece for e in changes.events if isinstance(e, Taken)):
+        texts += [named(changes.after, piece, text) for text in _of_the_rest(changes, piece, voice)]
     texts += after_the_cooker(changes, voice)
-    if any(isinstance(body, StepDone) and body.step == "bark_check" and body.outcome == "not_yet" for body in taken):
-        texts.append(bark_left(changes.after))
     return Message(text=lines(*dict.fromkeys(texts)), choices=tuple(rows))
+
+
+def _of_the_rest(changes: Changes, piece: str | None, voice: Voice) -> list[str]:
+    """Return what is said of the rest, or of a bark that is not asked about again, after what was told of a piece."""
+    taken = [e.body for e in changes.events if isinstance(e, Taken) and e.piece == piece]
+    after, texts = changes.after.seen_from(piece), []
+    if any(isinstance(body, StepDone) and body.step in _RESTS for body in taken):
+        texts += [rest_text(after, voice), box_line(after, voice)]
+    elif any(isinstance(body, Reading) and body.slot is Slot.CORE for body in taken):
+        texts.append(rest_text(after, voice))
+    if any(isinstance(body, StepDone) and body.step == "bark_check" and body.outcome == "not_yet" for body in taken):
+        texts.append(bark_left(after))
+    return texts
+
+
+def _by_piece(event: Event, changes: Changes, voice: Voice) -> str:
+    """Return an event in words, with the name of its piece where there are several."""
+    piece = getattr(event, "piece", None)
+    if piece is None or not changes.after.several:
+        return _event_text(event, changes, voice)
+    seen = dataclasses.replace(changes, after=changes.after.seen_from(piece))
+    return named(changes.after, piece, _event_text(event, seen, voice))
 
 
 def still_open(situation: Situation, riding: tuple[str, ...]) -> str:
     """Return the safety steps that were asked and nobody has answered, but for those that ride in the same message."""
-    names = [
-        step_words(p.step.id).name
-        for p in situation.waiting
-        if p.step.safety and not p.step.slots and p.key not in riding
-    ]
+    names = step_names(
+        tuple(p for p in situation.waiting if p.step.safety and not p.step.slots and p.key not in riding), situation
+    )
     return _("Still open: {what}.").format(what=", ".join(names)) if names else ""
 
 
 def echo(changes: Changes, name: str, voice: Voice) -> str:
     """Return one line for the others: who reported what, and what moved."""
     taken = taken_line(changes, voice)
-    first = dict.fromkeys(_event_text(e, changes, voice) for e in changes.events if _of_the_log(e))
+    first = dict.fromkeys(_by_piece(e, changes, voice) for e in changes.events if _of_the_log(e))
     news = (Shifted, GateOpened, Stalled, Implied)
-    rest = [_event_text(e, changes, voice) for e in changes.events if isinstance(e, news)]
+    rest = [_by_piece(e, changes, voice) for e in changes.events if isinstance(e, news)]
     told = lines(*first, taken)
     if not told and not any(rest):
         return ""
@@ -113,7 +131,7 @@ def by_name(name: str) -> str:
 
 def taken_line(changes: Changes, voice: Voice) -> str:
     """Return everything that was written down, in one line with its time, or each with its own where they differ."""
-    taken = [(e, text) for e in changes.events if isinstance(e, Taken) and (text := body_text(e.body, voice))]
+    taken = [(e, text) for e in changes.events if isinstance(e, Taken) and (text := _told_of(e, changes, voice))]
     if not taken:
         return ""
     clocks = {voice.clock(e.at) for e, _text in taken if isinstance(e.body, _TIMED)}
@@ -125,6 +143,16 @@ def taken_line(changes: Changes, voice: Voice) -> str:
     else:
         said = f"{_joined([text for _e, text in taken], ', ')}."
     return lines(said, *_pit_advice(changes, voice), *_on_course(changes, voice), *_moved_by_air(changes, voice))
+
+
+def _told_of(event: Taken, changes: Changes, voice: Voice) -> str:
+    """Return what was told, with the name of its piece where there are several."""
+    text = body_text(event.body, voice)
+    here = any(view.piece == event.piece for view in changes.after.views)
+    known = changes.after if here else changes.before
+    if known is None or not text or event.piece is None or not known.several:
+        return text
+    return named(known, event.piece, text[0].lower() + text[1:])
 
 
 def _joined(parts: list[str], by: str) -> str:
@@ -142,9 +170,10 @@ def _pit_advice(changes: Changes, voice: Voice) -> list[str]:
         and e.body.slot is Slot.PIT
         and voice.now - e.at <= _NEWS
     ]
-    state = changes.after.state
+    fire = changes.after.at_the_fire
+    state = fire.state
     band = state.pit[-1]
-    warned = any(f.rule == "pit_cold" for f in changes.after.findings(voice.now))
+    warned = any(f.rule == "pit_cold" for f in fire.findings(voice.now))
     if not pits or warned or state.stage is not Stage.COOKING:
         return []
     if pits[-1] > band.high_c + PIT_OFF_C:
@@ -168,7 +197,8 @@ def _on_course(changes: Changes, voice: Voice) -> list[str]:
         isinstance(e, Taken) and isinstance(e.body, Reading) and e.body.slot is Slot.CORE for e in changes.events
     )
     moved = any(isinstance(e, Shifted | SpotAsked) for e in changes.events)
-    return [dinner_line(changes.after, voice)] if read and not moved and not changes.after.state.did("pull") else []
+    pulled = all(view.state.did("pull") for view in changes.after.views)
+    return [dinner_line(changes.after, voice)] if read and not moved and not pulled else []
 
 
 def _moved_by_air(changes: Changes, voice: Voice) -> list[str]:
@@ -288,12 +318,24 @@ def _gate_text(event: GateOpened, voice: Voice) -> str:
 
 
 def warnings(changes: Changes, voice: Voice) -> Message:
-    """Return what is not safe and is told now, gravest first."""
-    return Message(text=lines(*(finding_text(e.finding, voice) for e in changes.events if isinstance(e, Found))))
+    """Return what is not safe and is told now, gravest first; of several pieces each by its name."""
+    found: dict[str, list[str]] = {}
+    for event in changes.events:
+        if isinstance(event, Found):
+            found.setdefault(finding_text(event.finding, voice), []).append(event.piece or "")
+    if not changes.after.several:
+        return Message(text=lines(*found))
+    texts = [
+        _("{pieces}: {text}").format(pieces=capital(names_of(changes.after, tuple(pieces))), text=text)
+        for text, pieces in found.items()
+    ]
+    return Message(text=lines(*texts))
 
 
 def _confirm(event: SpotAsked, voice: Voice) -> tuple[Option, ...]:
     reading = event.reading
-    value = Value(value_c=reading.value_c, slot=reading.slot, spread_c=reading.spread_c, spot=reading.spot)
+    value = Value(
+        value_c=reading.value_c, slot=reading.slot, spread_c=reading.spread_c, spot=reading.spot, piece=event.piece
+    )
     label = _("{temp} is right").format(temp=voice.temp(reading.value_c))
     return ((label, Report(values=(value,), spot_confirmed=True)),)

@@ -6,11 +6,12 @@ from __future__ import annotations
 
 import datetime as dt
 
-from bot.commands import Done, FeelSaid, Intent, NotYet, PutOffFor, WrapSaid
+from bot.commands import Done, FeelSaid, Intent, NotYet, PutOffFor, WrapSaid, stamped
 from bot.messages.cooker import at_this_cooker
 from bot.messages.dinner import dinner_line
 from bot.messages.figures import Voice
 from bot.messages.message import Message, Option, lines
+from bot.messages.naming import capital, named, names_of, piece_name
 from bot.messages.steps import CAUTIONS, step_words
 from bot.messages.words import _
 from bot.messages.wraps import to_decide_from
@@ -54,18 +55,36 @@ def next_line(situation: Situation, voice: Voice, *, owner: bool = False) -> str
     if coming is None:
         return _("Next: I wait for your answer.") if situation.waiting else _("That was the last from me.")
     at, first = coming
-    names = [step_words(first.step.id).name]
+    joining = [first]
     for prompt in situation.prompts:
         near = prompt.wake_at is not None and at < prompt.wake_at <= at + JOIN and prompt.early_from <= at
         if prompt.key != first.key and (near or prompt.wake_at == at):
-            names.append(step_words(prompt.step.id).name)
-    unique = list(dict.fromkeys(names))
+            joining.append(prompt)
+    unique = step_names(tuple(joining), situation)
     shown = ", ".join(unique[:_NAMED]) + (_(" and more") if len(unique) > _NAMED else "")
     if owner and situation.state.lead is not None:
         shown = _("{what} ({name})").format(what=shown, name=situation.state.lead)
     if at <= voice.now:
         return _("Next: {what}, now.").format(what=shown)
     return _("Next: {time}, {what}.").format(time=voice.clock(at), what=shown)
+
+
+def step_names(prompts: tuple[Prompt, ...], situation: Situation) -> list[str]:
+    """Return the names of steps, each once; of several pieces those that it is done to, unless it is done to all."""
+    pieces: dict[str, list[str]] = {}
+    for prompt in prompts:
+        name = step_words(prompt.step.id).name
+        pieces.setdefault(name, [])
+        if prompt.step.scope == "piece" and prompt.piece not in pieces[name]:
+            pieces[name].append(prompt.piece)
+    if not situation.several or situation.focus is not None:
+        return list(pieces)
+    return [
+        name
+        if not whose or len(whose) == len(situation.views)
+        else _("{step} ({pieces})").format(step=name, pieces=names_of(situation, tuple(whose)))
+        for name, whose in pieces.items()
+    ]
 
 
 def _opening(trip: Trip, lapsed: tuple[str, ...], voice: Voice) -> str:
@@ -110,16 +129,53 @@ def _items(trip: Trip, situation: Situation, voice: Voice) -> list[str]:
     plain = [p for p in trip.prompts if p.step.id in _PLAIN_READINGS]
     one_reading = any(p.step.id == "serve_reading" for p in trip.prompts)
     others = [p for p in trip.prompts if p not in plain and not (one_reading and p.step.id == "hold_check")]
-    texts = [_item(p, situation, voice) for p in others]  # opening the box to serve is the reading of held meat
+    texts = _each(others, situation, voice)  # opening the box to serve is the reading of held meat
     if plain:
         texts.append(_reading(plain, situation, voice))
     return texts if len(texts) == 1 else [f"- {text}" for text in texts]
 
 
+def _each(prompts: list[Prompt], situation: Situation, voice: Voice) -> list[str]:
+    """Return one line for each thing to do; what is the same for several pieces stands once, with their names."""
+    if not situation.several:
+        return [_item(p, situation, voice) for p in prompts]
+    grouped: dict[tuple[str, str], list[str]] = {}
+    for prompt in prompts:
+        text = _item(prompt, situation.seen_from(prompt.piece), voice)
+        whose = grouped.setdefault((prompt.step.id, text), [])
+        if prompt.step.scope == "piece":
+            whose.append(prompt.piece)
+    return [
+        _("{pieces}: {text}").format(pieces=capital(names_of(situation, tuple(whose))), text=text) if whose else text
+        for (_step, text), whose in grouped.items()
+    ]
+
+
+def _cores(cores: list[Prompt], situation: Situation, *, pit: str | None, voice: Voice) -> str:
+    """Return one question for the cores of several pieces, in the order in which they are answered."""
+    names = [piece_name(situation.view(prompt.piece)) for prompt in cores]
+    examples = ("250", "171", "188", "165") if voice.unit == "F" else ("121", "77", "87", "74")
+    if pit is None:
+        example = " ".join(examples[1 : 1 + len(names)])
+        return _("Core of {first}, then {others}? Like {example}.").format(
+            first=names[0], others=_(", then ").join(names[1:]), example=example
+        )
+    example = " ".join(examples[: 1 + len(names)])
+    return _("Read the pit, then the core of {names}, like {example} (the pit should hold {pit}).").format(
+        names=_(", then ").join(names), example=example, pit=pit
+    )
+
+
 def _reading(plain: list[Prompt], situation: Situation, voice: Voice) -> str:
+    situation = situation.at_the_fire if situation.focus is None else situation
     band = situation.state.pit[-1]
     pit = voice.band(band.low_c, band.high_c)
     slots = {slot for prompt in plain for slot in prompt.step.slots}
+    cores = [prompt for prompt in plain if Slot.CORE in prompt.step.slots]
+    if situation.several and (len(cores) > 1 or (cores and Slot.PIT in slots)):
+        return _cores(cores, situation, pit=pit if Slot.PIT in slots else None, voice=voice)
+    if situation.several and cores:
+        return named(situation, cores[0].piece, _item(cores[0], situation.seen_from(cores[0].piece), voice))
     if slots == {Slot.PIT, Slot.CORE}:
         example = "250/171" if voice.unit == "F" else "121/77"
         return _("Read pit and meat, like {example} (the pit should hold {pit}).").format(example=example, pit=pit)
@@ -167,13 +223,29 @@ def choices_for(prompts: tuple[Prompt, ...], situation: Situation) -> tuple[tupl
     ticks = [p for p in prompts if not p.step.outcomes and not p.step.slots]
     if len(ticks) > 1:
         rows.append(((_("All done"), Done(every=True)),))
-    rows += [((step_words(p.step.id).done, Done(step=p.step.id)),) for p in ticks]
+    rows += [
+        ((_label(p, step_words(p.step.id).done, situation), Done(step=p.step.id, piece=whose(p, situation))),)
+        for p in ticks
+    ]
     for prompt in prompts:
         rows += _narrow(outcome_row(prompt, situation))
     if any(p.step.slots for p in prompts):
         question = next(p for p in prompts if p.step.slots)
-        rows.append(((_("Cannot read it now"), PutOffFor(minutes=PUT_OFF_MIN, step=question.step.id)),))
+        rows.append(
+            (
+                (
+                    _("Cannot read it now"),
+                    PutOffFor(minutes=PUT_OFF_MIN, step=question.step.id, piece=whose(question, situation)),
+                ),
+            )
+        )
     return tuple(rows)
+
+
+def _tick(prompt: Prompt, situation: Situation) -> Option:
+    """Return the button that says a thing is done."""
+    label = _label(prompt, step_words(prompt.step.id).done, situation)
+    return (label, Done(step=prompt.step.id, piece=whose(prompt, situation)))
 
 
 def _narrow(row: tuple[Option, ...]) -> list[tuple[Option, ...]]:
@@ -185,11 +257,24 @@ def _narrow(row: tuple[Option, ...]) -> list[tuple[Option, ...]]:
 def outcome_row(prompt: Prompt, situation: Situation) -> tuple[Option, ...]:
     """Return the buttons of a step that offers a choice."""
     row: list[Option] = []
+    cut = situation.view(prompt.piece).cut if situation.several else situation.cut
     for outcome, label in step_words(prompt.step.id).outcomes:
-        if outcome in {"paper", "foil", "boat"} and Wrap(outcome) not in situation.cut.wraps:
+        if outcome in {"paper", "foil", "boat"} and Wrap(outcome) not in cut.wraps:
             continue
-        row.append((label, meaning(prompt.step.id, outcome)))
+        meant = meaning(prompt.step.id, outcome)
+        piece = whose(prompt, situation)
+        row.append((_label(prompt, label, situation), meant if piece is None else stamped(meant, piece)))
     return tuple(row)
+
+
+def whose(prompt: Prompt, situation: Situation) -> str | None:
+    """Return the piece that a button of a prompt is about, None where there is no choice."""
+    return prompt.piece if situation.several and prompt.step.scope == "piece" else None
+
+
+def _label(prompt: Prompt, label: str, situation: Situation) -> str:
+    """Return the label of a button, with the name of its piece where there are several."""
+    return named(situation, whose(prompt, situation), label)
 
 
 def meaning(step_id: str, outcome: str) -> Intent:

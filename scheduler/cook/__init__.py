@@ -21,6 +21,8 @@ from scheduler.cook.changes import (
     Undid,
 )  # fmt: skip
 from scheduler.cook.decide import decide
+from scheduler.cook.implied import possible
+from scheduler.cook.plausible import fits
 from scheduler.cook.ring import ring
 from scheduler.cook.situation import ENGINE, Situation, assess
 
@@ -48,5 +50,7 @@ __all__ = [
     "assess",
     "begin",
     "decide",
+    "fits",
+    "possible",
     "ring",
 ]

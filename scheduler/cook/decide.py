@@ -33,6 +33,7 @@ from scheduler.facts import (
     Fact,
     Felt,
     Noted,
+    PieceAdded,
     PieceDropped,
     PutOff,
     Reading,
@@ -99,6 +100,8 @@ class _Decision:
         """Write what a report says of its piece; return a refusal when it cannot be."""
         current = assess(self.pen.facts, self.catalogue, self.now).seen_from(report.piece)
         self.pen.piece = current.state.piece if own(report.body) else FIRST
+        if isinstance(report.body, PieceAdded) and report.piece is not None:
+            self.pen.piece = report.piece
         if current.state.over and not isinstance(report.body, Undone | Noted):
             return Refusal(reason="over")
         if report.happened_at > self.now + CLOCK_SKEW:
@@ -159,7 +162,8 @@ class _Decision:
 
     def _whose(self, fact: Fact) -> str | None:
         """Return the piece that a fact is about, None when it is about the whole cook."""
-        return fact.piece if own(fact.body) and self.before.several else None
+        named = self.before.several or isinstance(fact.body, PieceAdded)
+        return fact.piece if own(fact.body) and named else None
 
     def _reading(self, report: Report, reading: Reading, current: Situation) -> Refusal | None:
         doubt = None if report.sure else plausible.doubt(reading, report.happened_at, current, report.by)

@@ -65,3 +65,8 @@ def _instants(state: CookState) -> list[tuple[str, dt.datetime]]:
         if at is not None:
             found.append((step, at))
     return found
+
+
+def possible(step: str, at: dt.datetime, state: CookState) -> bool:
+    """Return whether a step can be done to a piece at that time, as far as its own steps tell."""
+    return refused(step, at, state) is None

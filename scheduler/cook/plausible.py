@@ -139,3 +139,8 @@ def confirms(reading: Reading, at: dt.datetime, state: CookState) -> ReadingAt |
     doubtful = [r for r in state.read(Slot.CORE, doubtful=True) if r.doubtful and abs(at - r.at) <= RECENT]
     agreeing = [r for r in doubtful if abs(r.value_c - reading.value_c) <= AGREE_C]
     return agreeing[-1] if agreeing else None
+
+
+def fits(reading: Reading, at: dt.datetime, current: Situation, by: str | None = None) -> bool:
+    """Return whether a core reading may be of the piece that a situation is seen from."""
+    return doubt(reading, at, current, by) is None

@@ -41,6 +41,8 @@ class Situation:
     gate: SafeGate
     views: tuple[PieceView, ...]
     """Every piece that is still cooked, the leading one first."""
+    focus: str | None = None
+    """The piece that it is seen from, None: the whole cook."""
 
     @property
     def several(self) -> bool:
@@ -67,12 +69,19 @@ class Situation:
             plateau=view.plateau,
             gate=view.gate,
             prompts=tuple(p for p in self.prompts if p.step.scope == "cook" or p.piece == view.piece),
+            focus=view.piece,
         )
 
     @property
     def deciding(self) -> Situation:
         """Return the cook as seen from the piece that decides about dinner: the worst one of the next wave."""
         return self.seen_from(worst(self.views).piece) if self.several else self
+
+    @property
+    def at_the_fire(self) -> Situation:
+        """Return the cook as seen from a piece that is on the fire, else from the leading one: its pit is the pit."""
+        on = [view for view in self.views if view.state.stage is Stage.COOKING and view.state.oven is None]
+        return self.seen_from(on[0].piece) if on else self
 
     @property
     def stage(self) -> Stage:

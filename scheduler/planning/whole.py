@@ -47,14 +47,16 @@ def whole_schedule(views: tuple[PieceView, ...], catalogue: Catalogue) -> tuple[
     return tuple(sorted(prompts, key=lambda p: (p.due_at, catalogue.steps.order(p.step.id), p.piece)))
 
 
-def whole_itinerary(
-    views: tuple[PieceView, ...], catalogue: Catalogue
-) -> tuple[tuple[dt.datetime, Step, str | None], ...]:
+Course = tuple[dt.datetime, Step, str | None]
+"""A step still to come: its expected time, and its piece (None: of the whole cook)."""
+
+
+def whole_itinerary(views: tuple[PieceView, ...], catalogue: Catalogue) -> tuple[Course, ...]:
     """Return every step still to come once, at its expected time, with its piece (None: of the whole cook)."""
     if len(views) == 1:
         view = views[0]
         return tuple((at, step, None) for at, step in itinerary(view.state, view.outlook, view.cut, catalogue))
-    found: list[tuple[dt.datetime, Step, str | None]] = []
+    found: list[Course] = []
     lead = views[0]
     state = whole_state(views)
     shared = itinerary(state, whole_outlook(views, lead), lead.cut, catalogue)

@@ -16,8 +16,10 @@ from bot.crew import may
 from bot.messages import talk
 from bot.messages.answers import how_long, is_it_safe, plan, plan_rest, what_next
 from bot.messages.asked import short_answer
+from bot.messages.courses import where_each_stands
 from bot.messages.figures import Voice
-from bot.messages.message import Message
+from bot.messages.message import Message, lines
+from bot.messages.naming import named
 from bot.messages.problems import none_stands
 from bot.messages.refusals import refusal_text
 from bot.messages.setup import call_off_check
@@ -35,6 +37,11 @@ _ANSWERS: dict[say.Topic, Callable[[Situation, Voice], Message]] = {
     say.Topic.STALL: stall_answer,
 }
 
+
+_OF_THE_WHOLE = frozenset(
+    {say.Topic.HOW_LONG, say.Topic.WHAT_NEXT, say.Topic.PLAN, say.Topic.PLAN_REST, say.Topic.SAFE}
+)
+"""Questions that are answered for all pieces at once unless one is named."""
 
 _TELLS = frozenset({say.Topic.HOW_LONG, say.Topic.PLAN})
 """Answers that name the milestones: later moves are counted from them, so the log keeps that they were told (where
@@ -75,6 +82,10 @@ def handle(
 
 def _ask(visit: Visit, work: Work, snapshot: CookSnapshot, situation: Situation, asked: say.Ask) -> None:
     voice = voice_of(situation, visit.now)
+    if asked.piece is not None:
+        situation = situation.seen_from(asked.piece)
+    elif situation.several and asked.topic not in _OF_THE_WHOLE:
+        situation = situation.at_the_fire
     if asked.topic in TOPICS:
         give_out(visit, work, snapshot, situation, TOPICS[asked.topic])
         return
@@ -117,10 +128,21 @@ def _report(
         _refuse(visit, work, snapshot, situation, result)
         return
     done = turn(snapshot.facts, result, visit=visit)
+    asks = _with_pieces(done.after, wanted, settled.ask, visit)
     if trouble is None or (trouble.only_if_doubted and not any(isinstance(e, SpotAsked) for e in result.events)):
-        answer(visit, work, snapshot, done, asks=settled.ask)
+        answer(visit, work, snapshot, done, asks=asks)
         return
-    answer(visit, work, snapshot, done, asks=settled.ask, lead=trouble.card, danger=trouble.danger)
+    answer(visit, work, snapshot, done, asks=asks, lead=trouble.card, danger=trouble.danger)
+
+
+def _with_pieces(
+    after: Situation, wanted: tuple[say.Intent, ...], asks: Message | None, visit: Visit
+) -> Message | None:
+    """Return a question, and the pieces as they are planned now when one was added or dropped."""
+    if not any(isinstance(intent, say.AddPiece | say.DropPiece) for intent in wanted) or not after.several:
+        return asks
+    each = Message(text=lines(*where_each_stands(after, voice_of(after, visit.now))))
+    return each if asks is None else each.then(asks)
 
 
 def _keep_quietly(visit: Visit, work: Work, snapshot: CookSnapshot) -> None:
@@ -146,7 +168,7 @@ def _decide(visit: Visit, snapshot: CookSnapshot, reports: tuple[Report, ...]) -
 def _refuse(visit: Visit, work: Work, snapshot: CookSnapshot, situation: Situation, refusal: Refusal) -> None:
     """Say why not; what was typed is kept as a note."""
     voice = voice_of(situation, visit.now)
-    text = Message(text=refusal_text(refusal, voice))
+    text = Message(text=named(situation, refusal.piece, refusal_text(refusal, voice)))
     result = _decide(visit, snapshot, (_note(visit),))
     if isinstance(result, Refusal):
         reply(visit, work, situation, text)

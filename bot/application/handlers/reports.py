@@ -7,14 +7,20 @@ from __future__ import annotations
 
 import dataclasses
 import datetime as dt
+from collections.abc import Callable
 
 from bot import commands as say
+from bot.application import which
 from bot.application.cookers import at_the_grate, cooker_told
+from bot.application.handlers.amending import correction, moved
 from bot.application.visit import Visit
+from bot.conversation.flows.setup import piece_added
 from bot.messages.figures import Voice
 from bot.messages.message import Message
+from bot.messages.naming import piece_name, which_piece
 from bot.messages.refusals import question
 from bot.messages.setup import call_off_check
+from bot.messages.steps import step_words
 from bot.messages.talk import nothing_open
 from bot.messages.trip import outcome_row
 from bot.messages.words import _
@@ -22,19 +28,19 @@ from scheduler.cook import Report, Situation
 from scheduler.facts import (
     AirTold,
     Body,
-    Corrected,
     Detail,
+    DetailTold,
     Fact,
     Feel,
     Felt,
     FuelTold,
+    GuestsTold,
     Noted,
+    PieceDropped,
     PitMoved,
     PutOff,
     ReadBy,
     Reading,
-    Serving,
-    ServingKind,
     ServingMoved,
     Slot,
     StepDone,
@@ -42,9 +48,10 @@ from scheduler.facts import (
     Undone,
     Wrap,
     Wrapped,
+    WrapPlanned,
 )  # fmt: skip
 from scheduler.planning.prompts import Prompt
-from scheduler.state import effective, last_by
+from scheduler.state import FIRST, last_by
 
 CHOOSE = frozenset(
     {
@@ -66,10 +73,25 @@ SOON = dt.timedelta(hours=1)
 NOT_YET = dt.timedelta(minutes=20)
 """When "not yet" is asked about again unless the step has a rhythm of its own; common practice, no source."""
 
-_SAME_C = 0.6
-"""A correction names the old value this nearly: half a degree Celsius is one degree Fahrenheit, rounded [°C]."""
-
 SLIPS = {"slip_30": 30.0, "slip_60": 60.0}
+
+
+_OF_A_PIECE = (say.Done, say.Skip, say.NotYet, say.PutOffFor, say.FeelSaid, say.WrapSaid)
+
+
+def _step_of(intent: say.Intent) -> str | None:
+    """Return the step that an intent is about, None when it names none."""
+    match intent:
+        case say.FeelSaid():
+            return "tender_test"
+        case say.WrapSaid():
+            return "wrap_do"
+        case say.Done(every=True):
+            return None
+        case say.Done(step=step) | say.Skip(step=step) | say.NotYet(step=step) | say.PutOffFor(step=step):
+            return step
+        case _:
+            return None
 
 
 @dataclasses.dataclass
@@ -85,7 +107,9 @@ class Settling:
 
     def __init__(self, visit: Visit, situation: Situation, log: tuple[Fact, ...], voice: Voice) -> None:
         self._visit = visit
+        self._whole = situation
         self._situation = situation
+        """The cook as seen from the piece that the intent in hand is about."""
         self._log = log
         self._voice = voice
         self._found = Settled()
@@ -96,7 +120,7 @@ class Settling:
             self._one(intent)
         return self._found
 
-    def _add(self, body: Body, at: dt.datetime | None = None, *, sure: bool = False) -> None:
+    def _add(self, body: Body, at: dt.datetime | None = None, *, sure: bool = False, piece: str | None = None) -> None:
         self._found.reports.append(
             Report(
                 body=body,
@@ -105,10 +129,14 @@ class Settling:
                 message=self._visit.incoming.message,
                 dated=at is not None,
                 sure=sure,
+                piece=piece or (self._situation.state.piece if self._whole.several else None),
             )
         )
 
     def _one(self, intent: say.Intent) -> None:
+        self._situation = self._whole
+        if self._whole.several and isinstance(intent, _OF_A_PIECE) and not self._placed(intent):
+            return
         match intent:
             case say.Report():
                 for value in intent.values:
@@ -146,6 +174,8 @@ class Settling:
                 self._change_plan(intent)
             case say.TellMe():
                 self._plan(detail=intent.detail)
+            case say.GuestsSaid() | say.AddPiece() | say.DropPiece():
+                self._pieces(intent)
             case say.Note():
                 self._add(Noted(text=intent.text))
             case say.Unclear():
@@ -168,7 +198,71 @@ class Settling:
     def _value(self, value: say.Value, report: say.Report) -> None:
         reading = Reading(slot=value.slot or Slot.CORE, value_c=value.value_c, spread_c=value.spread_c, spot=value.spot)
         reading = at_the_grate(reading, self._situation)
-        self._add(reading, report.at, sure=report.spot_confirmed)
+        piece = value.piece
+        if self._whole.several and reading.slot is Slot.CORE and piece is None:
+            at = report.at or self._visit.incoming.sent_at
+            found = which.of_core(self._whole, reading, at, self._visit.person.name)
+            if len(found) > 1:
+                alone = report.model_copy(update={"values": (value,), "at": at})
+                self._ask_which(found, lambda one: say.stamped(alone, one), self._voice.temp(value.value_c))
+                return
+            piece = found[0]
+        self._add(reading, report.at, sure=report.spot_confirmed, piece=piece)
+
+    # --- pieces -------------------------------------------------------------------------------------------------------
+
+    def _placed(self, intent: say.Done | say.Skip | say.NotYet | say.PutOffFor | say.FeelSaid | say.WrapSaid) -> bool:
+        """See the cook from the piece that is meant; return False when that has to be asked first."""
+        if intent.piece is not None:
+            self._situation = self._whole.seen_from(intent.piece)
+            return True
+        step_id = _step_of(intent)
+        if step_id is None:
+            newest = self._whole.waiting[:1]
+            if newest and newest[0].step.scope == "piece":
+                self._situation = self._whole.seen_from(newest[0].piece)
+            return True
+        step = self._whole.catalogue.steps.get(step_id)
+        if step is None or step.scope == "cook":
+            return True
+        found = which.of_step(self._whole, step_id, self._visit.incoming.sent_at)
+        if len(found) > 1:
+            self._ask_which(found, lambda one: say.stamped(intent, one), step_words(step_id).name)
+            return False
+        self._situation = self._whole.seen_from(found[0])
+        return True
+
+    def _ask_which(self, pieces: tuple[str, ...], meant: Callable[[str], say.Intent], what: str) -> None:
+        """Ask which piece is meant: one tap."""
+        options = tuple((piece_name(self._whole.view(piece)), meant(piece)) for piece in pieces)
+        self._found.ask = which_piece(what, options)
+
+    def _pieces(self, said: say.GuestsSaid | say.AddPiece | say.DropPiece) -> None:
+        """Add or drop pieces, or keep who eats."""
+        match said:
+            case say.GuestsSaid():
+                self._guests(said)
+            case say.AddPiece():
+                self._more(said)
+            case say.DropPiece():
+                self._add(PieceDropped(), piece=said.piece)
+
+    def _guests(self, said: say.GuestsSaid) -> None:
+        """Keep who eats; what was not said stays as it was."""
+        old = self._whole.state.guests or GuestsTold()
+        self._add(
+            GuestsTold(
+                adults=old.adults if said.adults is None else said.adults,
+                children=old.children if said.children is None else said.children,
+                appetite=said.appetite or old.appetite,
+            )
+        )
+
+    def _more(self, said: say.AddPiece) -> None:
+        """Add pieces, each under a new id."""
+        known = [int(f.piece[1:]) for f in self._log if f.piece and f.piece[1:].isdigit()]
+        for number, piece in enumerate(said.more, max(known, default=1) + 1):
+            self._add(piece_added(piece, self._whole.state.serving.zone), piece=f"p{number}")
 
     # --- steps --------------------------------------------------------------------------------------------------------
 
@@ -181,10 +275,11 @@ class Settling:
             self._step(done.step, done)
 
     def _all_ticks(self, done: say.Done) -> None:
-        ticks = [p for p in self._situation.waiting if not p.step.slots and not p.step.outcomes]
+        ticks = [p for p in self._whole.waiting if not p.step.slots and not p.step.outcomes]
         if not ticks:
             self._found.ask = Message(text=nothing_open())
         for prompt in sorted(ticks, key=lambda p: p.order):
+            self._situation = self._whole.seen_from(prompt.piece)
             self._step(prompt.step.id, done)
 
     def _step(self, step_id: str, done: say.Done) -> None:
@@ -208,9 +303,9 @@ class Settling:
 
     def _put_off(self, prompt: Prompt, until: dt.datetime) -> None:
         """Put off what is meant together with what was asked in the same message: it is one walk to the cooker."""
-        together = [p for p in self._situation.waiting if p.asked_at == prompt.asked_at] or [prompt]
+        together = [p for p in self._whole.waiting if p.asked_at == prompt.asked_at] or [prompt]
         for one in sorted(together, key=lambda p: p.order):
-            self._add(PutOff(step=one.step.id, until=until))
+            self._add(PutOff(step=one.step.id, until=until), piece=one.piece if self._whole.several else None)
 
     def _not_yet(self, prompt: Prompt) -> None:
         if prompt.step.id == "bark_check":
@@ -255,7 +350,8 @@ class Settling:
 
     def _change_plan(self, said: say.ChangePlan) -> None:
         """Write the plan anew with another count, mass or unit."""
-        planned, serving = self._situation.state.planned, self._situation.state.serving
+        first = self._whole.view(FIRST).state
+        planned, serving = first.planned, first.serving
         self._add(
             dataclasses.replace(
                 planned,
@@ -268,6 +364,9 @@ class Settling:
 
     def _plan(self, *, wrap: Wrap | None = None, detail: Detail | None = None, read_by: ReadBy | None = None) -> None:
         """Write the plan anew with something changed; dinner stays where it was moved to."""
+        if self._whole.several:
+            self._add(WrapPlanned(wrap=wrap) if wrap is not None else DetailTold(detail=detail or Detail.USUAL))
+            return
         planned, serving = self._situation.state.planned, self._situation.state.serving
         self._add(
             dataclasses.replace(
@@ -291,40 +390,8 @@ class Settling:
         self._add(Undone(of="" if last is None else last.id))
 
     def _correct(self, said: say.Correct) -> None:
-        if said.at is not None and said.value_c is None and said.slot is None:
-            self._correct_time(said.at)
-            return
-        mine = [
-            f
-            for f in effective(self._log)
-            if f.by == self._visit.person.name and isinstance(f.body, Reading)
-            and (said.old_c is None or abs(f.body.value_c - said.old_c) < _SAME_C)
-        ]  # fmt: skip
-        if not mine:
-            self._add(Corrected(of="", body=Noted(text=self._visit.incoming.text)))
-            return
-        body = mine[-1].body
-        assert isinstance(body, Reading)
-        value_c = body.value_c if said.value_c is None else said.value_c
-        changed = dataclasses.replace(body, value_c=value_c, slot=said.slot or body.slot, doubtful=False)
-        self._add(Corrected(of=mine[-1].id, body=changed))
-
-    def _correct_time(self, at: dt.datetime) -> None:
-        """Give the last dated thing that this person told another time."""
-        dated = (Reading, StepDone, Wrapped, Felt)
-        mine = [f for f in effective(self._log) if f.by == self._visit.person.name and isinstance(f.body, dated)]
-        of, body = (mine[-1].id, mine[-1].body) if mine else ("", Noted(text=self._visit.incoming.text))
-        self._add(Corrected(of=of, body=body, happened_at=at))
+        self._add(correction(said, self._log, self._visit.person.name, self._visit.incoming.text))
 
     def _move_dinner(self, said: say.MoveDinner) -> None:
         serving = said.serving or moved(self._situation.state.serving, said.minutes or 0.0)
         self._add(ServingMoved(serving=serving))
-
-
-def moved(serving: Serving, minutes: float) -> Serving:
-    """Return the serving time so many minutes later; one that follows the meat stays as it is."""
-    if serving.kind is ServingKind.WHEN_READY or serving.start is None:
-        return serving
-    by = dt.timedelta(minutes=minutes)
-    end = None if serving.end is None else serving.end + by
-    return dataclasses.replace(serving, start=serving.start + by, end=end)

@@ -11,7 +11,7 @@ from bot.application.cookers import cooker_told, offered_cookers
 from bot.application.visit import Visit, Work
 from bot.application.voices import DEFAULT_UNIT, voice_of
 from bot.chat import Address
-from bot.conversation.flows.setup import merge, missing, planned
+from bot.conversation.flows.setup import guests_told, merge, missing, more_pieces, planned
 from bot.crew import Right, may
 from bot.messages import cooker, own_cuts, setup, talk
 from bot.messages.figures import Voice
@@ -83,7 +83,7 @@ def handle(visit: Visit, work: Work, known: Setup | None, wanted: tuple[say.Inte
     if isinstance(first, say.Unclear):
         _unclear(visit, work, known or Setup(), first)
         return
-    drafts = [intent for intent in wanted if isinstance(intent, say.Draft)]
+    drafts = [_drafted(intent) for intent in wanted if isinstance(intent, say.Draft | say.AddPiece | say.GuestsSaid)]
     if isinstance(first, say.Skip) and known is not None:
         drafts = _usual(visit, known)
     if not drafts:
@@ -98,6 +98,17 @@ def _broken(visit: Visit) -> Message:
     cuts, cards = visit.house.complaints, visit.house.card_complaints
     told = Message(text=own_cuts.broken(cuts) if cuts else "")
     return told.then(Message(text=own_cuts.broken(cards, own_cuts.COOKERS_FILE) if cards else ""))
+
+
+def _drafted(intent: say.Draft | say.AddPiece | say.GuestsSaid) -> say.Draft:
+    """Return what was said as a part of the set-up."""
+    match intent:
+        case say.AddPiece():
+            return say.Draft(more=intent.more, ignored=intent.ignored)
+        case say.GuestsSaid():
+            return say.Draft(guests=intent)
+        case _:
+            return intent
 
 
 def _unclear(visit: Visit, work: Work, known: Setup, unclear: say.Unclear) -> None:
@@ -234,6 +245,8 @@ def _begun(visit: Visit, known: Setup, cook: str) -> Changes | Refusal:
             core_c=draft.core_c,
             air=None if draft.air is None else AirTold(**draft.air.model_dump(exclude={"kind"})),
             cooker=None if draft.cooker is None else cooker_told(draft.cooker, visit.house),
+            more=more_pieces(draft, visit.house.zone),
+            guests=guests_told(draft.guests),
         ),
         by=visit.person.name,
         now=visit.now,

@@ -7,8 +7,8 @@ from __future__ import annotations
 
 import dataclasses
 
-from bot.commands import AirSaid, Draft
-from scheduler.facts import Planned
+from bot.commands import AirSaid, Draft, GuestsSaid, PieceDraft
+from scheduler.facts import Appetite, GuestsTold, PieceAdded, Planned
 
 ORDER = ("cut", "serving", "pit")
 """The slots that must be known, in the order they are asked. Mass and count have usual figures."""
@@ -20,8 +20,13 @@ def merge(draft: Draft, newer: Draft) -> Draft:
     A known cut clears unknown words before it, and unknown words never take a known cut away. `ignored` is what the
     newer text had to leave out.
     """
-    said = {name: value for name, value in newer if value is not None and name != "kind"}
+    said = {name: value for name, value in newer if value is not None and name != "kind" and value != ()}
+    said["ignored"] = newer.ignored
     merged = draft.model_copy(update=said)
+    if draft.more and newer.more:
+        merged = merged.model_copy(update={"more": (*draft.more, *newer.more)})
+    if merged.cut is None and merged.more:
+        merged = _leading(merged)
     if draft.air is not None and newer.air is not None:
         merged = merged.model_copy(update={"air": _air(draft.air, newer.air)})
     if merged.cut is not None and merged.unknown_cut is not None:
@@ -29,10 +34,44 @@ def merge(draft: Draft, newer: Draft) -> Draft:
     return merged
 
 
+def _leading(draft: Draft) -> Draft:
+    """Return the draft of a cook of which only further pieces were named: the first of them leads it."""
+    first, rest = draft.more[0], draft.more[1:]
+    update = {
+        "cut": first.cut, "count": draft.count or first.count, "mass_kg": draft.mass_kg or first.mass_kg, "more": rest,
+    }  # fmt: skip
+    return draft.model_copy(update=update)
+
+
 def _air(air: AirSaid, newer: AirSaid) -> AirSaid:
     """Return the air with what was said since: warmth and wind each by itself."""
     warmth = air if newer.temp_c is None and newer.word is None else newer
     return AirSaid(temp_c=warmth.temp_c, word=warmth.word, wind=newer.wind or air.wind)
+
+
+def more_pieces(draft: Draft, zone: str) -> tuple[PieceAdded, ...]:
+    """Return the other pieces of the cook as fact bodies."""
+    return tuple(piece_added(piece, zone) for piece in draft.more)
+
+
+def piece_added(piece: PieceDraft, zone: str) -> PieceAdded:
+    """Return one piece as a fact body, a serving time of its own in the cook's zone."""
+    return PieceAdded(
+        cut=piece.cut,
+        count=piece.count or 1,
+        mass_kg=piece.mass_kg,
+        wrap=piece.wrap,
+        pit_low_c=piece.pit_low_c,
+        pit_high_c=piece.pit_high_c if piece.pit_high_c is not None else piece.pit_low_c,
+        serving=None if piece.serving is None else dataclasses.replace(piece.serving, zone=zone),
+    )
+
+
+def guests_told(said: GuestsSaid | None) -> GuestsTold | None:
+    """Return who eats as a fact body, None when nobody said."""
+    if said is None:
+        return None
+    return GuestsTold(adults=said.adults, children=said.children, appetite=said.appetite or Appetite.NORMAL)
 
 
 def missing(draft: Draft) -> str | None:

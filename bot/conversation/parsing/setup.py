@@ -11,13 +11,14 @@ import re
 from typing import Any
 from zoneinfo import ZoneInfo
 
-from bot.commands import AirSaid, Draft, Intent, MovePit, Unclear
+from bot.commands import AirSaid, Draft, Intent, MovePit, PieceDraft, Unclear
 from bot.conversation.context import Context
 from bot.conversation.parsing import setup_words as said_as
 from bot.conversation.parsing import times
 from bot.conversation.parsing.air import air_words
 from bot.conversation.parsing.amounts import COUNT_WORDS, MOST_PIECES, PIECES, amounts, in_figures, pieces
 from bot.conversation.parsing.cut_names import OTHER_FOODS, find_cuts
+from bot.conversation.parsing.guests import guests
 from bot.conversation.parsing.meat import wrap_words
 from bot.conversation.parsing.moves import band
 from bot.conversation.parsing.numbers import Figure, figures
@@ -94,6 +95,8 @@ def tell(heard: str, text: str, context: Context) -> Telling:
     told = Telling(rest=in_figures(air.rest))
     if air.said:
         told.said["air"] = AirSaid(temp_c=air.temp_c, word=air.word, wind=air.wind)
+    _guests(told)
+    _more(told, text, context)
     cuts = _cut(told, context)
     _mass_and_count(told, context, cuts)
     _deeds(told)
@@ -109,6 +112,45 @@ def tell(heard: str, text: str, context: Context) -> Telling:
     _other_food(told)
     _unknown_cut(told.rest, context, told.said)
     return told
+
+
+_NOT_OF_THE_PIECE = re.compile(
+    r"\b(?:dinner|supper|lunch|eat(?:ing)?|served? (?:at|by)|serving|pit|smoker|cooker|grill|paper|foil|boat)\b"
+)
+"""Where the words about one of several pieces end: what follows is said of the whole cook."""
+
+
+def _guests(told: Telling) -> None:
+    """Take who eats."""
+    found = guests(told.rest)
+    if found is not None:
+        told.said["guests"] = found.intent
+        told.rest = found.rest
+
+
+def _more(told: Telling, text: str, context: Context) -> None:
+    """Take the other pieces, each from a clause of its own ("and 2 racks of ribs", "chicken 1.8 kg at 325")."""
+    found = find_cuts(told.rest, context.cuts)
+    if len({named.cut.id for named in found}) < 2:  # noqa: PLR2004 - one cut is one piece
+        return
+    first = found[0].cut.id
+    plain = dataclasses.replace(context, setup_slot=None)
+    more: list[PieceDraft] = []
+    for start, end in reversed(clauses(told.rest)):
+        here = {named.cut.id for named in found if start <= named.start < end}
+        if len(here) != 1 or first in here or any(n.cut.id == first and start <= n.start < end for n in found):
+            continue
+        stop = _NOT_OF_THE_PIECE.search(told.rest, start, end)
+        until = stop.start() if stop else end
+        words = told.rest[start:until]
+        if not find_cuts(words, context.cuts):
+            continue
+        said = tell(words, text, plain).said
+        fields = {name: said.get(name) for name in ("count", "mass_kg", "pit_low_c", "pit_high_c", "serving", "wrap")}
+        more.insert(0, PieceDraft(cut=here.pop(), **fields))
+        told.cut((start, until))
+    if more:
+        told.said["more"] = tuple(more)
 
 
 def _cut(told: Telling, context: Context) -> int:

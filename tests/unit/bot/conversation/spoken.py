@@ -12,6 +12,7 @@ from pathlib import Path
 from zoneinfo import ZoneInfo
 
 from bot.commands import (
+    AddPiece,
     AirSaid,
     Ask,
     CallOff,
@@ -20,17 +21,21 @@ from bot.commands import (
     Correct,
     Done,
     Draft,
+    DropPiece,
     FeelSaid,
     FuelSaid,
+    GuestsSaid,
     Intent,
     Invite,
     Join,
     MoreCuts,
     MoveDinner,
     MovePit,
+    NewCook,
     Note,
     NotYet,
     Pause,
+    PieceDraft,
     PutOffFor,
     ReadBySaid,
     Report,
@@ -147,6 +152,14 @@ def _plain(intent: Intent) -> str:
             return _draft(intent)
         case ChangePlan():
             return _change(intent)
+        case GuestsSaid():
+            return f"guests {_guests(intent)}"
+        case AddPiece():
+            return f"add {', '.join(_piece(piece) for piece in intent.more)}"
+        case DropPiece():
+            return f"drop {intent.piece}"
+        case NewCook():
+            return f"new cook {intent.text!r}"
         case MoveDinner():
             return f"dinner {_serving(intent.serving) if intent.serving else _shift(intent.minutes or 0.0)}"
         case MovePit():
@@ -235,6 +248,20 @@ def _air(air: AirSaid) -> str:
     return " ".join(part for part in parts if part)
 
 
+def _piece(piece: PieceDraft) -> str:
+    parts = [
+        f"and {piece.count or 1} {piece.cut}",
+        f"of {piece.mass_kg:.2f} kg" if piece.mass_kg else "",
+        f"pit {_band(piece.pit_low_c, piece.pit_high_c)}" if piece.pit_low_c is not None else "",
+        f"at {_serving(piece.serving)}" if piece.serving else "",
+    ]
+    return " ".join(part for part in parts if part)
+
+
+def _guests(guests: GuestsSaid) -> str:
+    return f"{guests.adults or 0}+{guests.children or 0}{f' {guests.appetite}' if guests.appetite else ''}"
+
+
 def _draft(draft: Draft) -> str:
     parts = [
         f"cut {draft.cut}" if draft.cut else "",
@@ -247,6 +274,8 @@ def _draft(draft: Draft) -> str:
         f"on{_clock(draft.on_at)}" if draft.on_at else "",
         f"air {_air(draft.air)}" if draft.air is not None else "",
         f"core {draft.core_c:.1f}" if draft.core_c is not None else "",
+        *(_piece(piece) for piece in draft.more),
+        f"guests {_guests(draft.guests)}" if draft.guests is not None else "",
         f"ignored {' / '.join(draft.ignored)}" if draft.ignored else "",
     ]
     return re.sub(r"\s+", " ", f"draft {', '.join(part for part in parts if part)}").strip()

@@ -59,14 +59,14 @@ def test_what_was_done_already_is_no_dinner_and_no_pit(text: str, understood: st
 @pytest.mark.parametrize(
     ("text", "understood"),
     [
-        ("brisket and pork shoulder", "draft cut brisket_packer, ignored pork shoulder"),
-        ("pork shoulder and brisket", "draft cut pork_butt, ignored brisket"),
-        ("brisket and 2 pork shoulders", "draft cut brisket_packer, ignored 2 pork shoulders"),
+        ("brisket and pork shoulder", "draft cut brisket_packer, and 1 pork_butt"),
+        ("pork shoulder and brisket", "draft cut pork_butt, and 1 brisket_packer"),
+        ("brisket and 2 pork shoulders", "draft cut brisket_packer, and 2 pork_butt"),
         (
             "brisket 6 kg and pork shoulder 8 kg, dinner 6pm",
-            "draft cut brisket_packer, mass 6.00 kg, dinner 18:00, ignored pork shoulder / 8 kg",
+            "draft cut brisket_packer, mass 6.00 kg, dinner 18:00, and 1 pork_butt of 8.00 kg",
         ),
-        ("brisket and chicken, dinner 6pm", "draft cut brisket_packer, dinner 18:00, ignored chicken"),
+        ("brisket and chicken, dinner 6pm", "draft cut brisket_packer, dinner 18:00, and 1 whole_chicken"),
         ("2 briskets of 6 and 4 kg", "draft cut brisket_packer, count 2, mass 6.00 kg, ignored 4 kg"),
         ("2 briskets, 4 kg and 6 kg", "draft cut brisket_packer, count 2, mass 6.00 kg, ignored 4 kg"),
         ("brisket 60 kg, dinner 6pm", "draft cut brisket_packer, dinner 18:00, ignored 60 kg"),
@@ -79,7 +79,7 @@ def test_what_was_done_already_is_no_dinner_and_no_pit(text: str, understood: st
     ],
 )
 def test_what_cannot_be_used_is_named(text: str, understood: str) -> None:
-    """A second cut or mass, a mass, date, time or pit that cannot be: the rest is kept, and these words are told."""
+    """A second mass, a mass, date, time or pit that cannot be: the rest is kept, and these words are told."""
     assert meant(text) == understood
 
 

@@ -7,57 +7,86 @@ a tap and typed words are one.
 from __future__ import annotations
 
 import datetime as dt
-from enum import StrEnum
 from typing import Annotated, Literal
 
-from pydantic import BaseModel, ConfigDict, Field, TypeAdapter
+from pydantic import Field, TypeAdapter
 
+from bot.commands.asking import Ask, Topic
+from bot.commands.intent import Said
+from bot.commands.setup import (
+    AddPiece,
+    AirSaid,
+    CookerSaid,
+    Draft,
+    DropPiece,
+    FuelSaid,
+    GuestsSaid,
+    MoreCuts,
+    NewCook,
+    PieceDraft,
+    ReadBySaid,
+)
 from bot.crew import Right
-from scheduler.facts import CookerKind, Detail, Feel, ReadBy, Serving, Slot, Wrap
+from scheduler.facts import Detail, Feel, Serving, Slot, Wrap
+
+__all__ = [
+    "INTENT",
+    "AddPiece",
+    "AirSaid",
+    "Ask",
+    "CallOff",
+    "ChangePlan",
+    "ChoosePlan",
+    "CookerSaid",
+    "Correct",
+    "Done",
+    "Draft",
+    "DropPiece",
+    "FeelSaid",
+    "FuelSaid",
+    "GuestsSaid",
+    "Intent",
+    "Invite",
+    "Join",
+    "MoreCuts",
+    "MoveDinner",
+    "MovePit",
+    "NewCook",
+    "NotYet",
+    "Note",
+    "Pause",
+    "PieceDraft",
+    "PutOffFor",
+    "ReadBySaid",
+    "Report",
+    "Skip",
+    "TakeLever",
+    "TellMe",
+    "Topic",
+    "Trouble",
+    "TroubleOver",
+    "Unclear",
+    "Undo",
+    "Value",
+    "WrapSaid",
+    "chatter",
+    "needs",
+    "stamped",
+]
 
 
-class _Intent(BaseModel):
-    model_config = ConfigDict(frozen=True, extra="forbid")
-
-
-class Topic(StrEnum):
-    """What can be asked."""
-
-    HOW_LONG = "how_long"
-    WHAT_NEXT = "what_next"
-    PLAN = "plan"
-    PLAN_REST = "plan_rest"
-    """The lines of the plan that did not fit."""
-    SAFE = "safe"
-    STALL = "stall"
-    REST = "rest"
-    """How long it rests, and how long the box keeps it."""
-    WHEN = "when"
-    """When it comes off, and what comes next."""
-    STEP = "step"
-    """When one step is due, or was."""
-    WHAT_IF = "what_if"
-    """When it comes off with another wrap."""
-    PAGE = "page"
-    """The plan as one printed page."""
-    CALENDAR = "calendar"
-    """The plan as a calendar file."""
-    LEVERS = "levers"
-    """What can be done about a cook that runs late or early."""
-    CREW = "crew"
-    HELP = "help"
-
-
-class Value(_Intent):
+class Value(Said):
     """One number as understood: temperatures in °C; `slot` None when nothing told which."""
 
     value_c: float
     slot: Slot | None = None
     spread_c: float = 0.0
     spot: str | None = None
+    piece: str | None = None
+    """The piece of meat that is meant, None: not said."""
 
 
-class Report(_Intent):
+class Report(Said):
     """Readings, at an instant."""
 
     kind: Literal["report"] = "report"
@@ -68,7 +97,7 @@ class Report(_Intent):
     """True when the person answered that the surprising value is real."""
 
 
-class Done(_Intent):
+class Done(Said):
     """A step is done. Without `step` it answers what is open; `every` closes all ticks of the open trip."""
 
     kind: Literal["done"] = "done"
@@ -76,54 +105,66 @@ class Done(_Intent):
     outcome: str | None = None
     at: dt.datetime | None = None
     every: bool = False
+    piece: str | None = None
+    """The piece of meat that is meant, None: not said."""
 
 
-class Skip(_Intent):
+class Skip(Said):
     """Not this time."""
 
     kind: Literal["skip"] = "skip"
     step: str | None = None
+    piece: str | None = None
+    """The piece of meat that is meant, None: not said."""
 
 
-class NotYet(_Intent):
+class NotYet(Said):
     """Ask again later, in the step's own rhythm."""
 
     kind: Literal["not_yet"] = "not_yet"
     step: str | None = None
+    piece: str | None = None
+    """The piece of meat that is meant, None: not said."""
 
 
-class PutOffFor(_Intent):
+class PutOffFor(Said):
     """Ask again in so many minutes."""
 
     kind: Literal["put_off"] = "put_off"
     minutes: float
     step: str | None = None
+    piece: str | None = None
+    """The piece of meat that is meant, None: not said."""
 
 
-class FeelSaid(_Intent):
+class FeelSaid(Said):
     """What the probe or the fingers felt."""
 
     kind: Literal["feel"] = "feel"
     feel: Feel
     spot: str | None = None
+    piece: str | None = None
+    """The piece of meat that is meant, None: not said."""
 
 
-class WrapSaid(_Intent):
+class WrapSaid(Said):
     """A wrap: done, or only decided. `wrap` None: wrapped, kind not said."""
 
     kind: Literal["wrap"] = "wrap"
     wrap: Wrap | None
     done: bool = True
     at: dt.datetime | None = None
+    piece: str | None = None
+    """The piece of meat that is meant, None: not said."""
 
 
-class Undo(_Intent):
+class Undo(Said):
     """Take back the last thing this person told."""
 
     kind: Literal["undo"] = "undo"
 
 
-class Correct(_Intent):
+class Correct(Said):
     """The last reading was wrong: take this in its place."""
 
     kind: Literal["correct"] = "correct"
@@ -135,79 +176,7 @@ class Correct(_Intent):
     """Given when it was another time (UTC): the last dated thing this person told keeps the rest."""
 
 
-class Ask(_Intent):
-    """A question to the program."""
-
-    kind: Literal["ask"] = "ask"
-    topic: Topic
-    step: str | None = None
-    """The step asked about."""
-    wrap: Wrap | None = None
-    """The wrap asked about."""
-
-
-class AirSaid(_Intent):
-    """What the air around the cooker is like: a number [°C] or a word, and the wind. None was not said."""
-
-    kind: Literal["air"] = "air"
-    temp_c: float | None = None
-    word: Literal["cold", "cool", "warm", "hot"] | None = None
-    wind: Literal["calm", "windy"] | None = None
-
-
-class CookerSaid(_Intent):
-    """The cooker: its kind, and the name of its card when it has one."""
-
-    kind: Literal["cooker"] = "cooker"
-    cooker: CookerKind
-    card: str | None = None
-
-
-class FuelSaid(_Intent):
-    """Charcoal put in [kg], or added to what burns."""
-
-    kind: Literal["fuel"] = "fuel"
-    kg: float
-    added: bool = False
-
-
-class ReadBySaid(_Intent):
-    """How the core of the meat is read."""
-
-    kind: Literal["read_by"] = "read_by"
-    read_by: ReadBy
-
-
-class Draft(_Intent):
-    """What has been said of a cook so far; None is unknown."""
-
-    kind: Literal["draft"] = "draft"
-    cut: str | None = None
-    unknown_cut: str | None = None
-    """Words that stood where a cut was expected."""
-    count: int | None = None
-    mass_kg: float | None = None
-    pit_low_c: float | None = None
-    pit_high_c: float | None = None
-    serving: Serving | None = None
-    wrap: Wrap | None = None
-    on_at: dt.datetime | None = None
-    core_c: float | None = None
-    air: AirSaid | None = None
-    cooker: CookerSaid | None = None
-    read_by: ReadBy | None = None
-    ignored: tuple[str, ...] = ()
-    """Words of this text that were recognised but cannot be used: a second cut, a mass, date or pit that cannot be."""
-
-
-class MoreCuts(_Intent):
-    """Show the other cuts that can be planned: the animals, or all cuts of one."""
-
-    kind: Literal["more_cuts"] = "more_cuts"
-    of: Literal["beef", "pork", "lamb", "poultry", "fish", "own"] | None = None
-
-
-class ChangePlan(_Intent):
+class ChangePlan(Said):
     """Other figures for the cook that runs: how many pieces, how heavy each, the unit spoken. None: as it was."""
 
     kind: Literal["change_plan"] = "change_plan"
@@ -216,7 +185,7 @@ class ChangePlan(_Intent):
     unit: Literal["C", "F"] | None = None
 
 
-class MoveDinner(_Intent):
+class MoveDinner(Said):
     """Eat at another time: a new serving time, or so many minutes later (earlier when negative)."""
 
     kind: Literal["move_dinner"] = "move_dinner"
@@ -224,7 +193,7 @@ class MoveDinner(_Intent):
     minutes: float | None = None
 
 
-class MovePit(_Intent):
+class MovePit(Said):
     """Run the pit in another band from now on."""
 
     kind: Literal["move_pit"] = "move_pit"
@@ -232,7 +201,7 @@ class MovePit(_Intent):
     pit_high_c: float
 
 
-class ChoosePlan(_Intent):
+class ChoosePlan(Said):
     """Of the plans that were offered, this one: its pit [°C] and its wrap (None: decided at the bark)."""
 
     kind: Literal["choose_plan"] = "choose_plan"
@@ -241,28 +210,28 @@ class ChoosePlan(_Intent):
     wrap: Wrap | None = None
 
 
-class TellMe(_Intent):
+class TellMe(Said):
     """How much to be told from now on: every step, the usual, only decisions."""
 
     kind: Literal["tell_me"] = "tell_me"
     detail: Detail
 
 
-class CallOff(_Intent):
+class CallOff(Said):
     """End the cook."""
 
     kind: Literal["call_off"] = "call_off"
     sure: bool = False
 
 
-class Join(_Intent):
+class Join(Said):
     """Here is my code."""
 
     kind: Literal["join"] = "join"
     code: str
 
 
-class Invite(_Intent):
+class Invite(Said):
     """Make a single-use code for somebody."""
 
     kind: Literal["invite"] = "invite"
@@ -272,7 +241,7 @@ DANGERS = frozenset({"burn", "co_symptom", "grease_fire", "lightning"})
 """Problems in which people are in danger: anybody may report them at any time, and they are answered first."""
 
 
-class Trouble(_Intent):
+class Trouble(Said):
     """A problem reported unasked, by its id in the catalogue: fire_out, pit_hot, probe_bone, burn, ..."""
 
     kind: Literal["trouble"] = "trouble"
@@ -280,14 +249,14 @@ class Trouble(_Intent):
     text: str
 
 
-class TroubleOver(_Intent):
+class TroubleOver(Said):
     """A problem is over; without `what` the one that stands."""
 
     kind: Literal["trouble_over"] = "trouble_over"
     what: str | None = None
 
 
-class TakeLever(_Intent):
+class TakeLever(Said):
     """One of the offered ways to be on time; "nothing" changes nothing. `piece` None: the one that decides."""
 
     kind: Literal["take_lever"] = "take_lever"
@@ -295,24 +264,24 @@ class TakeLever(_Intent):
     piece: str | None = None
 
 
-class Pause(_Intent):
+class Pause(Said):
     """Half-cooked meat is to be paused: asked for, and always refused."""
 
     kind: Literal["pause"] = "pause"
 
 
-class Note(_Intent):
+class Note(Said):
     """Words to be kept with the cook."""
 
     kind: Literal["note"] = "note"
     text: str
 
 
-class Unclear(_Intent):
+class Unclear(Said):
     """Understood only in part: one short question decides. `options` are (label key, intent) pairs to choose from.
 
     `question` is a key that `bot.messages` has words for: unit, slot, typo, which_step, skip_which, was_or_in,
-    which_wrap, which_time, impossible, not_understood.
+    which_wrap, which_time, which_piece, which_cook, impossible, not_understood.
 
     Label keys: core, pit (slot); celsius, fahrenheit (unit); was, in (was_or_in); paper, foil, boat (which_wrap);
     every (which_step, all at once); yesterday, today (which_time). A label that is no key is shown as it is: the
@@ -328,9 +297,10 @@ class Unclear(_Intent):
 
 
 Intent = Annotated[
-    Report | Done | Skip | NotYet | PutOffFor | FeelSaid | WrapSaid | Undo | Correct | Ask | Draft | MoreCuts
-    | ChangePlan | MoveDinner | MovePit | ChoosePlan | AirSaid | CookerSaid | FuelSaid | ReadBySaid | TellMe | CallOff
-    | Join | Invite | Trouble | TroubleOver | TakeLever | Pause | Note | Unclear,
+    Report | GuestsSaid | AddPiece | DropPiece | NewCook | Done | Skip | NotYet | PutOffFor | FeelSaid | WrapSaid
+    | Undo | Correct | Ask | Draft | MoreCuts | ChangePlan | MoveDinner | MovePit | ChoosePlan | AirSaid | CookerSaid
+    | FuelSaid | ReadBySaid | TellMe | CallOff | Join | Invite | Trouble | TroubleOver | TakeLever | Pause | Note
+    | Unclear,
     Field(discriminator="kind"),
 ]  # fmt: skip
 
@@ -354,6 +324,10 @@ _NEEDS: dict[str, Right] = {
     "call_off": Right.START,
     "draft": Right.START,
     "more_cuts": Right.START,
+    "new_cook": Right.START,
+    "add_piece": Right.DECIDE,
+    "drop_piece": Right.DECIDE,
+    "guests": Right.DECIDE,
     "invite": Right.INVITE,
 }
 
@@ -363,6 +337,22 @@ def needs(intent: Intent) -> Right:
     if isinstance(intent, Trouble) and intent.what in DANGERS:
         return Right.ASK
     return _NEEDS.get(intent.kind, Right.REPORT)
+
+
+def stamped(intent: Intent, piece: str) -> Intent:
+    """Return an intent that is about a piece: the options of a question, too, and the cores of a report."""
+    if isinstance(intent, Unclear):
+        options = tuple((label, stamped(meaning, piece)) for label, meaning in intent.options)
+        return intent.model_copy(update={"options": options})
+    if isinstance(intent, Report):
+        values = tuple(
+            value if value.slot is Slot.PIT or value.piece else value.model_copy(update={"piece": piece})
+            for value in intent.values
+        )
+        return intent.model_copy(update={"values": values})
+    if "piece" in type(intent).model_fields and getattr(intent, "piece", None) is None:
+        return intent.model_copy(update={"piece": piece})
+    return intent
 
 
 def chatter(wanted: tuple[Intent, ...]) -> bool:

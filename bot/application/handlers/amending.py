@@ -1,0 +1,53 @@
+"""What an earlier word is corrected to: the newest reading of somebody, or the time of the last thing they told.
+
+Facts in, bodies out; nothing is decided here.
+"""
+
+from __future__ import annotations
+
+import dataclasses
+import datetime as dt
+
+from bot import commands as say
+from scheduler.facts import Body, Corrected, Fact, Felt, Noted, Reading, Serving, ServingKind, StepDone, Wrapped
+from scheduler.state import effective
+
+_SAME_C = 0.6
+"""A correction names the old value this nearly: half a degree Celsius is one degree Fahrenheit, rounded [°C]."""
+
+_DATED = (Reading, StepDone, Wrapped, Felt)
+
+
+def correction(said: say.Correct, log: tuple[Fact, ...], person: str, text: str) -> Body:
+    """Return the correction that is meant; of a fact that is not there ("") when there is nothing to correct."""
+    if said.at is not None and said.value_c is None and said.slot is None:
+        return _of_time(said.at, log, person, text)
+    mine = [
+        f
+        for f in effective(log)
+        if f.by == person and isinstance(f.body, Reading)
+        and (said.old_c is None or abs(f.body.value_c - said.old_c) < _SAME_C)
+    ]  # fmt: skip
+    if not mine:
+        return Corrected(of="", body=Noted(text=text))
+    body = mine[-1].body
+    assert isinstance(body, Reading)
+    value_c = body.value_c if said.value_c is None else said.value_c
+    changed = dataclasses.replace(body, value_c=value_c, slot=said.slot or body.slot, doubtful=False)
+    return Corrected(of=mine[-1].id, body=changed)
+
+
+def _of_time(at: dt.datetime, log: tuple[Fact, ...], person: str, text: str) -> Body:
+    """Give the last dated thing that this person told another time."""
+    mine = [f for f in effective(log) if f.by == person and isinstance(f.body, _DATED)]
+    of, body = (mine[-1].id, mine[-1].body) if mine else ("", Noted(text=text))
+    return Corrected(of=of, body=body, happened_at=at)
+
+
+def moved(serving: Serving, minutes: float) -> Serving:
+    """Return the serving time so many minutes later; one that follows the meat stays as it is."""
+    if serving.kind is ServingKind.WHEN_READY or serving.start is None:
+        return serving
+    by = dt.timedelta(minutes=minutes)
+    end = None if serving.end is None else serving.end + by
+    return dataclasses.replace(serving, start=serving.start + by, end=end)

@@ -1,0 +1,50 @@
+"""Questions to the program, and what each is about. Values only."""
+
+from __future__ import annotations
+
+from enum import StrEnum
+from typing import Literal
+
+from bot.commands.intent import Said
+from scheduler.facts import Wrap
+
+
+class Topic(StrEnum):
+    """What can be asked."""
+
+    HOW_LONG = "how_long"
+    WHAT_NEXT = "what_next"
+    PLAN = "plan"
+    PLAN_REST = "plan_rest"
+    """The lines of the plan that did not fit."""
+    SAFE = "safe"
+    STALL = "stall"
+    REST = "rest"
+    """How long it rests, and how long the box keeps it."""
+    WHEN = "when"
+    """When it comes off, and what comes next."""
+    STEP = "step"
+    """When one step is due, or was."""
+    WHAT_IF = "what_if"
+    """When it comes off with another wrap."""
+    PAGE = "page"
+    """The plan as one printed page."""
+    CALENDAR = "calendar"
+    """The plan as a calendar file."""
+    LEVERS = "levers"
+    """What can be done about a cook that runs late or early."""
+    CREW = "crew"
+    HELP = "help"
+
+
+class Ask(Said):
+    """A question to the program."""
+
+    kind: Literal["ask"] = "ask"
+    topic: Topic
+    step: str | None = None
+    """The step asked about."""
+    wrap: Wrap | None = None
+    """The wrap asked about."""
+    piece: str | None = None
+    """The piece of meat that is meant, None: not said."""

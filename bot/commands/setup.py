@@ -1,0 +1,119 @@
+"""What is said of a cook to come, or of what belongs to it: meat, pieces, guests, air, another cook.
+
+Values only.
+"""
+
+from __future__ import annotations
+
+import datetime as dt
+from typing import Literal
+
+from bot.commands.intent import Said
+from scheduler.facts import Appetite, CookerKind, ReadBy, Serving, Wrap
+
+
+class AirSaid(Said):
+    """What the air around the cooker is like: a number [°C] or a word, and the wind. None was not said."""
+
+    kind: Literal["air"] = "air"
+    temp_c: float | None = None
+    word: Literal["cold", "cool", "warm", "hot"] | None = None
+    wind: Literal["calm", "windy"] | None = None
+
+
+class CookerSaid(Said):
+    """The cooker: its kind, and the name of its card when it has one."""
+
+    kind: Literal["cooker"] = "cooker"
+    cooker: CookerKind
+    card: str | None = None
+
+
+class FuelSaid(Said):
+    """Charcoal put in [kg], or added to what burns."""
+
+    kind: Literal["fuel"] = "fuel"
+    kg: float
+    added: bool = False
+
+
+class ReadBySaid(Said):
+    """How the core of the meat is read."""
+
+    kind: Literal["read_by"] = "read_by"
+    read_by: ReadBy
+
+
+class PieceDraft(Said):
+    """One more piece of a cook as it was said; None is unknown."""
+
+    cut: str
+    count: int | None = None
+    mass_kg: float | None = None
+    pit_low_c: float | None = None
+    pit_high_c: float | None = None
+    serving: Serving | None = None
+    wrap: Wrap | None = None
+
+
+class GuestsSaid(Said):
+    """Who eats; None was not said."""
+
+    kind: Literal["guests"] = "guests"
+    adults: int | None = None
+    children: int | None = None
+    appetite: Appetite | None = None
+
+
+class Draft(Said):
+    """What has been said of a cook so far; None is unknown."""
+
+    kind: Literal["draft"] = "draft"
+    cut: str | None = None
+    unknown_cut: str | None = None
+    """Words that stood where a cut was expected."""
+    count: int | None = None
+    mass_kg: float | None = None
+    pit_low_c: float | None = None
+    pit_high_c: float | None = None
+    serving: Serving | None = None
+    wrap: Wrap | None = None
+    on_at: dt.datetime | None = None
+    core_c: float | None = None
+    air: AirSaid | None = None
+    cooker: CookerSaid | None = None
+    read_by: ReadBy | None = None
+    more: tuple[PieceDraft, ...] = ()
+    """The other pieces of the same cook."""
+    guests: GuestsSaid | None = None
+    ignored: tuple[str, ...] = ()
+    """Words of this text that were recognised but cannot be used: a second cut, a mass, date or pit that cannot be."""
+
+
+class AddPiece(Said):
+    """Cook one more piece in the same cook."""
+
+    kind: Literal["add_piece"] = "add_piece"
+    more: tuple[PieceDraft, ...]
+    ignored: tuple[str, ...] = ()
+
+
+class DropPiece(Said):
+    """A piece is not cooked after all."""
+
+    kind: Literal["drop_piece"] = "drop_piece"
+    piece: str
+
+
+class NewCook(Said):
+    """Begin one more cook beside the one that runs; `text` is what was said of it."""
+
+    kind: Literal["new_cook"] = "new_cook"
+    text: str
+
+
+class MoreCuts(Said):
+    """Show the other cuts that can be planned: the animals, or all cuts of one."""
+
+    kind: Literal["more_cuts"] = "more_cuts"
+    of: Literal["beef", "pork", "lamb", "poultry", "fish", "own"] | None = None
