@@ -14,7 +14,7 @@ from bot.messages.words import _
 from scheduler.cook import Changes, Situation, Taken
 from scheduler.facts import CookerKind, CookerTold, FuelTold, ReadBy, StepDone, VentMark
 from scheduler.planning.asking import Window
-from scheduler.planning.embers import FuelLeft, fuel_left
+from scheduler.planning.embers import FuelLeft, fuel_left, meat_of
 from scheduler.planning.fuel import FuelNeed, Setting, need, wood_pieces
 from scheduler.planning.surroundings import air_of
 from scheduler.state import CookState, Stage
@@ -166,7 +166,8 @@ def fuel_line(situation: Situation, voice: Voice) -> str:
 
 def fuel_of(situation: Situation, now: dt.datetime) -> FuelLeft | None:
     """Return what is left in the fire of a cook, None when nothing is known of it."""
-    return fuel_left(situation.state, situation.cut, situation.catalogue.cookers, now)
+    meat_kg = sum(meat_of(view.state, view.cut) for view in situation.views if not view.state.did("pull"))
+    return fuel_left(situation.state, situation.cut, situation.catalogue.cookers, now, meat_kg=meat_kg)
 
 
 def fuel_need(situation: Situation) -> FuelNeed:
@@ -176,7 +177,7 @@ def fuel_need(situation: Situation) -> FuelNeed:
     setting = Setting(
         pit_c=state.pit_c,
         air=air_of(state),
-        meat_kg=(state.planned.mass_kg or cut.mass_kg.typical) * state.planned.count,
+        meat_kg=sum(meat_of(view.state, view.cut) for view in situation.views),
         cooked_share=cut.cooked_share.typical,
         hours=usual,
     )

@@ -74,7 +74,9 @@ class _Member:
 class _Fire:
     """The balance along one cook: kilograms burnt since lighting by the typical rate, and what was put in when."""
 
-    def __init__(self, state: CookState, cut: Cut, told: CookerTold, cookers: Cookers, lit_at: dt.datetime) -> None:
+    def __init__(
+        self, state: CookState, cut: Cut, told: CookerTold, cookers: Cookers, lit_at: dt.datetime, meat_kg: float
+    ) -> None:
         self.lit_at = lit_at
         self._came_up = not state.planned.from_middle
         self._lead = light_lead(told)
@@ -82,7 +84,7 @@ class _Fire:
             pit_c=state.pit_c,
             air=air_of(state),
             rain="rain" in state.troubles,
-            meat_kg=(state.planned.mass_kg or cut.mass_kg.typical) * state.planned.count,
+            meat_kg=meat_kg,
             cooked_share=cut.cooked_share.typical,
             hours=cut.duration_h.typical,
         )
@@ -129,10 +131,13 @@ class _Fire:
         return since + min(spare / rate, _AHEAD_H) * _HOUR
 
 
-def fuel_left(state: CookState, cut: Cut, cookers: Cookers, now: dt.datetime | None = None) -> FuelLeft | None:
+def fuel_left(
+    state: CookState, cut: Cut, cookers: Cookers, now: dt.datetime | None = None, *, meat_kg: float | None = None
+) -> FuelLeft | None:
     """Return what is left in the fire as of `now` (None: the newest fact), None when nothing is known of it.
 
-    It needs a cooker, a fire that burns, and charcoal told or seen: without either there is nothing to say.
+    `meat_kg` is all the meat on the fire, None: that of this piece. It needs a cooker, a fire that burns, and charcoal
+    told or seen: without either there is nothing to say.
 
     Notes
     -----
@@ -144,7 +149,8 @@ def fuel_left(state: CookState, cut: Cut, cookers: Cookers, now: dt.datetime | N
     checks = [(d.at, d.outcome) for d in state.done.get("fuel_check", ()) if d.outcome in SEEN]
     if told is None or lit_at is None or not (checks or state.fuel):
         return None
-    fire = _Fire(state, cut, told, cookers, lit_at)
+    meat_kg = meat_of(state, cut) if meat_kg is None else meat_kg
+    fire = _Fire(state, cut, told, cookers, lit_at, meat_kg)
     members = _weighed(fire, state, [(at, word) for at, word in checks if at >= lit_at and word is not None])
     left = [(fire.left_kg(member, now), member.weight) for member in members]
     ends = [(fire.sinks_at(member, now).timestamp(), member.weight) for member in members]
@@ -157,6 +163,11 @@ def fuel_left(state: CookState, cut: Cut, cookers: Cookers, now: dt.datetime | N
         until=Window(early=early, likely=likely, late=late),
         kg_per_h=fire.rates[-1][1] * _quantile([(m.rate, m.weight) for m in members], 0.5),
     )
+
+
+def meat_of(state: CookState, cut: Cut) -> float:
+    """Return the meat of one entry of a cook, all its pieces together [kg]; the usual mass where nobody said."""
+    return (state.planned.mass_kg or cut.mass_kg.typical) * state.planned.count
 
 
 def _burning_since(state: CookState) -> dt.datetime | None:
