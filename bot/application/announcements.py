@@ -84,7 +84,8 @@ def answer(
     riding = () if trip is None else trip.trip.keys
     paper = _paper_offer(snapshot, done)
     text_for_me = said.then(paper).then(_riding(done.rung, trip, voice))
-    text_for_me = text_for_me if danger else text_for_me.then(_levers(done, trip, voice))
+    levers = Message(text="") if danger else _levers(done, trip, voice)
+    text_for_me = text_for_me.then(levers)
     text_for_me = dataclasses.replace(text_for_me, text=lines(text_for_me.text, still_open(done.after, riding)))
     told = tell(done.after, seed=visit.seed, now=visit.now, all_of_it=all_of_it)
     stopping = bool(warned.text) or danger
@@ -97,7 +98,8 @@ def answer(
     )
     for room in snapshot.rooms:
         if room != visit.address:
-            _tell_others(visit, work, room, done, body, paper, first=first if danger else None, stopping=stopping)
+            before = first if danger else Message(text="")
+            _tell_others(visit, work, room, done, body, paper, first=before, levers=levers, stopping=stopping)
     work.cooks.append(
         cook_write(done.after, (*done.facts, told), version=snapshot.version, add_rooms=_new_rooms(snapshot, visit))
     )
@@ -138,16 +140,15 @@ def _tell_others(
     body: Message | None,
     paper: Message,
     *,
+    first: Message,
+    levers: Message,
     stopping: bool,
-    first: Message | None = None,
 ) -> None:
-    """Write one line about what somebody did, and the trip that came of it; `first` is about danger."""
+    """Write one line about what somebody did, and the trip that came of it; `first` is about danger, `levers` last."""
     voice = voice_of(done.after, visit.now)
     text = echo(done.reported, visit.person.name, voice) if body is None else by_name(visit.person.name)
     message = warnings(done.rung, voice).then(Message(text=text)).then(body or Message(text="")).then(paper)
-    message = message if first is None else first.then(message)
-    trip = _trip(done.rung)
-    message = message.then(_riding(done.rung, trip, voice))
+    message = first.then(message).then(_riding(done.rung, _trip(done.rung), voice)).then(levers)
     if message.text:
         work.say(
             _with_next(message, done.after, visit),

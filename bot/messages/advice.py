@@ -21,7 +21,7 @@ from scheduler.planning.outlook import ON_TIME
 from scheduler.safety import ACT_C
 from scheduler.safety.findings import DANGER_C, PIT_COLD_C
 
-MOST = 6
+MOST = 7
 """Options that are told when people ask."""
 
 _REHEAT_C, _FRIDGE_C, _WARM_C, _COLD_C = 74.0, 4.0, 21.0, 5.0
@@ -46,7 +46,7 @@ def advice_message(advice: Advice, situation: Situation, voice: Voice) -> Messag
     dinner = dinner_line(situation, voice)
     if advice.lean is Lean.OPEN:
         return Message(text=lines(dinner, _("No time is fixed, so nothing is late: the meat decides.")))
-    shown = advice.options[:MOST]
+    shown = advice.shown(MOST)
     if advice.calm:
         calm = _("Nothing needs doing: leave it as it is.")
         return Message(text=lines(dinner, calm))

@@ -9,6 +9,7 @@ import dataclasses
 import datetime as dt
 
 from bot.commands import Ask, Topic
+from bot.messages.advice import ask_levers
 from bot.messages.cooker import fuel_line
 from bot.messages.courses import pit_line, plan_of_several, where_each_stands
 from bot.messages.dinner import box_line, dinner_line
@@ -25,6 +26,7 @@ from bot.messages.words import _
 from bot.messages.wraps import counting_on, if_wrapped
 from scheduler.cook import Situation
 from scheduler.facts import Slot, Wrap
+from scheduler.planning.outlook import Verdict
 from scheduler.planning.trips import JOIN
 from scheduler.state import Stage
 
@@ -59,7 +61,9 @@ def how_long(situation: Situation, voice: Voice) -> Message:
     more = [line for line in (if_wrapped(situation, voice), stall_line(situation, voice)) if line]
     plate = [] if len(more) > 1 else [plate_line(situation, voice)]
     last = last_line(situation, voice)
-    return Message(text=lines(dinner_line(situation, voice), pull, *more, *plate, last, owner_line(situation, voice)))
+    text = lines(dinner_line(situation, voice), pull, *more, *plate, last, owner_line(situation, voice))
+    uneasy = outlook.verdict in {Verdict.LATE, Verdict.CLOSE, Verdict.EARLY}
+    return Message(text=text, choices=((ask_levers(),),) if uneasy else ())
 
 
 def what_next(situation: Situation, voice: Voice) -> Message:

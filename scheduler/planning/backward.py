@@ -131,10 +131,12 @@ def pull_window(ready: Crossing, cut: Cut) -> Window:
 
 
 def earliest_on(state: CookState) -> dt.datetime:
-    """Return the earliest instant at which the meat can go on, as of the newest fact."""
+    """Return the earliest instant at which the meat can go on, as of the newest fact; never before it was put off to."""
     lit_at = state.at("light")
     lead = light_lead(state.cooker)
-    return state.as_of + lead if lit_at is None else max(lit_at + lead, state.as_of)
+    free_at = state.as_of + lead if lit_at is None else max(lit_at + lead, state.as_of)
+    put_off = state.put_off.get("meat_on")
+    return free_at if put_off is None else max(free_at, put_off)
 
 
 def latest_on(state: CookState, cut: Cut, confidence: float | None = None) -> dt.datetime | None:

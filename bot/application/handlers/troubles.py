@@ -52,13 +52,11 @@ def answer_to(visit: Visit, situation: Situation, said: say.Trouble, *, with_num
         seen.state, seen.cut, seen.outlook, seen.catalogue.remedies, lever, visit.now
     )  # fmt: skip
     card = problem_card(problem, seen, voice, cost=cost_of(problem, at), lever=bool(opened))
-    bodies = () if doubted else (Troubled(problem=said.what), *_facts(visit, seen, said))
-    return Answer(
-        card=card,
-        reports=(noted, *(_report(visit, seen, body) for body in bodies)),
-        danger=problem.danger,
-        only_if_doubted=doubted,
-    )
+    if doubted:
+        return Answer(card=card, reports=(), only_if_doubted=True)
+    bodies = (Troubled(problem=said.what), *_facts(visit, seen, said))
+    reports = (noted, *(_report(visit, seen, body) for body in bodies))
+    return Answer(card=card, reports=reports, danger=problem.danger)
 
 
 def over(visit: Visit, situation: Situation, said: say.TroubleOver) -> tuple[Report, ...]:
@@ -67,7 +65,11 @@ def over(visit: Visit, situation: Situation, said: say.TroubleOver) -> tuple[Rep
     what = said.what or (max(standing, key=lambda one: standing[one]) if standing else None)
     if what is None or what not in standing:
         return ()
-    return (_report(visit, situation.deciding, Troubled(problem=what, over=True)),)
+    seen = situation.deciding
+    ended = _report(visit, seen, Troubled(problem=what, over=True))
+    if what == "frozen_middle" and seen.state.did("meat_on") is None:
+        return (ended, _report(visit, seen, PutOff(step="meat_on", until=visit.now)))  # it may go on now
+    return (ended,)
 
 
 def _facts(visit: Visit, seen: Situation, said: say.Trouble) -> tuple[Body, ...]:

@@ -66,10 +66,15 @@ class Advice:
     @property
     def best(self) -> tuple[Option, ...]:
         """Return the best options, one of each kind, three at most; a check counts as one of them."""
+        return self.shown(3)
+
+    def shown(self, most: int) -> tuple[Option, ...]:
+        """Return so many options at most: the best of each kind, then what is left, both in order."""
         kinds: dict[str, Option] = {}
         for option in self.options:
             kinds.setdefault(_kind(option.lever), option)
-        return tuple(kinds.values())[:3]
+        left = [option for option in self.options if option not in kinds.values()]
+        return (*kinds.values(), *left)[:most]
 
 
 def advise(state: CookState, cut: Cut, outlook: Outlook, remedies: Remedies, now: dt.datetime) -> Advice:

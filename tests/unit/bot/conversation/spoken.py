@@ -17,6 +17,7 @@ from bot.commands import (
     Ask,
     CallOff,
     ChangePlan,
+    ChoosePlan,
     CookerSaid,
     Correct,
     Done,
@@ -184,6 +185,8 @@ def _plain(intent: Intent) -> str:
             return f"trouble {intent.what}"
         case TroubleOver():
             return f"trouble over{f' {intent.what}' if intent.what else ''}"
+        case ChoosePlan():
+            return "plan chosen"
         case TakeLever():
             return f"lever {intent.lever}"
         case Pause():
