@@ -26,6 +26,8 @@ CLASSES = {
 DONE_BY_C = 100.0
 """Wet meat gets no hotter [°C]."""
 
+PAYS_UNTIL_C = {Wrap.PAPER: 85.0, Wrap.BOAT: 85.0, Wrap.FOIL: 88.0}
+"""Core at which a wrap stops paying; common practice, no source [°C]."""
 LONGEST_H = 30.0
 """The forecast looks no further [h]."""
 
@@ -188,6 +190,7 @@ class Cut(BaseModel):
 
     def _wrapping(self) -> tuple[tuple[bool, str], ...]:
         ends = self.start_testing_c
+        pays_c = max((PAYS_UNTIL_C[wrap] for wrap in self.wraps if wrap in PAYS_UNTIL_C), default=0.0)
         return (
             (bool(self.wraps), "wraps must name at least one, such as none"),
             (len(set(self.wraps)) == len(self.wraps), "wraps names one twice"),
@@ -199,6 +202,10 @@ class Cut(BaseModel):
                     f"bark_look_c {self.bark_look_c:g} must be below wrap_until_c {self.wrap_until_c:g}, and that not "
                     f"above start_testing_c {ends:g}"
                 ),
+            ),
+            (
+                not self.asks_bark or self.wrap_until_c <= pays_c,
+                f"wrap_until_c {self.wrap_until_c:g} is too late: these wraps stop paying at about {pays_c:g}",
             ),
             (
                 (self.spritz_every_min is None) == (self.spritz_until_c is None),
