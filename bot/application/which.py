@@ -53,9 +53,10 @@ def asked_cores(situation: Situation) -> tuple[str, ...]:
     if not waiting:
         return ()
     newest = max(p.asked_at for p in waiting if p.asked_at is not None)
-    return tuple(
-        dict.fromkeys(p.piece for p in sorted(waiting, key=lambda p: (p.order, p.piece)) if p.asked_at == newest)
-    )
+    now_asked = [p for p in waiting if p.asked_at == newest]
+    plain = {p.piece for p in now_asked if p.step.id == "core_read"}
+    wanted = plain if len(plain) > 1 else {p.piece for p in now_asked}
+    return tuple(view.piece for view in situation.views if view.piece in wanted)
 
 
 def of_step(situation: Situation, step_id: str, now: dt.datetime) -> tuple[str, ...]:

@@ -141,7 +141,8 @@ def _each(prompts: list[Prompt], situation: Situation, voice: Voice) -> list[str
         return [_item(p, situation, voice) for p in prompts]
     grouped: dict[tuple[str, str], list[str]] = {}
     for prompt in prompts:
-        text = _item(prompt, situation.seen_from(prompt.piece), voice)
+        own = prompt.step.scope == "piece"
+        text = _item(prompt, situation.seen_from(prompt.piece) if own else situation, voice)
         whose = grouped.setdefault((prompt.step.id, text), [])
         if prompt.step.scope == "piece":
             whose.append(prompt.piece)
@@ -171,7 +172,8 @@ def _reading(plain: list[Prompt], situation: Situation, voice: Voice) -> str:
     band = situation.state.pit[-1]
     pit = voice.band(band.low_c, band.high_c)
     slots = {slot for prompt in plain for slot in prompt.step.slots}
-    cores = [prompt for prompt in plain if Slot.CORE in prompt.step.slots]
+    order = [view.piece for view in situation.views]
+    cores = sorted((p for p in plain if Slot.CORE in p.step.slots), key=lambda p: order.index(p.piece))
     if situation.several and (len(cores) > 1 or (cores and Slot.PIT in slots)):
         return _cores(cores, situation, pit=pit if Slot.PIT in slots else None, voice=voice)
     if situation.several and cores:
@@ -202,11 +204,26 @@ def _item(prompt: Prompt, situation: Situation, voice: Voice) -> str:
     text = at_this_cooker(prompt.step.id, text, situation.state, voice)
     if prompt.step.id == "bark_check":
         text = " ".join(part for part in (text, to_decide_from(situation, voice)) if part)
+    if prompt.step.id == "meat_on" and situation.several:
+        text = _goes_on(situation, text, voice)
+    if prompt.step.id == "serve" and any(view.state.did("serve") for view in situation.views):
+        text = _("Next to the table: call people, food out.")
     if prompt.step.id == "t_minus":
         text = f"{dinner_line(situation, voice)} {text}"
     if prompt.step.id == "core_read" and planned.count > 1:
         text = _("{text} The biggest of the {count}.").format(text=text, count=planned.count)
     return text
+
+
+def _goes_on(situation: Situation, text: str, voice: Voice) -> str:
+    """Return what to do with a piece that joins others on the fire, and the pit that it brings."""
+    others = [view for view in situation.views if view.state.did("meat_on") and view.piece != situation.focus]
+    if not others:
+        return text
+    own, held = situation.state.pit[-1], others[0].state.pit[-1]
+    if (own.low_c, own.high_c) == (held.low_c, held.high_c):
+        return _("Meat on, lid shut.")
+    return _("Meat on, lid shut. Pit to {pit} from then on.").format(pit=voice.band(own.low_c, own.high_c))
 
 
 def _salt(situation: Situation) -> str:

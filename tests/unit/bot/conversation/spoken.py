@@ -163,6 +163,8 @@ def _plain(intent: Intent) -> str:
             return f"new cook {intent.text!r}"
         case MoveDinner():
             return f"dinner {_serving(intent.serving) if intent.serving else _shift(intent.minutes or 0.0)}"
+        case ChoosePlan():
+            return f"choose {_band(intent.pit_low_c, intent.pit_high_c)} {intent.wrap}"
         case MovePit():
             return f"pit to {_band(intent.pit_low_c, intent.pit_high_c)}"
         case AirSaid():
