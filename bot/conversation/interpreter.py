@@ -176,12 +176,25 @@ def _about_the_air(heard: str, text: str, context: Context) -> tuple[Intent, ...
     return (*rest, said)
 
 
+def _about_the_cooker(heard: str, text: str, context: Context) -> tuple[Intent, ...] | None:
+    """Return what a text says of cooker, charcoal and reader and whatever it tells beside, None when it says nothing
+    of them.
+    """
+    if questions(heard) or heard.endswith("?"):
+        return None
+    found, rest = about_the_cooker(heard, context)
+    if not found:
+        return None
+    beside = _reply(rest, text, context) if rest else ()
+    return (*beside, *found) if beside or not rest else (*found, Note(text=text))
+
+
 def _reply(heard: str, text: str, context: Context) -> tuple[Intent, ...]:
     if (over := ended(heard, context)) is not None:
         return (over,)
     if (plan := whole_plan(heard, text, context)) is not None:
         return (plan,)
-    if not questions(heard) and (cooker := about_the_cooker(heard, context)):
+    if (cooker := _about_the_cooker(heard, text, context)) is not None:
         return cooker
     if (beside := _about_the_air(heard, text, context)) is not None:
         return beside

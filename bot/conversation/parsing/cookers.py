@@ -97,12 +97,26 @@ def cooker_words(heard: str, context: Context) -> CookerWords:
     return CookerWords(rest=_without(heard, spans), cooker=cooker, read_by=read_by)
 
 
-def about_the_cooker(heard: str, context: Context) -> tuple[Intent, ...]:
-    """Return what a whole text says of the cooker, the charcoal or the reader while a cook runs, or nothing."""
-    text = heard.strip(" .!")
+def about_the_cooker(heard: str, context: Context) -> tuple[tuple[Intent, ...], str]:
+    """Return what a text says of the cooker, the charcoal or the reader while a cook runs, and the text without it.
+
+    A clause counts when it is about nothing else: "meat on the kettle at 11" tells of the meat.
+    """
+    found: list[Intent] = []
+    spans: list[tuple[int, int]] = []
+    parts = clauses(heard)
+    for start, end in parts:
+        said = _clause(heard[start:end].strip(" .!,"), context, alone=len(parts) == 1)
+        if said:
+            found += said
+            spans.append((start, end))
+    return tuple(found), _without(heard, spans)
+
+
+def _clause(text: str, context: Context, *, alone: bool) -> tuple[Intent, ...]:
     if (read_by := _read_by(text)) is not None:
         return (ReadBySaid(read_by=read_by),)
-    named = _named(text, context, whole=True)
+    named = _named(text, context, whole=alone)
     if named is not None and not (text[: named[1]] + text[named[2] :]).strip(" ,.!:"):
         return (CookerSaid(cooker=named[0].kind, card=named[0].card),)
     return _charcoal(text, context)

@@ -36,6 +36,8 @@ def drafted(text: str) -> Draft:
         ("charcoal: 3 kg", "charcoal in 3.00 kg"),
         ("added another 1.5 kg charcoal", "done refuel + charcoal added 1.50 kg"),
         ("topped up with 1 kg", "done refuel + charcoal added 1.00 kg"),
+        ("loaded 4 kg charcoal and lit", "done light + charcoal in 4.00 kg"),
+        ("lit at 8:50, 4 kg of lump in", "done light at 08:50 + charcoal in 4.00 kg"),
         ("wire", "read by wire"),
         ("the probe stays in", "read by wire"),
         ("i use a hand thermometer", "read by hand"),
