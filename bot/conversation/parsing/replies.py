@@ -165,7 +165,9 @@ def _time_of(figure: Figure, masked: str, whens: tuple[times.When, ...]) -> time
 def _plain_hour(figure: Figure, context: Context) -> Done | None:
     """Return the time that a bare "11" or "1415" is when the open question is about a time."""
     step = prompts.question(context)
-    if step is None or step.slots or step.step not in steps.TIMED_STEPS or figure.unit or not figure.value.is_integer():
+    if step is None or step.slots or step.step not in steps.TIMED_STEPS:
+        return None
+    if figure.slot is not None or figure.unit or not figure.value.is_integer():
         return None
     found = times.find(f"at {int(figure.value)}")
     if not found or (found[0].compact and step.step in AFTER_THE_MEAT_IS_ON):

@@ -114,6 +114,12 @@ def test_since_when_it_is_on_is_kept_beside_the_cooker() -> None:
     assert draft.on_at is not None
 
 
+def test_a_pit_that_rises_is_no_clock_time() -> None:
+    """While the lighting is open "pit 200" is the pit, not two in the morning; a bare "900" still is the time."""
+    assert plain(read("pit 200", setting("stage=before unit=F now=09:05", "light"))) == "reading pit 93.3"
+    assert plain(read("900", setting("stage=before unit=F now=09:05", "light"))) == "done light at 09:00"
+
+
 def test_a_dial_is_a_pit_read_in_the_lid() -> None:
     """The dial shows the pit, marked as read from the dial; "pit 240" is not."""
     for text, spot in (("dial 240", "dial"), ("240 on the dial", "dial"), ("lid says 240", "dial"), ("pit 240", None)):
