@@ -140,7 +140,9 @@ class Anchors:
         """
         if (anchor.event, anchor.minutes > 0) not in {("light", True), ("meat_on", False)}:
             return anchor
-        return anchor.model_copy(update={"minutes": anchor.minutes * (light_lead(self.state.cooker) / LIGHT_LEAD)})
+        share = light_lead(self.state.cooker) / LIGHT_LEAD
+        minutes = anchor.minutes * share if anchor.event == "meat_on" else 5.0 * round(anchor.minutes * share / 5.0)
+        return anchor.model_copy(update={"minutes": minutes})
 
     def _after(self, anchor: AfterEvent) -> Due | None:
         if anchor.known and not self.projected and self.state.at(anchor.event) is None:
