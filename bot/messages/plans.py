@@ -10,8 +10,10 @@ import datetime as dt
 from bot.commands import ChoosePlan
 from bot.messages.figures import Voice, span
 from bot.messages.message import Message, Option, lines
+from bot.messages.naming import piece_name
 from bot.messages.words import _
 from bot.messages.wraps import in_wrap
+from scheduler.cook import Situation
 from scheduler.cuts import Cut
 from scheduler.facts import Wrap
 from scheduler.planning.alternatives import Alternative, Kind
@@ -124,3 +126,15 @@ def would_meet(instead: tuple[Alternative, ...], voice: Voice) -> str:
 def too_late_to_choose() -> Message:
     """Say that the meat is on already."""
     return Message(text=_("The meat is on already: move the pit or the wrap instead, like pit 275 or wrap foil."))
+
+
+def snags_of_several(situation: Situation, voice: Voice) -> tuple[str, ...]:
+    """Return what should be known of a plan of several pieces: each thing once, of the piece where it is gravest."""
+    found: dict[SnagKind, tuple[float, str]] = {}
+    for view in situation.views:
+        plan = view.outlook.plan
+        for snag in () if plan is None else plan.snags:
+            if plan is not None and (snag.kind not in found or found[snag.kind][0] < snag.minutes):
+                text = snag_text(snag, plan, view.cut, voice)
+                found[snag.kind] = snag.minutes, _("{piece}: {what}").format(piece=piece_name(view), what=text)
+    return tuple(text[0].upper() + text[1:] for _minutes, text in found.values())

@@ -10,7 +10,7 @@ from bot.messages.answers import plan
 from bot.messages.cooker import with_cooker
 from bot.messages.figures import Voice
 from bot.messages.message import Message, Option, lines
-from bot.messages.plans import side_by_side
+from bot.messages.plans import side_by_side, snags_of_several
 from bot.messages.words import _
 from scheduler.cook import Situation
 from scheduler.cuts import Cut, Cuts
@@ -121,7 +121,8 @@ def begun(situation: Situation, voice: Voice, offer: Message | None = None) -> M
     pieces = [(view.state, view.cut) for view in situation.views]
     ways = side_by_side(alternatives_of(pieces, situation.catalogue.cookers), voice)
     known, _line, coming = shown.text.rpartition("\n")  # what comes next stays the last line
-    return Message(text=lines(known, ways.text, coming), choices=(*shown.choices, *ways.choices))
+    snags = snags_of_several(situation, voice) if situation.several else ()  # one piece has them in its plan
+    return Message(text=lines(known, *snags, ways.text, coming), choices=(*shown.choices, *ways.choices))
 
 
 def which_of(answers: tuple[tuple[Cut, Situation], ...], draft: Draft, voice: Voice) -> Message:

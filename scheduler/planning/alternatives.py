@@ -49,6 +49,9 @@ _MORNING_H = 5
 """A fire lit from this hour on, on the day of the dinner, is no night: house rule [h of the clock]."""
 
 
+Limits = tuple[tuple[float, float], ...]
+
+
 class Kind(StrEnum):
     """What an alternative is."""
 
@@ -78,12 +81,14 @@ class Alternative:
     """Charcoal for it [kg]; None when nobody told of the cooker."""
 
 
-def alternatives(state: CookState, cut: Cut, cookers: Cookers | None = None) -> tuple[Alternative, ...]:
+def alternatives(
+    state: CookState, cut: Cut, cookers: Cookers | None = None, also: Limits = ()
+) -> tuple[Alternative, ...]:
     """Return the sensible plans of a piece that is not on yet, the asked one first; only that one when no other is
-    worth a word. With `cookers` each says its charcoal.
+    worth a word. With `cookers` each says its charcoal; `also` are the pit limits of whatever shares the fire [°C].
     """
     asked = _as_asked(state, cut)
-    others = (_slow(state, cut, asked), _hot(state, cut, asked), _wrapped(state, cut, asked))
+    others = (_slow(state, cut, asked, also), _hot(state, cut, asked, also), _wrapped(state, cut, asked, also))
     found = [asked]
     for other in _wanted(asked, [one for one in others if one is not None], state):
         if all(_differ(other, one) for one in found) and _no_worse(other, asked):
@@ -173,23 +178,25 @@ def _weighed(kind: Kind, state: CookState, cut: Cut, plan: Backward, band: tuple
     )
 
 
-def _slow(state: CookState, cut: Cut, asked: Alternative) -> Alternative | None:
+def _slow(state: CookState, cut: Cut, asked: Alternative, also: Limits) -> Alternative | None:
     """Return the mildest pit, where there is time for it."""
-    milder = _pits(state, cut, hotter=False)
+    milder = _pits(state, cut, also, hotter=False)
     return _tried(state, cut, Kind.SLOW, milder[0], asked.wrap) if milder else None
 
 
-def _hot(state: CookState, cut: Cut, asked: Alternative) -> Alternative | None:
+def _hot(state: CookState, cut: Cut, asked: Alternative, also: Limits) -> Alternative | None:
     """Return the mildest hotter pit with which the fire is lit on the day of the dinner, else the hottest."""
-    return _mildest(state, (_tried(state, cut, Kind.HOT, pit, asked.wrap) for pit in _pits(state, cut, hotter=True)))
+    return _mildest(
+        state, (_tried(state, cut, Kind.HOT, pit, asked.wrap) for pit in _pits(state, cut, also, hotter=True))
+    )
 
 
-def _wrapped(state: CookState, cut: Cut, asked: Alternative) -> Alternative | None:
+def _wrapped(state: CookState, cut: Cut, asked: Alternative, also: Limits) -> Alternative | None:
     """Return it wrapped as closely as the cut allows, in the asked pit or the mildest that saves the night."""
     wraps = _closed_wraps(cut)
     if not wraps or asked.wrap in wraps:
         return None
-    tried = [_tried(state, cut, Kind.WRAPPED, pit, wraps[-1]) for pit in _all_from(state, cut)]
+    tried = [_tried(state, cut, Kind.WRAPPED, pit, wraps[-1]) for pit in _all_from(state, cut, also)]
     found = _mildest(state, iter(tried))
     return found if found is None or not asked.plan.met or _on_the_day(found, state) else tried[0]
 
@@ -199,20 +206,21 @@ def _closed_wraps(cut: Cut) -> list[Wrap]:
     return [wrap for wrap in (Wrap.PAPER, Wrap.FOIL) if wrap in cut.wraps]
 
 
-def _pits(state: CookState, cut: Cut, *, hotter: bool) -> list[float]:
+def _pits(state: CookState, cut: Cut, also: Limits = (), *, hotter: bool) -> list[float]:
     """Return the pits of the ladder on one side of the asked one, within the limits of the cut, mildest first."""
-    low_c, high_c = pit_limits_c(cut, state.planned.wrap)
+    limits = (pit_limits_c(cut, state.planned.wrap), *also)
+    low_c, high_c = max(low for low, _ in limits), min(high for _, high in limits)
     within = [pit_c for pit_c in _LADDER_C if low_c - _ROUNDED_C <= pit_c <= high_c + _ROUNDED_C]
     if hotter:
         return [pit_c for pit_c in within if pit_c >= state.pit_c + _SAME_C]
     return [pit_c for pit_c in within if pit_c <= state.pit_c - _SAME_C]
 
 
-def _all_from(state: CookState, cut: Cut) -> list[float]:
+def _all_from(state: CookState, cut: Cut, also: Limits = ()) -> list[float]:
     """Return the asked pit where the cut allows it, and the hotter ones of the ladder."""
     low_c, high_c = pit_limits_c(cut, state.planned.wrap)
     asked = [state.pit_c] if low_c - _ROUNDED_C <= state.pit_c <= high_c + _ROUNDED_C else []
-    return [*asked, *_pits(state, cut, hotter=True)]
+    return [*asked, *_pits(state, cut, also, hotter=True)]
 
 
 def _mildest(state: CookState, tried: Iterator[Alternative]) -> Alternative | None:

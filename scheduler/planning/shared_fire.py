@@ -25,10 +25,11 @@ def alternatives_of(pieces: Pieces, cookers: Cookers | None = None) -> tuple[Alt
     """Return the sensible plans of a cook of one piece or several, the asked one first."""
     plans = [backward(state, cut) for state, cut in pieces]
     lead = min(range(len(pieces)), key=lambda at: plans[at].on_at)
-    offered = alternatives(*pieces[lead], cookers)
-    if len(pieces) == 1:
-        return offered
     others = [piece for at, piece in enumerate(pieces) if at != lead]
+    limits = tuple(pit_limits_c(cut, state.planned.wrap) for state, cut in others)
+    offered = alternatives(*pieces[lead], cookers, limits)
+    if not others:
+        return offered
     found = [dataclasses.replace(offered[0], plan=together(plans))]
     for one in offered[1:]:
         if one.kind is not Kind.WRAPPED and all(_bears(cut, state, one) for state, cut in others):

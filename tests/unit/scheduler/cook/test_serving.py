@@ -249,3 +249,50 @@ def test_serving_closes_the_day() -> None:
     log.taken(StepDone(step="serve"), minutes=780)
     log.taken(ServingMoved(serving=dinner(900)), minutes=790)
     assert log.state.stage == "after"
+
+
+# --- what would make it possible --------------------------------------------------------------------------------------
+
+
+def test_an_impossible_dinner_names_the_sure_time_beside_the_likely_one() -> None:
+    """With the wanted confidence it is later; more confidence, later still; both can be chosen."""
+    usual = _refused(planned(serving=dinner(180)))
+    sure = _refused(planned(serving=dinner(180), confidence=0.95))
+    assert usual.at is not None
+    assert usual.sure_at is not None
+    assert sure.sure_at is not None
+    assert usual.at < usual.sure_at < sure.sure_at
+    assert (usual.confidence, sure.confidence) == (0.85, 0.95)
+    minutes = minutes_of(usual.sure_at)
+    assert minutes is not None
+    plan = _begun(planned(serving=dinner(minutes))).situation.outlook.plan
+    assert plan is not None
+    assert plan.late_probability is not None
+    assert plan.late_probability <= 0.15 + 0.01
+
+
+def test_a_hotter_pit_is_named_where_it_makes_the_dinner_likely() -> None:
+    """Too soon for a mild pit, and likely in a hot one: that is offered; where nothing helps, nothing is."""
+    butt = {"cut": "pork_butt", "pit_low_c": 107.0, "pit_high_c": 107.0}
+    early = minutes_of(Logbook(planned(**butt, serving=dinner(240))).situation.outlook.plate.early)
+    assert early is not None
+    offered = _refused(planned(**butt, serving=dinner(early - 20))).instead
+    assert offered
+    for one in offered:
+        assert one.plan.late_probability is not None
+        assert one.plan.late_probability <= 0.5
+        assert one.pit_low_c > 107.0
+    assert _refused(planned(serving=dinner(120))).instead == ()
+
+
+def test_a_dinner_moved_too_early_names_what_would_meet_the_new_time() -> None:
+    """Before the meat is on: the remedies are those of the time asked for, not of the old one."""
+    log = Logbook(planned(cut="pork_butt", pit_low_c=107.0, pit_high_c=107.0, serving=dinner(48 * 60)))
+    early = minutes_of(
+        Logbook(planned(cut="pork_butt", pit_low_c=107.0, pit_high_c=107.0, serving=dinner(240)))
+        .situation.outlook.plate.early
+    )  # fmt: skip
+    assert early is not None
+    refusal = log.refused(ServingMoved(serving=dinner(early - 20)), minutes=1)
+    assert refusal.instead
+    assert all(one.plan.plate.likely is not None for one in refusal.instead)
