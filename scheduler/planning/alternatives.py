@@ -271,11 +271,15 @@ def _differ(one: Alternative, other: Alternative) -> bool:
     return lit >= APART or eaten >= APART or (missed and chance >= _APART_CHANCE)
 
 
+def _outlasts(one: Alternative) -> bool:
+    return any(snag.kind is SnagKind.OUTLASTS_HOLD for snag in one.plan.snags)
+
+
 def _no_worse(one: Alternative, asked: Alternative) -> bool:
     """Return whether an alternative is met, or at least likelier met than the asked plan; none is offered whose fast
-    end no hold outlasts.
+    end outlasts any hold where that of the asked one does not.
     """
-    if any(snag.kind is SnagKind.OUTLASTS_HOLD for snag in one.plan.snags):
+    if _outlasts(one) and not _outlasts(asked):
         return False
     if one.plan.met or one.plan.late_probability is None or asked.plan.late_probability is None:
         return True
