@@ -15,8 +15,7 @@ from pathlib import Path
 
 from pydantic import ValidationError
 
-from bot import catalogue as data_files
-from bot.catalogue import open_cards
+from bot.catalogue import OWN_CUTS, open_cards, open_catalogue
 from bot.messages import plan_report as words
 from bot.messages.figures import Voice
 from bot.messages.own_cuts import COOKERS_FILE, broken
@@ -25,7 +24,7 @@ from bot.papers import calendar_file, page, sheet_of
 from bot.plan.making import Made, Refused, make
 from bot.plan.values import as_values
 from bot.plan.wanted import PlanTyped, Unusable
-from scheduler.planning.catalogue import Catalogue, read_catalogue
+from scheduler.planning.catalogue import Catalogue
 
 DONE, WRONGLY_CALLED = 0, 2
 LARGEST_BYTES = 1_000_000
@@ -47,13 +46,16 @@ def main(given: argparse.Namespace, *, zone: str, now: dt.datetime, data_dir: Pa
 
 def planned(given: argparse.Namespace, *, zone: str, now: dt.datetime, data_dir: Path) -> Made | None:
     """Return the plan that was asked for, None when it cannot be made: then it is said why, and what would work."""
-    trade = read_catalogue(data_files.texts())
+    opened = open_catalogue(data_dir)
+    trade = opened.catalogue
     typed = _typed(given)
     made = typed if isinstance(typed, list) else _made(typed, zone, now, trade, data_dir)
     if isinstance(made, list):
         for one in made:
             known = [cut.name for cut in trade.cuts.cuts] if one.trouble == "cut" else ()
             print(words.unusable(one.trouble, one.given, known, one.piece), file=sys.stderr)
+            if known and opened.complaints:  # it may be among those that cannot be used
+                print(broken(opened.complaints, str(data_dir / OWN_CUTS)), file=sys.stderr)
         return None
     if isinstance(made, Refused):
         print(refusal_text(made.refusal, Voice(zone=made.zone, unit=made.unit, now=made.now)), file=sys.stderr)

@@ -131,7 +131,7 @@ def pull_window(ready: Crossing, cut: Cut) -> Window:
 
 
 def earliest_on(state: CookState) -> dt.datetime:
-    """Return the earliest instant at which the meat can go on, as of the newest fact; never before it was put off to."""
+    """Return the earliest instant at which the meat can go on, as of the newest fact, nor before it was put off to."""
     lit_at = state.at("light")
     lead = light_lead(state.cooker)
     free_at = state.as_of + lead if lit_at is None else max(lit_at + lead, state.as_of)

@@ -237,3 +237,29 @@ def test_a_night_with_a_clock_change_keeps_the_wall_time_of_dinner(
     assert found["plate"]["p10"] == f"{serve}:00{offset}"
     usual = _json(capsys, *BRISKET, *SATURDAY)
     assert _at(found["plate"]["p10"]) - _at(found["on_at"]) == _at(usual["plate"]["p10"]) - _at(usual["on_at"])
+
+
+def test_own_cookers_of_the_data_folder_are_known(capsys: pytest.CaptureFixture[str], tmp_path: Path) -> None:
+    """A card by its name: its charcoal an hour counts; without the card its name is none."""
+    assert "kettle" in _refused(capsys, *BRISKET, *SATURDAY, "--cooker", "Old Tin")
+    folder = tmp_path / "data"
+    folder.mkdir()
+    (folder / "cookers.toml").write_text(
+        '[[cookers]]\nname = "Old Tin"\nkind = "drum"\nfuel_kg_per_h = 0.4\nfuel_at_f = 250\nlight_min = 90\n', "utf-8"
+    )
+    found = _json(capsys, *BRISKET, *SATURDAY, "--cooker", "Old Tin")
+    assert _at(found["on_at"]) - _at(found["light_at"]) == dt.timedelta(minutes=90)
+    low, typical, high = found["alternatives"][0]["fuel_kg"]
+    assert 0 < low < typical < high
+
+
+def test_own_cuts_of_the_data_folder_are_known(capsys: pytest.CaptureFixture[str], tmp_path: Path) -> None:
+    """A cut of one's own is planned by its figures; one with a mistake is named beside what is known."""
+    folder = tmp_path / "data"
+    folder.mkdir()
+    entry = '[[cuts]]\nname = "Wren\'s short ribs"\nlike = "beef_chuck_ribs"\nsalt_pct = 0.8\n'
+    (folder / "cuts.toml").write_text(entry, "utf-8")
+    wrens = ("--cut", "Wren's short ribs", "--mass", "2kg", "--pit", "275F", *SATURDAY)
+    assert set(_json(capsys, *wrens)) == KEYS
+    (folder / "cuts.toml").write_text(entry.replace("salt_pct", "salted"), "utf-8")
+    assert "salted" in _refused(capsys, "--cut", "unicorn", *wrens[2:])
