@@ -11,7 +11,7 @@ CUTS = all_cuts()
 
 
 def test_backtest_knows_every_cut() -> None:
-    """The cuts of the planner and those that only the forecast knows are one catalogue here."""
+    """Every cut of the catalogue can stand at the head of a log."""
     assert {"brisket_packer", "whole_turkey", "salmon_side"} <= {cut.id for cut in CUTS.cuts}
 
 
