@@ -12,7 +12,8 @@ def help_text() -> str:
         _("Type a number and it is a reading: 178, pit 262, 250/171, 81c."),
         _("Or what you did: lit, meat on at 11:20, wrapped in paper, slides in, pulled, boxed, served."),
         _("Or: done, skip, not yet, in 20, undo, sorry 187 not 178; the air: cold out, 41 F outside, windy."),
-        _("Ask: how long, stall?, what next, plan, is it safe. Change: dinner at 7, pit to 275."),
+        _("Ask: how long, stall?, what next, plan, is it safe, what can I do. Change: dinner at 7, pit to 275."),
+        _("Something wrong? Say it: fire went out, it's raining, guests are late."),
         _("On paper: page, calendar."),
         _("Others join with: invite."),
     )

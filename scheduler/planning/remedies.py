@@ -92,7 +92,7 @@ class Problem(_Data):
     decides: Decides
     lasts: bool = False
     """True when it stands until somebody says that it is over."""
-    model: Literal["", "pit_low", "pit_high", "fuel_gap", "rain", "cold", "wind", "heat", "bare_on"] = ""
+    model: Literal["", "pit_low", "pit_high", "fuel_gap", "rain", "cold", "wind"] = ""
     """Which change of the question computes its effect, if the engine can."""
     unit: Literal["none", "share_left", "minutes"] = "none"
     effect: Spread | None = None
