@@ -76,7 +76,7 @@ def _reason(why: Why, voice: Voice) -> str:
             return _("{by} before dinner").format(by=by) if minutes else _("at dinner time")
         case "after" if minutes == 0:
             return _('together with "{event}"').format(event=event)
-        case "after":
+        case "after" | "cut":
             order = _('{by} after "{event}"') if minutes > 0 else _('{by} before "{event}"')
             return order.format(by=by, event=event)
         case "repeat":
@@ -88,6 +88,12 @@ def _reason(why: Why, voice: Voice) -> str:
             return _("the meat waits for clean smoke, a steady pit and a placed probe")
         case "held":
             return _("a careful estimate says the held meat comes down to where one must act")
+        case "rising":
+            if why.pit_c is None:
+                return _('{by} after "{event}"').format(by=by, event=event)
+            return _("by its readings the pit passes {pit} now").format(pit=voice.temp(why.pit_c))
+        case "watch":
+            return _("the watch changes")
         case "put_off":
             return _("somebody asked for a little time")
 

@@ -49,7 +49,7 @@ from scheduler.facts import (
     StepDone,
     Wrapped,
 )  # fmt: skip
-from scheduler.planning.anchors import PIT_OFF_C
+from scheduler.planning.series import PIT_OFF_C
 from scheduler.state import Stage
 
 _TIMED = (Reading, StepDone, Wrapped, Felt)

@@ -12,7 +12,8 @@ from bot.messages.dinner import dinner_line
 from bot.messages.figures import Voice
 from bot.messages.message import Message, Option, lines
 from bot.messages.naming import capital, named, names_of, piece_name
-from bot.messages.steps import CAUTIONS, step_words
+from bot.messages.steps import caution_text, step_words
+from bot.messages.steps.figures import figures_of
 from bot.messages.words import _
 from bot.messages.wraps import to_decide_from
 from scheduler.cook import Situation
@@ -39,7 +40,8 @@ PUT_OFF_MIN = 20.0
 
 def trip_message(trip: Trip, situation: Situation, voice: Voice, lapsed: tuple[str, ...] = ()) -> Message:
     """Return a trip in words. `situation` is the one after it was asked; `lapsed` are steps that passed unasked."""
-    caution = [_("Careful: {text}").format(text=CAUTIONS[name]()) for name in trip.cautions]
+    safety_class = situation.cut.safety_class
+    caution = [_("Careful: {text}").format(text=caution_text(name, safety_class)) for name in trip.cautions]
     return Message(
         text=lines(_opening(trip, lapsed, voice), *_items(trip, situation, voice), *caution),
         choices=choices_for(trip.prompts, situation),
@@ -198,6 +200,7 @@ def _item(prompt: Prompt, situation: Situation, voice: Voice) -> str:
         act=voice.temp(ACT_C),
         come_up=voice.temp(_COME_UP_C),
         pit_floor=voice.temp(PIT_COLD_C),
+        **figures_of(prompt, situation, voice),
     )
     if prompt.why.kind == "core" and prompt.why.core_c is not None and not situation.state.feels:
         text = _("{text} I expect the meat near {core}.").format(text=text, core=voice.temp(prompt.why.core_c))

@@ -6,7 +6,8 @@ import datetime as dt
 
 from scheduler.cook.changes import Report
 from scheduler.cook.situation import Situation
-from scheduler.facts import Body, Felt, Reading, Slot, Wrapped
+from scheduler.facts import AirTold, Body, Felt, GuestsTold, Reading, Slot, WatchesTold, Wrapped
+from scheduler.planning.gates import IN_BAND_C
 from scheduler.planning.prompts import Prompt
 
 SOON = dt.timedelta(minutes=30)
@@ -15,6 +16,15 @@ wants to be asked what was just told."""
 
 FRESH = dt.timedelta(minutes=30)
 """A question for two numbers is answered when the other one is not older than this."""
+
+_ANSWERED_BY: dict[type[Body], tuple[str, ...]] = {
+    Wrapped: ("bark_check", "wrap_do"),
+    Felt: ("tender_test",),
+    GuestsTold: ("headcount",),
+    WatchesTold: ("roles",),
+    AirTold: ("weather",),
+}
+"""Steps that are answered by a fact of their own."""
 
 
 def of_reading(report: Report, current: Situation) -> tuple[str, ...]:
@@ -31,6 +41,7 @@ def of_reading(report: Report, current: Situation) -> tuple[str, ...]:
         for prompt in current.prompts
         if reading.slot in prompt.step.slots
         and prompt.step.id != "tender_test"
+        and _fits(prompt, reading, current)
         and _wanted_now(prompt, report.happened_at)
         and _others_fresh(prompt, reading.slot, report.happened_at, current)
     )
@@ -40,6 +51,18 @@ def _wanted_now(prompt: Prompt, at: dt.datetime) -> bool:
     """Return whether a reading of that time is the one asked for: an old one, told late, answers no new question."""
     asked_at = prompt.due_at if prompt.asked_at is None else min(prompt.due_at, prompt.asked_at)
     return asked_at - at <= SOON
+
+
+def _fits(prompt: Prompt, reading: Reading, current: Situation) -> bool:
+    """Return whether a number that nobody asked for may answer: several spots are read on purpose, and a pit that is
+    still on its way up is not there yet.
+    """
+    if prompt.asked > 0:
+        return True
+    if prompt.step.id == "pit_stable":
+        band = current.state.pit[-1]
+        return band.low_c - IN_BAND_C <= reading.value_c <= band.high_c + IN_BAND_C
+    return prompt.step.id != "second_spot"
 
 
 def _others_fresh(prompt: Prompt, slot: Slot, at: dt.datetime, current: Situation) -> bool:
@@ -63,8 +86,6 @@ def of_done(step_id: str, current: Situation) -> tuple[str, ...]:
 
 
 def of_body(body: Body, current: Situation) -> tuple[str, ...]:
-    """Return the keys that a wrap or a feel closes."""
-    steps = ("bark_check", "wrap_do") if isinstance(body, Wrapped) else ("tender_test",)
-    if not isinstance(body, Wrapped | Felt):
-        return ()
+    """Return the keys that a wrap, a feel, or what was told of guests, watches and air closes."""
+    steps = next((steps for kind, steps in _ANSWERED_BY.items() if isinstance(body, kind)), ())
     return tuple(p.key for p in current.prompts if p.step.id in steps)

@@ -124,7 +124,7 @@ class _Decision:
             case PieceDropped() if not current.several:
                 return Refusal(reason="last_piece")
             case _:
-                self._write(report, answers=())
+                self._write(report, answers=answers.of_body(report.body, current))
                 return None
 
     def changes(self) -> Changes:

@@ -17,13 +17,16 @@ class Why:
     """Why a prompt is due when it is.
 
     `kind`: before_serving, after (an event), repeat, core (a temperature), gate (several conditions), held (a careful
-    estimate), put_off (somebody asked to wait).
+    estimate), put_off (somebody asked to wait), cut (an offset of this cut's own), rising (the pit on its way up),
+    watch (the watch changes).
     """
 
-    kind: Literal["before_serving", "after", "repeat", "core", "gate", "held", "put_off"]
+    kind: Literal["before_serving", "after", "repeat", "core", "gate", "held", "put_off", "cut", "rising", "watch"]
     minutes: float | None = None
     event: str | None = None
     core_c: float | None = None
+    pit_c: float | None = None
+    """The pit that is expected at that time, of a rising one [°C]."""
     open_conditions: tuple[str, ...] = ()
 
 
@@ -53,6 +56,10 @@ class Prompt:
     """When the next of its series comes if this one is given up."""
     late_from: dt.datetime | None = None
     """What lateness is counted from, where the due time was moved out of the night."""
+    wakes: tuple[str, ...] = ()
+    """In the quiet hours: names of those it is to wake, the first one first; empty by day and when nobody is woken."""
+    silent: bool = False
+    """True in the quiet hours when it is to wake nobody: it makes no sound, and starts no message by itself."""
 
     @property
     def late_until(self) -> dt.datetime:

@@ -10,21 +10,22 @@ import datetime as dt
 from zoneinfo import ZoneInfo
 
 from scheduler.cuts import Cut
-from scheduler.facts import Detail, ReadBy, ServingKind
+from scheduler.planning import series
 from scheduler.planning.anchors import Anchors, Due
-from scheduler.planning.outlook import Outlook, decided_bare, felt_tender
-from scheduler.planning.prompts import Prompt, Why, key_of
-from scheduler.planning.steps import Catalogue, Level, Step
+from scheduler.planning.nights import getting_up, quiet_hours, shaped
+from scheduler.planning.outlook import Outlook
+from scheduler.planning.prompts import Prompt, Why, key_of, step_of
+from scheduler.planning.steps import Catalogue, Step
+from scheduler.planning.telling import wanted
 from scheduler.planning.trips import JOIN
 from scheduler.state import AskedAt, CookState, Stage
 
-_QUIET_FROM, _QUIET_TO, _EVENING, _MORNING = 22, 7, 20, 9
-"""Hours of the cook's own clock: nothing of the day before is asked between 22 and 7, but the evening before at 20, and
-nothing of the days after, but in the morning at 9; common practice, no source."""
+_EVENING, _MORNING = dt.timedelta(hours=2), dt.timedelta(hours=2)
+"""Nothing of the day before is asked in the quiet hours, but so long before them; nothing of the days after, but so
+long after them; common practice, no source."""
 
 _DAYS_AFTER = 24 * 60
 """Minutes after its event from which a step is one of the days after."""
-
 
 _ALIGN = dt.timedelta(minutes=30)
 """A pit or fuel check this near to a reading of the meat joins it (slip limits of both steps); common practice, no
@@ -36,11 +37,14 @@ _NEED_MEAT = frozenset({"pull", "serve_reading", "slice", "serve"})
 _MOVED_TIMES = 2
 """How often more than its step allows a prompt is asked because it has moved to later since: house rule."""
 
-
 _NEED_PULL = frozenset({"serve_reading", "slice", "serve"})
 """Nobody is asked to slice what is still on the fire."""
 
-_STILL_AFTER_TENDER = frozenset({"raw_cleanup", "refuel", "box_ready"})
+_FROM_PLAN = frozenset({"handover"})
+"""Steps of the cooking that follow the clock of people and not the meat."""
+
+_AWAKE = dt.timedelta(hours=2)
+"""Who told something so short a time before need not be woken; common practice, no source."""
 
 _SLOW, _SLOWEST = dt.timedelta(hours=1), dt.timedelta(hours=4)
 _REMINDED = frozenset({"wrap_do"})
@@ -59,7 +63,8 @@ def schedule(state: CookState, outlook: Outlook, cut: Cut, catalogue: Catalogue)
         for step in catalogue.steps.steps
         if wanted(step, state, cut) and (prompt := _prompt(step, anchors)) is not None
     ]
-    return tuple(sorted(_together(prompts, state), key=lambda p: (p.due_at, catalogue.steps.order(p.step.id))))
+    night = shaped(tuple(_together(prompts, state)), state)
+    return tuple(sorted(night, key=lambda p: (p.due_at, catalogue.steps.order(p.step.id))))
 
 
 def itinerary(
@@ -72,9 +77,11 @@ def itinerary(
         again = step.repeat is not None and anchors.number(step) > 1 and step.id != "hold_check"
         if not wanted(step, state, cut) or again:
             continue
-        if step.id in {"refuel", "wrap_do"}:  # these follow answers, not the plan
+        if step.id in {"refuel", "wrap_do", "thaw_rescue"}:  # these follow answers, not the plan
             continue
         due = anchors.due(step) if anchors.number(step) == 1 else None
+        if due is not None and not _in_its_time(step, due, state):
+            continue
         if step.id == "hold_check" and due is not None:
             due = _before_opening(due, outlook)
         if due is not None:
@@ -87,44 +94,6 @@ def _before_opening(due: Due, outlook: Outlook) -> Due | None:
     return due if outlook.plate_at is None or due.at < outlook.plate_at - JOIN else None
 
 
-def wanted(step: Step, state: CookState, cut: Cut) -> bool:
-    """Return whether a step belongs to this cook at its level of detail and has not been overtaken."""
-    planned = state.planned
-    if not step.safety:
-        if planned.detail is Detail.USUAL and step.level is Level.NICE:
-            return False
-        if planned.detail is Detail.DECISIONS and step.level is not Level.MUST:
-            return False
-    if planned.from_middle and step.phase in {"before", "fire"}:
-        return False
-    if any(state.did(done) for done in step.until):
-        return False
-    if felt_tender(state) and step.phase == "cooking" and step.id not in _STILL_AFTER_TENDER:
-        return False  # it comes off now: nobody looks at fuel or bark any more
-    if step.id == "leftovers" and any(rule == "two_hours_out" for rule, _since in state.warned):
-        return False  # what was out too long does not go into the fridge
-    if step.id == "core_read" and state.read_by is ReadBy.NONE:
-        return False  # nothing to read it with: feel decides, and the safe minimum is asked for all the same
-    if step.id == "wood_add" and state.cooker is not None and state.cooker.wood_by == "before":
-        return False  # all the wood lies in the charcoal
-    return _condition(step, state, cut)
-
-
-def _condition(step: Step, state: CookState, cut: Cut) -> bool:
-    match step.only:
-        case "wrap" if step.id == "bark_check" and any(d.outcome == "set" for d in state.done.get("bark_check", ())):
-            return False  # it is set and to be wrapped: the wrap itself is asked for
-        case "wrap":
-            # A wrap that has happened, or a decision to stay bare, is final: nobody is asked again.
-            return cut.asks_bark and not state.wraps and not decided_bare(state) and not felt_tender(state)
-        case "big":
-            return cut.come_up_check
-        case "fixed_time":
-            return state.serving.kind is not ServingKind.WHEN_READY
-        case "feel" | "always":
-            return True
-
-
 def _prompt(step: Step, anchors: Anchors) -> Prompt | None:
     state = anchors.state
     number = anchors.number(step)
@@ -132,16 +101,27 @@ def _prompt(step: Step, anchors: Anchors) -> Prompt | None:
     if once and (number > 1 or state.did(step.id) or any(state.did(other) for other in step.closed_by)):
         return None
     on_somewhen = step.id in _NEED_MEAT and state.planned.from_middle
-    if (step.phase == "cooking" or step.id in _NEED_MEAT) and not (state.did("meat_on") or on_somewhen):
+    need_meat = (step.phase == "cooking" or step.id in _NEED_MEAT) and step.id not in _FROM_PLAN
+    if need_meat and not (state.did("meat_on") or on_somewhen):
         return None
     if step.id in _NEED_PULL and not state.did("pull"):
         return None
     due = anchors.due(step)
-    if due is None:
+    if due is None or not _in_its_time(step, due, state):
         return None
     if state.planned.from_middle and _long_past(step, due, state):
         return None
     return _asked(step, anchors, due)
+
+
+def _in_its_time(step: Step, due: Due, state: CookState) -> bool:
+    """Return whether a step has a place where its time lies: far ahead only if planned by then, getting up only if it
+    is early.
+    """
+    if "early" in step.only and state.planned_at > due.at:
+        return False
+    asleep = getting_up(state, due.at) and state.heard_at < due.at - _AWAKE
+    return "early_start" not in step.only or asleep
 
 
 def _long_past(step: Step, due: Due, state: CookState) -> bool:
@@ -168,6 +148,7 @@ def _asked(step: Step, anchors: Anchors, due: Due) -> Prompt:
         moved = due_at > max(asked.last_at + JOIN, state.as_of)
         again = due_at if moved else again
         more = asked.times <= step.unanswered.times + (_MOVED_TIMES if moved else 0)
+        more = more and not _asked_out(step, state)
         if not more and step.unanswered.then == "open":
             again, more = _slowly(step, asked, again)
         elif not more and step.id in _REMINDED and asked.times == step.unanswered.times + 1:
@@ -177,7 +158,7 @@ def _asked(step: Step, anchors: Anchors, due: Due) -> Prompt:
         lapses_at = max(again, late_until) if not more and step.unanswered.then == "lapse" else None
     follows_at = None
     if lapses_at is not None and step.repeat is not None and asked is not None:
-        follows_at = max(lapses_at, asked.last_at + dt.timedelta(minutes=anchors.rhythm(step, one_more=True)))
+        follows_at = max(lapses_at, asked.last_at + dt.timedelta(minutes=series.rhythm(anchors, step, one_more=True)))
     return Prompt(
         key=key,
         cook=state.cook,
@@ -195,6 +176,14 @@ def _asked(step: Step, anchors: Anchors, due: Due) -> Prompt:
     )
 
 
+def _asked_out(step: Step, state: CookState) -> bool:
+    """Return whether a step that has only so many questions has asked them all, whichever of its series they were."""
+    if step.repeat is None or not step.repeat.most_asked or step.repeat.most is None:
+        return False
+    times = sum(asked.times for key, asked in state.asked.items() if step_of(key) == step.id)
+    return times >= step.repeat.most
+
+
 def _slowly(step: Step, asked: AskedAt, again: dt.datetime) -> tuple[dt.datetime, bool]:
     """Return when an open step that nobody answers is asked once more, in growing pauses, and whether it still is."""
     extra = asked.times - step.unanswered.times - 1
@@ -203,22 +192,24 @@ def _slowly(step: Step, asked: AskedAt, again: dt.datetime) -> tuple[dt.datetime
 
 
 def _not_at_night(step: Step, due: Due, state: CookState) -> dt.datetime:
-    """Return the due time out of the night: of the day before in the evening, of the days after in the morning."""
+    """Return the due time out of the night: of the day before in the evening, of the days after in the morning.
+
+    A step of safety is never late by it: ash only gets safer, and leftovers are asked about the evening before.
+    """
     days_after = step.phase == "after" and (due.why.minutes or 0) >= _DAYS_AFTER
     if step.phase != "before" and not days_after:
         return due.at
+    start, end = quiet_hours(state)
     local = due.at.astimezone(ZoneInfo(state.serving.zone))
-    if _QUIET_TO <= local.hour < _QUIET_FROM:
+    night = (dt.datetime.combine(local.date(), end) - dt.datetime.combine(local.date(), start)) % dt.timedelta(days=1)
+    since = (local.replace(tzinfo=None) - dt.datetime.combine(local.date(), start)) % dt.timedelta(days=1)
+    if since >= night:
         return due.at
-    if days_after:
-        morning = local.replace(hour=_MORNING, minute=0, second=0, microsecond=0)
-        morning += dt.timedelta(days=1 if local.hour >= _QUIET_FROM else 0)
-        return morning.astimezone(dt.UTC)
-    evening = local.replace(hour=_EVENING, minute=0, second=0, microsecond=0)
-    if local.hour < _QUIET_TO:
-        evening -= dt.timedelta(days=1)
+    wall = local.replace(tzinfo=None) - since
+    if days_after and step.id != "leftover_expire":
+        return (wall + night + _MORNING).replace(tzinfo=local.tzinfo).astimezone(dt.UTC)
     earliest = due.at - dt.timedelta(minutes=step.early_min)
-    return max(evening.astimezone(dt.UTC), earliest)
+    return max((wall - _EVENING).replace(tzinfo=local.tzinfo).astimezone(dt.UTC), earliest)
 
 
 def _together(prompts: list[Prompt], state: CookState) -> list[Prompt]:

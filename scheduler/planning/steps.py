@@ -41,6 +41,7 @@ class AfterEvent(_Data):
 
     kind: Literal["after"]
     event: str
+    """A step, or one of `MOMENTS`."""
     minutes: float
     known: bool = False
     """True: only once the event has really happened, never on its planned time."""
@@ -58,7 +59,31 @@ class AtCore(_Data):
     """Due when the core is forecast to pass a temperature named by the cut."""
 
     kind: Literal["core"]
-    at: Literal["bark_look", "start_testing"]
+    at: Literal["bark_look", "start_testing", "done"]
+
+
+class ByCut(_Data):
+    """Due at an offset from meat on that the cut names: its first look, its salt, the thaw of its mass."""
+
+    kind: Literal["cut"]
+    by: Literal["first_look", "salt", "thaw"]
+
+
+class Rising(_Data):
+    """Due when the rising pit reaches its set point less so many degrees, by the clock of its readings; before there
+    are two of them, so many minutes after lighting.
+    """
+
+    kind: Literal["rising"]
+    below_c: float
+    minutes: float
+
+
+class WatchChange(_Data):
+    """Due so many minutes before each change of the watch."""
+
+    kind: Literal["watch"]
+    minutes: float
 
 
 class Held(_Data):
@@ -76,9 +101,20 @@ class Gate(_Data):
     conditions: tuple[str, ...]
 
 
+class Merged(_Data):
+    """Never asked by itself: it is part of another step, or told as news when it happens (`into` is None)."""
+
+    kind: Literal["merged"]
+    into: str | None = None
+
+
 Anchor = Annotated[
-    BeforeServing | AfterEvent | AfterOutcome | AtCore | Held | Gate, Field(discriminator="kind")
-]  # fmt: skip
+    BeforeServing | AfterEvent | AfterOutcome | AtCore | ByCut | Rising | WatchChange | Held | Gate | Merged,
+    Field(discriminator="kind"),
+]
+
+MOMENTS = ("prep",)
+"""Moments of a cook that are no steps: "prep" is when the work of the day before begins."""
 
 
 class Repeat(_Data):
@@ -87,7 +123,11 @@ class Repeat(_Data):
     every_min: float
     closer_min: float | None = None
     """Shorter rhythm near a decision, or while the pit is off."""
+    night_min: float | None = None
+    """Longer rhythm in the quiet hours while all is steady."""
     most: int | None = None
+    """How many of the series there are; with `most_asked` it is never asked more often either."""
+    most_asked: bool = False
 
 
 class Unanswered(_Data):
@@ -96,6 +136,13 @@ class Unanswered(_Data):
     again_min: float = 20
     times: int = 0
     then: Literal["lapse", "open"] = "lapse"
+
+
+Condition = Literal[
+    "wrap", "feel", "temperature", "big", "fixed_time", "frozen", "crew", "several", "water_pan", "event", "stall",
+    "boxed", "wire", "read", "salted", "spritzed", "wood_later", "early", "early_start", "not_soft", "pit_open",
+]  # fmt: skip
+"""What a cook must have for a step to belong to it; `scheduler.planning.telling` says what each one means."""
 
 
 class Step(_Data):
@@ -107,7 +154,13 @@ class Step(_Data):
     scope: Literal["cook", "piece"] = "piece"
     """Done once for the whole cook (fire, fuel, table), or once for each piece of meat."""
     safety: bool = False
-    """True: never skipped, dropped or delayed, whatever the level of detail."""
+    """True: never skipped, dropped or delayed, whatever the level of detail or the hour."""
+    owner: Literal["host", "fire_lead", "watch", "helper", "carver", "anyone"]
+    """Who does it, or decides it where something is decided."""
+    hands_on_min: float
+    """Work at the cooker or the table."""
+    night: Literal["wake", "watch_only", "with_next", "silent", "wait"] = "wake"
+    """What becomes of it in the quiet hours; never of a safety step."""
     anchor: Anchor
     repeat: Repeat | None = None
     slots: tuple[Slot, ...] = ()
@@ -119,7 +172,8 @@ class Step(_Data):
     unanswered: Unanswered = Unanswered()
     until: tuple[str, ...] = ()
     """Steps that overtake it: once one is done this one is no longer asked."""
-    only: Literal["always", "wrap", "feel", "big", "fixed_time"] = "always"
+    only: tuple[Condition, ...] = ()
+    """Everything that must hold for it to belong to a cook."""
     closed_by: tuple[str, ...] = ()
     """Steps whose being done closes this one too."""
     cautions: tuple[str, ...] = ()
@@ -153,13 +207,7 @@ class Steps(_Data):
             raise ValueError(f"stands twice: {', '.join(twice)}")
         known, cautions = set(ids), {c.id for c in self.cautions}
         for step in self.steps:
-            event = getattr(step.anchor, "event", None)
-            named = {
-                *step.until,
-                *step.closed_by,
-                *((event,) if event else ()),
-                *getattr(step.anchor, "conditions", ()),
-            }
+            named = {*step.until, *step.closed_by, *_named_by(step.anchor)}
             if named - known:
                 raise ValueError(f"{step.id}: no such step: {sorted(named - known)}")
             if set(step.cautions) - cautions:
@@ -173,6 +221,21 @@ class Steps(_Data):
     def order(self, step_id: str) -> int:
         """Return the place of a step in the order of doing."""
         return next((n for n, step in enumerate(self.steps) if step.id == step_id), len(self.steps))
+
+
+def _named_by(anchor: Anchor) -> set[str]:
+    """Return the steps that an anchor names."""
+    match anchor:
+        case AfterEvent():
+            return {anchor.event} - set(MOMENTS)
+        case AfterOutcome():
+            return {anchor.event}
+        case Gate():
+            return {anchor.event, *anchor.conditions}
+        case Merged():
+            return set() if anchor.into is None else {anchor.into}
+        case _:
+            return set()
 
 
 _SUBJECTS = ("cuts", "cookers", "steps", "cautions", "levers", "problems")

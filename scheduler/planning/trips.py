@@ -41,6 +41,11 @@ class Trip:
         return tuple(prompt.key for prompt in self.prompts)
 
     @property
+    def wakes(self) -> tuple[str, ...]:
+        """Return whom it is to wake in the quiet hours, in the order of the prompts; empty by day."""
+        return tuple(dict.fromkeys(name for prompt in self.prompts for name in prompt.wakes))
+
+    @property
     def safety(self) -> bool:
         """Return whether it carries a safety prompt."""
         return any(prompt.step.safety for prompt in self.prompts)
@@ -48,7 +53,7 @@ class Trip:
 
 @dataclasses.dataclass(frozen=True, kw_only=True)
 class GivenUp:
-    """A prompt that is withdrawn, with the reason: too_late, no_answer."""
+    """A prompt that is withdrawn, with the reason: too_late, no_answer, night (nobody was to be woken for it)."""
 
     prompt: Prompt
     reason: str
@@ -87,7 +92,9 @@ def gather(prompts: tuple[Prompt, ...], state: CookState, now: dt.datetime) -> G
 
 def too_late(prompts: tuple[Prompt, ...], now: dt.datetime) -> tuple[GivenUp, ...]:
     """Return the prompts whose time had gone before they could be asked."""
-    return tuple(GivenUp(prompt=p, reason="too_late") for p in prompts if _too_late(p, now))
+    return tuple(
+        GivenUp(prompt=p, reason="night" if p.silent else "too_late") for p in prompts if _too_late(p, now)
+    )  # fmt: skip
 
 
 def next_at(prompts: tuple[Prompt, ...]) -> tuple[dt.datetime, Prompt] | None:
@@ -108,7 +115,12 @@ def wakes(prompts: tuple[Prompt, ...]) -> tuple[tuple[str, dt.datetime], ...]:
 
 
 def _joins(prompt: Prompt, now: dt.datetime) -> bool:
-    """Return whether a prompt that is not due yet may ride along: not when it was just asked, or put off to a time."""
+    """Return whether a prompt that is not due yet may ride along: not when it was just asked, or put off to a time.
+
+    What is silent in the night rides along as soon as somebody goes to the cooker anyway.
+    """
+    if prompt.silent:
+        return prompt.asked == 0 and prompt.early_from <= now
     if prompt.wake_at is None or prompt.wake_at > now + JOIN or prompt.why.kind == "put_off":
         return False
     return prompt.early_from <= now if prompt.asked_at is None else now - prompt.asked_at >= BREATH

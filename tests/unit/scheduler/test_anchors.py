@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from scheduler.facts import Detail, Feel, Felt, Reading, Slot, StepDone, Undone, Wrap
-from scheduler.planning.anchors import PIT_OFF_C
+from scheduler.planning.series import PIT_OFF_C
 from scheduler.safety import act_by
 from tests.unit.scheduler.logbook import WHEN_READY, Logbook, cooking, cut, dinner, minutes_of, planned, resting
 

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import pytest
+
 from scheduler.facts import Feel, Felt, Reading, Slot, StepDone, StepSkipped, Undone, Wrap, Wrapped
 from scheduler.safety import act_by
 from tests.unit.scheduler.logbook import WHEN_READY, Logbook, cooking, cut, dinner, minutes_of, planned, resting
@@ -144,14 +146,40 @@ def test_bare_to_the_end_is_final() -> None:
     assert log.prompt("bark_check") is None
 
 
-def test_wood_is_added_four_times_at_most() -> None:
-    """At every step: until about four hours, then no more smoke is needed."""
+def test_wood_is_added_until_the_hours_of_the_cut() -> None:
+    """At every step: chuck ribs take smoke for six hours, then no more wood is asked for."""
     log = cooking(planned(detail="every"))
-    for minutes in (150, 210, 270, 330):
-        assert log.prompt("wood_add") is not None
-        log.ring(minutes)
-        log.taken(StepDone(step="wood_add"), minutes=minutes)
-    assert log.prompt("wood_add") is None
+    asked: list[float] = []
+    while log.prompt("wood_add") is not None and len(asked) < 20:
+        due = log.due("wood_add")
+        assert due is not None
+        asked.append(due)
+        log.taken(StepDone(step="wood_add"), minutes=due)
+    assert asked == [150, 210, 270, 330, 390]
+    assert asked[-1] <= 60 + 60 * cut().wood_until_h < asked[-1] + 60
+
+
+def test_spritz_comes_in_the_rhythm_of_the_cut_and_ends_at_its_core() -> None:
+    """An unwrapped rib rack is sprayed until it is nearly tender; one read at that core is not any more."""
+    log = cooking(planned(detail="every", wrap=Wrap.NONE))
+    first = log.due("spritz")
+    assert first is not None
+    log.taken(StepDone(step="spritz"), minutes=first)
+    assert log.due("spritz") == first + (cut().spritz_every_min or 0)
+    log.read((cut().spritz_until_c or 0) - 20, first + 10)
+    assert log.prompt("spritz") is not None
+    log.read(cut().spritz_until_c or 0, first + 30)
+    assert log.prompt("spritz") is None
+
+
+@pytest.mark.parametrize("wrap", [Wrap.PAPER, Wrap.FOIL, Wrap.NONE])
+def test_a_wrap_ends_spritz_and_wood(wrap: Wrap) -> None:
+    """Through paper or foil nothing gets at the meat; bare to the end is no wrap."""
+    log = cooking(planned(detail="every"))
+    log.taken(StepDone(step="first_look"), minutes=180)
+    log.wrapped(wrap, 185)
+    asked = {step for step in ("spritz", "wood_add") if log.prompt(step) is not None}
+    assert asked == (set() if wrap is not Wrap.NONE else {"spritz", "wood_add"})
 
 
 def test_a_skipped_one_of_a_series_is_this_one_only() -> None:

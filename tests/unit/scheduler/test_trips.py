@@ -19,6 +19,7 @@ from tests.unit.scheduler.logbook import at, cooking, dinner, resting, steps_of
 def _step(name: str, **more: object) -> Step:
     fields: dict[str, object] = {
         "id": name, "phase": "cooking", "level": "should", "early_min": 20, "late_min": 45,
+        "owner": "watch", "hands_on_min": 1,
         "anchor": AfterEvent(kind="after", event="meat_on", minutes=0),
     }  # fmt: skip
     return Step.model_validate(fields | more)

@@ -73,7 +73,7 @@ def test_all_done_closes_every_tick(kitchen: PlayedKitchen) -> None:
     kitchen.say("Ines", "brisket 6 kg, dinner 18:00 tomorrow, pit 250")
     kitchen.later(45)
     answer = kitchen.tap("Ines", "All done")
-    assert "Cooker clean, probes tested, trimmed, salted, kit is out" in answer.lines[0]
+    assert "Cooker clean, probes tested, trimmed, salted, kit is out, weather looked at" in answer.lines[0]
     assert kitchen.situation.waiting == ()
 
 
@@ -85,7 +85,7 @@ def test_item_by_item(kitchen: PlayedKitchen, typed: str, said: str) -> None:
     kitchen.say("Ines", "brisket 6 kg, dinner 18:00 tomorrow, pit 250")
     kitchen.later(45)
     assert kitchen.say("Ines", typed).lines[0].startswith(said)
-    assert len(kitchen.situation.waiting) == 4
+    assert len(kitchen.situation.waiting) == 5
 
 
 def test_somebody_outside_who_taps(planned: PlayedKitchen) -> None:

@@ -65,7 +65,11 @@ COOKER_NAMES = (
     *(CookerName(name=kind.value, kind=kind) for kind in CookerKind),
     CookerName(name="barrel", kind=CookerKind.DRUM),
 )
-STEPS = {step["id"]: step for step in tomllib.loads((CATALOGUE / "steps.toml").read_text(encoding="utf-8"))["steps"]}
+STEPS = {
+    step["id"]: step
+    for path in sorted((CATALOGUE / "steps").glob("*.toml"))
+    for step in tomllib.loads(path.read_text(encoding="utf-8"))["steps"]
+}
 
 
 def at(clock: str, day: dt.date = DAY) -> dt.datetime:

@@ -1,0 +1,205 @@
+"""A series of one step: when the next of it comes, and when it has ended.
+
+Pure; the first of a series is dated in `scheduler.planning.anchors`.
+"""
+
+from __future__ import annotations
+
+import datetime as dt
+from typing import TYPE_CHECKING
+
+from scheduler.facts import Feel, Slot
+from scheduler.planning.done import ROUNDED_C, done_c
+from scheduler.planning.nights import is_quiet, quiet_start
+from scheduler.planning.outlook import decided_bare
+from scheduler.planning.prompts import key_of
+from scheduler.planning.rest import read_by
+from scheduler.planning.steps import Step
+from scheduler.planning.worth import worth_reading_at
+from scheduler.state import OVERTAKEN
+
+if TYPE_CHECKING:
+    from scheduler.planning.anchors import Anchors
+
+PIT_OFF_C = 8.0
+"""A pit this far out of its band is looked at again sooner [°C]; common practice, no source."""
+
+NEAR_C = 8.0
+"""Within this of a decision the core is read more often [°C]; common practice, no source."""
+
+BARK_STEP_C = 6.0
+"""After "not yet" the bark is looked at again when the core has risen by this [°C]; common practice, no source."""
+
+WARM_C = 66.0
+"""Held meat above this is not read again before the careful estimate says so [°C]: 150 F, common practice, no
+source."""
+
+_TWO = 2
+"""A rise needs two readings."""
+
+_BEFORE_NIGHT = dt.timedelta(minutes=15)
+"""Fuel is looked at so long before the quiet hours begin; common practice, no source: always before a night watch."""
+
+
+def _minutes(value: float) -> dt.timedelta:
+    return dt.timedelta(minutes=value)
+
+
+def next_at(anchors: Anchors, step: Step, number: int) -> tuple[dt.datetime, float] | None:
+    """Return when the next of a series is due and the minutes since the one before, None when there is no next."""
+    state, repeat = anchors.state, step.repeat
+    if repeat is None or (repeat.most is not None and number > repeat.most):
+        return None
+    if step.phase == "resting" and state.at("pull") is None:
+        return None  # the pull was taken back
+    before = key_of(state.piece, step.id, number - 1)
+    base = state.closed.get(before)
+    asked = state.asked.get(before)
+    if state.withdrawn.get(before, OVERTAKEN) != OVERTAKEN and asked is not None:
+        base = asked.last_at
+    if base is None:
+        return None
+    every = rhythm(anchors, step, base=base)
+    at = base + _minutes(every)
+    match step.id:
+        case "core_read" if every >= repeat.every_min and not _wanted(anchors, step, number, at):
+            at = worth_reading_at(at, state, anchors.outlook, anchors.cut)
+            every = (at - base) / _minutes(1)
+        case "bark_check":
+            at = _risen(anchors, base, at)
+        case "second_spot":
+            at = _warmer(anchors, base, at)
+        case "fuel_check":
+            at = before_night(anchors, base, at)
+        case "hold_check" if _warm(anchors):
+            at = max(at, read_by(state, anchors.cut) or at)
+    return at, every
+
+
+def over(anchors: Anchors, step: Step, at: dt.datetime) -> bool:
+    """Return whether a series has ended by an instant: spritz and wood by the core, wood by its hours as well."""
+    cut, on_at = anchors.cut, anchors.state.at("meat_on")
+    match step.id:
+        case "spritz":
+            return cut.spritz_until_c is not None and _passed(anchors, cut.spritz_until_c, at)
+        case "wood_add":
+            late = on_at is not None and at > on_at + dt.timedelta(hours=cut.wood_until_h)
+            return late or _passed(anchors, cut.wood_until_c, at)
+        case _:
+            return False
+
+
+def _passed(anchors: Anchors, core_c: float, at: dt.datetime) -> bool:
+    """Return whether the core has passed a temperature by an instant, as read or as forecast."""
+    last = anchors.state.last(Slot.CORE)
+    if last is not None and last.value_c >= core_c:
+        return True
+    crossed_at = anchors.outlook.crossing(core_c).quantile(0.5)
+    return crossed_at is not None and crossed_at <= at
+
+
+def rhythm(anchors: Anchors, step: Step, *, one_more: bool = False, base: dt.datetime | None = None) -> float:
+    """Return the minutes to the next of a series: closer near a decision or while the pit is off, longer at night.
+
+    Each time in a row that nobody answered makes the pause longer by one; `one_more` counts the one now open.
+    """
+    repeat = step.repeat
+    assert repeat is not None
+    every = repeat.every_min
+    if step.id == "spritz" and anchors.cut.spritz_every_min is not None:
+        every = anchors.cut.spritz_every_min
+    silent = _unanswered(anchors, step) + (1 if one_more else 0)
+    if silent:
+        return every * (1 + silent)
+    closer = {"pit_check": _pit_off, "core_read": _near_decision, "tender_test": _almost}.get(step.id)
+    if repeat.closer_min is not None and closer is not None and closer(anchors):
+        return repeat.closer_min
+    night = repeat.night_min
+    if night is not None and base is not None and is_quiet(anchors.state, base) and _quietly(anchors, base, night):
+        return max(every, night)
+    return every
+
+
+def _quietly(anchors: Anchors, base: dt.datetime, minutes: float) -> bool:
+    """Return whether the longer rhythm of the night fits: still night then, and no decision before."""
+    decisions = [anchors.outlook.crossing(c).quantile(0.5) for c in _decisions_c(anchors)]
+    at = base + _minutes(minutes)
+    return is_quiet(anchors.state, at) and not any(d is not None and base <= d <= at for d in decisions)
+
+
+def _decisions_c(anchors: Anchors) -> tuple[float, ...]:
+    cut = anchors.cut
+    bark = (cut.bark_look_c,) if len(cut.wraps) > 1 and not anchors.state.wraps else ()
+    return (*bark, cut.start_testing_c)
+
+
+def before_night(anchors: Anchors, base: dt.datetime, at: dt.datetime) -> dt.datetime:
+    """Return a look at the fuel moved to just before the quiet hours, when it would come in them."""
+    before = quiet_start(anchors.state, base) - _BEFORE_NIGHT
+    return before if base + _minutes(30) <= before < at else at
+
+
+def _wanted(anchors: Anchors, step: Step, number: int, at: dt.datetime) -> bool:
+    """Return whether a reading is wanted whatever it would tell: there are not yet two that show a rise, it was
+    asked for already or put off by somebody, or the bark is to be looked at within the hour.
+    """
+    state, cut = anchors.state, anchors.cut
+    on_at = state.at("meat_on")
+    read = [r for r in state.read(Slot.CORE) if on_at is not None and r.at > on_at]
+    put_off = state.put_off.get(step.id)
+    asked = key_of(state.piece, step.id, number) in state.asked
+    if asked or len(read) < _TWO or (put_off is not None and put_off > read[-1].at):
+        return True
+    if read[-1].value_c >= cut.bark_look_c or len(cut.wraps) == 1 or state.wraps or decided_bare(state):
+        return False
+    look_at = anchors.outlook.crossing(cut.bark_look_c).quantile(0.5)
+    return look_at is not None and look_at <= at + _minutes(60)
+
+
+def _unanswered(anchors: Anchors, step: Step) -> int:
+    """Return how many of the newest prompts of a series were given up without an answer."""
+    count = 0
+    for number in range(anchors.number(step) - 1, 0, -1):
+        if anchors.state.withdrawn.get(key_of(anchors.state.piece, step.id, number)) != "no_answer":
+            break
+        count += 1
+    return count
+
+
+def _pit_off(anchors: Anchors) -> bool:
+    last, band = anchors.state.last(Slot.PIT), anchors.state.pit[-1]
+    return last is not None and not band.low_c - PIT_OFF_C <= last.value_c <= band.high_c + PIT_OFF_C
+
+
+def _near_decision(anchors: Anchors) -> bool:
+    last = anchors.state.last(Slot.CORE)
+    return last is not None and 0 <= anchors.cut.start_testing_c - last.value_c <= NEAR_C
+
+
+def _almost(anchors: Anchors) -> bool:
+    feels = anchors.state.feels
+    return bool(feels) and feels[-1][1].feel is Feel.ALMOST
+
+
+def _risen(anchors: Anchors, base: dt.datetime, at: dt.datetime) -> dt.datetime:
+    """Return when the bark is looked at again: after a rise as read or as forecast, or at its time if that is first."""
+    readings = [r for r in anchors.state.read(Slot.CORE) if r.at <= base]
+    if not readings:
+        return at
+    higher_c = readings[-1].value_c + BARK_STEP_C
+    read_at = next((r.at for r in anchors.state.read(Slot.CORE) if r.at > base and r.value_c >= higher_c), None)
+    if read_at is not None:
+        return min(at, read_at)
+    risen_at = anchors.outlook.crossing(higher_c).quantile(0.5)
+    return at if risen_at is None else min(at, max(risen_at, base + _minutes(5)))
+
+
+def _warmer(anchors: Anchors, base: dt.datetime, at: dt.datetime) -> dt.datetime:
+    """Return when spots are read again that were not warm enough: when the lowest is expected there."""
+    ready_at = anchors.outlook.crossing(done_c(anchors.cut) - ROUNDED_C).quantile(0.5)
+    return at if ready_at is None else min(at, max(ready_at, base + _minutes(5)))
+
+
+def _warm(anchors: Anchors) -> bool:
+    last, pulled_at = anchors.state.last(Slot.CORE), anchors.state.at("pull")
+    return last is not None and pulled_at is not None and last.at > pulled_at and last.value_c > WARM_C
