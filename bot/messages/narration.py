@@ -13,6 +13,7 @@ from bot.messages.message import lines
 from bot.messages.steps import step_words
 from bot.messages.words import _, n_
 from scheduler.planning.prompts import Why
+from scheduler.planning.steps import MOMENTS
 
 
 def opening() -> str:
@@ -70,6 +71,8 @@ def _few(names: list[str]) -> str:
 def _reason(why: Why, voice: Voice) -> str:
     minutes = why.minutes or 0.0
     by = span(dt.timedelta(minutes=abs(minutes)))
+    if why.event in MOMENTS:
+        return _("the work of the day before begins")
     event = "" if why.event is None else step_words(why.event).name
     match why.kind:
         case "before_serving":
