@@ -15,6 +15,7 @@ from bot.messages.courses import pit_line, plan_of_several, where_each_stands
 from bot.messages.dinner import box_line, dinner_line
 from bot.messages.figures import Voice, kilograms, span
 from bot.messages.findings import finding_text
+from bot.messages.gates import waiting_line
 from bot.messages.message import Message, Option, lines
 from bot.messages.naming import named, piece_name
 from bot.messages.pieces import counted
@@ -72,7 +73,9 @@ def what_next(situation: Situation, voice: Voice) -> Message:
     first = next_line(situation, voice, owner=True)
     stage_line = dinner_line(situation, voice)
     then = [_("Then {time}: {what}.").format(time=voice.clock(at), what=what) for at, what in _later(situation)]
-    return Message(text=lines(*waiting, stage_line, fuel_line(situation, voice), " ".join((first, *then[:1]))))
+    gate = waiting_line(situation, voice) if situation.prompt("meat_on") is not None else ""
+    shown = lines(*waiting, stage_line, gate, fuel_line(situation, voice), " ".join((first, *then[:1])))
+    return Message(text=shown)
 
 
 def _later(situation: Situation) -> list[tuple[dt.datetime, str]]:

@@ -10,6 +10,7 @@ from bot.commands import Done, FeelSaid, Intent, NotYet, PutOffFor, WrapSaid, st
 from bot.messages.cooker import at_this_cooker
 from bot.messages.dinner import dinner_line
 from bot.messages.figures import Voice
+from bot.messages.gates import waiting_line
 from bot.messages.message import Message, Option, lines
 from bot.messages.naming import capital, named, names_of, piece_name
 from bot.messages.steps import caution_text, step_words
@@ -211,6 +212,8 @@ def _item(prompt: Prompt, situation: Situation, voice: Voice) -> str:
         text = _goes_on(situation, text, voice)
     if prompt.step.id == "serve" and any(view.state.did("serve") for view in situation.views):
         text = _("Next to the table: call people, food out.")
+    if prompt.step.id == "meat_on":
+        text = " ".join(part for part in (text, waiting_line(situation, voice)) if part)
     if prompt.step.id == "t_minus":
         text = f"{dinner_line(situation, voice)} {text}"
     if prompt.step.id == "core_read" and planned.count > 1:

@@ -129,11 +129,11 @@ def rising_readings(state: CookState) -> tuple[ReadingAt, ...]:
 def passes_at(state: CookState, pit_c: float) -> dt.datetime | None:
     """Return when a rising pit passes a temperature [°C]: as it was read, else by the clock of its readings.
 
-    None before there are two readings, once meat is on, and when it is not expected to get there.
+    None before there is a reading, once meat is on, and when it is not expected to get there.
     """
     lit_at, readings = state.at("light"), rising_readings(state)
     passed = next((r.at for r in readings if r.value_c >= pit_c), None)
-    if passed is not None or lit_at is None or len(readings) < FEW_READINGS:
+    if passed is not None or lit_at is None or not readings:
         return passed
     kind = None if state.cooker is None else state.cooker.cooker
     seen = tuple(Observation(at=r.at, value_c=r.value_c, spread_c=r.spread_c) for r in readings)

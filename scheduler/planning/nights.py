@@ -21,10 +21,10 @@ AWAKE = dt.timedelta(minutes=30)
 """Whoever told something so short a time ago is up, and what is due is asked; common practice, no source."""
 
 _DAY = dt.timedelta(days=1)
-_ASLEEP_FOR, _JUST_UP = dt.timedelta(hours=4), dt.timedelta(hours=1)
-"""Who sleeps so long has gone to bed; and what comes so soon after the quiet hours has to be got up for."""
 _CHANGE = dt.timedelta(minutes=30)
-"""Somebody whose watch begins within this is part of its handover."""
+"""A handover this near to a change of the watch is that change's."""
+_ASLEEP_FOR = dt.timedelta(hours=4)
+"""Whoever has to be up so long after the quiet hours began has slept; common practice, no source."""
 
 
 def quiet_hours(state: CookState) -> tuple[dt.time, dt.time]:
@@ -63,12 +63,8 @@ def _zone(state: CookState) -> ZoneInfo:
 
 
 def getting_up(state: CookState, at: dt.datetime) -> bool:
-    """Return whether people have to get up for an instant: in the quiet hours but for their first four, or within the
-    hour after them.
-    """
-    if is_quiet(state, at):
-        return is_quiet(state, at - _ASLEEP_FOR)
-    return is_quiet(state, at - _JUST_UP)
+    """Return whether people have gone to bed by an instant and have to get up for it: four hours into the night."""
+    return is_quiet(state, at) and is_quiet(state, at - _ASLEEP_FOR)
 
 
 def on_duty(state: CookState, at: dt.datetime) -> str | None:

@@ -225,6 +225,9 @@ def _together(prompts: list[Prompt], state: CookState) -> list[Prompt]:
     pit = by_step.get("pit_check")
     if pit is not None and feel is not None and (feeling or pit.due_at >= feel.due_at - JOIN) and not pit.asked:
         prompts = [p for p in prompts if p is not pit]  # with the lid open for the feel the pit tells nothing
+    rising, there = by_step.get("pit_rising"), by_step.get("pit_stable")
+    if rising is not None and there is not None and not rising.asked and there.early_from <= rising.due_at:
+        prompts = [p for p in prompts if p is not rising]  # the pit is read in the same trip anyway
     hold, last = by_step.get("hold_check"), by_step.get("serve_reading")
     coming = last is not None and last.wake_at is not None  # one that is no longer asked for takes nobody's place
     if coming and hold is not None and last is not None and hold.asked == 0 and hold.due_at >= last.due_at - JOIN:

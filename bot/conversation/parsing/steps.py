@@ -18,6 +18,8 @@ READING_STEPS = word_set(
 """Steps that are only a number or a feel: "done" or a thumb without one leaves them open."""
 SMALL_JOBS = word_set("spritz wood_add refuel water_pan rotate")
 """Jobs that people tell of by name alone ("did the spritz")."""
+_BEFORE_THE_MEAT = frozenset({"pit_stable", "vents_early", "wake", "order_meat", "collect_meat", "rub_binder"})
+"""Steps that are told only before the meat is on; later the same words are talk."""
 TIMED_STEPS = frozenset(
     {"light", "meat_on", "pull", "box_meat", "serve", "wrap_do", "dry_brine", "vent_meat", "leftovers"}
 )
@@ -48,6 +50,46 @@ _PATTERNS: tuple[tuple[str, str], ...] = (
             (r"\b(?:started|lighted|made|got) (?:the |a |my )?(?:fire|coals?|chimney|charcoal)(?: going)?\b"),
             r"\bangezundet\b",
             r"\bfeuer (?:ist )?an\b",
+        ),
+    ),
+    ("wake", r"^(?:i'?m|i am|we'?re|we are)? ?(?:up|awake)(?: now)?$"),
+    (
+        "vents_early",
+        any_of(
+            r"\b(?:vents?|air)(?:'s| is| are)? (?:all )?(?:set|adjusted|half closed|nearly closed)\b",
+            r"\b(?:set|adjusted|began (?:to close|closing)|started (?:to close|closing)) (?:all )?the vents?\b",
+        ),
+    ),
+    (
+        "handover",
+        any_of(
+            r"\b(?:i have|i've got|i got|got|taking|i take) (?:the |my )?watch\b",
+            r"\b(?:taking|taken|took) over\b",
+            r"\bmy watch now\b",
+        ),
+    ),
+    (
+        "weather",
+        any_of(
+            r"\bweather(?:'s| is)? (?:fine|ok|checked|looked at|read|good)\b",
+            r"\b(?:checked|read|looked at) the (?:weather|forecast)\b",
+        ),
+    ),
+    ("order_meat", r"\b(?:ordered|reserved) (?:it|them|the \w+)\b|\bmeat(?:'s| is)? (?:ordered|reserved)\b"),
+    (
+        "collect_meat",
+        any_of(
+            r"\bmeat(?:'s| is)? (?:home|bought|here|in the house)\b",
+            r"\b(?:bought|collected|picked up|fetched|got) the (?:meat|ribs?|brisket|butts?|shoulders?|pork|beef)\b",
+        ),
+    ),
+    ("rub_binder", r"\brubbed\b|\bbinder(?:'s| is)? on\b"),
+    ("wash_up", r"\bwashing[- ]up(?:'s| is)? done\b|\bdishes(?: are)? done\b"),
+    (
+        "grease_clean",
+        any_of(
+            r"\b(?:drip|grease) (?:tray|pan)(?:'s| is)? (?:empty|emptied|clean)\b",
+            r"\bemptied the (?:drip|grease) (?:tray|pan)\b",
         ),
     ),
     (
@@ -220,7 +262,7 @@ def mentioned(clause: str, stage: str) -> tuple[str, ...]:
 
 def _in_its_time(step: str, words: str, stage: str) -> bool:
     """Return False for words that mean the step only in another stage: a steady pit, closed vents, the oven."""
-    if step == "pit_stable":
+    if step in _BEFORE_THE_MEAT:
         return stage in ("none", "before", "fire")
     if step == "shutdown" or words.endswith("oven"):
         return stage in LATE_STAGES
@@ -228,6 +270,7 @@ def _in_its_time(step: str, words: str, stage: str) -> bool:
 
 
 NAMES: tuple[tuple[str, str], ...] = (
+    ("heat_parts_in", r"\bdeflector\b|\bdrip pan\b|\bgrates?\b|\bparts\b"),
     ("spritz", r"\bspritz"),
     ("wood_add", r"\bwood\b|\bchunks?\b|\bchips\b"),
     ("refuel", r"\brefuel|\bcharcoal\b|\bcoals?\b"),
@@ -246,6 +289,15 @@ NAMES: tuple[tuple[str, str], ...] = (
     ("dry_brine", r"\b(?:dry[- ])?brin(?:e|ing)\b|\bsalt(?:ing)?\b"),
     ("trim", r"\btrim"),
     ("smoke_clean", r"\bsmoke\b"),
+    ("vents_early", r"\bvents?\b"),
+    ("weather", r"\bweather\b|\bforecast\b"),
+    ("first_look", r"\bfirst look\b"),
+    ("sides", r"\bsides\b"),
+    ("wash_up", r"\bwash(?:ing)?[- ]up\b|\bdishes\b"),
+    ("grease_clean", r"\b(?:drip|grease) (?:tray|pan)\b"),
+    ("handover", r"\bhand(?:ing)?[- ]?over\b|\bwatch change\b"),
+    ("roles", r"\broles\b"),
+    ("headcount", r"\bguests?\b|\bhead ?count\b"),
 )
 _NAMES = tuple((step, re.compile(pattern)) for step, pattern in NAMES)
 

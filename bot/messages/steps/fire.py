@@ -60,8 +60,7 @@ def words() -> dict[str, StepWords]:
         ),
         "pit_stable": StepWords(
             name=_("read the pit"),
-            do=_("Read the pit at grate level: near {pit}, or rising with the vents set? Begin closing them 20 to 25 F"
-                 " (11 to 14 C) below."),
+            do=_("Read the pit at grate level: near {pit}, or rising with the vents set?"),
             done=_("Pit is there"),
         ),
         "rub_binder": StepWords(
