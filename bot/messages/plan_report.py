@@ -18,6 +18,7 @@ from scheduler.cook import Situation
 from scheduler.planning.alternatives import Alternative
 from scheduler.planning.backward import Backward
 from scheduler.planning.prompts import Why
+from scheduler.planning.steps import MOMENTS
 
 
 def report(situation: Situation, offered: tuple[Alternative, ...], assumed: tuple[str, ...], voice: Voice) -> list[str]:
@@ -70,15 +71,21 @@ def why_text(why: Why, voice: Voice) -> str:
             return _("put off until then")
         case "gate":
             return _("before: {event}").format(event=event)
+        case "rising" if why.pit_c is not None:
+            return _("when the rising pit passes {pit}").format(pit=voice.temp(why.pit_c))
+        case "watch":
+            return _("{span} before the watch changes").format(span=length)
         case "after" if not why.minutes:
             return _("with: {event}").format(event=event)
-        case "after" if (why.minutes or 0) < 0:
+        case "after" | "cut" if (why.minutes or 0) < 0:
             return _("{span} before: {event}").format(span=length, event=event)
-        case "after":
+        case "after" | "cut" | "rising":
             return _("{span} after: {event}").format(span=length, event=event)
 
 
 def _event(event: str) -> str:
+    if event in MOMENTS:
+        return _("the work of the day before")
     return step_words(event).name if event in all_step_ids() else event.replace("_", " ")
 
 

@@ -6,20 +6,18 @@ Pure; the first of a series is dated in `scheduler.planning.anchors`.
 from __future__ import annotations
 
 import datetime as dt
-from typing import TYPE_CHECKING
+from typing import Protocol
 
+from scheduler.cuts import Cut
 from scheduler.facts import Feel, Slot
 from scheduler.planning.done import ROUNDED_C, done_c
 from scheduler.planning.nights import is_quiet, quiet_start
-from scheduler.planning.outlook import decided_bare
+from scheduler.planning.outlook import Outlook, decided_bare
 from scheduler.planning.prompts import key_of
 from scheduler.planning.rest import read_by
 from scheduler.planning.steps import Step
 from scheduler.planning.worth import worth_reading_at
-from scheduler.state import OVERTAKEN
-
-if TYPE_CHECKING:
-    from scheduler.planning.anchors import Anchors
+from scheduler.state import OVERTAKEN, CookState
 
 PIT_OFF_C = 8.0
 """A pit this far out of its band is looked at again sooner [°C]; common practice, no source."""
@@ -39,6 +37,25 @@ _TWO = 2
 
 _BEFORE_NIGHT = dt.timedelta(minutes=15)
 """Fuel is looked at so long before the quiet hours begin; common practice, no source: always before a night watch."""
+
+
+class Anchors(Protocol):
+    """What a series is dated by (`scheduler.planning.anchors`)."""
+
+    @property
+    def state(self) -> CookState:
+        """Return the state of the cook."""
+
+    @property
+    def outlook(self) -> Outlook:
+        """Return what is expected of it."""
+
+    @property
+    def cut(self) -> Cut:
+        """Return what is cooked."""
+
+    def number(self, step: Step) -> int:
+        """Return the number of the next prompt of a step."""
 
 
 def _minutes(value: float) -> dt.timedelta:
