@@ -209,7 +209,10 @@ def row_title(step_id: str, title: str, pieces: tuple[str, ...]) -> str:
     """Return a row of the page: what is done, and to which pieces when not to all, short enough for a column."""
     if not pieces:
         return title
-    short = {"meat_on": _("on"), "bark_check": _("bark"), "tender_test": _("feel"), "pull": _("off")}
+    short = {
+        "meat_on": _("on"), "bark_check": _("bark"), "tender_test": _("feel"), "second_spot": _("read"),
+        "pull": _("off"),
+    }  # fmt: skip
     return _("{title}: {pieces}").format(title=short.get(step_id, title), pieces=", ".join(pieces))
 
 
@@ -221,6 +224,8 @@ def row_note(step_id: str, cut: Cut, window: Window | None, voice: Voice) -> str
         return _("near {core}").format(core=voice.temp(cut.bark_look_c))
     if step_id == "tender_test":
         return _("from {core}").format(core=voice.temp(cut.start_testing_c))
+    if step_id == "second_spot":
+        return _("needs {core}").format(core=voice.temp(cut.target_c.typical))
     return ""
 
 

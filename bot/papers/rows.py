@@ -24,16 +24,17 @@ SOON = dt.timedelta(minutes=15)
 
 _EVENTS = frozenset({
     "order_meat", "collect_meat", "thaw_start", "dry_brine", "wake", "light", "meat_on", "bark_check", "wrap_do",
-    "handover", "box_ready", "tender_test", "pull", "t_minus", "sides", "slice", "serve", "two_hour",
+    "handover", "box_ready", "tender_test", "second_spot", "pull", "t_minus", "sides", "slice", "serve", "two_hour",
 })  # fmt: skip
 """Steps that somebody must act on at about that time: these go into the calendar."""
 
-_LEADS_MIN = {"light": 30.0, "meat_on": 15.0, "bark_check": 15.0, "tender_test": 15.0, "pull": 20.0, "box_ready": 10.0,
+_LEADS_MIN = {"light": 30.0, "meat_on": 15.0, "bark_check": 15.0, "tender_test": 15.0, "second_spot": 15.0,
+              "pull": 20.0, "box_ready": 10.0,
               "sides": 15.0, "slice": 10.0, "serve": 30.0}  # fmt: skip
 """Minutes by which an alarm comes before its event: to get up, to walk over, to lay things out; common practice, no
 source."""
 
-_NEVER_DROPPED = frozenset({"light", "meat_on", "bark_check", "tender_test", "pull", "serve"})
+_NEVER_DROPPED = frozenset({"light", "meat_on", "bark_check", "tender_test", "second_spot", "pull", "serve"})
 _LESS = {"before": 1, "fire": 1, "after": 3}
 """How much less the steps of a phase matter on the page."""
 

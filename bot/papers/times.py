@@ -17,7 +17,7 @@ from bot.papers.sheet import PlanSheet
 _DAY, _MORE = 12.0, 11.0
 """Height of the heading of a day, and of the line about what was left out [pt]."""
 _BETWEEN = 10.0
-_LAST_RESORT = {"bark_check": 4, "tender_test": 3, "light": 2, "pull": 1}
+_LAST_RESORT = {"bark_check": 4, "tender_test": 3, "second_spot": 3, "light": 2, "pull": 1}
 """What goes first of the rows that should never go, where a page is far too full."""
 _NOTE = 9.0
 _LONGEST_TOGETHER = 26

@@ -16,6 +16,7 @@ from scheduler.planning.fuel import LIGHT_LEAD, light_lead
 from scheduler.planning.gates import passes_at, pit_ready_at
 from scheduler.planning.outlook import Outlook
 from scheduler.planning.prompts import Why, key_of, number_of, step_of
+from scheduler.planning.quantities import THAW_EARLY
 from scheduler.planning.rest import read_by
 from scheduler.planning.steps import (
     AfterEvent,
@@ -32,7 +33,7 @@ from scheduler.planning.steps import (
     WatchChange,
 )  # fmt: skip
 from scheduler.planning.telling import wanted
-from scheduler.planning.thawing import THAW_EXTRA_H, THAW_RESCUE, thaw, thaw_in_water
+from scheduler.planning.thawing import THAW_RESCUE, thaw, thaw_in_water
 from scheduler.planning.worth import decides_at
 from scheduler.state import CookState
 
@@ -162,7 +163,7 @@ class Anchors:
         on_at, cut = self.outlook.on_at, self.cut
         at = {
             "salt": on_at - dt.timedelta(hours=cut.salt_lead_h.typical),
-            "thaw": self._prep_at() - thaw(self.state, cut) - dt.timedelta(hours=THAW_EXTRA_H),
+            "thaw": self._prep_at() - thaw(self.state, cut) - THAW_EARLY,
             "first_look": on_at + dt.timedelta(hours=cut.first_look_h),
         }[anchor.by]
         return Due(at=at, why=Why(kind="cut", event="meat_on", minutes=(at - on_at) / _minutes(1)))
@@ -196,7 +197,7 @@ class Anchors:
         at = self.event_at(anchor.event)
         if at is None:
             return None
-        due_at = at + _minutes(anchor.minutes)
+        due_at = at + _minutes(self.cut.vent_min if step.id == "box_meat" else anchor.minutes)
         if step.id == "fuel_check":
             due_at = series.before_night(self, at, due_at)
         return Due(at=due_at, why=Why(kind="after", event=anchor.event, minutes=(due_at - at) / _minutes(1)))

@@ -146,7 +146,7 @@ def _quietly(anchors: Anchors, base: dt.datetime, minutes: float) -> bool:
 
 def _decisions_c(anchors: Anchors) -> tuple[float, ...]:
     cut = anchors.cut
-    bark = (cut.bark_look_c,) if len(cut.wraps) > 1 and not anchors.state.wraps else ()
+    bark = (cut.bark_look_c,) if cut.asks_bark and not anchors.state.wraps else ()
     return (*bark, cut.start_testing_c)
 
 
@@ -167,7 +167,7 @@ def _wanted(anchors: Anchors, step: Step, number: int, at: dt.datetime) -> bool:
     asked = key_of(state.piece, step.id, number) in state.asked
     if asked or len(read) < _TWO or (put_off is not None and put_off > read[-1].at):
         return True
-    if read[-1].value_c >= cut.bark_look_c or len(cut.wraps) == 1 or state.wraps or decided_bare(state):
+    if read[-1].value_c >= cut.bark_look_c or not cut.asks_bark or state.wraps or decided_bare(state):
         return False
     look_at = anchors.outlook.crossing(cut.bark_look_c).quantile(0.5)
     return look_at is not None and look_at <= at + _minutes(60)

@@ -89,7 +89,7 @@ def _wrap(step: Step, state: CookState, cut: Cut) -> bool:
     last = state.last(Slot.CORE)
     if step.id == "bark_check" and last is not None and last.value_c > cut.wrap_until_c:
         return False
-    return len(cut.wraps) > 1 and not state.wraps and not decided_bare(state) and not felt_tender(state)
+    return cut.asks_bark and not state.wraps and not decided_bare(state) and not felt_tender(state)
 
 
 def _not_soft(_step: Step, state: CookState, _cut: Cut) -> bool:
