@@ -240,7 +240,7 @@ class Anchors:
                 return self.cut.bark_look_c
             case "start_testing":
                 return self.cut.start_testing_c
-            case "done":
+            case "target":
                 return done_c(self.cut) - ROUNDED_C
 
     def _at_core(self, anchor: AtCore) -> Due | None:

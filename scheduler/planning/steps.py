@@ -59,7 +59,7 @@ class AtCore(_Data):
     """Due when the core is forecast to pass a temperature named by the cut."""
 
     kind: Literal["core"]
-    at: Literal["bark_look", "start_testing", "done"]
+    at: Literal["bark_look", "start_testing", "target"]
 
 
 class ByCut(_Data):

@@ -12,7 +12,7 @@ from bot.messages.setup import USUAL
 from scheduler.cuts import Cut
 from scheduler.cuts.cut import PAYS_UNTIL_C
 from scheduler.facts import Wrap
-from scheduler.planning.anchors import BARK_STEP_C
+from scheduler.planning.series import BARK_STEP_C
 from scheduler.planning.steps import AtCore
 from tests.catalogue import CUTS, TEXTS
 from tests.unit.scheduler.logbook import CATALOGUE
