@@ -199,6 +199,10 @@ PEOPLE: tuple[Telling, ...] = (
         what="guests_early",
         says=phrases(
             (
+                r"\b(?!it\b|meat\b)[a-z]+ (?:is |are |has |have )?(?:here|arrived|came|showed up|turned up)"
+                r" (?:\w+ )?early\b"
+            ),
+            (
                 r"\b(?:guests?|people|folks|everyone|everybody|they|family|friends|visitors)(?:'re| are|"
                 r" is|'s| came| arrived| showed up| all| have)* (?:\w+ )?(?:early|already here|here"
                 r" already|arrived already|here too soon)\b"
