@@ -129,7 +129,7 @@ def _turned(changes: Changes, trip: TripDue | None, voice: Voice) -> Message:
     if pull or not turned:  # the moment to pull is a message about nothing else
         return Message(text="")
     seen = changes.after.deciding
-    return turned_advice(advise(seen.state, seen.cut, seen.outlook, seen.catalogue.remedies, voice.now), voice)
+    return turned_advice(advise(seen.state, seen.cut, seen.outlook, seen.catalogue.remedies, voice.now), seen, voice)
 
 
 def _tell_others(

@@ -12,6 +12,7 @@ from bot.messages.advice_words import LEVERS, NOTHING
 from bot.messages.dinner import dinner_line
 from bot.messages.figures import Voice, span
 from bot.messages.message import Message, Option, lines
+from bot.messages.naming import piece_name
 from bot.messages.words import _
 from scheduler.cook import Situation
 from scheduler.facts import PitMoved
@@ -31,13 +32,16 @@ _TENTHS = 10
 _HOLD_C = 71.0
 
 
-def turned_advice(advice: Advice, voice: Voice) -> Message:
+def turned_advice(advice: Advice, situation: Situation, voice: Voice) -> Message:
     """Return the best two or three things to do, for the message in which dinner turned late or early; else nothing."""
     if advice.lean not in {Lean.LATE, Lean.CLOSE, Lean.EARLY} or not advice.best:
         return Message(text="")
+    what = _("What can be done:")
+    if situation.several:
+        what = _("What can be done about the {piece}:").format(piece=piece_name(situation.view(advice.at.state.piece)))
     return Message(
-        text=lines(_("What can be done:"), *(_line(option, voice) for option in advice.best)),
-        choices=(*(_button(option, voice) for option in advice.best), *_idle(advice)),
+        text=lines(what, *(_line(option, voice, several=situation.several) for option in advice.best)),
+        choices=(*(_button(option, advice, voice) for option in advice.best), *_idle(advice)),
     )
 
 
@@ -52,9 +56,12 @@ def advice_message(advice: Advice, situation: Situation, voice: Voice) -> Messag
         return Message(text=lines(dinner, calm))
     if not shown:
         return Message(text=lines(dinner, _("Nothing I know would help now. Feel it, and trust the hand.")))
+    about = ""
+    if situation.several:
+        about = _("About the {piece}:").format(piece=piece_name(situation.view(advice.at.state.piece)))
     return Message(
-        text=lines(dinner, *(_line(option, voice) for option in shown)),
-        choices=(*(_button(option, voice) for option in shown), *_idle(advice)),
+        text=lines(dinner, about, *(_line(option, voice, several=situation.several) for option in shown)),
+        choices=(*(_button(option, advice, voice) for option in shown), *_idle(advice)),
     )
 
 
@@ -100,13 +107,16 @@ def no_pause(found: NotPaused | None, voice: Voice) -> Message:
     if found.oven is None:
         return Message(text=lines(reason, _("If the fire cannot go on, finish it in an oven.")))
     offer = _("If the fire cannot go on: {line}").format(line=_line(found.oven, voice).removeprefix("- "))
-    return Message(text=lines(reason, offer), choices=(_button(found.oven, voice),))
+    taken = TakeLever(lever=found.oven.lever.id)
+    return Message(text=lines(reason, offer), choices=(((_label(found.oven, voice), taken),),))
 
 
-def _line(option: Lever, voice: Voice) -> str:
+def _line(option: Lever, voice: Voice, *, several: bool = False) -> str:
     """Return one option as a line: name, effect, from and until when, how dinner stands then, cost, who decides."""
     parts = [part for part in (_effect(option), _when(option, voice), _odds(option)) if part]
     cost = LEVERS[option.lever.id].cost()
+    if several and option.lever.change == "pit":
+        cost = _("every piece gets it, {cost}").format(cost=cost)
     told = _("- {name}: {parts}").format(name=_name(option, voice), parts=", ".join(parts)) if parts else _(
         "- {name}"
     ).format(name=_name(option, voice))  # fmt: skip
@@ -114,11 +124,14 @@ def _line(option: Lever, voice: Voice) -> str:
     return f"{told}."
 
 
-def _button(option: Lever, voice: Voice) -> tuple[Option, ...]:
+def _button(option: Lever, advice: Advice, voice: Voice) -> tuple[Option, ...]:
+    return ((_label(option, voice), TakeLever(lever=option.lever.id, piece=advice.at.state.piece)),)
+
+
+def _label(option: Lever, voice: Voice) -> str:
     effect, until = _effect(option), _until(option, voice)
     told = ", ".join(part for part in (effect, until) if part)
-    label = _("{name}: {told}").format(name=_name(option, voice), told=told) if told else _name(option, voice)
-    return ((label, TakeLever(lever=option.lever.id)),)
+    return _("{name}: {told}").format(name=_name(option, voice), told=told) if told else _name(option, voice)
 
 
 def _idle(advice: Advice) -> tuple[tuple[Option, ...], ...]:

@@ -28,20 +28,20 @@ def advice_for(situation: Situation, visit: Visit) -> Advice:
 
 def ask(visit: Visit, work: Work, situation: Situation) -> None:
     """Answer what can be done."""
-    seen = situation.deciding
+    seen = _meant(situation)
     reply(visit, work, situation, advice_message(advice_for(seen, visit), seen, voice_of(situation, visit.now)))
 
 
 def pause(visit: Visit, work: Work, situation: Situation) -> None:
     """Refuse to pause half-cooked meat, and offer the oven."""
-    seen = situation.deciding
+    seen = _meant(situation)
     found = not_paused(seen.state, seen.cut, seen.outlook, seen.catalogue.remedies, visit.now)
     reply(visit, work, situation, no_pause(found, voice_of(situation, visit.now)))
 
 
 def take(visit: Visit, work: Work, snapshot: CookSnapshot, situation: Situation, said: say.TakeLever) -> None:
     """Write down a choice as the facts it means, and answer with the new times; one that has closed changes nothing."""
-    seen = situation.seen_from(said.piece) if said.piece else situation.deciding
+    seen = situation.seen_from(said.piece) if said.piece else _meant(situation)
     voice = voice_of(situation, visit.now)
     if said.lever == NOTHING:
         _write(visit, work, snapshot, seen, (LeverTaken(lever=NOTHING),), LEVERS[NOTHING].do())
@@ -52,6 +52,11 @@ def take(visit: Visit, work: Work, snapshot: CookSnapshot, situation: Situation,
         reply(visit, work, situation, gone.then(advice_message(advice_for(seen, visit), seen, voice)))
         return
     _write(visit, work, snapshot, seen, option.bodies, chosen_text(option, voice))
+
+
+def _meant(situation: Situation) -> Situation:
+    """Return the cook as seen from the piece that was named, else from the one that decides about dinner."""
+    return situation.deciding if situation.focus is None else situation
 
 
 def _write(

@@ -39,7 +39,7 @@ _ANSWERS: dict[say.Topic, Callable[[Situation, Voice], Message]] = {
 
 
 _OF_THE_WHOLE = frozenset(
-    {say.Topic.HOW_LONG, say.Topic.WHAT_NEXT, say.Topic.PLAN, say.Topic.PLAN_REST, say.Topic.SAFE}
+    {say.Topic.HOW_LONG, say.Topic.WHAT_NEXT, say.Topic.PLAN, say.Topic.PLAN_REST, say.Topic.SAFE, say.Topic.LEVERS}
 )
 """Questions that are answered for all pieces at once unless one is named."""
 

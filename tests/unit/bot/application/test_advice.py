@@ -230,3 +230,26 @@ def test_parts_are_asked_about_as_parts(brisket: PlayedKitchen) -> None:
     answer = brisket.tap("Ines", found[0])
     assert answer.text.startswith("Clean knife and board")
     assert bodies(brisket, Divided) == [Divided(parts=2)]
+
+
+# --- several pieces ---------------------------------------------------------------------------------------------------
+def test_of_several_pieces_the_one_that_decides_is_named(kitchen: PlayedKitchen) -> None:
+    """The levers are those of the piece that makes dinner late, by its name; a hotter pit is said to be for all."""
+    kitchen.opens("Ines")
+    kitchen.say("Ines", "brisket 5 kg and pork butt 3.5 kg, dinner 20:00, pit 250")
+    kitchen.say("Ines", "cooker clean")
+    kitchen.until(on("06:40"))
+    for text in ("no ban", "lit at 6:00", "thin", "pit 250", "brisket is on", "raw side washed", "butt is on"):
+        kitchen.say("Ines", text)
+    for clock, text in (("09:00", "brisket 84"), ("11:00", "butt 90"), ("13:00", "brisket 148"), ("13:01", "butt 120")):
+        kitchen.until(on(clock))
+        kitchen.say("Ines", text)
+    asked = kitchen.say("Ines", "what can I do?")
+    assert asked.lines[1] == "About the pork shoulder:"
+    hotter = next(line for line in asked.lines if line.startswith("- Pit up a step"))
+    assert "every piece gets it" in hotter
+    label = next(label for label in asked.labels if label.startswith("Cut it in two"))
+    kitchen.tap("Ines", label)
+    (chosen,) = [fact for fact in kitchen.cook.facts if isinstance(fact.body, Divided)]
+    butt = next(piece.id for piece in kitchen.situation.state.pieces if piece.cut == "pork_butt")
+    assert chosen.piece == butt
