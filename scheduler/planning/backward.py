@@ -253,7 +253,8 @@ def _fast_end(cut: Cut, pull: Window, plate: Window) -> list[Snag]:
     waits = _rest(cut, pull.early, plate.early) / _MINUTE
     if waits > cut.rest_max_heated_min:
         return [Snag(kind=SnagKind.OUTLASTS_HOLD, minutes=waits)]
-    return [Snag(kind=SnagKind.NEEDS_OVEN, minutes=waits)] if waits > cut.rest_max_unheated_min else []
+    boxed = holds(cut) and waits > cut.rest_max_unheated_min  # what does not keep is never boxed
+    return [Snag(kind=SnagKind.NEEDS_OVEN, minutes=waits)] if boxed else []
 
 
 def _slow_end(state: CookState, cut: Cut, pull: Window, plate: Window) -> list[Snag]:

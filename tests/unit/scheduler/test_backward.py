@@ -150,3 +150,15 @@ def test_a_night_with_a_clock_change_is_planned_by_instants(zone: str, wall: str
     )  # fmt: skip
     log.facts = facts
     assert dinner_at - backward(log.state, cut("brisket_packer")).on_at == at(TOMORROW) - usual.on_at
+
+
+def test_what_does_not_keep_is_planned_on_its_middle_and_never_boxed() -> None:
+    """A chicken: the ideal rest and the usual pace whatever is wanted, said so, and no word of a warm oven."""
+    plan, sure = _plan("whole_chicken"), _plan("whole_chicken", confidence=0.99)
+    assert plan.on_at == sure.on_at
+    assert SnagKind.DOES_NOT_HOLD in _kinds(plan)
+    assert SnagKind.NEEDS_OVEN not in _kinds(plan)
+    of = cut("whole_chicken")
+    assert plan.pull.likely is not None
+    ideal = dt.timedelta(minutes=of.vent_min + sum(of.rest_ideal_min) / 2 + of.slice_min)
+    assert abs(plan.pull.likely + ideal - at(TOMORROW)) <= FIVE
