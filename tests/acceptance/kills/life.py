@@ -20,6 +20,7 @@ from bot.application.kitchen import Kitchen
 from bot.delivery.courier import Courier
 from bot.delivery.pace import BOT_API_PACE, UNHURRIED
 from bot.messages import console
+from bot.papers.issue import make_paper
 from bot.ports import Json, OutgoingTransport
 from bot.store import SqlStore, open_store
 from bot.transport.telegram.calls import BotApi
@@ -125,7 +126,11 @@ async def _listen(store: SqlStore, api: BotApi, alarm: ManualAlarm) -> None:
 async def _work(store: SqlStore, way_out: OutgoingTransport, alarm: ManualAlarm, boundaries: Boundaries) -> None:
     """Decide and deliver until idle; time moves only where a message must wait for its pace or a lease."""
     kitchen = Kitchen(
-        store=store, catalogue=CATALOGUE, decoders={TERMINAL: decode_terminal, TELEGRAM: decode}, zone=ZONE
+        store=store,
+        catalogue=CATALOGUE,
+        decoders={TERMINAL: decode_terminal, TELEGRAM: decode},
+        zone=ZONE,
+        papers=make_paper,
     )
     courier = Courier(
         store,

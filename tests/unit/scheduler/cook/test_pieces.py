@@ -33,7 +33,7 @@ def _three(**more: object) -> Logbook:
                 cut="brisket_packer", mass_kg=6.0, serving=dinner(DINNER), pit_low_c=121.0, pit_high_c=121.0
             ),
             more=(
-                PieceAdded(cut="beef_plate_ribs", count=2, **more),  # type: ignore[arg-type]  - any field of the piece
+                PieceAdded(cut="beef_plate_ribs", count=2, **more),  # type: ignore[arg-type]  # any field of the piece
                 PieceAdded(cut="pork_butt", mass_kg=3.0, pit_low_c=149.0),
             ),
         ),
