@@ -191,8 +191,6 @@ def _plain(intent: Intent) -> str:
             return f"trouble {intent.what}"
         case TroubleOver():
             return f"trouble over{f' {intent.what}' if intent.what else ''}"
-        case ChoosePlan():
-            return "plan chosen"
         case TakeLever():
             return f"lever {intent.lever}"
         case Pause():
