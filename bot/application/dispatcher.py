@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import datetime as dt
 
+from bot.application.among import entitle
 from bot.application.announcements import announce
 from bot.application.visit import House, Work
 from bot.application.writing import rebuilt
@@ -42,5 +43,6 @@ class Dispatcher:
         seed = f"{cook_id}.v{snapshot.version}"
         changes = ring(snapshot.facts, now=now, seed=seed, catalogue=self._house.catalogue)
         work = Work(now=now)
+        entitle(work, store, cook_id, snapshot.rooms, changes.after)
         written = announce(snapshot, changes, work)
         return written if store.apply(work.apply()) else 0

@@ -5,12 +5,14 @@ Reads the store, computes outside any transaction, and applies once; a version c
 
 from __future__ import annotations
 
+import dataclasses
 import datetime as dt
 import logging
 from collections.abc import Mapping
 
 from bot import commands as say
 from bot.application import people
+from bot.application.among import Running, ask_which, entitle, meant, named, typed_choice, understood
 from bot.application.announcements import follow, reply
 from bot.application.handlers import cooking, editing, setting_up
 from bot.application.visit import House, Visit, Work
@@ -20,14 +22,17 @@ from bot.conversation.interpreter import read
 from bot.messages import talk
 from bot.messages.answers import what_next
 from bot.messages.message import Message
-from bot.ports import Apply, CookSnapshot, Decoder, InboxRow, RoomWrite
-from scheduler.cook import Situation, assess
+from bot.ports import Apply, CookSnapshot, Decoder, InboxRow, RoomWrite, StoredChoice
+from scheduler.cook import assess
 
 log = logging.getLogger(__name__)
 
 TRIES = 5
 """How often a decision is taken again when somebody else wrote meanwhile."""
 
+
+BESIDE_FOR = dt.timedelta(minutes=15)
+"""For so long an answer may belong to the set-up of one more cook beside another: house rule."""
 
 _SHORTEST_CODE = 8
 _JOIN_WORDS = 2
@@ -112,9 +117,8 @@ class Intake:
             work.say(Message(text=talk.code_spent()), to=incoming.address, key=f"answer:{row.id}")
             return
         visit = Visit(house=self._house, row_id=row.id, incoming=incoming, person=person, now=work.now)
-        snapshot = self._cook_here(visit)
-        situation = None if snapshot is None else assess(snapshot.facts, self._house.catalogue, work.now)
-        self._arrived(visit, work, snapshot, situation, Message(text=talk.welcome(person.name, person.role.value)))
+        welcome = Message(text=talk.welcome(person.name, person.role.value))
+        self._arrived(visit, work, self._cooks_here(visit), welcome)
 
     def _outside(self, incoming: Incoming, work: Work, row: InboxRow) -> None:
         """Answer a stranger once in a private chat, and say nothing in a group nobody here belongs to."""
@@ -123,24 +127,25 @@ class Intake:
             work.say(Message(text=talk.private()), to=incoming.address, key=f"answer:{row.id}")
 
     def _from_somebody(self, visit: Visit, work: Work) -> None:
-        snapshot = self._cook_here(visit)
-        situation = None if snapshot is None else assess(snapshot.facts, self._house.catalogue, visit.now)
+        cooks = self._cooks_here(visit)
+        for cook in cooks:
+            entitle(work, self._house.store, cook.id, (visit.address, *cook.snapshot.rooms), cook.situation)
+        first = cooks[0].situation if cooks else None
         incoming = visit.incoming
         if incoming.kind is IncomingKind.TAP:
-            self._tap(visit, work, snapshot, situation)
+            self._tap(visit, work, cooks)
         elif incoming.kind is IncomingKind.ARRIVED:
-            self._arrived(visit, work, snapshot, situation)
+            self._arrived(visit, work, cooks)
         elif incoming.kind is IncomingKind.OTHER and not incoming.text:
-            reply(visit, work, situation, Message(text=talk.not_text()))
-        elif snapshot is None or situation is None:
+            reply(visit, work, first, Message(text=talk.not_text()))
+        elif not cooks:
             self._without_cook(visit, work)
-        elif incoming.kind is IncomingKind.EDIT and editing.handle(visit, work, snapshot, situation):
+        elif incoming.kind is IncomingKind.EDIT and self._edited(visit, work, cooks):
             return
-        else:
-            wanted = read(incoming.text, context_of(visit, situation))
-            self._with_cook(visit, work, snapshot, situation, wanted)
+        elif not self._beside(visit, work):
+            self._among(visit, work, cooks)
 
-    def _cook_here(self, visit: Visit) -> CookSnapshot | None:
+    def _cooks_here(self, visit: Visit) -> list[Running]:
         store = self._house.store
         here = store.open_cooks(visit.address)
         if not here and not visit.incoming.group:
@@ -150,15 +155,62 @@ class Intake:
                 for c in store.open_cooks()
                 if _same_transport(store.cook(c), visit) and visit.incoming.text != "/start"
             )
-        return store.cook(here[0]) if here else None
+        found = [snapshot for cook in here if (snapshot := store.cook(cook)) is not None]
+        return [Running(snapshot=one, situation=assess(one.facts, self._house.catalogue, visit.now)) for one in found]
 
-    def _with_cook(
-        self, visit: Visit, work: Work, snapshot: CookSnapshot, situation: Situation, wanted: tuple[say.Intent, ...]
-    ) -> None:
-        if isinstance(wanted[0], say.Invite):
-            reply(visit, work, situation, people.invite(visit, work))
+    def _edited(self, visit: Visit, work: Work, cooks: list[Running]) -> bool:
+        """Correct what an edited message had told, in the cook in which it was told."""
+        told = [c for c in cooks if any(f.message == visit.incoming.message for f in c.snapshot.facts)] or cooks[:1]
+        return editing.handle(visit, work, told[0].snapshot, told[0].situation)
+
+    def _beside(self, visit: Visit, work: Work) -> bool:
+        """Go on with setting up one more cook, when that is what was asked last; return whether it was."""
+        known = setting_up.remembered(self._house.store.session(visit.address, visit.person.id))
+        if known is None or known.asked_at is None or visit.now - known.asked_at > BESIDE_FOR:
+            return False
+        wanted = read(visit.incoming.text, setup_context(visit, known.slot, known.unit))
+        if not isinstance(wanted[0], say.Draft | say.Skip | say.MoreCuts):
+            return False
+        setting_up.handle(dataclasses.replace(visit, beside=True), work, known, wanted)
+        return True
+
+    def _among(self, visit: Visit, work: Work, cooks: list[Running]) -> None:
+        """Read a text in the cook that it is about; a question that names none is answered for all of them."""
+        if len(cooks) == 1:
+            wanted = read(visit.incoming.text, context_of(visit, cooks[0].situation))
+            self._with_cook(visit, work, cooks[0], wanted)
             return
-        cooking.handle(visit, work, snapshot, situation, wanted)
+        typed = typed_choice(visit)
+        owner = [cook for cook in cooks if typed is not None and cook.id == typed.cook]
+        if typed is not None and (owner or typed.cook is None):
+            self._chosen(visit, work, cooks, typed)
+            return
+        found = meant(visit, cooks)
+        wanted = understood(visit, found[0])
+        if isinstance(wanted[0], say.NewCook | say.Invite):
+            self._with_cook(visit, work, found[0], wanted)
+        elif isinstance(wanted[0], say.Ask) and len(named(visit, cooks)) != 1:
+            cooking.ask_of_all(visit, work, cooks, wanted[0])
+        elif len(found) == 1 or (visit.incoming.group and say.chatter(wanted)):
+            self._with_cook(visit, work, found[0], wanted)
+        else:
+            reply(visit, work, None, ask_which(visit, found))
+
+    def _with_cook(self, visit: Visit, work: Work, cook: Running, wanted: tuple[say.Intent, ...]) -> None:
+        first = wanted[0]
+        if isinstance(first, say.Invite):
+            reply(visit, work, cook.situation, people.invite(visit, work))
+            return
+        if isinstance(first, say.NewCook):
+            self._one_more(visit, work, first.text)
+            return
+        cooking.handle(visit, work, cook.snapshot, cook.situation, wanted)
+
+    def _one_more(self, visit: Visit, work: Work, text: str) -> None:
+        """Begin one more cook beside those that run."""
+        visit = dataclasses.replace(visit, beside=True)
+        wanted = read(text, setup_context(visit, None, None)) if text else (say.Draft(),)
+        setting_up.handle(visit, work, setting_up.Setup(), wanted)
 
     def _without_cook(self, visit: Visit, work: Work, wanted: tuple[say.Intent, ...] | None = None) -> None:
         known = setting_up.remembered(self._house.store.session(visit.address, visit.person.id))
@@ -171,40 +223,53 @@ class Intake:
             return
         setting_up.handle(visit, work, known, wanted)
 
-    def _arrived(
-        self,
-        visit: Visit,
-        work: Work,
-        snapshot: CookSnapshot | None,
-        situation: Situation | None,
-        welcome: Message | None = None,
-    ) -> None:
+    def _arrived(self, visit: Visit, work: Work, cooks: list[Running], welcome: Message | None = None) -> None:
         """Greet a group, a window or somebody new; who comes to a running cook follows it from now on."""
         if visit.incoming.group:
-            reply(visit, work, situation, Message(text=talk.hello_group()))
+            reply(visit, work, cooks[0].situation if cooks else None, Message(text=talk.hello_group()))
             return
-        if snapshot is None or situation is None:
+        if not cooks:
             known = setting_up.remembered(self._house.store.session(visit.address, visit.person.id))
             setting_up.greet(visit, work, known, welcome)
             return
-        message = (welcome or Message(text="")).then(what_next(situation, voice_of(situation, visit.now)))
-        work.say(message, to=visit.address, key=f"answer:{visit.row_id}", cook=snapshot.id)
-        if visit.address not in snapshot.rooms:
-            follow(visit, work, snapshot, situation)
+        for number, cook in enumerate(cooks):
+            lead = welcome if number == 0 and welcome is not None else Message(text="")
+            message = lead.then(what_next(cook.situation, voice_of(cook.situation, visit.now)))
+            key = f"answer:{visit.row_id}" + (f".{number}" if number else "")
+            work.say(message, to=visit.address, key=key, cook=cook.id)
+            if visit.address not in cook.snapshot.rooms:
+                follow(visit, work, cook.snapshot, cook.situation)
 
-    def _tap(self, visit: Visit, work: Work, snapshot: CookSnapshot | None, situation: Situation | None) -> None:
+    def _tap(self, visit: Visit, work: Work, cooks: list[Running]) -> None:
         work.answer_tap(visit.incoming)
         token = visit.incoming.token
         choice = None if token is None else self._house.store.choice(token)
-        here = None if snapshot is None else snapshot.id
-        if choice is None or choice.address != visit.address or (choice.cook is not None and choice.cook != here):
-            reply(visit, work, situation, Message(text=talk.old_button()))
+        here = {cook.id for cook in cooks}
+        if choice is None or choice.address != visit.address or (choice.cook is not None and choice.cook not in here):
+            reply(visit, work, cooks[0].situation if cooks else None, Message(text=talk.old_button()))
             return
-        wanted = (say.INTENT.validate_python(choice.meaning),)
-        if snapshot is None or situation is None:
-            self._without_cook(visit, work, wanted)
+        self._chosen(visit, work, cooks, choice)
+
+    def _chosen(self, visit: Visit, work: Work, cooks: list[Running], choice: StoredChoice) -> None:
+        """Do what a button means, in the cook that it belongs to."""
+        meaning = say.INTENT.validate_python(choice.meaning)
+        if isinstance(meaning, say.ForCook):
+            said = dataclasses.replace(visit.incoming, text=meaning.text, sent_at=meaning.at)
+            visit = dataclasses.replace(visit, incoming=said)
+            own = [cook for cook in cooks if cook.id == meaning.cook]
+            if own:
+                self._with_cook(visit, work, own[0], understood(visit, own[0]))
+            else:
+                reply(visit, work, None, Message(text=talk.old_button()))
+            return
+        known = setting_up.remembered(self._house.store.session(visit.address, visit.person.id))
+        own = [cook for cook in cooks if cook.id == choice.cook] or cooks[:1]
+        if cooks and choice.cook is None and known is not None and known.asked_at is not None:
+            setting_up.handle(dataclasses.replace(visit, beside=True), work, known, (meaning,))
+        elif not own:
+            self._without_cook(visit, work, (meaning,))
         else:
-            self._with_cook(visit, work, snapshot, situation, wanted)
+            self._with_cook(visit, work, own[0], (meaning,))
 
 
 def _code(incoming: Incoming) -> say.Join | None:

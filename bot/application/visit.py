@@ -45,6 +45,8 @@ class Visit:
     incoming: Incoming
     person: Person
     now: dt.datetime
+    beside: bool = False
+    """True while one more cook is set up beside another that runs."""
 
     @property
     def address(self) -> Address:
@@ -76,6 +78,8 @@ class Work:
     invites: list[InviteWrite] = dataclasses.field(default_factory=list)
     moved_room: tuple[Address, Address] | None = None
     spend_code: str | None = None
+    titles: dict[tuple[str, Address], str] = dataclasses.field(default_factory=dict)
+    """(cook, room) -> what its messages begin with, where several cooks run in one room."""
 
     def say(
         self,
@@ -90,6 +94,9 @@ class Work:
     ) -> None:
         """Write a message for a room, with a file or without; its key makes sure it is stored once."""
         full_key = f"{key}:{to.transport}:{to.chat}" + ("" if to.thread is None else f":{to.thread}")
+        title = None if cook is None else self.titles.get((cook, to))
+        if title is not None and message.text:
+            message = dataclasses.replace(message, text=f"{title}:\n{message.text}")
         rows, meanings = _choices(message, full_key)
         outgoing = Outgoing(
             key=full_key,

@@ -19,6 +19,7 @@ from bot.commands.setup import (
     CookerSaid,
     Draft,
     DropPiece,
+    ForCook,
     FuelSaid,
     GuestsSaid,
     MoreCuts,
@@ -43,6 +44,7 @@ __all__ = [
     "Draft",
     "DropPiece",
     "FeelSaid",
+    "ForCook",
     "FuelSaid",
     "GuestsSaid",
     "Intent",
@@ -297,10 +299,10 @@ class Unclear(Said):
 
 
 Intent = Annotated[
-    Report | GuestsSaid | AddPiece | DropPiece | NewCook | Done | Skip | NotYet | PutOffFor | FeelSaid | WrapSaid
-    | Undo | Correct | Ask | Draft | MoreCuts | ChangePlan | MoveDinner | MovePit | ChoosePlan | AirSaid | CookerSaid
-    | FuelSaid | ReadBySaid | TellMe | CallOff | Join | Invite | Trouble | TroubleOver | TakeLever | Pause | Note
-    | Unclear,
+    Report | GuestsSaid | AddPiece | DropPiece | NewCook | ForCook | Done | Skip | NotYet | PutOffFor | FeelSaid
+    | WrapSaid | Undo | Correct | Ask | Draft | MoreCuts | ChangePlan | MoveDinner | MovePit | ChoosePlan | AirSaid
+    | CookerSaid | FuelSaid | ReadBySaid | TellMe | CallOff | Join | Invite | Trouble | TroubleOver | TakeLever | Pause
+    | Note | Unclear,
     Field(discriminator="kind"),
 ]  # fmt: skip
 
@@ -324,6 +326,7 @@ _NEEDS: dict[str, Right] = {
     "call_off": Right.START,
     "draft": Right.START,
     "more_cuts": Right.START,
+    "for_cook": Right.ASK,
     "new_cook": Right.START,
     "add_piece": Right.DECIDE,
     "drop_piece": Right.DECIDE,

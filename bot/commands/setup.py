@@ -65,6 +65,15 @@ class GuestsSaid(Said):
     appetite: Appetite | None = None
 
 
+class ForCook(Said):
+    """The words of an earlier message, meant for this one of several cooks."""
+
+    kind: Literal["for_cook"] = "for_cook"
+    cook: str
+    text: str
+    at: dt.datetime
+
+
 class Draft(Said):
     """What has been said of a cook so far; None is unknown."""
 

@@ -68,10 +68,10 @@ def no_cook() -> str:
 
 
 def one_at_a_time() -> str:
-    """Say that a cook is already running here."""
+    """Say that a cook is already running here, and how to add to it or begin one more."""
     return _(
-        "A cook is running here already. Finish it, or type: call it off. Its plan can be changed by saying what "
-        "changes."
+        "A cook is running here already. One more piece in it: also chicken 2 kg. A cook of its own: new cook: chicken "
+        "2 kg, dinner 19:00. To end it: call it off."
     )
 
 

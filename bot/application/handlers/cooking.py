@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from bot import commands as say
+from bot.application.among import Running
 from bot.application.announcements import answer, reply, turn
 from bot.application.handlers import advice, choosing, troubles
 from bot.application.handlers.reports import Settling
@@ -19,7 +20,7 @@ from bot.messages.asked import short_answer
 from bot.messages.courses import where_each_stands
 from bot.messages.figures import Voice
 from bot.messages.message import Message, lines
-from bot.messages.naming import named
+from bot.messages.naming import cook_title, named
 from bot.messages.problems import none_stands
 from bot.messages.refusals import refusal_text
 from bot.messages.setup import call_off_check
@@ -78,6 +79,18 @@ def handle(
             advice.pause(visit, work, situation)
         case _:
             _report(visit, work, snapshot, situation, wanted)
+
+
+def ask_of_all(visit: Visit, work: Work, cooks: list[Running], asked: say.Ask) -> None:
+    """Answer a question about the program, or about every cook that runs here, each by its name."""
+    if asked.topic not in _ANSWERS:
+        _ask(visit, work, cooks[0].snapshot, cooks[0].situation, asked)
+        return
+    said = Message(text="")
+    for cook in cooks:
+        found = _ANSWERS[asked.topic](cook.situation, voice_of(cook.situation, visit.now))
+        said = said.then(Message(text=lines(f"{cook_title(cook.situation)}:", found.text)))
+    reply(visit, work, None, said)
 
 
 def _ask(visit: Visit, work: Work, snapshot: CookSnapshot, situation: Situation, asked: say.Ask) -> None:

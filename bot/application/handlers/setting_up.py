@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 import dataclasses
+import datetime as dt
 import re
 
 from bot import commands as say
+from bot.application.among import entitle
 from bot.application.announcements import alone, answer, turn
 from bot.application.cookers import cooker_told, offered_cookers
 from bot.application.visit import Visit, Work
@@ -31,10 +33,13 @@ class Setup:
     draft: say.Draft = dataclasses.field(default_factory=say.Draft)
     slot: str | None = None
     unit: str | None = None
+    asked_at: dt.datetime | None = None
+    """When its question was asked, for one more cook beside another that runs."""
 
     def as_json(self) -> Json:
         """Return it as JSON."""
-        return {"draft": self.draft.model_dump(mode="json"), "slot": self.slot, "unit": self.unit}
+        asked = None if self.asked_at is None else self.asked_at.isoformat()
+        return {"draft": self.draft.model_dump(mode="json"), "slot": self.slot, "unit": self.unit, "asked_at": asked}
 
 
 _WARM_C = 25.0
@@ -48,11 +53,12 @@ def remembered(data: Json | None) -> Setup | None:
     """Return the set-up from JSON, None when there is none."""
     if data is None or "draft" not in data:
         return None
-    slot, unit = data.get("slot"), data.get("unit")
+    slot, unit, asked = data.get("slot"), data.get("unit"), data.get("asked_at")
     return Setup(
         draft=say.Draft.model_validate(data["draft"]),
         slot=slot if isinstance(slot, str) else None,
         unit=unit if isinstance(unit, str) else None,
+        asked_at=dt.datetime.fromisoformat(asked) if isinstance(asked, str) else None,
     )
 
 
@@ -272,6 +278,7 @@ def _begin(visit: Visit, work: Work, known: Setup, left_out: Message) -> None:
     voice = voice_of(done.after, visit.now)
     offer = cooker.offer(() if begun.after.state.cooker is not None else offered_cookers(visit))
     body = _broken(visit).then(left_out).then(setup.begun(begun.after, voice, offer))
+    entitle(work, visit.house.store, empty.id, rooms, done.after)
     answer(visit, work, empty, done, body=body)
     work.sessions.append(SessionWrite(address=visit.address, person=visit.person.id, data=None))
 
@@ -308,7 +315,8 @@ def _voice(visit: Visit, unit: str | None) -> Voice:
 
 
 def _remember(visit: Visit, work: Work, known: Setup) -> None:
-    work.sessions.append(SessionWrite(address=visit.address, person=visit.person.id, data=known.as_json()))
+    kept = dataclasses.replace(known, asked_at=visit.now if visit.beside else None)
+    work.sessions.append(SessionWrite(address=visit.address, person=visit.person.id, data=kept.as_json()))
 
 
 def _say(visit: Visit, work: Work, message: Message) -> None:

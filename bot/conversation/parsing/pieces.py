@@ -24,7 +24,9 @@ Reader = Callable[[str, Context], tuple[Intent, ...]]
 
 _LONG = 4
 """Shorter words of a name tell no cut from another [letters]."""
-_PLAIN = frozenset({"beef", "pork", "lamb", "whole", "half", "bone", "boneless", "rack", "racks", "slab", "slabs"})
+_PLAIN = frozenset(
+    {"beef", "pork", "lamb", "whole", "half", "bone", "boneless", "rack", "racks", "slab", "slabs", "roast", "fresh"}
+)
 _LITTLE = re.compile(r"^[\s|,.:;!?-]*(?:the|my|our|a|an|of|and|is|are|at|now)?[\s|,.:;!?-]*$")
 _DROP = re.compile(
     r"^(?:please )?(?:drop|remove|cancel|forget|scrap|leave out|take out|no more|without) (?:the |my |our )?\|+"
@@ -124,8 +126,13 @@ def in_order(heard: str, context: Context) -> tuple[Intent, ...]:
 
 def piece_named(heard: str, context: Context) -> str | None:
     """Return the one piece that a text names, None when it names none or several."""
-    found = {named.piece for named in _names(heard, context)}
+    found = pieces_named(heard, context)
     return found.pop() if len(found) == 1 else None
+
+
+def pieces_named(heard: str, context: Context) -> set[str]:
+    """Return every piece that a text names."""
+    return {named.piece for named in _names(heard, context)}
 
 
 def _of_each(said: _Said, context: Context, read: Reader) -> list[Intent]:
@@ -246,14 +253,17 @@ def _meant(word: str, telling: dict[str, set[str]]) -> set[str]:
 
 
 def _telling(context: Context) -> dict[str, set[str]]:
-    """Return each word that names a cut of this cook, with the pieces that it may name: the fewer the better."""
+    """Return each word that names a cut of this cook, with the pieces that it may name: the words of its name, and the
+    last word of every other name ("trimmed spares" is called spares, "pulled pork" has no word of its own).
+    """
     telling: dict[str, set[str]] = {}
     for known in context.pieces:
         cut = context.cuts.get(known.cut)
-        for name in (cut.name, *cut.also_called):
-            for word in re.findall(r"[a-z]+", name.casefold()):
-                if len(word) >= _LONG and word not in _PLAIN and word not in SPOT_WORDS:
-                    telling.setdefault(word, set()).add(known.piece)
+        words = re.findall(r"[a-z]+", cut.name.casefold())
+        words += [found[-1] for name in cut.also_called if (found := re.findall(r"[a-z]+", name.casefold()))]
+        for word in words:
+            if len(word) >= _LONG and word not in _PLAIN and word not in SPOT_WORDS:
+                telling.setdefault(word, set()).add(known.piece)
     return telling
 
 
