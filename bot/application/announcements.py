@@ -18,7 +18,7 @@ from bot.messages.figures import Voice
 from bot.messages.message import Message, lines
 from bot.messages.moves import shift_text
 from bot.messages.receipts import by_name, echo, receipt, still_open, warnings
-from bot.messages.trip import away, next_line, over, trip_message
+from bot.messages.trip import away, next_line, over, trip_message, wake_line, woken_by
 from bot.ports import CookSnapshot
 from scheduler.cook import Changes, Found, Lapsed, Over, Shifted, Situation, TripDue, ring
 from scheduler.facts import Fact, LeverTaken
@@ -207,13 +207,16 @@ def announce(snapshot: CookSnapshot, changes: Changes, work: Work) -> int:
         facts = (*facts, tell(changes.after, seed=seed, now=work.now, all_of_it=shifted))
         text = message.text if _has(changes, Over) else f"{message.text}\n{next_line(changes.after, voice)}"
         urgent = _has(changes, Found)
+        woken = () if trip is None else woken_by(trip.trip, changes.after)
+        text = lines(wake_line(woken), text)
+        quiet = trip is not None and not urgent and not shifted and all(p.silent for p in trip.trip.prompts)
         for number, room in enumerate(snapshot.rooms):
             work.say(
                 dataclasses.replace(message, text=text),
                 to=room,
                 key=_key(snapshot, trip),
                 cook=snapshot.id,
-                silent=number > 0 and not urgent,
+                silent=quiet or (number > 0 and not urgent and not woken),
                 urgent=urgent,
             )
     work.cooks.append(cook_write(changes.after, facts, version=snapshot.version))

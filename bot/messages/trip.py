@@ -49,6 +49,20 @@ def trip_message(trip: Trip, situation: Situation, voice: Voice, lapsed: tuple[s
     )
 
 
+def woken_by(trip: Trip, situation: Situation) -> tuple[str, ...]:
+    """Return the names of those that a trip is to wake, the first one first; who is alone is not named."""
+    state = situation.state
+    crew = state.people | {watch.name for watch in (state.watches.watches if state.watches else ())}
+    if len(crew) < 2:  # noqa: PLR2004 - one person knows who is meant
+        return ()
+    return tuple(dict.fromkeys(name for prompt in trip.prompts for name in prompt.wakes))
+
+
+def wake_line(names: tuple[str, ...]) -> str:
+    """Return the line that stands first when a message is to wake somebody; nothing when it wakes nobody."""
+    return _("{names}:").format(names=", ".join(names)) if names else ""
+
+
 def next_line(situation: Situation, voice: Voice, *, owner: bool = False) -> str:
     """Return the last line of every message: when the next one comes by itself, and what it will be about.
 
