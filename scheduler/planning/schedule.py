@@ -14,7 +14,7 @@ from scheduler.planning import series
 from scheduler.planning.anchors import Anchors, Due
 from scheduler.planning.nights import getting_up, quiet_hours, shaped
 from scheduler.planning.outlook import Outlook
-from scheduler.planning.prompts import Prompt, Why, key_of, step_of
+from scheduler.planning.prompts import Prompt, Why, key_of
 from scheduler.planning.steps import Catalogue, Step
 from scheduler.planning.telling import wanted
 from scheduler.planning.trips import JOIN
@@ -148,7 +148,7 @@ def _asked(step: Step, anchors: Anchors, due: Due) -> Prompt:
         moved = due_at > max(asked.last_at + JOIN, state.as_of)
         again = due_at if moved else again
         more = asked.times <= step.unanswered.times + (_MOVED_TIMES if moved else 0)
-        more = more and not _asked_out(step, state)
+        more = more and not series.asked_out(step, state)
         if not more and step.unanswered.then == "open":
             again, more = _slowly(step, asked, again)
         elif not more and step.id in _REMINDED and asked.times == step.unanswered.times + 1:
@@ -174,14 +174,6 @@ def _asked(step: Step, anchors: Anchors, due: Due) -> Prompt:
         follows_at=follows_at,
         late_from=due.at,
     )
-
-
-def _asked_out(step: Step, state: CookState) -> bool:
-    """Return whether a step that has only so many questions has asked them all, whichever of its series they were."""
-    if step.repeat is None or not step.repeat.most_asked or step.repeat.most is None:
-        return False
-    times = sum(asked.times for key, asked in state.asked.items() if step_of(key) == step.id)
-    return times >= step.repeat.most
 
 
 def _slowly(step: Step, asked: AskedAt, again: dt.datetime) -> tuple[dt.datetime, bool]:

@@ -13,7 +13,7 @@ from scheduler.facts import Feel, Slot
 from scheduler.planning.done import ROUNDED_C, done_c
 from scheduler.planning.nights import is_quiet, quiet_start
 from scheduler.planning.outlook import Outlook, decided_bare
-from scheduler.planning.prompts import key_of
+from scheduler.planning.prompts import key_of, step_of
 from scheduler.planning.rest import read_by
 from scheduler.planning.steps import Step
 from scheduler.planning.worth import worth_reading_at
@@ -67,6 +67,8 @@ def next_at(anchors: Anchors, step: Step, number: int) -> tuple[dt.datetime, flo
     state, repeat = anchors.state, step.repeat
     if repeat is None or (repeat.most is not None and number > repeat.most):
         return None
+    if key_of(state.piece, step.id, number) not in state.asked and asked_out(step, state):
+        return None  # the one before was asked again and again: nobody is asked once more
     if step.phase == "resting" and state.at("pull") is None:
         return None  # the pull was taken back
     before = key_of(state.piece, step.id, number - 1)
@@ -91,6 +93,14 @@ def next_at(anchors: Anchors, step: Step, number: int) -> tuple[dt.datetime, flo
         case "hold_check" if _warm(anchors):
             at = max(at, read_by(state, anchors.cut) or at)
     return at, every
+
+
+def asked_out(step: Step, state: CookState) -> bool:
+    """Return whether a step that has only so many questions has asked them all, whichever of its series they were."""
+    if step.repeat is None or not step.repeat.most_asked or step.repeat.most is None:
+        return False
+    times = sum(asked.times for key, asked in state.asked.items() if step_of(key) == step.id)
+    return times >= step.repeat.most
 
 
 def over(anchors: Anchors, step: Step, at: dt.datetime) -> bool:
