@@ -15,6 +15,7 @@ def help_text() -> str:
         _("Ask: how long, stall?, what next, plan, is it safe, what can I do. Change: dinner at 7, pit to 275."),
         _("Something wrong? Say it: fire went out, it's raining, guests are late."),
         _("On paper: page, calendar."),
+        _("Several pieces: also chicken 2 kg, ribs 188, drop the chicken. A second cook: new cook: chicken, dinner 7."),
         _("Others join with: invite."),
     )
 
