@@ -46,6 +46,10 @@ def _minutes(value: float) -> dt.timedelta:
     return dt.timedelta(minutes=value)
 
 
+_AFTER_PULL = frozenset({"serve_reading", "slice"})
+"""Done to meat that is off the fire, so many minutes before the plate."""
+
+
 @dataclasses.dataclass(frozen=True, kw_only=True)
 class Due:
     """When and why a prompt is due."""
@@ -120,9 +124,11 @@ class Anchors:
                 plate_at = self.outlook.serve_at if "fixed_time" in step.only else self.outlook.plate_at
                 if plate_at is None:
                     return None
-                return Due(
-                    at=plate_at - _minutes(anchor.minutes), why=Why(kind="before_serving", minutes=anchor.minutes)
-                )
+                minutes = anchor.minutes
+                if step.id in _AFTER_PULL:  # a short rest leaves less than that between the fire and the plate
+                    cut = self.cut
+                    minutes = min(minutes, cut.vent_min + cut.rest_min_min + cut.slice_min)
+                return Due(at=plate_at - _minutes(minutes), why=Why(kind="before_serving", minutes=minutes))
             case AfterEvent():
                 return self._after(step, anchor if step.phase != "fire" else self._at_this_cooker(anchor))
             case AfterOutcome():

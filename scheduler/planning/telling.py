@@ -113,6 +113,7 @@ _CONDITIONS: dict[Condition, Callable[[Step, CookState, Cut], bool]] = {
     "wire": lambda _step, state, _cut: state.read_by in {None, ReadBy.WIRE},
     "read": lambda _step, state, _cut: state.read_by is not ReadBy.NONE,
     "salted": lambda _step, _state, cut: cut.salt_pct > 0,
+    "carved": lambda _step, _state, cut: cut.serve_by != "whole",
     "spritzed": lambda _step, _state, cut: cut.spritz_every_min is not None,
     "wood_later": lambda _step, state, _cut: state.cooker is None or state.cooker.wood_by != "before",
     "early": lambda _step, _state, _cut: True,
