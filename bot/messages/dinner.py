@@ -50,6 +50,11 @@ def box_line(situation: Situation, voice: Voice) -> str:
     until = _oven_by(situation)
     if until is None:
         return ""
+    if not holds(situation.cut):
+        return _(
+            "Dinner is later than this keeps. Eat it sooner, or tent it and hold it above 140 F (60 C) in a warm oven:"
+            " it dries the longer it waits."
+        )
     if until <= voice.now:
         return _("Dinner is later than a cold box holds: into a warm oven now, 150 to 170 F (65 to 77 C).")
     return _("Dinner is later than a cold box holds: by {time} into a warm oven, 150 to 170 F (65 to 77 C).").format(

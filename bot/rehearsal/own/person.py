@@ -8,6 +8,7 @@ from __future__ import annotations
 import datetime as dt
 
 from bot.commands import Done, FeelSaid, WrapSaid
+from bot.messages.naming import piece_name
 from bot.messages.trip import choices_for
 from bot.rehearsal.own.meat import SMOKE_GREY_FOR, Pace, Piece, pit_c
 from scheduler.cook import Situation
@@ -40,11 +41,14 @@ class Person:
 
     def answer(self, prompt: Prompt, situation: Situation, at: dt.datetime) -> str | None:
         """Return the line typed for a prompt, None while it has to wait."""
+        situation = situation.seen_from(prompt.piece)
         if prompt.step.id == "meat_on" and not self._smoke_is_thin(situation, at):
             return None
         if prompt.step.id == "serve" and not self._is_dinner_time(situation, at):
             return None
         numbers = " ".join(self._number(slot, prompt, situation, at) for slot in prompt.step.slots)
+        if numbers and situation.several and Slot.CORE in prompt.step.slots:
+            numbers = f"{piece_name(situation.view(prompt.piece))} {numbers}"
         if prompt.step.id == "tender_test":
             return f"{numbers}, {self._choice(prompt, situation, at)}"
         return numbers or self._choice(prompt, situation, at)
@@ -52,6 +56,7 @@ class Person:
     def done(self, prompt: Prompt, situation: Situation, at: dt.datetime) -> None:
         """Do with the hands what was just told to be done."""
         piece = self.pieces.get(prompt.piece)
+        situation = situation.seen_from(prompt.piece)
         if prompt.step.id == "meat_on":
             self._put_on(prompt.piece, situation)
         elif prompt.step.id in {"bark_check", "wrap_do"} and situation.state.wraps and piece is not None:
