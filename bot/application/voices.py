@@ -75,6 +75,8 @@ def _context(visit: Visit, situation: Situation) -> Context:
         wrap=state.wraps[-1][1].wrap if state.wraps else state.planned.wrap,
         troubles=tuple(state.troubles),
         serving=state.serving,
+        people=tuple(person.name for person in visit.house.store.people()),
+        muted=tuple(state.muted),
     )
 
 

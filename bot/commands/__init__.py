@@ -27,6 +27,7 @@ from bot.commands.setup import (
     PieceDraft,
     ReadBySaid,
 )
+from bot.commands.wishes import KindSaid, RestSaid, Suppose, SureSaid, WatchesSaid, WatchSpan
 from bot.crew import Right
 from scheduler.facts import Detail, Feel, Serving, Slot, Wrap
 
@@ -50,6 +51,7 @@ __all__ = [
     "Intent",
     "Invite",
     "Join",
+    "KindSaid",
     "MoreCuts",
     "MoveDinner",
     "MovePit",
@@ -61,7 +63,10 @@ __all__ = [
     "PutOffFor",
     "ReadBySaid",
     "Report",
+    "RestSaid",
     "Skip",
+    "Suppose",
+    "SureSaid",
     "TakeLever",
     "TellMe",
     "Topic",
@@ -70,6 +75,8 @@ __all__ = [
     "Unclear",
     "Undo",
     "Value",
+    "WatchSpan",
+    "WatchesSaid",
     "WrapSaid",
     "chatter",
     "needs",
@@ -301,7 +308,8 @@ class Unclear(Said):
 Intent = Annotated[
     Report | GuestsSaid | AddPiece | DropPiece | NewCook | ForCook | Done | Skip | NotYet | PutOffFor | FeelSaid
     | WrapSaid | Undo | Correct | Ask | Draft | MoreCuts | ChangePlan | MoveDinner | MovePit | ChoosePlan | AirSaid
-    | CookerSaid | FuelSaid | ReadBySaid | TellMe | CallOff | Join | Invite | Trouble | TroubleOver | TakeLever | Pause
+    | CookerSaid | FuelSaid | ReadBySaid | TellMe | WatchesSaid | KindSaid | SureSaid | RestSaid | Suppose
+    | CallOff | Join | Invite | Trouble | TroubleOver | TakeLever | Pause
     | Note | Unclear,
     Field(discriminator="kind"),
 ]  # fmt: skip
@@ -321,6 +329,11 @@ _NEEDS: dict[str, Right] = {
     "move_pit": Right.DECIDE,
     "choose_plan": Right.DECIDE,
     "tell_me": Right.DECIDE,
+    "watches": Right.DECIDE,
+    "kind_of_step": Right.DECIDE,
+    "sure": Right.DECIDE,
+    "rest_wish": Right.DECIDE,
+    "suppose": Right.ASK,
     "cooker": Right.DECIDE,
     "read_by": Right.DECIDE,
     "call_off": Right.START,

@@ -34,6 +34,16 @@ class Topic(StrEnum):
     LEVERS = "levers"
     """What can be done about a cook that runs late or early."""
     CREW = "crew"
+    WATCHES = "watches"
+    """Who is awake when, and what wakes whom."""
+    TOLD = "told"
+    """How much the program tells, and what is switched off."""
+    WHY = "why"
+    """Why a step is asked, and why now."""
+    IF_SKIPPED = "if_skipped"
+    """What happens when a step is left out."""
+    WAYS = "ways"
+    """The plans side by side."""
     HELP = "help"
 
 

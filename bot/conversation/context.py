@@ -92,3 +92,7 @@ class Context:
     """The pieces whose core is asked for, in the order in which the question names them."""
     serving: Serving | None = None
     """When dinner is planned now: "18:30 at the latest" widens it, and a bare "7" stays on its day."""
+    people: tuple[str, ...] = ()
+    """Names of those who belong to this kitchen."""
+    muted: tuple[str, ...] = ()
+    """Steps whose prompts were switched off."""

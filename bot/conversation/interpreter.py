@@ -41,6 +41,7 @@ from bot.conversation.parsing.replies import replies
 from bot.conversation.parsing.serving import follows_the_meat
 from bot.conversation.parsing.setup import set_up
 from bot.conversation.parsing.troubles import danger, ended, weather
+from bot.conversation.parsing.wishes import wished
 from bot.conversation.parsing.words import LONGEST_READ, clauses, tidy
 
 
@@ -51,6 +52,8 @@ def read(text: str, context: Context) -> tuple[Intent, ...]:
     heard = tidy(text)
     if (about := _about_pieces(heard, text, context)) is not None:
         return about
+    if not _sets_up(context) and (wish := wished(heard, text, context)) is not None:
+        return (wish,)
     if not (_sets_up(context) and follows_the_meat(heard)) and (intent := command(text)) is not None:
         return (_in_stage(intent, context),)
     if not heard or len(heard) > LONGEST_READ:

@@ -7,6 +7,7 @@ from bot.messages.cooker import cooker_text, fuel_text
 from bot.messages.figures import Voice, kilograms
 from bot.messages.problems import problem_name
 from bot.messages.steps import step_words
+from bot.messages.watches import watches_told
 from bot.messages.words import _, n_
 from scheduler.facts import (
     AirTold,
@@ -38,6 +39,7 @@ from scheduler.facts import (
     StepDone,
     StepSkipped,
     Troubled,
+    WatchesTold,
     Wrap,
     Wrapped,
     WrapPlanned,
@@ -139,6 +141,8 @@ def body_text(body: Body, voice: Voice) -> str:
             return _("Not cooked after all")
         case GuestsTold():
             return _guests_text(body)
+        case WatchesTold():
+            return watches_told(body)
         case DetailTold():
             return _TOLD[body.detail]()
         case Closed():

@@ -7,7 +7,7 @@ from collections.abc import Callable
 from bot import commands as say
 from bot.application.among import Running
 from bot.application.announcements import answer, reply, turn
-from bot.application.handlers import advice, choosing, troubles
+from bot.application.handlers import advice, choosing, troubles, wishes
 from bot.application.handlers.reports import Settling
 from bot.application.papers import TOPICS, give_out
 from bot.application.visit import Visit, Work
@@ -25,6 +25,7 @@ from bot.messages.problems import none_stands
 from bot.messages.refusals import refusal_text
 from bot.messages.setup import call_off_check
 from bot.messages.stall import stall_answer
+from bot.messages.watches import who_watches
 from bot.ports import CookSnapshot
 from scheduler.cook import Changes, Refusal, Report, Situation, SpotAsked, assess, decide
 from scheduler.facts import Closed, Noted
@@ -36,11 +37,20 @@ _ANSWERS: dict[say.Topic, Callable[[Situation, Voice], Message]] = {
     say.Topic.PLAN_REST: plan_rest,
     say.Topic.SAFE: is_it_safe,
     say.Topic.STALL: stall_answer,
+    say.Topic.WATCHES: who_watches,
 }
 
 
 _OF_THE_WHOLE = frozenset(
-    {say.Topic.HOW_LONG, say.Topic.WHAT_NEXT, say.Topic.PLAN, say.Topic.PLAN_REST, say.Topic.SAFE, say.Topic.LEVERS}
+    {
+        say.Topic.HOW_LONG,
+        say.Topic.WHAT_NEXT,
+        say.Topic.PLAN,
+        say.Topic.PLAN_REST,
+        say.Topic.SAFE,
+        say.Topic.LEVERS,
+        say.Topic.WATCHES,
+    }
 )
 """Questions that are answered for all pieces at once unless one is named."""
 
@@ -75,6 +85,8 @@ def handle(
             _trouble_over(visit, work, snapshot, situation, first)
         case say.TakeLever():
             advice.take(visit, work, snapshot, situation, first)
+        case say.WatchesSaid():
+            wishes.take(visit, work, snapshot, situation, first)
         case say.Pause():
             advice.pause(visit, work, situation)
         case _:

@@ -24,11 +24,13 @@ from bot.commands import (
     Draft,
     DropPiece,
     FeelSaid,
+    ForCook,
     FuelSaid,
     GuestsSaid,
     Intent,
     Invite,
     Join,
+    KindSaid,
     MoreCuts,
     MoveDinner,
     MovePit,
@@ -40,7 +42,10 @@ from bot.commands import (
     PutOffFor,
     ReadBySaid,
     Report,
+    RestSaid,
     Skip,
+    Suppose,
+    SureSaid,
     TakeLever,
     TellMe,
     Trouble,
@@ -48,6 +53,7 @@ from bot.commands import (
     Unclear,
     Undo,
     Value,
+    WatchesSaid,
     WrapSaid,
 )
 from bot.conversation.context import Context, CookerName, OpenStep
@@ -100,7 +106,7 @@ def open_step(step: str) -> OpenStep:
 def setting(text: str, asked: str = "") -> Context:
     """Return the context that words like "unit=F last_core=166F@13:10 now=13:55" describe."""
     said = dict(pair.split("=") for pair in text.split())
-    unknown = set(said) - {"unit", "stage", "now", "last_core", "pit_target", "on", "serving", "setup"}
+    unknown = set(said) - {"unit", "stage", "now", "last_core", "pit_target", "on", "serving", "setup", "muted"}
     assert not unknown, f"a setting has no {unknown}"
     core, _, core_at = said.get("last_core", "").partition("@")
     start = dt.datetime.combine(DAY, dt.time.fromisoformat(said["serving"])) if "serving" in said else None
@@ -117,6 +123,8 @@ def setting(text: str, asked: str = "") -> Context:
         meat_on_at=at(said["on"]) if "on" in said else None,
         serving=Serving(kind=ServingKind.AT, zone=ZONE, start=start) if start else None,
         setup_slot=said.get("setup"),
+        people=("Ines", "Tomas"),
+        muted=tuple(said["muted"].split(",")) if "muted" in said else (),
         cooker_names=COOKER_NAMES,
     )
 
@@ -163,6 +171,8 @@ def _plain(intent: Intent) -> str:
             return f"add {', '.join(_piece(piece) for piece in intent.more)}"
         case DropPiece():
             return f"drop {intent.piece}"
+        case ForCook():
+            return f"for cook {intent.cook}: {intent.text!r}"
         case NewCook():
             return f"new cook {intent.text!r}"
         case MoveDinner():
@@ -181,6 +191,8 @@ def _plain(intent: Intent) -> str:
             return f"read by {intent.read_by}"
         case TellMe():
             return f"tell {intent.detail}"
+        case WatchesSaid() | KindSaid() | SureSaid() | RestSaid() | Suppose():
+            return _wish(intent)
         case CallOff():
             return "call off"
         case Join():
@@ -200,6 +212,41 @@ def _plain(intent: Intent) -> str:
         case Unclear():
             options = " | ".join(f"{label}: {_plain(meaning)}" for label, meaning in intent.options)
             return f"question {intent.question}{f' [{options}]' if options else ''}"
+
+
+def _wish(intent: WatchesSaid | KindSaid | SureSaid | RestSaid | Suppose) -> str:
+    match intent:
+        case WatchesSaid():
+            turns = [f"{one.name} {_hour(one.start)} to {_hour(one.end)}" for one in intent.watches or ()]
+            taken = ["none"] if intent.watches == () else []
+            quiet = [] if intent.quiet is None else [f"quiet {_hour(intent.quiet[0])} to {_hour(intent.quiet[1])}"]
+            return f"watches {', '.join((*turns, *taken, *quiet))}"
+        case KindSaid():
+            return f"{'tell' if intent.wanted else 'mute'} {intent.step}"
+        case SureSaid():
+            return f"sure {'safer' if intent.safer else 'bolder'}" if intent.confidence is None else (
+                f"sure {intent.confidence:.3g}"
+            )  # fmt: skip
+        case RestSaid():
+            parts = (
+                "" if intent.minutes is None else f"{intent.minutes:g} min",
+                intent.place or "",
+                "" if intent.oven_c is None else f"at {intent.oven_c:.0f}",
+                "now" if intent.there else "",
+            )
+            return f"rest {' '.join(part for part in parts if part)}"
+        case _:
+            parts = (
+                f"light{_clock(intent.light_at)}" if intent.light_at else "",
+                f"on{_clock(intent.on_at)}" if intent.on_at else "",
+                f"dinner {_serving(intent.serving)}" if intent.serving else "",
+                "" if intent.pit_low_c is None else f"pit {_band(intent.pit_low_c, intent.pit_high_c)}",
+            )
+            return f"suppose {', '.join(part for part in parts if part)}"
+
+
+def _hour(clock: dt.time | None) -> str:
+    return "?" if clock is None else f"{clock:%H:%M}"
 
 
 def _value(value: Value) -> str:
