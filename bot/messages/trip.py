@@ -20,6 +20,7 @@ from bot.messages.wraps import to_decide_from
 from scheduler.cook import Situation
 from scheduler.facts import Feel, Slot, Wrap
 from scheduler.planning.prompts import Prompt
+from scheduler.planning.telling import boxed
 from scheduler.planning.trips import JOIN, Trip
 from scheduler.safety import ACT_C
 from scheduler.safety.findings import PIT_COLD_C
@@ -228,6 +229,11 @@ def _item(prompt: Prompt, situation: Situation, voice: Voice) -> str:
         text = _("Next to the table: call people, food out.")
     if prompt.step.id == "meat_on":
         text = " ".join(part for part in (text, waiting_line(situation, voice)) if part)
+    if prompt.step.id == "pull" and not boxed(situation.state, cut):
+        low, high = cut.rest_ideal_min
+        text = _("{text} Then it rests {low:g} to {high:g} minutes under loose foil, not in a box.").format(
+            text=text, low=low, high=high
+        )
     if prompt.step.id == "t_minus":
         text = f"{dinner_line(situation, voice)} {text}"
     if prompt.step.id == "core_read" and planned.count > 1:

@@ -203,10 +203,18 @@ class Anchors:
         at = self.event_at(anchor.event)
         if at is None:
             return None
-        due_at = at + _minutes(self.cut.vent_min if step.id == "box_meat" else anchor.minutes)
+        due_at = at + _minutes(self._minutes_after(step, anchor))
         if step.id == "fuel_check":
             due_at = series.before_night(self, at, due_at)
         return Due(at=due_at, why=Why(kind="after", event=anchor.event, minutes=(due_at - at) / _minutes(1)))
+
+    def _minutes_after(self, step: Step, anchor: AfterEvent) -> float:
+        """Return the minutes after an event, by the cut where it names them: boxed after its vent, and read first when
+        half of a short cook is over.
+        """
+        if step.id == "box_meat":
+            return self.cut.vent_min
+        return min(anchor.minutes, 30 * self.cut.duration_h.typical) if step.id == "core_read" else anchor.minutes
 
     def _outcome(self, step: Step, anchor: AfterOutcome, number: int) -> Due | None:
         """Return when the outcome was first told that no prompt was closed for and that the step has not answered."""
@@ -256,6 +264,8 @@ class Anchors:
         at = self.outlook.crossing(core_c).quantile(0.5)
         last = self.state.last(Slot.CORE)
         on_at = self.state.at("meat_on")
+        if anchor.at == "target" and self.projected and at is not None:
+            at = min(at, self.outlook.pull.likely or at)
         if last is not None and on_at is not None and last.at >= on_at:
             if last.value_c >= core_c:
                 reached = [r.at for r in self.state.read(Slot.CORE) if r.at >= on_at and r.value_c >= core_c]

@@ -84,9 +84,15 @@ def itinerary(
             continue
         if step.id == "hold_check" and due is not None:
             due = _before_opening(due, outlook)
-        if due is not None:
+        if due is not None and not _after_the_pull(step, due, outlook):
             found.append((_not_at_night(step, due, state), step))
     return tuple(sorted(found, key=lambda entry: (entry[0], catalogue.steps.order(entry[1].id))))
+
+
+def _after_the_pull(step: Step, due: Due, outlook: Outlook) -> bool:
+    """Return whether a step of the cooking would come only when the meat is expected off."""
+    off_at = outlook.pull.likely
+    return step.phase == "cooking" and step.id not in _FROM_PLAN and off_at is not None and due.at > off_at
 
 
 def _before_opening(due: Due, outlook: Outlook) -> Due | None:
