@@ -212,8 +212,7 @@ class _Decision:
             self._stays_open(report, step.id)
             return None
         earlier = current.state.did(done.step)
-        once = step.repeat is None and step.anchor.kind != "outcome"
-        if earlier is not None and (once or step.id == "pull"):
+        if earlier is not None and (step.happens_once or step.id == "pull"):
             return self._again(report, earlier.fact, current)
         if earlier is not None and self._twice(report, done, earlier, current.prompt(step.id)):
             self.events = (

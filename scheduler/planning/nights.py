@@ -20,6 +20,10 @@ QUIET = (dt.time(22), dt.time(7))
 AWAKE = dt.timedelta(minutes=30)
 """Whoever told something so short a time ago is up, and what is due is asked; common practice, no source."""
 
+ONE_WALK = dt.timedelta(minutes=45)
+"""What the watch is asked at night waits so long at most for the next walk: one message in 60 to 90 minutes is enough
+while all is well; common practice, no source."""
+
 _DAY = dt.timedelta(days=1)
 _CHANGE = dt.timedelta(minutes=30)
 """A handover this near to a change of the watch is that change's."""
@@ -101,8 +105,32 @@ def shaped(prompts: tuple[Prompt, ...], state: CookState) -> tuple[Prompt, ...]:
 
     Those that come by day stay as they are.
     """
-    carriers = tuple(p for p in prompts if p.wake_at is not None and _wakes(p))
-    return tuple(_shaped(prompt, carriers, state) for prompt in prompts)
+    together = tuple(_with_the_walk(prompt, prompts, state) for prompt in prompts)
+    carriers = tuple(p for p in together if p.wake_at is not None and _wakes(p))
+    return tuple(_shaped(prompt, carriers, state) for prompt in together)
+
+
+def _with_the_walk(prompt: Prompt, prompts: tuple[Prompt, ...], state: CookState) -> Prompt:
+    """Return what the watch is asked at night, put off to the next walk when that comes within its slip limit."""
+    at = prompt.wake_at
+    if at is None or not _may_wait(prompt) or not is_quiet(state, at) or at <= state.as_of:
+        return prompt
+    until = min(prompt.late_until, at + ONE_WALK)
+    walks = (p.wake_at for p in prompts if p.wake_at is not None and _wakes(p))
+    next_walk = min((time for time in walks if at < time <= until), default=None)
+    if next_walk is None:
+        return prompt
+    return dataclasses.replace(
+        prompt, due_at=next_walk, wake_at=next_walk, late_from=prompt.late_from or prompt.due_at
+    )  # fmt: skip
+
+
+def _may_wait(prompt: Prompt) -> bool:
+    """Return whether nothing is lost by half an hour: a look of the watch, first asked, in its usual rhythm."""
+    repeat, why = prompt.step.repeat, prompt.why
+    hurried = repeat is not None and why.kind == "repeat" and (why.minutes or 0) < repeat.every_min
+    watch = prompt.step.night == "watch_only" and not prompt.step.safety and prompt.step.phase == "cooking"
+    return watch and prompt.asked == 0 and why.kind != "put_off" and not hurried
 
 
 def _wakes(prompt: Prompt) -> bool:
@@ -151,7 +179,9 @@ def _later(prompt: Prompt, at: dt.datetime, state: CookState) -> Prompt:
 
 
 def _names(prompt: Prompt, state: CookState, at: dt.datetime) -> tuple[str, ...]:
-    """Return whom a prompt wakes: its owner, then one more each time that nobody answered, then everybody."""
+    """Return whom a prompt wakes: its owner, then one more each time that nobody answered, then everybody; nobody but
+    the watch for what only the watch is asked.
+    """
     first = owner_of(prompt.step, state, at)
     if prompt.step.anchor.kind == "watch":
         first = next((name for change, _out, name in changes(state) if abs(change - at) <= _CHANGE), first)
@@ -159,4 +189,6 @@ def _names(prompt: Prompt, state: CookState, at: dt.datetime) -> tuple[str, ...]
     if prompt.asked > 1:
         chain += sorted(state.people | {name for name, _start, _end in watches(state)})
     unique = tuple(dict.fromkeys(chain))
+    if prompt.step.night == "watch_only" and not prompt.step.safety:
+        return unique[:1]
     return unique if prompt.asked > 1 else unique[: 1 + prompt.asked]

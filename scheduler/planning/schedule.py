@@ -103,8 +103,7 @@ def _before_opening(due: Due, outlook: Outlook) -> Due | None:
 def _prompt(step: Step, anchors: Anchors) -> Prompt | None:
     state = anchors.state
     number = anchors.number(step)
-    once = step.repeat is None and step.anchor.kind != "outcome"
-    if once and (number > 1 or state.did(step.id) or any(state.did(other) for other in step.closed_by)):
+    if step.happens_once and (number > 1 or state.did(step.id) or any(state.did(other) for other in step.closed_by)):
         return None
     on_somewhen = step.id in _NEED_MEAT and state.planned.from_middle
     need_meat = (step.phase == "cooking" or step.id in _NEED_MEAT) and step.id not in _FROM_PLAN

@@ -180,6 +180,11 @@ class Step(_Data):
     cautions: tuple[str, ...] = ()
     basis: str = "common practice, no source"
 
+    @property
+    def happens_once(self) -> bool:
+        """Return whether it is done once in a cook: no series, and no answer to what may come again."""
+        return self.repeat is None and self.anchor.kind not in {"outcome", "watch"}
+
     @model_validator(mode="after")
     def _safe(self) -> Step:
         if self.safety and self.unanswered.then == "lapse":

@@ -102,7 +102,7 @@ def done_stays_done_unless_it_is_taken_back(played: Play) -> None:
         if not _amends(moment):
             assert all({d.fact for d in times} <= {d.fact for d in after[step]} for step, times in before.items())
         for prompt in moment.after.prompts:
-            if prompt.step.repeat is None and prompt.step.anchor.kind != "outcome":
+            if prompt.step.happens_once:
                 assert not moment.after.state.did(prompt.step.id), prompt.key
 
 
