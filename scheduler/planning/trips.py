@@ -17,6 +17,9 @@ JOIN = dt.timedelta(minutes=20)
 BREATH = dt.timedelta(minutes=10)
 """What was asked this short a time ago is not asked again with something else: house rule."""
 
+GRAVEST = frozenset({"co", "fluid"})
+"""Cautions that nothing else may push out of the message they belong to: carbon monoxide, burning starter fluid."""
+
 OUTAGE = dt.timedelta(minutes=10)
 """A message this much off what was told says so; a first asking this late means the program was away."""
 
@@ -146,7 +149,9 @@ def _trip(prompts: list[Prompt], state: CookState, now: dt.datetime) -> Trip:
 
 
 def _one_caution(prompts: tuple[Prompt, ...], state: CookState) -> tuple[str, ...]:
-    """Return the caution that rides along: at most one in a message, once per cook, safety steps first."""
+    """Return the caution that rides along: at most one in a message, once per cook; the gravest first, then those of
+    safety steps.
+    """
     by_weight = sorted(prompts, key=lambda prompt: not prompt.step.safety)
     waiting = [c for prompt in by_weight for c in prompt.step.cautions if c not in state.cautions]
-    return tuple(waiting[:1])
+    return tuple(sorted(waiting, key=lambda caution: caution not in GRAVEST)[:1])

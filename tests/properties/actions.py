@@ -8,7 +8,7 @@ from __future__ import annotations
 import dataclasses
 import datetime as dt
 
-from scheduler.facts import Feel, Slot, Wrap
+from scheduler.facts import Detail, Feel, ReadBy, Slot, WatchesTold, Wrap
 
 
 @dataclasses.dataclass(frozen=True, kw_only=True)
@@ -28,6 +28,12 @@ class Start:
     core_c: float | None = None
     pace: float = 1.0
     """How fast the meat rises: 1 is usual."""
+    mass_kg: float | None = None
+    detail: Detail = Detail.USUAL
+    read_by: ReadBy | None = None
+    frozen: bool = False
+    watches: WatchesTold | None = None
+    """Watches and quiet hours that are told with the plan."""
 
 
 @dataclasses.dataclass(frozen=True, kw_only=True)

@@ -55,7 +55,7 @@ def the_order_of_a_cook_holds(played: Play) -> None:
     """On before wrap before pull before rest before slice before the plate: in what happened and in what is planned."""
     for moment in played.moments:
         _happened_in_order(moment.after)
-        _planned_in_order(moment.after)
+        planned_in_order(moment.after)
 
 
 def _happened_in_order(situation: Situation) -> None:
@@ -72,9 +72,10 @@ def _happened_in_order(situation: Situation) -> None:
         assert state.did("pull")
 
 
-def _planned_in_order(situation: Situation) -> None:
+def planned_in_order(situation: Situation) -> None:
+    """Salt before fire before meat before bark before the pull before rest before slice before the plate."""
     expected = {step.id: at for at, step in situation.itinerary()}
-    order = ("light", "meat_on", "bark_check", "pull", "box_meat", "slice", "serve")
+    order = ("dry_brine", "light", "meat_on", "bark_check", "second_spot", "pull", "box_meat", "slice", "serve")
     for first, second in itertools.pairwise([step for step in order if step in expected]):
         assert expected[first] <= expected[second], (first, second)
 
@@ -91,7 +92,7 @@ def no_prompt_that_came_due_vanishes(played: Play) -> None:
                 assert prompt.key in still_open | ended or moment.after.state.over, prompt.key
     for moment, following in itertools.pairwise(played.moments):
         if following.now > moment.now:
-            waiting = [prompt for prompt in moment.after.prompts if prompt.due_at <= moment.now]
+            waiting = [p for p in moment.after.prompts if p.due_at <= moment.now and not p.silent]
             assert all(prompt.asked for prompt in waiting), [prompt.key for prompt in waiting if not prompt.asked]
 
 

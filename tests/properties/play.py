@@ -110,7 +110,8 @@ class Play:
                 cook="c1",
                 planned=Planned(
                     cut=start.cut, serving=self.serving(start.dinner_min), pit_low_c=start.pit_c,
-                    pit_high_c=start.pit_c, wrap=start.wrap, from_middle=on_at is not None,
+                    pit_high_c=start.pit_c, wrap=start.wrap, from_middle=on_at is not None, mass_kg=start.mass_kg,
+                    detail=start.detail, read_by=start.read_by, frozen=start.frozen,
                 ),
                 on_at=on_at,
                 core_c=None if on_at is None else start.core_c,
@@ -121,6 +122,8 @@ class Play:
             return begun
         self.log = begun.facts
         self.situation = begun.after
+        if start.watches is not None:
+            self.say(start.watches)
         return None
 
     def serving(self, minutes: int | None) -> Serving:
