@@ -111,8 +111,6 @@ def _prompt(step: Step, anchors: Anchors) -> Prompt | None:
         return None
     if step.id in _NEED_PULL and not state.did("pull"):
         return None
-    if _asked_out(step, state) and key_of(state.piece, step.id, number) not in state.asked:
-        return None
     due = anchors.due(step)
     if due is None or not _in_its_time(step, due, state):
         return None
