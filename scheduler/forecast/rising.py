@@ -20,7 +20,7 @@ Array = NDArray[np.float64]
 
 CLOSING_C = (14.0, 11.0)
 """Vents begin to close this far before the set point, at the earliest and at the latest [°C]; common practice, no
-source (trade notes, section 9: 11 to 14 C before)."""
+source."""
 
 HORIZON = dt.timedelta(hours=5)
 """Nothing is said of a pit that has not come up by then."""

@@ -21,7 +21,7 @@ from scheduler.planning.surroundings import air_of
 from scheduler.state import CookState, PitBand
 
 COLDEST_C = 107.0
-"""No slow cook is offered a colder pit: meat would loiter below 60 C (TRADE: pit below 107 C; common practice)."""
+"""No slow cook is offered a colder pit: meat would loiter below 60 C; common practice, no source."""
 
 HOTTEST_BARE_C, HOTTEST_WRAPPED_C = 149.0, 163.0
 """Slow cuts scorch above these; common practice, no source [°C]."""
