@@ -11,6 +11,7 @@ from bot.messages.cooker import at_this_cooker
 from bot.messages.dinner import dinner_line
 from bot.messages.figures import Voice
 from bot.messages.gates import waiting_line
+from bot.messages.handover import handover_card
 from bot.messages.message import Message, Option, lines
 from bot.messages.naming import capital, named, names_of, piece_name
 from bot.messages.steps import caution_text, step_words
@@ -44,8 +45,9 @@ def trip_message(trip: Trip, situation: Situation, voice: Voice, lapsed: tuple[s
     """Return a trip in words. `situation` is the one after it was asked; `lapsed` are steps that passed unasked."""
     safety_class = situation.cut.safety_class
     caution = [_("Careful: {text}").format(text=caution_text(name, safety_class)) for name in trip.cautions]
+    card = [handover_card(situation, voice)] if any(p.step.id == "handover" for p in trip.prompts) else []
     return Message(
-        text=lines(_opening(trip, lapsed, voice), *_items(trip, situation, voice), *caution),
+        text=lines(_opening(trip, lapsed, voice), *_items(trip, situation, voice), *card, *caution),
         choices=choices_for(trip.prompts, situation),
     )
 

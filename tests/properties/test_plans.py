@@ -19,7 +19,7 @@ from tests.properties.laws import LAWS, planned_in_order
 from tests.properties.play import CATALOGUE, Play
 from tests.properties.strategies import DAYS
 
-PLANS = settings(max_examples=40, deadline=None)
+PLANS = settings(max_examples=25, deadline=None)
 HOUR = dt.timedelta(hours=1)
 WAITS_FOR_MORE = {"outcome", "watch"}
 """Anchors that wait for an answer or a change of the watch."""
@@ -137,7 +137,7 @@ def test_every_step_is_asked_told_with_another_or_left_out_for_a_reason(start: S
             assert waits or {"early", "early_start"} & set(step.only), (step.id, shown)
 
 
-@settings(max_examples=20, deadline=None)
+@settings(max_examples=5, deadline=None)
 @given(start=plans())
 def test_every_law_holds_in_a_good_cook_of_any_cut(start: Start) -> None:
     """Planned, cooked and eaten by a good crew, whatever it is: every prompt is answered, merged or withdrawn with a
