@@ -24,6 +24,9 @@ ONE_WALK = dt.timedelta(minutes=45)
 """What the watch is asked at night waits so long at most for the next walk: one message in 60 to 90 minutes is enough
 while all is well; common practice, no source."""
 
+_A_LITTLE = dt.timedelta(minutes=20)
+"""What comes in the longer rhythm of the night already waits no longer than this."""
+
 _DAY = dt.timedelta(days=1)
 _CHANGE = dt.timedelta(minutes=30)
 """A handover this near to a change of the watch is that change's."""
@@ -115,7 +118,7 @@ def _with_the_walk(prompt: Prompt, prompts: tuple[Prompt, ...], state: CookState
     at = prompt.wake_at
     if at is None or not _may_wait(prompt) or not is_quiet(state, at) or at <= state.as_of:
         return prompt
-    until = min(prompt.late_until, at + ONE_WALK)
+    until = min(prompt.late_until, at + (_A_LITTLE if _stretched(prompt) else ONE_WALK))
     walks = (p.wake_at for p in prompts if p.wake_at is not None and _wakes(p))
     next_walk = min((time for time in walks if at < time <= until), default=None)
     if next_walk is None:
@@ -123,6 +126,12 @@ def _with_the_walk(prompt: Prompt, prompts: tuple[Prompt, ...], state: CookState
     return dataclasses.replace(
         prompt, due_at=next_walk, wake_at=next_walk, late_from=prompt.late_from or prompt.due_at
     )  # fmt: skip
+
+
+def _stretched(prompt: Prompt) -> bool:
+    """Return whether it comes in the longer rhythm of the night already."""
+    repeat, why = prompt.step.repeat, prompt.why
+    return repeat is not None and why.kind == "repeat" and (why.minutes or 0) > repeat.every_min
 
 
 def _may_wait(prompt: Prompt) -> bool:
