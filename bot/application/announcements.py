@@ -21,7 +21,7 @@ from bot.messages.receipts import by_name, echo, receipt, still_open, warnings
 from bot.messages.trip import away, next_line, over, trip_message, wake_line, woken_by
 from bot.ports import CookSnapshot
 from scheduler.cook import Changes, Found, Lapsed, Over, Shifted, Situation, TripDue, ring
-from scheduler.facts import Fact, LeverTaken
+from scheduler.facts import Fact, LeverTaken, Planned
 from scheduler.planning.advice import advise
 from scheduler.planning.trips import OUTAGE
 from scheduler.state import Stage
@@ -119,7 +119,7 @@ def _paper_offer(snapshot: CookSnapshot, done: Turn) -> Message:
 
 def _levers(done: Turn, trip: TripDue | None, voice: Voice) -> Message:
     """Return what can be done, once, in the message in which dinner turned late or early; not right after a choice."""
-    chosen = any(isinstance(fact.body, LeverTaken) for fact in done.reported.facts)
+    chosen = any(isinstance(fact.body, LeverTaken | Planned) for fact in done.reported.facts)
     return Message(text="") if chosen else _turned(done.reported, trip, voice)
 
 

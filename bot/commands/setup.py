@@ -9,7 +9,7 @@ import datetime as dt
 from typing import Literal
 
 from bot.commands.intent import Said
-from scheduler.facts import Appetite, CookerKind, ReadBy, Serving, Wrap
+from scheduler.facts import Appetite, CookerKind, Detail, ReadBy, Serving, Wrap
 
 
 class AirSaid(Said):
@@ -92,6 +92,9 @@ class Draft(Said):
     air: AirSaid | None = None
     cooker: CookerSaid | None = None
     read_by: ReadBy | None = None
+    confidence: float | None = None
+    """Wanted probability of eating on time, as it was said: 0.95 of "95 % sure"."""
+    detail: Detail | None = None
     more: tuple[PieceDraft, ...] = ()
     """The other pieces of the same cook."""
     guests: GuestsSaid | None = None

@@ -23,6 +23,7 @@ from scheduler.facts import (
     Felt,
     FuelTold,
     GuestsTold,
+    KindTold,
     LeverTaken,
     MovedToOven,
     Noted,
@@ -143,6 +144,9 @@ def body_text(body: Body, voice: Voice) -> str:
             return _guests_text(body)
         case WatchesTold():
             return watches_told(body)
+        case KindTold():
+            told = _("Told from now on: {what}") if body.wanted else _("Not told any more: {what}")
+            return told.format(what=step_words(body.step).name)
         case DetailTold():
             return _TOLD[body.detail]()
         case Closed():
@@ -232,4 +236,9 @@ def fact_text(fact: Fact, voice: Voice) -> str:
     text = body_text(fact.body, voice)
     if isinstance(fact.body, Noted):
         return _("the note {text}").format(text=repr(fact.body.text[:40]))
-    return text[0].lower() + text[1:] if text else _("a note")
+    return uncapital(text) if text else _("a note")
+
+
+def uncapital(text: str) -> str:
+    """Return a text that goes on in a sentence: its first letter small, but for the word "I"."""
+    return text if text[:2] == "I " else text[:1].lower() + text[1:]

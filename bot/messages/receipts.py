@@ -9,7 +9,7 @@ import dataclasses
 import datetime as dt
 
 from bot.commands import Report, Value
-from bot.messages.bodies import body_text, fact_text
+from bot.messages.bodies import body_text, fact_text, uncapital
 from bot.messages.cooker import after_the_cooker
 from bot.messages.dinner import box_line, dinner_line
 from bot.messages.figures import Voice
@@ -160,7 +160,7 @@ def _told_of(event: Taken, changes: Changes, voice: Voice) -> str:
 
 def _joined(parts: list[str], by: str) -> str:
     """Return parts as one sentence: only the first begins with a capital."""
-    return by.join([parts[0], *[part[0].lower() + part[1:] for part in parts[1:]]])
+    return by.join([parts[0], *[uncapital(part) for part in parts[1:]]])
 
 
 def _pit_advice(changes: Changes, voice: Voice) -> list[str]:

@@ -113,8 +113,18 @@ def usual_pits(cut: Cut, voice: Voice) -> tuple[float, float, float]:
     return low, usual, high
 
 
-def begun(situation: Situation, voice: Voice, offer: Message | None = None) -> Message:
-    """Show the plan of a cook that has just been set up, the other ways to do it, and cookers to choose from."""
+def begun(situation: Situation, voice: Voice, offer: Message | None = None, kept: Message | None = None) -> Message:
+    """Show the plan of a cook that has just been set up, the other ways to do it, and cookers to choose from; `kept` is
+    what was taken over from the last cook.
+    """
+    told = _plan_with_ways(situation, voice, offer)
+    if kept is None or not kept.text:
+        return told
+    known, _line, coming = told.text.rpartition("\n")
+    return Message(text=lines(known, kept.text, coming), choices=(*told.choices, *kept.choices))
+
+
+def _plan_with_ways(situation: Situation, voice: Voice, offer: Message | None) -> Message:
     shown = with_cooker(plan(situation, voice, owner=False), situation, voice, offer or Message(text=""))
     if any(view.outlook.plan is None for view in situation.views):
         return shown

@@ -26,6 +26,7 @@ from bot.messages.refusals import refusal_text
 from bot.messages.setup import call_off_check
 from bot.messages.stall import stall_answer
 from bot.messages.watches import who_watches
+from bot.messages.wishes import what_i_tell
 from bot.ports import CookSnapshot
 from scheduler.cook import Changes, Refusal, Report, Situation, SpotAsked, assess, decide
 from scheduler.facts import Closed, Noted
@@ -85,7 +86,7 @@ def handle(
             _trouble_over(visit, work, snapshot, situation, first)
         case say.TakeLever():
             advice.take(visit, work, snapshot, situation, first)
-        case say.WatchesSaid():
+        case say.WatchesSaid() | say.KindSaid() | say.SureSaid():
             wishes.take(visit, work, snapshot, situation, first)
         case say.Pause():
             advice.pause(visit, work, situation)
@@ -125,6 +126,9 @@ def _ask(visit: Visit, work: Work, snapshot: CookSnapshot, situation: Situation,
             told = tell(situation, seed=visit.seed, now=visit.now, all_of_it=True)
             after = assess((*snapshot.facts, told), visit.house.catalogue)
             work.cooks.append(cook_write(after, (told,), version=snapshot.version))
+        return
+    if asked.topic is say.Topic.TOLD:
+        reply(visit, work, situation, what_i_tell(situation))
         return
     if (short := short_answer(asked, situation, voice)) is not None:
         reply(visit, work, situation, short)

@@ -28,7 +28,6 @@ from scheduler.cook import Report, Situation
 from scheduler.facts import (
     AirTold,
     Body,
-    Detail,
     DetailTold,
     Fact,
     Feel,
@@ -173,7 +172,7 @@ class Settling:
             case say.ChangePlan():
                 self._change_plan(intent)
             case say.TellMe():
-                self._plan(detail=intent.detail)
+                self._add(DetailTold(detail=intent.detail))
             case say.GuestsSaid() | say.AddPiece() | say.DropPiece():
                 self._pieces(intent)
             case say.Note():
@@ -362,18 +361,18 @@ class Settling:
             )
         )
 
-    def _plan(self, *, wrap: Wrap | None = None, detail: Detail | None = None, read_by: ReadBy | None = None) -> None:
+    def _plan(self, *, wrap: Wrap | None = None, read_by: ReadBy | None = None) -> None:
         """Write the plan anew with something changed; dinner stays where it was moved to."""
-        if self._whole.several:
-            self._add(WrapPlanned(wrap=wrap) if wrap is not None else DetailTold(detail=detail or Detail.USUAL))
+        if self._whole.several and wrap is not None:
+            self._add(WrapPlanned(wrap=wrap))
             return
-        planned, serving = self._situation.state.planned, self._situation.state.serving
+        seen = self._whole.view(FIRST).state if self._whole.several else self._situation.state
+        planned, serving = seen.planned, seen.serving
         self._add(
             dataclasses.replace(
                 planned,
                 serving=serving,
                 wrap=wrap or planned.wrap,
-                detail=detail or planned.detail,
                 read_by=read_by or planned.read_by,
             )
         )

@@ -10,16 +10,19 @@ from bot import commands as say
 from bot.application.among import entitle
 from bot.application.announcements import alone, answer, turn
 from bot.application.cookers import cooker_told, offered_cookers
+from bot.application.habits import usual_detail
 from bot.application.visit import Visit, Work
 from bot.application.voices import DEFAULT_UNIT, voice_of
 from bot.chat import Address
-from bot.conversation.flows.setup import guests_told, merge, missing, more_pieces, planned
+from bot.conversation.flows.setup import guests_told, merge, missing, more_pieces, planned, within_limits
 from bot.crew import Right, may
 from bot.messages import cooker, own_cuts, setup, talk
+from bot.messages.certainty import out_of_limits
 from bot.messages.figures import Voice
 from bot.messages.message import Message
 from bot.messages.problems import danger_card
 from bot.messages.refusals import question, refusal_text
+from bot.messages.wishes import kept_level
 from bot.ports import CookSnapshot, Json, SessionWrite
 from scheduler.cook import Beginning, Changes, Refusal, begin
 from scheduler.cuts import Cut
@@ -246,7 +249,7 @@ def _begun(visit: Visit, known: Setup, cook: str) -> Changes | Refusal:
     return begin(
         Beginning(
             cook=cook,
-            planned=planned(draft, visit.house.zone, known.unit or DEFAULT_UNIT),
+            planned=planned(_as_usual(draft, visit), visit.house.zone, known.unit or DEFAULT_UNIT),
             on_at=draft.on_at,
             core_c=draft.core_c,
             air=None if draft.air is None else AirTold(**draft.air.model_dump(exclude={"kind"})),
@@ -260,6 +263,11 @@ def _begun(visit: Visit, known: Setup, cook: str) -> Changes | Refusal:
         message=visit.incoming.message,
         catalogue=visit.house.catalogue,
     )
+
+
+def _as_usual(draft: say.Draft, visit: Visit) -> say.Draft:
+    """Return the draft with the level of detail of the last cook, where nobody said another."""
+    return draft if draft.detail is not None else draft.model_copy(update={"detail": usual_detail(visit)})
 
 
 def _begin(visit: Visit, work: Work, known: Setup, left_out: Message) -> None:
@@ -277,7 +285,11 @@ def _begin(visit: Visit, work: Work, known: Setup, left_out: Message) -> None:
     done = alone(begun) if known.draft.on_at is None else turn((), begun, visit=visit)
     voice = voice_of(done.after, visit.now)
     offer = cooker.offer(() if begun.after.state.cooker is not None else offered_cookers(visit))
-    body = _broken(visit).then(left_out).then(setup.begun(begun.after, voice, offer))
+    kept = Message(text="") if known.draft.detail is not None else kept_level(begun.after.state.detail)
+    sure = known.draft.confidence
+    if sure is not None and sure != within_limits(sure):
+        left_out = left_out.then(Message(text=out_of_limits()))
+    body = _broken(visit).then(left_out).then(setup.begun(begun.after, voice, offer, kept))
     entitle(work, visit.house.store, empty.id, rooms, done.after)
     answer(visit, work, empty, done, body=body)
     work.sessions.append(SessionWrite(address=visit.address, person=visit.person.id, data=None))

@@ -8,7 +8,8 @@ from __future__ import annotations
 import dataclasses
 
 from bot.commands import AirSaid, Draft, GuestsSaid, PieceDraft
-from scheduler.facts import Appetite, GuestsTold, PieceAdded, Planned
+from scheduler.facts import Appetite, Detail, GuestsTold, PieceAdded, Planned
+from scheduler.planning.backward import LEAST_CONFIDENCE, MOST_CONFIDENCE
 
 ORDER = ("cut", "serving", "pit")
 """The slots that must be known, in the order they are asked. Mass and count have usual figures."""
@@ -80,6 +81,11 @@ def missing(draft: Draft) -> str | None:
     return next((slot for slot in ORDER if known[slot] is None), None)
 
 
+def within_limits(confidence: float | None) -> float | None:
+    """Return a wanted probability within what a plan can be made for, None when nobody said one."""
+    return None if confidence is None else min(max(confidence, LEAST_CONFIDENCE), MOST_CONFIDENCE)
+
+
 def planned(draft: Draft, zone: str, unit: str) -> Planned:
     """Return the inputs of the cook as a fact body, in the cook's own zone.
 
@@ -100,6 +106,8 @@ def planned(draft: Draft, zone: str, unit: str) -> Planned:
         mass_kg=draft.mass_kg,
         wrap=draft.wrap,
         read_by=draft.read_by,
+        confidence=within_limits(draft.confidence),
+        detail=draft.detail or Detail.USUAL,
         unit=unit,
         from_middle=draft.on_at is not None or draft.core_c is not None,
     )

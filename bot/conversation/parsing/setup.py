@@ -25,6 +25,7 @@ from bot.conversation.parsing.numbers import Figure, figures
 from bot.conversation.parsing.readings import can_be, in_c, likely
 from bot.conversation.parsing.serving import Said, impossible, serving_said
 from bot.conversation.parsing.time_words import NUMBER_WORDS
+from bot.conversation.parsing.wishes import wishes_in
 from bot.conversation.parsing.words import clauses, cut_out
 from scheduler.cut_names import FOODS
 from scheduler.cuts import Cut
@@ -95,6 +96,8 @@ def tell(heard: str, text: str, context: Context) -> Telling:
     told = Telling(rest=in_figures(air.rest))
     if air.said:
         told.said["air"] = AirSaid(temp_c=air.temp_c, word=air.word, wind=air.wind)
+    of_wishes, told.rest = wishes_in(told.rest)
+    told.said |= of_wishes
     _guests(told)
     _more(told, text, context)
     cuts = _cut(told, context)

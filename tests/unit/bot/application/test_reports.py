@@ -29,7 +29,7 @@ from tests.fakes.kitchen import PlayedKitchen, on
         ("will wrap in foil", "Plan: 7 pieces, wrap: foil. I tell the usual steps."),
         (
             "only decisions",
-            "Plan: 7 pieces, wrap decided at the bark. I tell only decisions, and whatever is about safety.",
+            "I tell only decisions, and whatever is about safety.",
         ),
     ],
 )  # fmt: skip

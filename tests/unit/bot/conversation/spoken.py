@@ -330,6 +330,8 @@ def _draft(draft: Draft) -> str:
         f"core {draft.core_c:.1f}" if draft.core_c is not None else "",
         *(_piece(piece) for piece in draft.more),
         f"guests {_guests(draft.guests)}" if draft.guests is not None else "",
+        f"sure {draft.confidence:.3g}" if draft.confidence is not None else "",
+        f"tell {draft.detail}" if draft.detail is not None else "",
         f"ignored {' / '.join(draft.ignored)}" if draft.ignored else "",
     ]
     return re.sub(r"\s+", " ", f"draft {', '.join(part for part in parts if part)}").strip()

@@ -77,3 +77,129 @@ def test_watches_answer_the_question_about_them() -> None:
     assert meant("Bashir 22-03", PLANNED, "roles") == "watches Bashir 22:00 to 03:00"
     assert meant("Tomas 22-03", PLANNED) == "watches Tomas 22:00 to 03:00"
     assert not meant("Bashir 22-03", PLANNED).startswith("watches")
+
+
+@pytest.mark.parametrize(
+    ("text", "understood"),
+    [
+        ("no more spritz prompts", "mute spritz"),
+        ("stop asking about fuel", "mute fuel_check"),
+        ("stop asking about charcoal", "mute fuel_check"),
+        ("don't remind me of sides", "mute sides"),
+        ("mute the pit", "mute pit_check"),
+        ("turn the wood prompts off", "mute wood_add"),
+        ("don't spritz", "mute spritz"),
+        ("never ask about the ash", "mute ash"),
+        ("remind me of sides again", "tell sides"),
+        ("I want spritz prompts", "tell spritz"),
+        ("unmute fuel", "tell fuel_check"),
+        ("what do you tell me?", "ask told"),
+        ("what is switched off", "ask told"),
+    ],
+)
+def test_prompts_of_a_kind_are_switched_off_and_on(text: str, understood: str) -> None:
+    """A step named together with a word for its prompts or for asking is about those prompts."""
+    assert meant(text) == understood
+    assert meant(text, MUTED) == understood
+
+
+def test_a_step_again_is_about_its_prompts_only_while_they_are_off() -> None:
+    """Spritz again switches on what was switched off; else, and as a thing done, it stays a report."""
+    assert meant("spritz again", MUTED) == "tell spritz"
+    assert meant("spritz again") == "done spritz"
+    assert meant("spritzed again", MUTED) == "done spritz"
+    assert meant("pit 250 again", MUTED) == "reading pit 121.1"
+
+
+@pytest.mark.parametrize(
+    ("text", "understood"),
+    [
+        ("no more wood", "skip wood_add"),
+        ("skip the spritz", "skip spritz"),
+        ("stop the cook", "call off"),
+        ("fuel low again", "done fuel_check, low"),
+        ("no wrap", "wrap none"),
+    ],
+)
+def test_a_step_left_out_once_is_no_kind_switched_off(text: str, understood: str) -> None:
+    """Without a word for asking it is this one time, or something else."""
+    assert meant(text) == understood
+
+
+@pytest.mark.parametrize(
+    ("text", "understood"),
+    [
+        ("the usual", "tell usual"),
+        ("just the usual please", "tell usual"),
+        ("every step", "tell every"),
+        ("only decisions", "tell decisions"),
+        ("tell me only decisions", "tell decisions"),
+        ("tell me less", "tell decisions"),
+        ("no more prompts", "tell decisions"),
+        ("all steps", "ask plan_rest"),
+        ("tell me everything", "ask plan_rest"),
+    ],
+)
+def test_how_much_is_told_is_one_plain_word(text: str, understood: str) -> None:
+    """Three levels, each by its name alone; asking for the whole plan is not one of them."""
+    assert meant(text) == understood
+
+
+@pytest.mark.parametrize(
+    ("text", "understood"),
+    [
+        ("be 95 % sure", "sure 0.95"),
+        ("be 95% sure", "sure 0.95"),
+        ("I want to be 90% sure", "sure 0.9"),
+        ("plan for 70 %", "sure 0.7"),
+        ("make it 95 percent certain", "sure 0.95"),
+        ("95 sure", "sure 0.95"),
+        ("be 100 % sure", "sure 1"),
+        ("safer", "sure safer"),
+        ("play it safe", "sure safer"),
+        ("be more sure", "sure safer"),
+        ("less sure", "sure bolder"),
+    ],
+)
+@pytest.mark.parametrize("here", [PLANNED, RUNNING])
+def test_how_sure_dinner_is_to_be(text: str, understood: str, here: str) -> None:
+    """A share of a hundred with a word of certainty, or a word for more or less of it."""
+    assert meant(text, here) == understood
+
+
+@pytest.mark.parametrize(
+    ("text", "understood"),
+    [
+        ("is it safe?", "ask safe"),
+        ("safe?", "ask safe"),
+        ("95", "question slot [core: reading core 35.0 | pit: reading pit 35.0]"),
+        ("humidity 70 %", "question not_understood"),
+        ("I am not sure", "note"),
+    ],
+)
+def test_other_shares_and_safety_are_no_certainty(text: str, understood: str) -> None:
+    """Whether it is safe is a question, a bare figure a reading, and a share of something else is nothing."""
+    assert meant(text) == understood
+
+
+@pytest.mark.parametrize(
+    ("text", "understood"),
+    [
+        (
+            "brisket 6 kg, dinner 18:00 saturday, pit 250, be 95 % sure",
+            "draft cut brisket_packer, mass 6.00 kg, pit 121, dinner 18:00, sure 0.95",
+        ),
+        (
+            "brisket 6 kg, 90% sure, dinner 18:00 saturday, pit 250, only decisions",
+            "draft cut brisket_packer, mass 6.00 kg, pit 121, dinner 18:00, sure 0.9, tell decisions",
+        ),
+        ("pork butt, every step", "draft cut pork_butt, tell every"),
+        (
+            "brisket 6 kg, dinner 18:00 saturday, pit 250",
+            "draft cut brisket_packer, mass 6.00 kg, pit 121, dinner 18:00",
+        ),
+    ],
+)
+def test_certainty_and_level_in_the_sentence_that_sets_up(text: str, understood: str) -> None:
+    """Both may stand anywhere in the sentence, and no figure of it is taken for a pit."""
+    assert meant(text, "stage=none unit=F now=07:00") == understood
