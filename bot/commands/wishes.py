@@ -68,6 +68,8 @@ class Suppose(Said):
 
     kind: Literal["suppose"] = "suppose"
     light_at: dt.datetime | None = None
+    later_min: float | None = None
+    """So many minutes later than planned, earlier when negative."""
     on_at: dt.datetime | None = None
     serving: Serving | None = None
     pit_low_c: float | None = None

@@ -12,6 +12,7 @@ from bot.commands import Ask, Topic
 from bot.messages.dinner import box_line, dinner_line
 from bot.messages.figures import Voice, span
 from bot.messages.message import Message, lines
+from bot.messages.reasons import if_skipped, why
 from bot.messages.rest import rest_text
 from bot.messages.steps import step_words
 from bot.messages.trip import next_line
@@ -29,6 +30,8 @@ def short_answer(asked: Ask, situation: Situation, voice: Voice) -> Message | No
         return _step(asked.step, situation, voice)
     if asked.topic is Topic.WHAT_IF and asked.wrap is not None:
         return _what_if(asked.wrap, situation, voice)
+    if asked.topic in {Topic.WHY, Topic.IF_SKIPPED}:
+        return (why if asked.topic is Topic.WHY else if_skipped)(asked.step, situation, voice)
     plain: dict[Topic, Callable[[Situation, Voice], Message]] = {Topic.REST: _rest, Topic.WHEN: _when}
     return plain[asked.topic](situation, voice) if asked.topic in plain else None
 

@@ -5,9 +5,11 @@ Sentences and buttons only; every time and chance comes from `scheduler.planning
 
 from __future__ import annotations
 
+import dataclasses
 import datetime as dt
 
 from bot.commands import ChoosePlan
+from bot.messages.advice import ask_levers
 from bot.messages.figures import Voice, span
 from bot.messages.message import Message, Option, lines
 from bot.messages.naming import piece_name
@@ -18,6 +20,7 @@ from scheduler.cuts import Cut
 from scheduler.facts import Wrap
 from scheduler.planning.alternatives import Alternative, Kind
 from scheduler.planning.backward import Backward, Snag, SnagKind
+from scheduler.planning.shared_fire import alternatives_of
 
 _NIGHT = dt.timedelta(minutes=30)
 """Less of the night than this is not worth a word."""
@@ -74,6 +77,15 @@ def side_by_side(offered: tuple[Alternative, ...], voice: Voice) -> Message:
     rows = [_row(one, voice) for one in offered]
     choices = tuple((option(one, voice),) for one in offered if one.kind is not Kind.AS_ASKED)
     return Message(text=lines(_("Ways to do it:"), *rows), choices=choices)
+
+
+def ways(situation: Situation, voice: Voice) -> Message:
+    """Return the ways to do it at any time before the meat is on; after that, what can still be changed."""
+    if any(view.outlook.plan is None for view in situation.views):
+        return dataclasses.replace(too_late_to_choose(), choices=((ask_levers(),),))
+    offered = alternatives_of([(view.state, view.cut) for view in situation.views], situation.catalogue.cookers)
+    shown = side_by_side(offered, voice)
+    return shown if shown.text else Message(text=lines(_("No other way is worth a word:"), _row(offered[0], voice)))
 
 
 def option(one: Alternative, voice: Voice) -> Option:

@@ -7,7 +7,7 @@ from collections.abc import Callable
 from bot import commands as say
 from bot.application.among import Running
 from bot.application.announcements import answer, reply, turn
-from bot.application.handlers import advice, choosing, troubles, wishes
+from bot.application.handlers import advice, choosing, supposing, troubles, wishes
 from bot.application.handlers.reports import Settling
 from bot.application.papers import TOPICS, give_out
 from bot.application.visit import Visit, Work
@@ -21,6 +21,7 @@ from bot.messages.courses import where_each_stands
 from bot.messages.figures import Voice
 from bot.messages.message import Message, lines
 from bot.messages.naming import cook_title, named
+from bot.messages.plans import ways
 from bot.messages.problems import none_stands
 from bot.messages.refusals import refusal_text
 from bot.messages.setup import call_off_check
@@ -39,6 +40,7 @@ _ANSWERS: dict[say.Topic, Callable[[Situation, Voice], Message]] = {
     say.Topic.SAFE: is_it_safe,
     say.Topic.STALL: stall_answer,
     say.Topic.WATCHES: who_watches,
+    say.Topic.WAYS: ways,
 }
 
 
@@ -51,6 +53,7 @@ _OF_THE_WHOLE = frozenset(
         say.Topic.SAFE,
         say.Topic.LEVERS,
         say.Topic.WATCHES,
+        say.Topic.WAYS,
     }
 )
 """Questions that are answered for all pieces at once unless one is named."""
@@ -88,6 +91,8 @@ def handle(
             advice.take(visit, work, snapshot, situation, first)
         case say.WatchesSaid() | say.KindSaid() | say.SureSaid():
             wishes.take(visit, work, snapshot, situation, first)
+        case say.Suppose():
+            supposing.answer_to(visit, work, snapshot, situation, first)
         case say.Pause():
             advice.pause(visit, work, situation)
         case _:

@@ -7,6 +7,7 @@ from pathlib import Path
 
 import pytest
 
+from bot.messages.steps import step_words
 from scheduler.facts import Detail, WatchesTold
 from tests.fakes.kitchen import PlayedKitchen, on
 
@@ -145,3 +146,87 @@ def test_nobody_is_promised_a_hundred(tmp_path: Path) -> None:
     kitchen.say("Ines", "lit")
     kitchen.say("Ines", "meat on")
     assert kitchen.say("Ines", "safer").lines[0].startswith("The meat is on, so its start stands.")
+
+
+# --- why, and what if -------------------------------------------------------------------------------------------------
+
+
+@pytest.fixture
+def butt(tmp_path: Path) -> PlayedKitchen:
+    """Return a kitchen in which Ines planned a pork butt for Sunday, at two in the afternoon of Saturday."""
+    kitchen = PlayedKitchen(tmp_path, on("14:00"))
+    kitchen.opens("Ines")
+    kitchen.say("Ines", SURE)
+    return kitchen
+
+
+def test_why_names_what_happens_otherwise_and_why_it_is_due_then(butt: PlayedKitchen) -> None:
+    """Of the step named, of the open one, or of what comes next: the consequence, then the reason of its time."""
+    salt = butt.say("Ines", "why salt?")
+    assert salt.lines[0].startswith("Salt the meat. If forgotten: only the outside is seasoned")
+    assert re.match(r"Due (now|.*\d\d:\d\d), 16 h before: meat on\.", salt.lines[1])
+    open_step = butt.situation.waiting[0].step.id
+    assert butt.say("Ines", "why?").lines[0].partition(".")[0].casefold() == step_words(open_step).name.casefold()
+
+
+def test_what_without_it_says_whether_it_may_be_left_out(butt: PlayedKitchen) -> None:
+    """What happens without a step; one of safety stays open, another may be skipped by a button."""
+    ash = butt.say("Ines", "what if I skip the ash?")
+    assert ash.lines[0] == "Ash out. If forgotten: a bin or a deck burns."
+    assert ash.lines[1] == "It is about safety: it stays open until it is done."
+    assert ash.labels == ()
+    assert butt.say("Ines", "what if I skip it?").labels == ("Skip it this once",)
+
+
+def test_other_ways_can_be_seen_again_and_chosen(butt: PlayedKitchen) -> None:
+    """The ways that the plan began with come back with their buttons, until the meat is on."""
+    shown = butt.say("Ines", "other plans")
+    assert shown.lines[0] == "Ways to do it:"
+    assert any(label.startswith("Light ") for label in shown.labels)
+    butt.say("Ines", "lit")
+    butt.say("Ines", "meat on")
+    assert butt.say("Ines", "alternatives").lines[0].startswith("The meat is on already")
+
+
+@pytest.mark.parametrize(
+    ("text", "head"),
+    [
+        ("what if pit 275", "If pit 275 F: late "),
+        ("what if dinner is at 19:00", "If dinner Sun 19:00: late "),
+        ("what if we start at 23:00", "If lit 23:00: late "),
+        ("what if we start an hour later", "If 1 h later: late "),
+    ],
+)
+def test_what_if_is_answered_by_the_engine_and_kept_nowhere(butt: PlayedKitchen, text: str, head: str) -> None:
+    """The times under the change, then those that stand; the log holds nothing new of it."""
+    before = butt.situation
+    answer = butt.say("Ines", text)
+    assert answer.lines[0].startswith(head)
+    assert re.match(r"As it stands: late 1[45] in 100, light ", answer.lines[1])
+    assert answer.lines[2] == "Nothing is changed."
+    assert butt.situation.outlook.light_at == before.outlook.light_at
+    assert butt.situation.state.serving == before.state.serving
+
+
+def test_a_later_start_is_later_more_often(butt: PlayedKitchen) -> None:
+    """The chance of being late comes from the engine under the change: an hour more of sleep costs some of it."""
+    late = [
+        int(re.findall(r"late (\d+) in 100", butt.say("Ines", text).lines[0])[0])
+        for text in ("what if we start an hour earlier", "what if we start an hour later", "what if we start 4 h later")
+    ]
+    assert late == sorted(late)
+    assert late[0] < late[2] - 5
+
+
+def test_a_supposed_dinner_that_cannot_be_says_when_it_can(butt: PlayedKitchen) -> None:
+    """Too soon is answered with the earliest plate, and dinner stays where it was."""
+    answer = butt.say("Ines", "what if dinner is at 20:00 today")
+    assert answer.lines[0].startswith("That is too soon. The earliest plate is about ")
+    assert butt.situation.state.serving.start == on("18:00", 1).replace(tzinfo=None)
+
+
+def test_what_was_supposed_can_be_kept_by_a_button(butt: PlayedKitchen) -> None:
+    """The button under a supposed pit makes it so."""
+    butt.say("Ines", "what if pit 275")
+    butt.say("Ines", "do it so")
+    assert butt.situation.state.pit_c == pytest.approx(135.0, abs=0.1)

@@ -228,9 +228,9 @@ def _wish(intent: WatchesSaid | KindSaid | SureSaid | RestSaid | Suppose) -> str
                 f"sure {intent.confidence:.3g}"
             )  # fmt: skip
         case RestSaid():
-            parts = (
+            parts: tuple[str, ...] = (
                 "" if intent.minutes is None else f"{intent.minutes:g} min",
-                intent.place or "",
+                intent.place.value if intent.place else "",
                 "" if intent.oven_c is None else f"at {intent.oven_c:.0f}",
                 "now" if intent.there else "",
             )
@@ -239,6 +239,7 @@ def _wish(intent: WatchesSaid | KindSaid | SureSaid | RestSaid | Suppose) -> str
             parts = (
                 f"light{_clock(intent.light_at)}" if intent.light_at else "",
                 f"on{_clock(intent.on_at)}" if intent.on_at else "",
+                "" if intent.later_min is None else _shift(intent.later_min),
                 f"dinner {_serving(intent.serving)}" if intent.serving else "",
                 "" if intent.pit_low_c is None else f"pit {_band(intent.pit_low_c, intent.pit_high_c)}",
             )

@@ -203,3 +203,59 @@ def test_other_shares_and_safety_are_no_certainty(text: str, understood: str) ->
 def test_certainty_and_level_in_the_sentence_that_sets_up(text: str, understood: str) -> None:
     """Both may stand anywhere in the sentence, and no figure of it is taken for a pit."""
     assert meant(text, "stage=none unit=F now=07:00") == understood
+
+
+@pytest.mark.parametrize(
+    ("text", "understood"),
+    [
+        ("why?", "ask why"),
+        ("why salt?", "ask why"),
+        ("why now?", "ask why"),
+        ("but why do you ask that?", "ask why"),
+        ("why do I have to spritz", "ask why"),
+        ("what if I skip it?", "ask if_skipped"),
+        ("what if we skip the spritz", "ask if_skipped"),
+        ("can I skip the trim?", "ask if_skipped"),
+        ("is this necessary?", "ask if_skipped"),
+        ("other plans", "ask ways"),
+        ("other ways", "ask ways"),
+        ("alternatives", "ask ways"),
+        ("show me the other plans", "ask ways"),
+        ("what if pit 275", "suppose pit 135"),
+        ("what if the pit was at 275?", "suppose pit 135"),
+        ("how about 275?", "suppose pit 135"),
+        ("what if dinner is at 19:00", "suppose dinner 19:00"),
+        ("what if we eat at 7?", "suppose dinner 19:00"),
+        ("what if we start at 23:00", "suppose light at 23:00"),
+        ("what if the meat goes on at 9", "suppose on at 21:00"),
+        ("what if we start an hour later", "suppose 60 min later"),
+        ("what if we light 30 minutes earlier", "suppose 30 min earlier"),
+        ("what if dinner is at 19:00 and pit 275", "suppose dinner 19:00, pit 135"),
+    ],
+)
+@pytest.mark.parametrize("here", [PLANNED, RUNNING])
+def test_questions_about_the_plan(text: str, understood: str, here: str) -> None:
+    """Why, what without it, which other ways, and what if: asked at any stage, and nothing is told by them."""
+    assert meant(text, here) == understood
+
+
+@pytest.mark.parametrize(
+    ("text", "understood"),
+    [
+        ("why is it stuck?", "ask stall"),
+        ("why did it stall?", "ask stall"),
+        ("what if foil", "ask what_if"),
+        ("what if we wrap in paper", "ask what_if"),
+        ("what if I don't wrap", "ask what_if"),
+        ("options", "ask levers"),
+        ("dinner at 19:00", "dinner 19:00"),
+        ("pit to 275", "pit to 135"),
+        ("skip it", "skip ?"),
+        ("can we eat at 7?", "ask how_long"),
+        ("what if it reads 210", "question not_understood"),
+        ("what about the fire going out", "question not_understood"),
+    ],
+)
+def test_near_relatives_of_questions_about_the_plan(text: str, understood: str) -> None:
+    """A stall, a wrap, the levers, a change and a report stay what they were; what nobody can suppose is asked back."""
+    assert meant(text) == understood
