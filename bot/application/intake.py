@@ -187,7 +187,7 @@ class Intake:
             return
         found = meant(visit, cooks)
         wanted = understood(visit, found[0])
-        if isinstance(wanted[0], say.NewCook | say.Invite):
+        if isinstance(wanted[0], say.NewCook | say.Invite | say.HowMuch):
             self._with_cook(visit, work, found[0], wanted)
         elif isinstance(wanted[0], say.Ask) and len(named(visit, cooks)) != 1:
             cooking.ask_of_all(visit, work, cooks, wanted[0])

@@ -22,6 +22,7 @@ from bot.commands.setup import (
     ForCook,
     FuelSaid,
     GuestsSaid,
+    HowMuch,
     MoreCuts,
     NewCook,
     PieceDraft,
@@ -48,6 +49,7 @@ __all__ = [
     "ForCook",
     "FuelSaid",
     "GuestsSaid",
+    "HowMuch",
     "Intent",
     "Invite",
     "Join",
@@ -310,7 +312,7 @@ Intent = Annotated[
     | WrapSaid | Undo | Correct | Ask | Draft | MoreCuts | ChangePlan | MoveDinner | MovePit | ChoosePlan | AirSaid
     | CookerSaid | FuelSaid | ReadBySaid | TellMe | WatchesSaid | KindSaid | SureSaid | RestSaid | Suppose
     | CallOff | Join | Invite | Trouble | TroubleOver | TakeLever | Pause
-    | Note | Unclear,
+    | HowMuch | Note | Unclear,
     Field(discriminator="kind"),
 ]  # fmt: skip
 
@@ -321,6 +323,7 @@ INTENT: TypeAdapter[Intent] = TypeAdapter(Intent)
 
 _NEEDS: dict[str, Right] = {
     "ask": Right.ASK,
+    "how_much": Right.ASK,
     "pause": Right.ASK,
     "take_lever": Right.DECIDE,
     "skip": Right.DECIDE,

@@ -63,6 +63,18 @@ class GuestsSaid(Said):
     adults: int | None = None
     children: int | None = None
     appetite: Appetite | None = None
+    buns: bool | None = None
+
+
+class HowMuch(Said):
+    """A question about amounts of meat: for these guests, of this cut, or whether so much is enough. None: not said."""
+
+    kind: Literal["how_much"] = "how_much"
+    cut: str | None = None
+    guests: GuestsSaid | None = None
+    mass_kg: float | None = None
+    """Mass of one piece that is asked about [kg]."""
+    count: int | None = None
 
 
 class ForCook(Said):

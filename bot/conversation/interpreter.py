@@ -34,6 +34,7 @@ from bot.conversation.parsing.changes import plan_changed, whole_plan
 from bot.conversation.parsing.commands import command, greets, questions
 from bot.conversation.parsing.cookers import about_the_cooker, cooker_words, on_the_dial, reads_the_dial
 from bot.conversation.parsing.corrections import corrected_time, correction
+from bot.conversation.parsing.feeding import how_much
 from bot.conversation.parsing.moves import dinner, is_about_dinner, pit_moved
 from bot.conversation.parsing.offered import begun, chosen
 from bot.conversation.parsing.pieces import added, also_guests, by_piece, dropped, in_order, piece_named
@@ -50,6 +51,8 @@ def read(text: str, context: Context) -> tuple[Intent, ...]:
     if (intent := chosen(text, context)) is not None:
         return (intent,)
     heard = tidy(text)
+    if len(heard) <= LONGEST_READ and (asks := how_much(heard, context.cuts)) is not None:
+        return (asks,)
     if (about := _about_pieces(heard, text, context)) is not None:
         return about
     if not _sets_up(context) and (wish := wished(heard, text, context)) is not None:

@@ -13,6 +13,7 @@ from bot.messages.advice import ask_levers
 from bot.messages.cooker import fuel_line
 from bot.messages.courses import pit_line, plan_of_several, where_each_stands
 from bot.messages.dinner import box_line, dinner_line
+from bot.messages.feeding import plan_note
 from bot.messages.figures import Voice, kilograms, span
 from bot.messages.findings import finding_text
 from bot.messages.gates import waiting_line
@@ -99,7 +100,7 @@ def plan(situation: Situation, voice: Voice, *, owner: bool = True) -> Message:
     main = [(at, step.id) for at, step in situation.itinerary() if step.id in _MAIN]
     wraps = if_wrapped(situation, voice) if state.stage is Stage.COOKING else ""
     told = (wraps, _salt_note(situation), *_plan_notes(situation, voice))
-    notes = [note for note in told if note]
+    notes = [note for note in (*told, plan_note(situation)) if note]
     room = PLAN_LINES - 3 - len(notes)
     chosen = sorted(_without_past(main, situation), key=lambda entry: _MAIN.index(entry[1]))[:room]
     shown = [_plan_entry(at, step_id, situation, voice) for at, step_id in sorted(chosen, reverse=True)]

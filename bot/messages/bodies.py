@@ -210,6 +210,7 @@ def _guests_text(told: GuestsTold) -> str:
     if told.children:
         parts.append(n_("{count} child", "{count} children", told.children).format(count=told.children))
     how = {Appetite.LIGHT: _(", light eaters"), Appetite.HEARTY: _(", hearty eaters")}.get(told.appetite, "")
+    how += _(", in buns") if told.buns else ""
     return _("Guests: {guests}{how}").format(guests=_(" and ").join(parts), how=how)
 
 

@@ -8,6 +8,7 @@ from __future__ import annotations
 import datetime as dt
 
 from bot.messages.dinner import dinner_line
+from bot.messages.feeding import people_fed, plan_note
 from bot.messages.figures import Voice, kilograms, span
 from bot.messages.message import Message, lines
 from bot.messages.naming import capital, piece_name
@@ -17,6 +18,7 @@ from bot.messages.trip import next_line
 from bot.messages.words import _
 from scheduler.cook import Situation
 from scheduler.facts import ServingKind, Slot
+from scheduler.planning.feeding import feeding, waves
 from scheduler.planning.trips import JOIN
 from scheduler.planning.views import PieceView
 from scheduler.planning.whole import Course
@@ -31,9 +33,11 @@ _SHARED = ("meat_on", "bark_check", "tender_test", "pull", "core_read")
 
 def plan_of_several(situation: Situation, voice: Voice, *, owner: bool) -> Message:
     """Return the plan of a cook of several pieces: dinner, the fire, a line for each piece, what shares a walk."""
+    waves_told = _waves(situation, voice)
     text = lines(
         dinner_line(situation, voice),
-        *_waves(situation, voice),
+        *waves_told,
+        plan_note(situation, apart=not waves_told),
         _light_line(situation, voice),
         *(piece_line(view, situation, voice) for view in in_order(situation)),
         *_walks(situation, voice),
@@ -125,11 +129,14 @@ def _waves(situation: Situation, voice: Voice) -> list[str]:
     times = {view.outlook.serve_at for view in situation.views}
     if len(times) == 1 or any(view.state.serving.kind is ServingKind.WHEN_READY for view in situation.views):
         return []
-    waves = [
-        (at, ", ".join(piece_name(view) for view in situation.views if view.outlook.serve_at == at))
-        for at in sorted(at for at in times if at is not None)
-    ]
-    return [_("To the table: {waves}.").format(waves="; ".join(f"{voice.clock(at)} {names}" for at, names in waves))]
+    told = []
+    for pieces, heads in waves(feeding(situation.views, situation.state.guests), situation.views):
+        at, names = pieces[0].outlook.serve_at, ", ".join(piece_name(view) for view in pieces)
+        if at is not None:
+            told.append(
+                _("{time} {names}, feeds {count}").format(time=voice.clock(at), names=names, count=people_fed(heads))
+            )
+    return [_("To the table: {waves}.").format(waves="; ".join(told))]
 
 
 def _walks(situation: Situation, voice: Voice) -> list[str]:

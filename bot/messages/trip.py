@@ -21,6 +21,7 @@ from bot.messages.wraps import to_decide_from
 from scheduler.cook import Situation
 from scheduler.facts import Feel, Slot, Wrap
 from scheduler.planning.prompts import Prompt
+from scheduler.planning.quantities import salt_for, trimmed_kg
 from scheduler.planning.telling import boxed
 from scheduler.planning.trips import JOIN, Trip
 from scheduler.safety import ACT_C
@@ -255,11 +256,12 @@ def _goes_on(situation: Situation, text: str, voice: Voice) -> str:
 
 
 def _salt(situation: Situation) -> str:
-    """Return how much salt: by mass when the mass is known, else per kilogram."""
+    """Return how much salt: for the trimmed mass when the mass is known, else per kilogram."""
     cut, mass_kg = situation.cut, situation.state.planned.mass_kg
     if mass_kg is None:
-        return _("{grams:.0f} g for each kilogram").format(grams=cut.salt_pct * 10)
-    return _("{grams:.0f} g for each {piece}").format(grams=cut.salt_pct * 10 * mass_kg, piece=_(cut.piece_word))
+        return _("{grams:.0f} g for each kilogram after trimming").format(grams=salt_for(cut, 1.0).grams)
+    salt = salt_for(cut, trimmed_kg(cut, mass_kg))
+    return _("{grams:.0f} g for each {piece}").format(grams=salt.grams, piece=_(cut.piece_word))
 
 
 def choices_for(prompts: tuple[Prompt, ...], situation: Situation) -> tuple[tuple[Option, ...], ...]:

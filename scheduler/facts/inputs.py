@@ -79,6 +79,8 @@ class GuestsTold:
     adults: int | None = None
     children: int | None = None
     appetite: Appetite = Appetite.NORMAL
+    buns: bool = False
+    """Served in buns, of which people eat less than from a plate."""
 
 
 @dataclasses.dataclass(frozen=True, kw_only=True)

@@ -67,12 +67,13 @@ class Salt:
     high_g: float
 
 
-def to_buy(cut: Cut, guests: Guests) -> ToBuy:
+def to_buy(cut: Cut, guests: Guests, share: float = 1.0) -> ToBuy:
     """Return how much raw meat of a cut feeds these guests, as bought: before trimming, with its bones.
 
-    Pieces are counted in the usual size and rounded up; whoever buys other pieces goes by the mass.
+    `share` is what of the dinner it makes, beside other meat, 0 to 1. Pieces are counted in the usual size and rounded
+    up; whoever buys other pieces goes by the mass.
     """
-    raw_kg = _rounded_up(_raw_g(cut, guests.appetite) / 1000.0 * guests.portions)
+    raw_kg = rounded_up(_raw_g(cut, guests.appetite) / 1000.0 * guests.portions * share)
     pieces = math.ceil(round(raw_kg / cut.mass_kg.typical, 6)) if raw_kg else 0
     return ToBuy(raw_kg=raw_kg, pieces=pieces, cooked_kg=raw_kg * cut.edible_share.typical)
 
@@ -141,5 +142,6 @@ def _raw_g(cut: Cut, appetite: Appetite) -> float:
     return {Appetite.LIGHT: of.low, Appetite.NORMAL: of.typical, Appetite.HEARTY: of.high}[appetite]
 
 
-def _rounded_up(kg: float) -> float:
+def rounded_up(kg: float) -> float:
+    """Return a mass to buy, rounded up to what a butcher cuts [kg]."""
     return round(math.ceil(kg / ROUNDED_UP_KG - 1e-9) * ROUNDED_UP_KG, 1)

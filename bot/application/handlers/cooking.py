@@ -14,7 +14,7 @@ from bot.application.visit import Visit, Work
 from bot.application.voices import voice_of
 from bot.application.writing import cook_write, tell
 from bot.crew import may
-from bot.messages import talk
+from bot.messages import feeding, talk
 from bot.messages.answers import how_long, is_it_safe, plan, plan_rest, what_next
 from bot.messages.asked import short_answer
 from bot.messages.courses import where_each_stands
@@ -77,6 +77,8 @@ def handle(
     match first:
         case say.Ask():
             _ask(visit, work, snapshot, situation, first)
+        case say.HowMuch():
+            reply(visit, work, situation, feeding.how_much(first, visit.house.catalogue.cuts, situation))
         case say.CallOff():
             _call_off(visit, work, snapshot, situation, sure=first.sure)
         case say.Draft() | say.MoreCuts():
@@ -172,10 +174,13 @@ def _report(
 def _with_pieces(
     after: Situation, wanted: tuple[say.Intent, ...], asks: Message | None, visit: Visit
 ) -> Message | None:
-    """Return a question, and the pieces as they are planned now when one was added or dropped."""
-    if not any(isinstance(intent, say.AddPiece | say.DropPiece) for intent in wanted) or not after.several:
+    """Return a question, and the pieces as they are planned now when one was added or dropped, or whom they feed."""
+    changed = after.several and any(isinstance(intent, say.AddPiece | say.DropPiece) for intent in wanted)
+    counted = changed or any(isinstance(intent, say.GuestsSaid) for intent in wanted)
+    stand = where_each_stands(after, voice_of(after, visit.now)) if changed else []
+    each = Message(text=lines(*stand, feeding.plan_note(after) if counted else ""))
+    if not each.text:
         return asks
-    each = Message(text=lines(*where_each_stands(after, voice_of(after, visit.now))))
     return each if asks is None else each.then(asks)
 
 

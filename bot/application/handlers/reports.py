@@ -254,6 +254,7 @@ class Settling:
                 adults=old.adults if said.adults is None else said.adults,
                 children=old.children if said.children is None else said.children,
                 appetite=said.appetite or old.appetite,
+                buns=old.buns if said.buns is None else said.buns,
             )
         )
 

@@ -16,7 +16,7 @@ from bot.application.voices import DEFAULT_UNIT, voice_of
 from bot.chat import Address
 from bot.conversation.flows.setup import guests_told, merge, missing, more_pieces, planned, within_limits
 from bot.crew import Right, may
-from bot.messages import cooker, own_cuts, setup, talk
+from bot.messages import cooker, feeding, own_cuts, setup, talk
 from bot.messages.certainty import out_of_limits
 from bot.messages.figures import Voice
 from bot.messages.message import Message
@@ -77,6 +77,10 @@ def handle(visit: Visit, work: Work, known: Setup | None, wanted: tuple[say.Inte
     if isinstance(first, say.Ask):
         text = talk.help_text() if first.topic is say.Topic.HELP else talk.no_cook()
         _say(visit, work, Message(text=text).then(next_question(visit, known or Setup())))
+        return
+    if isinstance(first, say.HowMuch):
+        found = feeding.how_much(first, visit.house.catalogue.cuts, None)
+        _say(visit, work, found if known is None else found.then(next_question(visit, known)))
         return
     if isinstance(first, say.Undo) and known is not None:
         _remember(visit, work, Setup(unit=known.unit))

@@ -72,7 +72,12 @@ def guests_told(said: GuestsSaid | None) -> GuestsTold | None:
     """Return who eats as a fact body, None when nobody said."""
     if said is None:
         return None
-    return GuestsTold(adults=said.adults, children=said.children, appetite=said.appetite or Appetite.NORMAL)
+    return GuestsTold(
+        adults=said.adults,
+        children=said.children,
+        appetite=said.appetite or Appetite.NORMAL,
+        buns=bool(said.buns),
+    )
 
 
 def missing(draft: Draft) -> str | None:

@@ -21,6 +21,7 @@ _ADULTS = re.compile(
     r"(?:people|persons?|guests?|adults?|grown-?ups|heads|mouths|eaters|friends|pax|of us)\b"
 )
 _CHILDREN = re.compile(rf"(?<![0-9.,:]){_N} ?(?:little |small )?(?:children|child|kids?|kinder)\b")
+_BUNS = re.compile(r"\b(?:(?:all |served )?(?:in|on) (?:buns|rolls|bread|sandwiches)|(?:as )?sandwiches)\b")
 _APPETITE = (
     (Appetite.HEARTY, re.compile(r"\b(?:very hungry|hungry|hearty|big(?: eaters)?)\b")),
     (Appetite.LIGHT, re.compile(r"\b(?:light|small)(?: eaters)?\b")),
@@ -40,7 +41,8 @@ def guests(heard: str) -> Told | None:
     adults, children = _ADULTS.search(heard), _CHILDREN.search(heard)
     if adults is None and children is None:
         return None
-    spans = [(found.start(), found.end()) for found in (adults, children) if found is not None]
+    buns = _BUNS.search(heard)
+    spans = [(found.start(), found.end()) for found in (adults, children, buns) if found is not None]
     how = "" if adults is None else adults["how"] or ""
     appetite = next((kind for kind, pattern in _APPETITE if pattern.search(how)), None)
     return Told(
@@ -48,6 +50,7 @@ def guests(heard: str) -> Told | None:
             adults=None if adults is None else _number(adults["n"]),
             children=None if children is None else _number(children["n"]),
             appetite=appetite,
+            buns=None if buns is None else True,
         ),
         rest=cut_out(heard, spans),
     )

@@ -15,6 +15,7 @@ from bot.conversation.context import Context
 from bot.conversation.parsing.guests import guests
 from bot.conversation.parsing.numbers import SPOT_WORDS, Figure, figures
 from bot.conversation.parsing.readings import in_c, near_pit, settle
+from bot.conversation.parsing.serving import on_its_day
 from bot.conversation.parsing.words import clauses, cut_out
 from scheduler.cut_names import ALIKE, word_alike
 from scheduler.facts import Slot
@@ -77,9 +78,10 @@ def added(
     if not drafts or drafts[0].cut is None:
         return None
     draft = drafts[0]
+    serving = draft.serving if draft.serving is None else on_its_day(draft.serving, context.serving, heard)
     first = PieceDraft(
         cut=draft.cut or "", count=draft.count, mass_kg=draft.mass_kg, pit_low_c=draft.pit_low_c,
-        pit_high_c=draft.pit_high_c, serving=draft.serving, wrap=draft.wrap,
+        pit_high_c=draft.pit_high_c, serving=serving, wrap=draft.wrap,
     )  # fmt: skip
     return AddPiece(more=(first, *draft.more), ignored=draft.ignored)
 

@@ -10,6 +10,7 @@ import datetime as dt
 import re
 from zoneinfo import ZoneInfo
 
+from bot.commands import PieceDraft
 from bot.conversation.context import Context
 from bot.conversation.parsing import times
 from bot.conversation.parsing.words import phrases
@@ -101,6 +102,29 @@ def serving_said(heard: str, context: Context, *, bare_hours: bool = False) -> S
     usual = USUAL_LUNCH if meal and meal["lunch"] else USUAL_DINNER
     start = dt.datetime.combine(date or _wall(context.now, context).date(), usual)
     return Said(serving=_at(start, context), spans=(*day_spans, *((meal.span(),) if meal else ())))
+
+
+def of_pieces(more: tuple[PieceDraft, ...], dinner: Serving | None, heard: str) -> tuple[PieceDraft, ...]:
+    """Return the other pieces of a cook, each eaten on its day."""
+    return tuple(
+        piece
+        if piece.serving is None
+        else piece.model_copy(update={"serving": on_its_day(piece.serving, dinner, heard)})
+        for piece in more
+    )
+
+
+def on_its_day(piece: Serving, dinner: Serving | None, heard: str) -> Serving:
+    """Return when one of several pieces is eaten: a clock time without a day of its own is on the day of the dinner.
+
+    `heard` is the whole text; where it names more than one day each time has said its own.
+    """
+    days = len(list(_DAY.finditer(heard)))
+    if piece.start is None or dinner is None or dinner.start is None or days > 1:
+        return piece
+    later = dt.datetime.combine(dinner.start.date(), piece.start.time()) - piece.start
+    end = None if piece.end is None else piece.end + later
+    return dataclasses.replace(piece, start=piece.start + later, end=end) if later > dt.timedelta() else piece
 
 
 _CLOCK_LIKE = re.compile(r"(?<![0-9:./])(?P<hour>[0-9]{1,2}):(?P<minute>[0-9]{2})(?![0-9:])")

@@ -23,7 +23,7 @@ from bot.conversation.parsing.meat import wrap_words
 from bot.conversation.parsing.moves import band
 from bot.conversation.parsing.numbers import Figure, figures
 from bot.conversation.parsing.readings import can_be, in_c, likely
-from bot.conversation.parsing.serving import Said, impossible, serving_said
+from bot.conversation.parsing.serving import Said, impossible, of_pieces, serving_said
 from bot.conversation.parsing.time_words import NUMBER_WORDS
 from bot.conversation.parsing.wishes import wishes_in
 from bot.conversation.parsing.words import clauses, cut_out
@@ -110,6 +110,8 @@ def tell(heard: str, text: str, context: Context) -> Telling:
     _temperatures(told, text, context)
     if not dated:
         _serving(told, context)
+        if "more" in told.said:
+            told.said["more"] = of_pieces(told.said["more"], told.said.get("serving"), heard)
     if context.setup_slot == "wrap" or told.said:
         _wrap(heard, told.said)
     _other_food(told)

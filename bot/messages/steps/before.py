@@ -14,7 +14,10 @@ def words() -> dict[str, StepWords]:
     return {
         "headcount": StepWords(
             name=_("guests and eating time"),
-            do=_("Who eats, and when? Type it like: 8 adults, 4 kids, 18:00. Ask for allergies and diets, too."),
+            do=_(
+                "Who eats, and when? Type it like: 8 adults, 4 kids, 18:00. Ask for allergies and diets, too. Planned: "
+                "{buy}."
+            ),
             done=_("Guests are known"),
         ),
         "rules_site": StepWords(
@@ -37,8 +40,8 @@ def words() -> dict[str, StepWords]:
         "order_meat": StepWords(
             name=_("order the meat"),
             do=_(
-                "Order or reserve the meat: cut, mass, with bone or without, frozen or fresh. Does a label say "
-                "tenderised or solution added?"
+                "Order or reserve the meat: {buy}. With bone or without, frozen or fresh? Does a label say tenderised "
+                "or solution added?"
             ),
             done=_("Meat is ordered"),
         ),
@@ -53,8 +56,8 @@ def words() -> dict[str, StepWords]:
         "collect_meat": StepWords(
             name=_("fetch the meat"),
             do=_(
-                "Fetch the meat in a cold bag, home within two hours, lowest shelf of the fridge, in a tray. What "
-                "mass stands on the label?"
+                "Fetch the meat, {buy}: in a cold bag, home within two hours, lowest shelf of the fridge, in a tray. "
+                "What mass stands on the label?"
             ),
             done=_("Meat is home"),
         ),
@@ -102,7 +105,10 @@ def words() -> dict[str, StepWords]:
         ),
         "dry_brine": StepWords(
             name=_("salt the meat"),
-            do=_("Salt the meat: {salt}. Then uncovered on a rack in the fridge."),
+            do=_(
+                "Salt the meat: {salt}; half of it if a label says solution added. Then uncovered on a rack in the "
+                "fridge."
+            ),
             done=_("Salted"),
         ),
         "stage_kit": StepWords(

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import datetime as dt
 
+from bot.messages.feeding import buy_text
 from bot.messages.figures import Voice, span
 from bot.messages.words import _
 from scheduler.cook import Situation
@@ -30,6 +31,7 @@ def figures_of(prompt: Prompt, situation: Situation, voice: Voice) -> dict[str, 
         "trip_low": voice.temp(state.pit_c - below),
         "trip_high": voice.temp(state.pit_c - above),
         "done_at": voice.temp(done_c(cut)),
+        "buy": buy_text(situation),
         "watch": _watch(prompt, situation, voice),
     }
 

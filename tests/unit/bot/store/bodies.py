@@ -93,7 +93,7 @@ ONE_OF_EACH: tuple[Body, ...] = (
         frozen=True,
     ),
     PieceDropped(),
-    GuestsTold(adults=24, children=6, appetite=Appetite.HEARTY),
+    GuestsTold(adults=24, children=6, appetite=Appetite.HEARTY, buns=True),
     CookerTold(
         cooker=CookerKind.DRUM,
         name="the red one",
