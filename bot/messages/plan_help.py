@@ -32,6 +32,11 @@ def help_file() -> str:
     return _("read the pieces from a plan file instead")
 
 
+def help_guests() -> str:
+    """Explain --guests."""
+    return _("who eats: adults, or adults+children like 24+6; then it says what to buy")
+
+
 def help_cooker() -> str:
     """Explain --cooker."""
     return _("ceramic, kettle, offset, drum, cabinet, or the name of a card of yours: for lighting and charcoal")

@@ -10,6 +10,7 @@ from collections.abc import Callable, Sequence
 
 from bot.messages.answers import headline
 from bot.messages.dinner import dinner_line
+from bot.messages.feeding import shopping_lines
 from bot.messages.figures import Voice, span
 from bot.messages.plans import side_by_side, snag_lines
 from bot.messages.steps import all_step_ids, step_words
@@ -29,6 +30,8 @@ def report(situation: Situation, offered: tuple[Alternative, ...], assumed: tupl
         assert plan is not None, "a plan has nothing on the fire"
         found += [headline(seen, voice), dinner_line(seen, voice), *_times(plan, voice)]
         found += [*snag_lines(plan, view.cut, voice), ""]
+    buying = shopping_lines(situation)
+    found += [*buying, ""] if buying else []
     ways = side_by_side(offered, voice).text
     found += [*ways.split("\n"), ""] if ways else []
     found.append(_("Every step:"))
@@ -118,6 +121,7 @@ _TROUBLE: dict[str, Callable[[], str]] = {
     "zone": lambda: _("There is no time zone called {given}; give one like Europe/Lisbon with --zone."),
     "now": lambda: _("--now {given}: that is no time. Say it like 2026-08-14T09:00."),
     "cooker": lambda: _("--cooker {given}: I know ceramic, kettle, offset, drum and cabinet, and the cards you wrote."),
+    "guests": lambda: _("--guests {given}: how many eat, adults or adults+children, like 24 or 24+6."),
     "confidence": lambda: _("--confidence {given}: how sure dinner shall be, from 0.5 to 0.99."),
     "file_missing": lambda: _("--file {given}: there is no such file, or it cannot be read."),
     "file_no_toml": lambda: _("--file {given}"),

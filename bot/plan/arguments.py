@@ -52,6 +52,7 @@ def add_wishes(parser: argparse.ArgumentParser) -> None:
     for name, metavar in zip(OF_A_PIECE, ("6kg", "7.5cm", "N", "250F", "WRAP", "TIME"), strict=True):
         parser.add_argument(f"--{name}", action=_OfPiece, metavar=metavar, help=words.help_of(name))
     parser.add_argument("--file", metavar="PLAN.toml", help=words.help_file())
+    parser.add_argument("--guests", metavar="24+6", help=words.help_guests())
     parser.add_argument("--cooker", metavar="KIND", help=words.help_cooker())
     parser.add_argument("--confidence", metavar="P", help=words.help_confidence())
     parser.add_argument("--now", metavar="TIME", help=words.help_now())

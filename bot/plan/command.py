@@ -29,7 +29,7 @@ from scheduler.planning.catalogue import Catalogue
 DONE, WRONGLY_CALLED = 0, 2
 LARGEST_BYTES = 1_000_000
 """A plan file is some lines."""
-_ALL = ("cooker", "confidence", "now")
+_ALL = ("guests", "cooker", "confidence", "now")
 
 
 def main(given: argparse.Namespace, *, zone: str, now: dt.datetime, data_dir: Path) -> int:

@@ -14,6 +14,7 @@ from bot.plan.wanted import (
     PlanTyped,
     Unusable,
     read_confidence,
+    read_guests,
     read_instant,
     read_piece,
     read_pit,
@@ -66,9 +67,11 @@ def make(
     told = None if typed.now is None else read_instant(typed.now, here)
     pieces, wrong = _pieces(typed, here, catalogue)
     cooker = None if typed.cooker is None else _cooker(typed.cooker, catalogue, cards)
+    guests = None if typed.guests is None else read_guests(typed.guests)
     confidence = None if typed.confidence is None else read_confidence(typed.confidence)
     for trouble, given, found in (
         ("now", typed.now, told), ("cooker", typed.cooker, cooker), ("confidence", typed.confidence, confidence),
+        ("guests", typed.guests, guests),
     ):  # fmt: skip
         if given is not None and found is None:
             wrong.append(Unusable(trouble=trouble, given=str(given)))
@@ -79,7 +82,11 @@ def make(
     assert first.serving is not None
     planned = dataclasses.replace(_planned(first, first.serving, typed), confidence=confidence)
     beginning = Beginning(
-        cook=COOK, planned=planned, more=tuple(_added(piece, first) for piece in pieces[1:]), cooker=cooker
+        cook=COOK,
+        planned=planned,
+        more=tuple(_added(piece, first) for piece in pieces[1:]),
+        cooker=cooker,
+        guests=guests,
     )
     begun = begin(beginning, by="", now=at, seed=COOK, message=None, catalogue=catalogue)
     if isinstance(begun, Refusal):

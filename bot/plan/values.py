@@ -11,6 +11,7 @@ from bot.plan.making import Made
 from scheduler.planning.alternatives import Alternative
 from scheduler.planning.asking import Window
 from scheduler.planning.backward import Backward
+from scheduler.planning.feeding import Feeding, feeding, shopping
 from scheduler.planning.foreseen import Foreseen, foreseen
 from scheduler.planning.shared_fire import together
 from scheduler.planning.views import PieceView
@@ -27,6 +28,8 @@ def as_values(made: Made) -> dict[str, object]:
     found = _plan(together(plans), zone)
     found["alternatives"] = [_alternative(one, zone) for one in made.offered]
     found["prompts"] = [_prompt(one, voice, zone) for one in foreseen(situation.views, situation.catalogue, made.now)]
+    if (told := situation.state.guests) is not None:
+        found["shopping"] = _shopping(feeding(situation.views, told))
     if situation.several:
         found["pieces"] = [_piece(view, plan, zone) for view, plan in zip(situation.views, plans, strict=True)]
     return found
@@ -75,6 +78,29 @@ def _prompt(one: Foreseen, voice: Voice, zone: ZoneInfo) -> dict[str, object]:
         "due_at": _at(one.due_at, zone),
         "why": words.why_text(one.why, voice),
         "asks": [slot.value for slot in one.step.slots] + list(one.step.outcomes),
+    }
+
+
+def _shopping(of: Feeding) -> dict[str, object]:
+    """Return whom the plan feeds and what to buy of each piece, raw as sold [kg]."""
+    buys = [
+        {
+            "piece": one.piece,
+            "cut": one.cut.id,
+            "planned_kg": round(one.raw_kg, 2),
+            "buy_kg": buy.raw_kg,
+            "pieces": buy.pieces,
+            "cooked_kg": round(buy.cooked_kg, 2),
+        }
+        for one, buy in shopping(of)
+    ]
+    guests = of.guests
+    return {
+        "adults": None if guests is None else guests.adults,
+        "children": None if guests is None else guests.children,
+        "feeds": None if of.fed is None else round(of.fed, 1),
+        "short_kg": of.short_kg,
+        "buy": buys,
     }
 
 

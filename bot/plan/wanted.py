@@ -14,12 +14,14 @@ from pydantic import BaseModel, ConfigDict, Field
 
 from bot.backtest.figures import mass_kg, pit_band_c, thickness_m, wrap_of
 from scheduler.cuts import Cut, Cuts
-from scheduler.facts import Serving, ServingKind, Wrap
+from scheduler.facts import GuestsTold, Serving, ServingKind, Wrap
 
 MOST_PIECES = 24
 MOST_OF_ONE = 60
 """More pieces than this are a slip of the keys: house rule."""
 
+MOST_GUESTS = 999
+_GUESTS = re.compile(r"\s*([0-9]{1,3})\s*(?:\+\s*([0-9]{1,3})\s*)?")
 LEAST_CONFIDENCE, MOST_CONFIDENCE = 0.5, 0.99
 _WHEN_READY = re.compile(r"(?:when[ -]?)?ready")
 _HOURS = re.compile(r"(\d{1,2}):(\d{2})")
@@ -47,6 +49,7 @@ class PlanTyped(BaseModel):
     pieces: tuple[PieceTyped, ...] = Field(min_length=1, max_length=MOST_PIECES)
     serve: str | dt.datetime | None = None
     pit: str | None = None
+    guests: int | str | None = None
     cooker: str | None = None
     zone: str | None = None
     confidence: float | str | None = None
@@ -121,6 +124,15 @@ def read_count(given: int | str | None) -> int | None:
         return None
     text = str(given).strip()
     return int(text) if text.isdecimal() and 1 <= int(text) <= MOST_OF_ONE else None
+
+
+def read_guests(given: int | str) -> GuestsTold | None:
+    """Return who eats: "24" adults, or "24+6" adults and children; None when it is neither."""
+    found = _GUESTS.fullmatch(str(given))
+    if found is None:
+        return None
+    adults, children = int(found[1]), int(found[2] or 0)
+    return GuestsTold(adults=adults, children=children) if 0 < adults + children <= MOST_GUESTS else None
 
 
 def read_confidence(given: float | str) -> float | None:
