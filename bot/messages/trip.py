@@ -16,6 +16,7 @@ from bot.messages.message import Message, Option, lines
 from bot.messages.naming import capital, named, names_of, piece_name
 from bot.messages.steps import caution_text, step_words
 from bot.messages.steps.figures import figures_of
+from bot.messages.waves import for_its_wave
 from bot.messages.words import _
 from bot.messages.wraps import to_decide_from
 from scheduler.cook import Situation
@@ -228,8 +229,7 @@ def _item(prompt: Prompt, situation: Situation, voice: Voice) -> str:
         text = " ".join(part for part in (text, to_decide_from(situation, voice)) if part)
     if prompt.step.id == "meat_on" and situation.several:
         text = _goes_on(situation, text, voice)
-    if prompt.step.id == "serve" and any(view.state.did("serve") for view in situation.views):
-        text = _("Next to the table: call people, food out.")
+    text = for_its_wave(prompt.step.id, text, situation)
     if prompt.step.id == "meat_on":
         text = " ".join(part for part in (text, waiting_line(situation, voice)) if part)
     if prompt.step.id == "pull" and not boxed(situation.state, cut):
