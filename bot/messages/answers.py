@@ -10,11 +10,12 @@ import datetime as dt
 
 from bot.commands import Ask, Topic
 from bot.messages.advice import ask_levers
+from bot.messages.capacity import capacity_note
 from bot.messages.cooker import fuel_line
 from bot.messages.courses import pit_line, plan_of_several, where_each_stands
 from bot.messages.dinner import box_line, dinner_line
 from bot.messages.feeding import plan_note
-from bot.messages.figures import Voice, kilograms, span
+from bot.messages.figures import Voice, at_most, kilograms, span
 from bot.messages.findings import finding_text
 from bot.messages.gates import waiting_line
 from bot.messages.message import Message, Option, lines
@@ -100,7 +101,7 @@ def plan(situation: Situation, voice: Voice, *, owner: bool = True) -> Message:
     main = [(at, step.id) for at, step in situation.itinerary() if step.id in _MAIN]
     wraps = if_wrapped(situation, voice) if state.stage is Stage.COOKING else ""
     told = (wraps, _salt_note(situation), *_plan_notes(situation, voice))
-    notes = [note for note in (*told, plan_note(situation)) if note]
+    notes = [note for note in (*told, capacity_note(situation), plan_note(situation)) if note]
     room = PLAN_LINES - 3 - len(notes)
     chosen = sorted(_without_past(main, situation), key=lambda entry: _MAIN.index(entry[1]))[:room]
     shown = [_plan_entry(at, step_id, situation, voice) for at, step_id in sorted(chosen, reverse=True)]
@@ -242,9 +243,8 @@ def _plan_notes(situation: Situation, voice: Voice) -> tuple[str, ...]:
 def _box_note(situation: Situation) -> str:
     if not situation.outlook.box_outlasted or situation.state.did("pull"):
         return ""
-    hours = situation.cut.rest_max_unheated_min / 60
-    return _("If it finishes early it outlasts a cold box ({hours:g} h at most): have a warm oven ready.").format(
-        hours=hours
+    return _("If it finishes early it outlasts a cold box ({limit} at most): have a warm oven ready.").format(
+        limit=at_most(situation.cut.rest_max_unheated_min)
     )
 
 

@@ -8,6 +8,7 @@ from __future__ import annotations
 import datetime as dt
 
 from bot.commands import CookerSaid
+from bot.messages.capacity import capacity_note
 from bot.messages.figures import Voice, kilograms
 from bot.messages.message import Message, Option, lines
 from bot.messages.words import _
@@ -216,7 +217,7 @@ def after_the_cooker(changes: Changes, voice: Voice) -> list[str]:
     if any(isinstance(body, CookerTold) for body in taken):
         if after.state.stage is Stage.BEFORE:
             told.append(_("Light at {time}.").format(time=voice.clock(after.outlook.light_at)))
-        told += [vent_words(after.state, voice), need_line(after)]
+        told += [vent_words(after.state, voice), need_line(after), capacity_note(after)]
     if any(isinstance(b, FuelTold) or (isinstance(b, StepDone) and b.step in _SEEN) for b in taken):
         told.append(fuel_line(after, voice))
     if before is not None and before.state.read_by is not after.state.read_by and after.state.read_by is not None:

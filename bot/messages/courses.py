@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import datetime as dt
 
+from bot.messages.capacity import capacity_note
 from bot.messages.dinner import dinner_line
 from bot.messages.feeding import people_fed, plan_note
 from bot.messages.figures import Voice, kilograms, span
@@ -38,6 +39,7 @@ def plan_of_several(situation: Situation, voice: Voice, *, owner: bool) -> Messa
         dinner_line(situation, voice),
         *waves_told,
         plan_note(situation, apart=not waves_told),
+        capacity_note(situation),
         _light_line(situation, voice),
         *(piece_line(view, situation, voice) for view in in_order(situation)),
         *_walks(situation, voice),

@@ -23,6 +23,7 @@ _WEEK = 6
 _ROUND_FROM_MIN = 10
 """Spans above this are rounded to five minutes."""
 
+_HOUR_MIN = 60
 _DAYS_FROM_H = 48
 """Spans from this on are told in days."""
 
@@ -106,6 +107,13 @@ def span(length: dt.timedelta) -> str:
         if rest == 0
         else _("{hours} h {minutes} min").format(hours=hours, minutes=rest)
     )
+
+
+def at_most(minutes: float) -> str:
+    """Return a limit of time: in hours and tenths, below one hour in minutes."""
+    if minutes < _HOUR_MIN:
+        return _("{minutes:.0f} min").format(minutes=minutes)
+    return _("{hours:g} h").format(hours=round(minutes / _HOUR_MIN, 1))
 
 
 def kilograms(mass_kg: float) -> str:

@@ -9,6 +9,7 @@ import datetime as dt
 from collections.abc import Callable, Sequence
 
 from bot.messages.answers import headline
+from bot.messages.capacity import capacity_note
 from bot.messages.dinner import dinner_line
 from bot.messages.feeding import shopping_lines
 from bot.messages.figures import Voice, span
@@ -30,6 +31,8 @@ def report(situation: Situation, offered: tuple[Alternative, ...], assumed: tupl
         assert plan is not None, "a plan has nothing on the fire"
         found += [headline(seen, voice), dinner_line(seen, voice), *_times(plan, voice)]
         found += [*snag_lines(plan, view.cut, voice), ""]
+    if room := capacity_note(situation):
+        found += [room, ""]
     buying = shopping_lines(situation)
     found += [*buying, ""] if buying else []
     ways = side_by_side(offered, voice).text

@@ -10,7 +10,7 @@ import datetime as dt
 
 from bot.commands import ChoosePlan
 from bot.messages.advice import ask_levers
-from bot.messages.figures import Voice, span
+from bot.messages.figures import Voice, at_most, span
 from bot.messages.message import Message, Option, lines
 from bot.messages.naming import piece_name
 from bot.messages.words import _
@@ -36,12 +36,12 @@ def snag_text(snag: Snag, plan: Backward, cut: Cut, voice: Voice) -> str:
     length = span(dt.timedelta(minutes=snag.minutes))
     match snag.kind:
         case SnagKind.NEEDS_OVEN:
-            return _(
-                "If it finishes early it outlasts a cold box ({hours:g} h at most): have a warm oven ready."
-            ).format(hours=round(cut.rest_max_unheated_min / 60, 1))
+            return _("If it finishes early it outlasts a cold box ({limit} at most): have a warm oven ready.").format(
+                limit=at_most(cut.rest_max_unheated_min)
+            )
         case SnagKind.OUTLASTS_HOLD:
-            return _("If it finishes early it waits {wait}, longer than it keeps hot ({hours:g} h at most).").format(
-                wait=length, hours=round(cut.rest_max_heated_min / 60, 1)
+            return _("If it finishes early it waits {wait}, longer than it keeps hot ({limit} at most).").format(
+                wait=length, limit=at_most(cut.rest_max_heated_min)
             )
         case SnagKind.REST_EATEN:
             return _("If it runs slow, only {rest} of rest are left.").format(rest=length)

@@ -88,7 +88,8 @@ def alternatives(
     worth a word. With `cookers` each says its charcoal; `also` are the pit limits of whatever shares the fire [°C].
     """
     asked = _as_asked(state, cut)
-    others = (_slow(state, cut, asked, also), _hot(state, cut, asked, also), _wrapped(state, cut, asked, also))
+    hot = _hot(state, cut, asked, also)
+    others = (_slow(state, cut, asked, also), hot, _wrapped(state, cut, asked, hot, also))
     found = [asked]
     for other in _wanted(asked, [one for one in others if one is not None], state):
         if all(_differ(other, one) for one in found) and _no_worse(other, asked):
@@ -191,14 +192,27 @@ def _hot(state: CookState, cut: Cut, asked: Alternative, also: Limits) -> Altern
     )
 
 
-def _wrapped(state: CookState, cut: Cut, asked: Alternative, also: Limits) -> Alternative | None:
-    """Return it wrapped as closely as the cut allows, in the asked pit or the mildest that saves the night."""
+def _wrapped(
+    state: CookState, cut: Cut, asked: Alternative, hot: Alternative | None, also: Limits
+) -> Alternative | None:
+    """Return it wrapped as closely as the cut allows: in the asked pit or the mildest that saves the night; where no
+    pit saves all of it, in the hottest that saves some.
+    """
     wraps = _closed_wraps(cut)
     if not wraps or asked.wrap in wraps:
         return None
     tried = [_tried(state, cut, Kind.WRAPPED, pit, wraps[-1]) for pit in _all_from(state, cut, also)]
     found = _mildest(state, iter(tried))
-    return found if found is None or not asked.plan.met or _on_the_day(found, state) else tried[0]
+    if found is None or not asked.plan.met or _on_the_day(found, state):
+        return found
+    return found if _saves_some(found, tried[0], hot) else tried[0]
+
+
+def _saves_some(hottest: Alternative, mild: Alternative, hot: Alternative | None) -> bool:
+    """Return whether hotter and wrapped costs clearly less of the night than wrapped alone, and than hotter alone."""
+    if not _no_worse(hottest, mild):
+        return False
+    return all(other is None or other.awake_quiet - hottest.awake_quiet >= APART for other in (mild, hot))
 
 
 def _closed_wraps(cut: Cut) -> list[Wrap]:

@@ -80,7 +80,7 @@ def itinerary(
         if step.id in {"refuel", "wrap_do", "thaw_rescue"}:  # these follow answers, not the plan
             continue
         due = anchors.due(step) if anchors.number(step) == 1 else None
-        if due is not None and not _in_its_time(step, due, state):
+        if due is not None and (not _in_its_time(step, due, state) or _after_the_fire(step, due, outlook)):
             continue
         if step.id == "hold_check" and due is not None:
             due = _before_opening(due, outlook)
@@ -93,6 +93,11 @@ def _after_the_pull(step: Step, due: Due, outlook: Outlook) -> bool:
     """Return whether a step of the cooking would come only when the meat is expected off."""
     off_at = outlook.pull.likely
     return step.phase == "cooking" and step.id not in _FROM_PLAN and off_at is not None and due.at > off_at
+
+
+def _after_the_fire(step: Step, due: Due, outlook: Outlook) -> bool:
+    """Return whether a step that the pull ends is only due after it: a short cook needs no later look at the fuel."""
+    return "pull" in step.until and outlook.pull.likely is not None and due.at > outlook.pull.likely
 
 
 def _before_opening(due: Due, outlook: Outlook) -> Due | None:

@@ -67,6 +67,14 @@ def body(cut: Cut, mass_kg: float | None, thickness_m: float | None) -> Body:
     return Body(half_thickness_m=share * thickness_m, exponent=exponent)
 
 
+def footprint_m2(cut: Cut, mass_kg: float, thickness_m: float | None = None) -> float:
+    """Return what one piece covers of a grate [m2], from its mass, thickness (None: as its body) and shape."""
+    if thickness_m is None:
+        share = 1.0 if cut.bone_plate else mass_kg / cut.mass_kg.typical
+        thickness_m = cut.thickness_m.typical * share**_MASS_TO_THICKNESS
+    return mass_kg / (DENSITY_KG_M3 * thickness_m * _FILL[cut.shape])
+
+
 def _exponent(cut: Cut) -> float:
     half = 0.5 * cut.thickness_m.typical
     footprint_m2 = cut.mass_kg.typical / (DENSITY_KG_M3 * 2 * half * _FILL[cut.shape])
