@@ -46,9 +46,9 @@ def column(pace: str) -> str:
     return {"fast": _("fast"), "usual": _("usual"), "slow": _("slow")}[pace]
 
 
-def rows() -> dict[str, str]:
-    """Return the names of the rows of the comparison, in order."""
-    return {
+def row(key: str, piece: str = "") -> str:
+    """Return the name of a row of the comparison, with its piece where there are several."""
+    name = {
         "light": _("fire lit"),
         "on": _("meat on"),
         "wrap": _("wrapped"),
@@ -58,7 +58,8 @@ def rows() -> dict[str, str]:
         "dinner": _("dinner"),
         "messages": _("messages by itself"),
         "night": _("of these 22:00 to 07:00"),
-    }
+    }[key]
+    return _("{piece}: {name}").format(piece=piece, name=name) if piece else name
 
 
 def never() -> str:

@@ -79,9 +79,28 @@ def test_the_comparison_names_every_milestone(played: dict[Pace, Performance]) -
     """One row each, one column for each piece, dinner judged."""
     table = side_by_side(tuple(played.values()))
     assert table[0].split() == ["fast", "usual", "slow"]
-    rows = {line[:26].strip(): line[26:].split("  ") for line in table[1:]}
+    rows = {line[:34].strip(): line[34:].split("  ") for line in table[1:]}
     assert {"fire lit", "meat on", "off the fire", "on the table", "dinner", "messages by itself"} <= set(rows)
     assert "on time" in " ".join(rows["dinner"])
+
+
+def test_every_piece_has_its_own_rows(tmp_path: Path) -> None:
+    """Of several pieces each is told by name, and dinner is as late as its worst."""
+    kitchen = PlayedKitchen(tmp_path / "plan", on("06:00"))
+    kitchen.opens("Ines")
+    kitchen.say("Ines", "2 racks of baby backs and 2 chickens, pit 300, dinner 18:00")
+    kitchen.close()
+    facts = command.planned_in(tmp_path / "plan")
+    slow = perform(facts, pace=Pace.SLOW, now=facts[0].recorded_at, folder=tmp_path / "played", catalogue=catalogue())
+    table = "\n".join(side_by_side((slow,)))
+    assert slow.finished
+    for name in ("baby back ribs: off the fire", "whole chicken: off the fire", "whole chicken: on the table"):
+        assert name in table
+    served = [view.state.at("serve") for view in slow.after.views]
+    dinner_at = slow.after.state.serving.ends_at()
+    assert dinner_at is not None
+    late_min = max((at - dinner_at) / MIN for at in served if at is not None)
+    assert ("on time" in table.splitlines()[-3]) == (late_min < 10)
 
 
 def test_rehearsing_writes_nothing_into_the_folder(planned: Path, capsys: pytest.CaptureFixture[str]) -> None:

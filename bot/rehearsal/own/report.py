@@ -11,13 +11,15 @@ from zoneinfo import ZoneInfo
 
 from bot.messages import rehearsed
 from bot.messages.figures import Voice, span
+from bot.messages.naming import piece_name
 from bot.rehearsal.own.meat import Pace
 from bot.rehearsal.own.performance import Performance, Said, Shown
 from bot.transport.terminal.layout import wrap
+from scheduler.planning.views import PieceView
 
 WIDTH = 96
 _STAMP = 11
-_NAME = 26
+_NAME = 34
 _COLUMN = 16
 _NIGHT_FROM, _NIGHT_TO = 22, 7
 
@@ -81,35 +83,57 @@ def _set(stamp: str, lines: list[str]) -> Iterator[str]:
 
 
 def side_by_side(performances: tuple[Performance, ...]) -> list[str]:
-    """Return the comparison: one row for each milestone, one column for each piece."""
+    """Return the comparison: one row for each milestone of each piece, one column for each pace."""
     heads = [rehearsed.column(performance.pace.value) for performance in performances]
     columns = [_figures(performance) for performance in performances]
+    names = list(dict.fromkeys(name for column in columns for name in column))
     table = [f"{'':<{_NAME}}" + "".join(f"{head:>{_COLUMN}}" for head in heads)]
-    for key, name in rehearsed.rows().items():
-        values = [column.get(key) or rehearsed.never() for column in columns]
-        if key == "wrap" and not any(column.get(key) for column in columns):
-            continue
+    for name in names:
+        values = [column.get(name, rehearsed.never()) for column in columns]
         table.append(f"{name:<{_NAME}}" + "".join(f"{value:>{_COLUMN}}" for value in values))
     return [line.rstrip() for line in table]
 
 
 def _figures(performance: Performance) -> dict[str, str]:
-    state = performance.after.state
-    voice = Voice(zone=state.serving.zone, unit=state.planned.unit, now=performance.told[-1].at)
-    far = Voice(zone=voice.zone, unit=voice.unit, now=voice.now - dt.timedelta(days=3))
-    instants = {"light": "light", "on": "meat_on", "pull": "pull", "table": "serve"}
-    found = {key: far.clock(at) for key, step in instants.items() if (at := state.at(step)) is not None}
+    """Return the rows of one performance by name, in order: each piece's own, dinner by its worst."""
+    situation = performance.after
+    zone, unit = situation.state.serving.zone, situation.state.planned.unit
+    # Told from some days before, so that every time carries its weekday.
+    far = Voice(zone=zone, unit=unit, now=performance.told[-1].at - dt.timedelta(days=3))
+    found: dict[str, str] = {}
+    lit_at = situation.state.at("light")
+    if lit_at is not None:
+        found[rehearsed.row("light")] = far.clock(lit_at)
+    late: list[dt.timedelta] = []
+    for view in situation.views:
+        name = piece_name(view) if situation.several else ""
+        found |= {rehearsed.row(key, name): value for key, value in _of_piece(view, far).items()}
+        served_at, dinner_at = view.state.at("serve"), view.state.serving.ends_at()
+        if served_at is not None and dinner_at is not None:
+            late.append(served_at - dinner_at)
+    if late:
+        found[rehearsed.row("dinner")] = rehearsed.late_by(max(late))
+    own = [entry for entry in performance.told if isinstance(entry, Shown) and entry.own]
+    found[rehearsed.row("messages")] = rehearsed.count(len(own))
+    found[rehearsed.row("night")] = rehearsed.count(sum(_at_night(entry.at, zone) for entry in own))
+    return found
+
+
+def _of_piece(view: PieceView, far: Voice) -> dict[str, str]:
+    state = view.state
+    found = {
+        key: far.clock(at)
+        for key, step in {"on": "meat_on", "pull": "pull"}.items()
+        if (at := state.at(step)) is not None
+    }
     if state.wraps:
         found["wrap"] = far.clock(state.wraps[-1][0])
-    pulled_at, served_at, dinner_at = state.at("pull"), state.at("serve"), state.serving.ends_at()
+    pulled_at, served_at = state.at("pull"), state.at("serve")
     if pulled_at is not None and served_at is not None:
         found["rest"] = span(served_at - pulled_at)
-    if served_at is not None and dinner_at is not None:
-        found["dinner"] = rehearsed.late_by(served_at - dinner_at)
-    own = [entry for entry in performance.told if isinstance(entry, Shown) and entry.own]
-    found["messages"] = rehearsed.count(len(own))
-    found["night"] = rehearsed.count(sum(_at_night(entry.at, voice.zone) for entry in own))
-    return found
+    if served_at is not None:
+        found["table"] = far.clock(served_at)
+    return {key: found[key] for key in ("on", "wrap", "pull", "rest", "table") if key in found}
 
 
 def _at_night(at: dt.datetime, zone: str) -> bool:
