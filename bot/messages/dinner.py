@@ -17,6 +17,10 @@ from scheduler.state import Stage
 _IN_TIME = frozenset({Verdict.ON_TIME, Verdict.EARLY})
 
 
+_FEW = dt.timedelta(minutes=5)
+"""A dinner that is later by less is not called late by a number."""
+
+
 def dinner_line(situation: Situation, voice: Voice) -> str:
     """Return whether dinner is on time, and by how much; of several pieces the worst is told, by its name."""
     if situation.several and situation.focus is None:
@@ -99,6 +103,8 @@ def _verdict(situation: Situation, voice: Voice) -> str:
             return _("may be late, plate about {time}.").format(time=likely)
         case _:
             late = max(-outlook.spare, dt.timedelta())
+            if late < _FEW:
+                return _("a few minutes late at most, plate about {time}.").format(time=likely)
             return _("late by about {late}, plate about {time}.").format(late=span(late), time=likely)
 
 
