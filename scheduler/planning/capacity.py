@@ -12,7 +12,7 @@ from scheduler.cookers import Cooker, Cookers
 from scheduler.planning.views import PieceView
 from scheduler.thermal.geometry import footprint_m2
 
-AROUND = 1.4
+AROUND = 1.5
 """Room that a piece takes over what it covers, so that air passes round it; common practice, no source."""
 
 

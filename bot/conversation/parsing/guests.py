@@ -21,6 +21,8 @@ _ADULTS = re.compile(
     r"(?:people|persons?|guests?|adults?|grown-?ups|heads|mouths|eaters|friends|pax|of us)\b"
 )
 _CHILDREN = re.compile(rf"(?<![0-9.,:]){_N} ?(?:little |small )?(?:children|child|kids?|kinder)\b")
+_ADULTS_PLUS = re.compile(rf"{_LEAD}(?<![0-9.,:]){_N} ?(?:\+|plus) ?$")
+"""Adults that only stand before the children ("12 + 4 kids")."""
 _BUNS = re.compile(r"\b(?:(?:all |served )?(?:in|on) (?:buns|rolls|bread|sandwiches)|(?:as )?sandwiches)\b")
 _APPETITE = (
     (Appetite.HEARTY, re.compile(r"\b(?:very hungry|hungry|hearty|big(?: eaters)?)\b")),
@@ -41,9 +43,11 @@ def guests(heard: str) -> Told | None:
     adults, children = _ADULTS.search(heard), _CHILDREN.search(heard)
     if adults is None and children is None:
         return None
+    if adults is None and children is not None:
+        adults = _ADULTS_PLUS.search(heard[: children.start()])
     buns = _BUNS.search(heard)
     spans = [(found.start(), found.end()) for found in (adults, children, buns) if found is not None]
-    how = "" if adults is None else adults["how"] or ""
+    how = "" if adults is None else adults.groupdict().get("how") or ""
     appetite = next((kind for kind, pattern in _APPETITE if pattern.search(how)), None)
     return Told(
         intent=GuestsSaid(

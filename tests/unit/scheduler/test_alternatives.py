@@ -19,7 +19,7 @@ from scheduler.planning.alternatives import (
     remedies,
 )  # fmt: skip
 from scheduler.planning.backward import SnagKind, backward
-from tests.unit.scheduler.logbook import CATALOGUE, WHEN_READY, Logbook, at, cut, dinner, planned
+from tests.unit.scheduler.logbook import CATALOGUE, START, WHEN_READY, Logbook, at, cut, dinner, planned
 
 EVENING = 36 * 60
 """Six in the evening of the next day, in minutes after the start."""
@@ -133,3 +133,19 @@ def test_a_dinner_that_nothing_meets_has_no_remedy() -> None:
     """In three hours no brisket is tender, hot and wrapped or not."""
     state = Logbook(planned(cut="brisket_packer", serving=dinner(180), pit_low_c=121.0, pit_high_c=121.0)).state
     assert remedies(state, cut("brisket_packer")) == ()
+
+
+@pytest.mark.parametrize("evening_h", [12, 17, 20])
+@pytest.mark.parametrize("name", ["brisket_packer", "pork_butt", "beef_plate_ribs", "lamb_shoulder"])
+def test_the_wrapped_way_is_hotter_only_where_that_saves_some_of_the_night(name: str, evening_h: int) -> None:
+    """Beside a night that no pit saves whole, foil in a hotter pit costs clearly less of it than foil alone and than
+    the hotter pit alone; else it stands in the asked pit.
+    """
+    asked, *others = _offered(name, 121.0, serving=dinner(1440 + 60 * (evening_h - 6)))
+    by_kind = {one.kind: one for one in others}
+    wrapped, hot = by_kind.get(Kind.WRAPPED), by_kind.get(Kind.HOT)
+    if wrapped is None or not asked.plan.met or wrapped.pit_low_c <= asked.pit_high_c + 5:
+        return
+    lit = wrapped.plan.light_at
+    saves_all = lit.date() == (START + dt.timedelta(days=1)).date() and lit.hour >= 5
+    assert saves_all or hot is None or hot.awake_quiet - wrapped.awake_quiet >= dt.timedelta(minutes=45)

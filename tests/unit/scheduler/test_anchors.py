@@ -7,7 +7,17 @@ import pytest
 from scheduler.facts import Detail, Feel, Felt, Reading, Slot, StepDone, Undone, Wrap
 from scheduler.planning.series import PIT_OFF_C
 from scheduler.safety import act_by
-from tests.unit.scheduler.logbook import WHEN_READY, Logbook, cooking, cut, dinner, minutes_of, planned, resting
+from tests.unit.scheduler.logbook import (
+    CATALOGUE,
+    WHEN_READY,
+    Logbook,
+    cooking,
+    cut,
+    dinner,
+    minutes_of,
+    planned,
+    resting,
+)
 
 # --- before serving ----------------------------------------------------------------------
 
@@ -340,3 +350,15 @@ def test_food_put_away_is_not_asked_about_again(outcome: str) -> None:
     other.done("serve", 780)
     other.taken(StepDone(step="leftovers"), minutes=860)
     assert other.prompt("two_hour") is None
+
+
+@pytest.mark.parametrize("name", [one.id for one in CATALOGUE.cuts.cuts])
+def test_no_look_at_the_fire_is_planned_after_the_pull(name: str) -> None:
+    """What the pull ends is not in the plan of a cook that is off the fire by then; of one that is not, it is."""
+    of = cut(name)
+    log = Logbook(planned(cut=name, serving=dinner(2160), pit_low_c=of.pit_c.typical, pit_high_c=of.pit_c.typical))
+    pull = log.situation.outlook.pull.likely
+    assert pull is not None
+    listed = [(at_, step) for at_, step in log.situation.itinerary() if "pull" in step.until]
+    assert [step.id for at_, step in listed if at_ > pull] == []
+    assert {"pull", "pit_check"} <= {step.id for _at, step in listed}

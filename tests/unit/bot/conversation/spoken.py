@@ -27,6 +27,7 @@ from bot.commands import (
     ForCook,
     FuelSaid,
     GuestsSaid,
+    HowMuch,
     Intent,
     Invite,
     Join,
@@ -167,6 +168,8 @@ def _plain(intent: Intent) -> str:
             return _change(intent)
         case GuestsSaid():
             return f"guests {_guests(intent)}"
+        case HowMuch():
+            return _how_much(intent)
         case AddPiece():
             return f"add {', '.join(_piece(piece) for piece in intent.more)}"
         case DropPiece():
@@ -313,8 +316,19 @@ def _piece(piece: PieceDraft) -> str:
     return " ".join(part for part in parts if part)
 
 
+def _how_much(asked: HowMuch) -> str:
+    parts = [
+        asked.cut or "",
+        f"count {asked.count}" if asked.count else "",
+        f"mass {asked.mass_kg:.2f} kg" if asked.mass_kg else "",
+        f"for {_guests(asked.guests)}" if asked.guests else "",
+    ]
+    return " ".join(("how much meat", *(part for part in parts if part)))
+
+
 def _guests(guests: GuestsSaid) -> str:
-    return f"{guests.adults or 0}+{guests.children or 0}{f' {guests.appetite}' if guests.appetite else ''}"
+    how = f"{f' {guests.appetite}' if guests.appetite else ''}{' in buns' if guests.buns else ''}"
+    return f"{guests.adults or 0}+{guests.children or 0}{how}"
 
 
 def _draft(draft: Draft) -> str:

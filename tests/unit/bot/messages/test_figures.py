@@ -7,7 +7,7 @@ from zoneinfo import ZoneInfo
 
 import pytest
 
-from bot.messages.figures import Voice, kilograms, span, to_five
+from bot.messages.figures import Voice, at_most, kilograms, span, to_five
 from scheduler.planning.outlook import Window
 from tests.fakes.kitchen import on
 
@@ -97,3 +97,11 @@ def test_a_mass() -> None:
     """Kilograms without needless digits."""
     assert kilograms(6.0) == "6 kg"
     assert kilograms(2.268) == "2.27 kg"
+
+
+@pytest.mark.parametrize(
+    ("minutes", "said"), [(25, "25 min"), (59, "59 min"), (60, "1 h"), (210, "3.5 h"), (300, "5 h"), (100, "1.7 h")]
+)
+def test_a_limit_below_an_hour_is_said_in_minutes(minutes: float, said: str) -> None:
+    """Nobody says 0.4 h; from an hour on hours and tenths."""
+    assert at_most(minutes) == said
