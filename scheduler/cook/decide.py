@@ -98,6 +98,9 @@ class _Decision:
 
     def take(self, report: Report) -> Refusal | None:
         """Write what a report says of its piece; return a refusal when it cannot be."""
+        begun_at = self.pen.facts[0].recorded_at
+        if not report.dated and report.happened_at < begun_at:  # typed on while the cook was being written down
+            report = dataclasses.replace(report, happened_at=begun_at)
         current = assess(self.pen.facts, self.catalogue, self.now).seen_from(report.piece)
         self.pen.piece = current.state.piece if own(report.body) else FIRST
         if isinstance(report.body, PieceAdded) and report.piece is not None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import dataclasses
 from collections.abc import Iterable
 
 from scheduler.facts import Fact, MovedToOven, PieceAdded, PitMoved, Planned, StepDone
@@ -14,13 +15,14 @@ def bands(seen: tuple[Fact, ...], everything: tuple[Fact, ...], piece: str, *, s
     """Return the bands [°C] around a piece; a later plan with the same pit changes nothing.
 
     A piece with a pit of its own brings it when it goes on, for everything that is on; until then it is planned with
-    it. Of several pieces, one that was moved to an oven sees only the oven.
+    it. Of several pieces, one that was moved to an oven sees only the oven. A setting written down after a plan counts
+    from that plan on, however near their instants are.
     """
     pits = _own_pits(everything)
     oven_at = min((f.happened_at for f in seen if isinstance(f.body, MovedToOven)), default=None)
     found: list[PitBand] = []
     planned: Band | None = None
-    for fact in sorted((*seen, *_brought(everything, pits, seen)), key=lambda fact: fact.happened_at):
+    for fact in _in_order((*seen, *_brought(everything, pits, seen)), everything):
         in_oven = several and oven_at is not None and fact.happened_at >= oven_at
         if in_oven and not isinstance(fact.body, MovedToOven):
             continue
@@ -42,6 +44,23 @@ def bands(seen: tuple[Fact, ...], everything: tuple[Fact, ...], piece: str, *, s
         low_c, high_c = pits[piece]
         found.append(PitBand(at=found[-1].at, low_c=low_c, high_c=high_c))
     return tuple(found)
+
+
+def _in_order(facts: tuple[Fact, ...], everything: tuple[Fact, ...]) -> list[Fact]:
+    """Return facts in order of time, those of one instant as they were written down; no setting of the pit is older
+    than the plan that was written down before it: it was said of that plan, whatever the milliseconds.
+    """
+    place = {fact.id: number for number, fact in enumerate(everything)}
+    found: list[Fact] = []
+    plan_at = None
+    for fact in sorted(facts, key=lambda fact: place.get(fact.id, len(place))):
+        dated = fact
+        if isinstance(fact.body, Planned):
+            plan_at = fact.happened_at
+        elif isinstance(fact.body, PitMoved) and plan_at is not None and fact.happened_at < plan_at:
+            dated = dataclasses.replace(fact, happened_at=plan_at)
+        found.append(dated)
+    return sorted(found, key=lambda fact: fact.happened_at)
 
 
 def _own_pits(everything: Iterable[Fact]) -> dict[str | None, Band]:

@@ -9,6 +9,7 @@ import pytest
 
 from scheduler.errors import BrokenLog
 from scheduler.facts import (
+    AirTold,
     Asked,
     Body,
     Closed,
@@ -214,6 +215,23 @@ def test_a_new_plan_with_the_same_pit_moves_no_pit() -> None:
     assert log.state.pit_c == 122.0
     log.tell(planned(pit_low_c=107.0, pit_high_c=107.0), 120)
     assert log.state.pit_c == 107.0
+
+
+@pytest.mark.parametrize("before_the_plan_min", [0.0, 0.001, 1.0])
+def test_a_setting_written_after_the_plan_counts_whatever_the_milliseconds(before_the_plan_min: float) -> None:
+    """Typed in one breath with the plan, dated a moment before it or at the same instant: the pit is as said last."""
+    log = Logbook(planned(pit_low_c=121.0, pit_high_c=121.0))
+    log.tell(PitMoved(pit_low_c=135.0, pit_high_c=135.0), -before_the_plan_min, recorded=0.01)
+    assert [(band.low_c, band.high_c) for band in log.state.pit][-1] == (135.0, 135.0)
+    assert (log.state.pit[-1].at, log.state.pit[0].low_c) == (at(0), 121.0)
+
+
+def test_what_was_typed_while_the_plan_was_written_down_belongs_to_it() -> None:
+    """A word about the air dated a moment before the plan is newer than the air that the plan brought."""
+    log = Logbook()
+    log.tell(AirTold(wind="calm"), 0)
+    log.taken(AirTold(wind="windy"), minutes=0.02, ago=0.03)
+    assert log.state.air.wind == "windy"
 
 
 def test_asking_and_telling_are_counted() -> None:
