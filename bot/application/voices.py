@@ -15,7 +15,7 @@ from bot.messages.answers import all_steps
 from bot.messages.figures import Voice
 from bot.messages.steps import step_words
 from bot.messages.trip import choices_for
-from scheduler.cook import Situation
+from scheduler.cook import Situation, may_be_kept
 from scheduler.facts import Slot
 from scheduler.planning.prompts import Prompt
 
@@ -76,6 +76,7 @@ def _context(visit: Visit, situation: Situation) -> Context:
         troubles=tuple(state.troubles),
         serving=state.serving,
         people=tuple(person.name for person in visit.house.store.people()),
+        may_keep=may_be_kept(situation.view(state.piece), visit.incoming.sent_at),
         muted=tuple(state.muted),
     )
 

@@ -279,6 +279,7 @@ class Pause(Said):
     """Half-cooked meat is to be paused: asked for, and always refused."""
 
     kind: Literal["pause"] = "pause"
+    piece: str | None = None
 
 
 class Note(Said):

@@ -94,5 +94,7 @@ class Context:
     """When dinner is planned now: "18:30 at the latest" widens it, and a bare "7" stays on its day."""
     people: tuple[str, ...] = ()
     """Names of those who belong to this kitchen."""
+    may_keep: bool = False
+    """True once the meat was served, or pulled after its safe minimum was read: it may be cooled."""
     muted: tuple[str, ...] = ()
     """Steps whose prompts were switched off."""

@@ -37,6 +37,7 @@ from bot.conversation.parsing.corrections import corrected_time, correction
 from bot.conversation.parsing.feeding import how_much
 from bot.conversation.parsing.moves import dinner, is_about_dinner, pit_moved
 from bot.conversation.parsing.offered import begun, chosen
+from bot.conversation.parsing.pausing import parks_the_meat
 from bot.conversation.parsing.pieces import added, also_guests, by_piece, dropped, in_order, piece_named
 from bot.conversation.parsing.replies import replies
 from bot.conversation.parsing.serving import follows_the_meat
@@ -55,6 +56,8 @@ def read(text: str, context: Context) -> tuple[Intent, ...]:
         return (asks,)
     if (about := _about_pieces(heard, text, context)) is not None:
         return about
+    if (pause := _parked(heard, text, context)) is not None:
+        return (pause,)
     if not _sets_up(context) and (wish := wished(heard, text, context)) is not None:
         return (wish,)
     if not (_sets_up(context) and follows_the_meat(heard)) and (intent := command(text)) is not None:
@@ -62,6 +65,13 @@ def read(text: str, context: Context) -> tuple[Intent, ...]:
     if not heard or len(heard) > LONGEST_READ:
         return (_not_understood(text),)
     return _half_hour(heard, text, context) or _understood(heard, text, context)
+
+
+def _parked(heard: str, text: str, context: Context) -> Intent | None:
+    """Return the wish to park half-cooked meat; what puts people in danger is heard before it."""
+    if _sets_up(context) or len(heard) > LONGEST_READ or danger(heard, text) is not None:
+        return None
+    return parks_the_meat(heard, context)
 
 
 _NEW_COOK = re.compile(

@@ -40,6 +40,9 @@ def refusal_text(refusal: Refusal, voice: Voice) -> str:
         "nothing_to_undo": _("There is nothing of yours to take back."),
         "nothing_to_correct": _("I have no reading of yours to correct. Type the number by itself."),
         "over": _("This cook is over. Tell me what is cooking and I start a new one."),
+        "half_cooked": _(
+            "No: half-cooked meat cannot wait. It has to go on until it is safe, on the fire or in an oven."
+        ),
         "last_piece": _("That is the only piece of this cook. To end it, type: call it off."),
         "no_such_step": _("I have no such step in this cook."),
     }

@@ -20,7 +20,7 @@ from scheduler.cook.changes import (
     TripDue,
     Undid,
 )  # fmt: skip
-from scheduler.cook.decide import decide
+from scheduler.cook.decide import decide, may_be_kept
 from scheduler.cook.implied import possible
 from scheduler.cook.plausible import fits
 from scheduler.cook.ring import ring
@@ -51,6 +51,7 @@ __all__ = [
     "begin",
     "decide",
     "fits",
+    "may_be_kept",
     "possible",
     "ring",
 ]

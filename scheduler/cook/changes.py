@@ -38,12 +38,13 @@ class Refusal:
     """What a person asked for cannot be; the log stays as it is.
 
     `reason`: future, not_on_yet, out_of_order, serving_past, serving_too_soon, nothing_to_undo, over, no_such_step,
-    nothing_to_correct, last_piece (a cook without meat is called off instead).
+    nothing_to_correct, last_piece (a cook without meat is called off instead), half_cooked (nothing is safe to eat yet
+    that could be put away).
     """
 
     reason: Literal[
         "future", "not_on_yet", "out_of_order", "serving_past", "serving_too_soon", "nothing_to_undo", "over",
-        "no_such_step", "nothing_to_correct", "last_piece",
+        "no_such_step", "nothing_to_correct", "last_piece", "half_cooked",
     ]  # fmt: skip
     at: dt.datetime | None = None
     """The instant that matters (the earliest dinner, the impossible time)."""

@@ -46,6 +46,7 @@ from scheduler.facts import (
 from scheduler.planning.catalogue import Catalogue
 from scheduler.planning.prompts import Prompt
 from scheduler.planning.steps import Step
+from scheduler.planning.views import PieceView
 from scheduler.state import FIRST, DoneAt, Stage, effective, own, standing
 
 CLOCK_SKEW = dt.timedelta(minutes=5)
@@ -64,6 +65,21 @@ UNSETTLED = {
     "ash": ("still_warm",),
 }
 """Outcomes that leave a step open."""
+
+
+PUT_AWAY = frozenset({"leftovers", "two_hour"})
+"""Steps by which food is cooled or thrown away after dinner: never done to meat that is not safe yet."""
+
+
+def may_be_kept(view: PieceView, now: dt.datetime) -> bool:
+    """Return whether meat may be cooled: it was served, or pulled and read safe; a missing reading is not safe."""
+    return view.state.did("serve") is not None or (view.state.did("pull") is not None and view.gate.is_open(now))
+
+
+def _may_be_put_away(situation: Situation, now: dt.datetime) -> bool:
+    """Return whether there is anything to put away: the piece that is meant, else any of them."""
+    views = situation.views if situation.focus is None else (situation.view(situation.focus),)
+    return any(may_be_kept(view, now) for view in views)
 
 
 def decide(
@@ -223,6 +239,9 @@ class _Decision:
                 Already(step=step.id, by=earlier.by, at=earlier.at, said_by=report.by, piece=self._of(step)),
             )
             return None
+        if step.id in PUT_AWAY and not _may_be_put_away(current, self.now):
+            on = any(view.state.did("meat_on") for view in current.views)
+            return Refusal(reason="half_cooked" if on else "not_on_yet", step=step.id, piece=current.focus)
         at = min(report.happened_at, self.now)
         implies = implied.before(done.step, current.state)
         refusals = [implied.refused(step_id, at, current.state) for step_id in (done.step, *implies)]

@@ -14,7 +14,7 @@ from bot.messages.advice_words import LEVERS, NOTHING
 from bot.messages.message import Message
 from bot.messages.refusals import refusal_text
 from bot.ports import CookSnapshot
-from scheduler.cook import Refusal, Report, Shifted, Situation, decide
+from scheduler.cook import Refusal, Report, Shifted, Situation, decide, may_be_kept
 from scheduler.facts import Body, LeverTaken
 from scheduler.planning.advice import Advice, advise, not_paused, option_of
 
@@ -32,10 +32,11 @@ def ask(visit: Visit, work: Work, situation: Situation) -> None:
     reply(visit, work, situation, advice_message(advice_for(seen, visit), seen, voice_of(situation, visit.now)))
 
 
-def pause(visit: Visit, work: Work, situation: Situation) -> None:
+def pause(visit: Visit, work: Work, situation: Situation, piece: str | None = None) -> None:
     """Refuse to pause half-cooked meat, and offer the oven."""
-    seen = _meant(situation)
-    found = not_paused(seen.state, seen.cut, seen.outlook, seen.catalogue.remedies, visit.now)
+    seen = situation.seen_from(piece) if piece else _half_cooked(_meant(situation), visit)
+    safe = may_be_kept(seen.view(seen.state.piece), visit.now)
+    found = not_paused(seen.state, seen.cut, seen.outlook, seen.catalogue.remedies, visit.now, safe=safe)
     reply(visit, work, situation, no_pause(found, voice_of(situation, visit.now)))
 
 
@@ -57,6 +58,13 @@ def take(visit: Visit, work: Work, snapshot: CookSnapshot, situation: Situation,
 def _meant(situation: Situation) -> Situation:
     """Return the cook as seen from the piece that was named, else from the one that decides about dinner."""
     return situation.deciding if situation.focus is None else situation
+
+
+def _half_cooked(situation: Situation, visit: Visit) -> Situation:
+    """Return the cook as seen from a piece that is half cooked, where the one it is seen from is not."""
+    views = [situation.view(situation.state.piece), *situation.views]
+    half = [view for view in views if view.state.did("meat_on") and not may_be_kept(view, visit.now)]
+    return situation.seen_from(half[0].piece) if half else situation
 
 
 def _write(

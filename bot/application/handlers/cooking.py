@@ -96,7 +96,7 @@ def handle(
         case say.Suppose():
             supposing.answer_to(visit, work, snapshot, situation, first)
         case say.Pause():
-            advice.pause(visit, work, situation)
+            advice.pause(visit, work, situation, first.piece)
         case _:
             _report(visit, work, snapshot, situation, wanted)
 
@@ -206,6 +206,9 @@ def _decide(visit: Visit, snapshot: CookSnapshot, reports: tuple[Report, ...]) -
 
 def _refuse(visit: Visit, work: Work, snapshot: CookSnapshot, situation: Situation, refusal: Refusal) -> None:
     """Say why not; what was typed is kept as a note."""
+    if refusal.reason == "half_cooked":
+        advice.pause(visit, work, situation, refusal.piece)
+        return
     voice = voice_of(situation, visit.now)
     text = Message(text=named(situation, refusal.piece, refusal_text(refusal, voice)))
     result = _decide(visit, snapshot, (_note(visit),))

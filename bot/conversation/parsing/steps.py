@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import re
 
+from bot.conversation.parsing.pausing import is_other_food
 from bot.conversation.parsing.words import any_of, word_set
 
 LATE_STAGES = ("resting", "serving", "after")
@@ -255,6 +256,8 @@ def mentioned(clause: str, stage: str) -> tuple[str, ...]:
         match = pattern.search(clause)
         if match is None or not _in_its_time(step, match.group(), stage):
             continue
+        if step == "leftovers" and is_other_food(clause):
+            continue
         if all(match.end() <= left or match.start() >= right for left, right, _ in found):
             found.append((match.start(), match.end(), step))
     return tuple(step for _, _, step in sorted(found))
@@ -264,6 +267,8 @@ def _in_its_time(step: str, words: str, stage: str) -> bool:
     """Return False for words that mean the step only in another stage: a steady pit, closed vents, the oven."""
     if step in _BEFORE_THE_MEAT:
         return stage in ("none", "before", "fire")
+    if step == "leftovers" and "leftover" not in words and stage in ("none", "before", "fire"):
+        return False
     if step == "shutdown" or words.endswith("oven"):
         return stage in LATE_STAGES
     return True

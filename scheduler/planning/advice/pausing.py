@@ -28,9 +28,11 @@ class NotPaused:
     oven: Option | None
 
 
-def not_paused(state: CookState, cut: Cut, outlook: Outlook, remedies: Remedies, now: dt.datetime) -> NotPaused | None:
-    """Return why meat that is on the fire cannot be paused; None when none is."""
-    if state.stage is not Stage.COOKING:
+def not_paused(
+    state: CookState, cut: Cut, outlook: Outlook, remedies: Remedies, now: dt.datetime, *, safe: bool = True
+) -> NotPaused | None:
+    """Return why meat cannot be paused that is on the fire, or off it before it was read `safe`; None when none is."""
+    if state.stage is not Stage.COOKING and (safe or state.stage is not Stage.RESTING):
         return None
     oven = option_of(state, cut, outlook, remedies, "late_oven", now)
     core_c = outlook.forecast.core_c(now)

@@ -7,7 +7,17 @@ from pathlib import Path
 
 import pytest
 
-from scheduler.facts import Divided, LeverTaken, MovedToOven, PitMoved, ServingMoved, Wrap, Wrapped, WrapPlanned
+from scheduler.facts import (
+    Divided,
+    LeverTaken,
+    MovedToOven,
+    PitMoved,
+    ServingMoved,
+    StepDone,
+    Wrap,
+    Wrapped,
+    WrapPlanned,
+)
 from scheduler.planning.outlook import Verdict
 from tests.fakes.kitchen import PlayedKitchen, chat, on
 
@@ -210,6 +220,47 @@ def test_a_pause_is_refused_with_reason_and_oven(brisket: PlayedKitchen) -> None
     assert [type(body) for body in bodies(brisket, LeverTaken, Wrapped, MovedToOven)] == [
         LeverTaken, Wrapped, MovedToOven,
     ]  # fmt: skip
+
+
+PARKED = (
+    "put it back in the fridge",
+    "put it in the fridge",
+    "in the fridge",
+    "let the fire die and go to bed",
+    "let it go out and finish it tomorrow",
+    "can we put it in the fridge until tomorrow",
+    "bring it inside for the night",
+    "shut it down and go to bed",
+    "pulled it, it's in the fridge",
+    "leftovers in the fridge",
+    "keep it in the garage overnight",
+)
+
+
+@pytest.mark.parametrize("said", PARKED)
+def test_half_cooked_meat_goes_into_no_fridge(brisket: PlayedKitchen, said: str) -> None:
+    """However it is put, meat at 148 F is not chilled, parked or left over a dying fire: refused, nothing written."""
+    answer = brisket.say("Ines", said)
+    assert answer.text.startswith("No: half-cooked meat cannot wait."), answer.text
+    assert not [
+        b for b in bodies(brisket, StepDone) if isinstance(b, StepDone) and b.step in {"leftovers", "t_minus", "pull"}
+    ]
+
+
+@pytest.mark.parametrize(
+    "said", ["beer is in the fridge", "leave it on the smoker overnight", "fire is going down a bit"]
+)
+def test_other_words_are_no_pause(brisket: PlayedKitchen, said: str) -> None:
+    """Drinks may be chilled, and meat may stay on overnight."""
+    assert "half-cooked" not in brisket.say("Ines", said).text
+
+
+def test_meat_pulled_and_read_safe_may_be_chilled(brisket: PlayedKitchen) -> None:
+    """Off the fire and above its minimum it may go into the fridge: that is written down."""
+    brisket.say("Ines", "pulled it")
+    answer = brisket.say("Ines", "in the fridge")
+    assert "half-cooked" not in answer.text
+    assert "leftovers" in [b.step for b in bodies(brisket, StepDone) if isinstance(b, StepDone)]
 
 
 # --- early ------------------------------------------------------------------------------------------------------------
