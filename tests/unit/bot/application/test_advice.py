@@ -257,6 +257,7 @@ def test_other_words_are_no_pause(brisket: PlayedKitchen, said: str) -> None:
 
 def test_meat_pulled_and_read_safe_may_be_chilled(brisket: PlayedKitchen) -> None:
     """Off the fire and above its minimum it may go into the fridge: that is written down."""
+    brisket.later(5)
     brisket.say("Ines", "pulled it")
     answer = brisket.say("Ines", "in the fridge")
     assert "half-cooked" not in answer.text
