@@ -77,6 +77,7 @@ def _context(visit: Visit, situation: Situation) -> Context:
         serving=state.serving,
         people=tuple(person.name for person in visit.house.store.people()),
         may_keep=may_be_kept(situation.view(state.piece), visit.incoming.sent_at),
+        rest_place=None if state.rest is None else state.rest.place,
         muted=tuple(state.muted),
     )
 

@@ -10,7 +10,7 @@ import datetime as dt
 
 from bot.commands import Intent
 from scheduler.cuts import Cuts
-from scheduler.facts import CookerKind, Serving, Slot, Wrap
+from scheduler.facts import CookerKind, RestPlace, Serving, Slot, Wrap
 
 
 @dataclasses.dataclass(frozen=True, kw_only=True)
@@ -92,6 +92,8 @@ class Context:
     """The pieces whose core is asked for, in the order in which the question names them."""
     serving: Serving | None = None
     """When dinner is planned now: "18:30 at the latest" widens it, and a bare "7" stays on its day."""
+    rest_place: RestPlace | None = None
+    """Where the meat is to rest, as told."""
     people: tuple[str, ...] = ()
     """Names of those who belong to this kitchen."""
     may_keep: bool = False

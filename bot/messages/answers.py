@@ -29,6 +29,7 @@ from bot.messages.words import _
 from bot.messages.wraps import counting_on, if_wrapped
 from scheduler.cook import Situation
 from scheduler.facts import Slot, Wrap
+from scheduler.planning.backward import warm_oven
 from scheduler.planning.outlook import Verdict
 from scheduler.planning.trips import JOIN
 from scheduler.state import Stage
@@ -243,6 +244,10 @@ def _plan_notes(situation: Situation, voice: Voice) -> tuple[str, ...]:
 def _box_note(situation: Situation) -> str:
     if not situation.outlook.box_outlasted or situation.state.did("pull"):
         return ""
+    if warm_oven(situation.state):
+        return _("If it finishes early it waits longer than it keeps hot ({limit} at most).").format(
+            limit=at_most(situation.cut.rest_max_heated_min)
+        )
     return _("If it finishes early it outlasts a cold box ({limit} at most): have a warm oven ready.").format(
         limit=at_most(situation.cut.rest_max_unheated_min)
     )

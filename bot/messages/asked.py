@@ -20,6 +20,7 @@ from bot.messages.words import _
 from bot.messages.wraps import counting_on, in_wrap
 from scheduler.cook import Situation
 from scheduler.facts import Wrap
+from scheduler.planning.backward import warm_oven
 from scheduler.planning.rest import keeps_until
 from scheduler.planning.wraps import pull_if
 
@@ -84,6 +85,14 @@ def _rest(situation: Situation, voice: Voice) -> Message:
         return Message(text=_("Dinner is served."))
     if not state.did("pull"):
         low, high = (span(dt.timedelta(minutes=minutes)) for minutes in cut.rest_ideal_min)
+        if warm_oven(state):
+            warm = span(dt.timedelta(minutes=cut.rest_max_heated_min))
+            return Message(
+                text=_(
+                    "After the pull: vent {vent:g} min, then into the warm oven until dinner, {longest} at most, read "
+                    "by its core."
+                ).format(vent=cut.vent_min, longest=warm)
+            )
         longest = span(dt.timedelta(minutes=cut.rest_max_unheated_min))
         return Message(
             text=_(
@@ -94,7 +103,10 @@ def _rest(situation: Situation, voice: Voice) -> Message:
     until = keeps_until(state, cut)
     told = rest_text(situation, voice)
     if not told and until is not None:
-        told = _("A cold box keeps it until {time} at most: read the meat.").format(time=voice.by(until))
+        told = _("A cold box keeps it until {time} at most: read the meat.")
+        if warm_oven(state):
+            told = _("The oven keeps it until {time} at most: read the meat.")
+        told = told.format(time=voice.by(until))
     return Message(text=lines(told, box_line(situation, voice)))
 
 

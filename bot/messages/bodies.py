@@ -133,7 +133,7 @@ def body_text(body: Body, voice: Voice) -> str:
         case Divided():
             return _("In {parts} parts").format(parts=body.parts)
         case RestTold():
-            return _rest_told(body)
+            return _rest_told(body, voice)
         case Troubled():
             return _("Over: {what}").format(what=problem_name(body.problem)) if body.over else ""
         case PieceAdded():
@@ -155,9 +155,11 @@ def body_text(body: Body, voice: Voice) -> str:
             return ""
 
 
-def _rest_told(rest: RestTold) -> str:
+def _rest_told(rest: RestTold, voice: Voice) -> str:
     """Return how the meat is to rest: where, and how long from the pull to the knife."""
     place = "" if rest.place is None else _REST_PLACES[rest.place]()
+    if rest.place is RestPlace.OVEN and rest.oven_c is not None:
+        place = _("{place} at {temp}").format(place=place, temp=voice.temp(rest.oven_c))
     if rest.minutes is None:
         return place
     minutes = _("{minutes:g} min from pull to knife").format(minutes=rest.minutes)

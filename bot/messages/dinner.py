@@ -9,9 +9,10 @@ from bot.messages.naming import piece_name
 from bot.messages.words import _
 from scheduler.cook import Situation
 from scheduler.facts import ServingKind
-from scheduler.planning.backward import holds
+from scheduler.planning.backward import holds, warm_oven
 from scheduler.planning.outlook import Verdict
 from scheduler.planning.rest import keeps_until
+from scheduler.planning.waiting import keeps_min
 from scheduler.state import Stage
 
 _IN_TIME = frozenset({Verdict.ON_TIME, Verdict.EARLY})
@@ -54,6 +55,10 @@ def box_line(situation: Situation, voice: Voice) -> str:
     until = _oven_by(situation)
     if until is None:
         return ""
+    if warm_oven(situation.state):
+        return _("Dinner is later than it keeps hot: by {time} serve it, or slice and chill it.").format(
+            time=voice.by(until)
+        )
     if not holds(situation.cut):
         return _(
             "Dinner is later than this keeps. Eat it sooner, or tent it and hold it above 140 F (60 C) in a warm oven:"
@@ -83,16 +88,18 @@ def _verdict(situation: Situation, voice: Voice) -> str:
     pulled_at = situation.state.at("pull")
     if pulled_at is not None and outlook.verdict in _IN_TIME:
         resting = _("on time, the meat is off and resting since {time}.")
-        if _oven_by(situation) is not None:
+        if _oven_by(situation) is not None and not warm_oven(situation.state):
             resting = _("on time with a warm oven, the meat is off and resting since {time}.")
         return resting.format(time=voice.clock(pulled_at))
     if outlook.verdict is Verdict.EARLY and not holds(situation.cut):
         return _("too early: ready about {spare} before, and it does not keep.").format(spare=span(outlook.spare))
     if outlook.verdict is Verdict.EARLY and outlook.spare <= _hold(situation):
-        return _("early: ready about {spare} before, longer than a cold box holds.").format(spare=span(outlook.spare))
+        return _("early: ready about {spare} before, longer than {place}.").format(
+            spare=span(outlook.spare), place=_place(situation)
+        )
     if outlook.verdict in _IN_TIME and outlook.spare > _hold(situation):
-        return _("far too early: ready about {spare} before, longer than a cold box holds.").format(
-            spare=span(outlook.spare)
+        return _("far too early: ready about {spare} before, longer than {place}.").format(
+            spare=span(outlook.spare), place=_place(situation)
         )
     match outlook.verdict:
         case Verdict.ON_TIME:
@@ -108,6 +115,12 @@ def _verdict(situation: Situation, voice: Voice) -> str:
             return _("late by about {late}, plate about {time}.").format(late=span(late), time=likely)
 
 
+def _place(situation: Situation) -> str:
+    return _("a warm oven keeps it") if warm_oven(situation.state) else _("a cold box holds")
+
+
 def _hold(situation: Situation) -> dt.timedelta:
     """Return how long before dinner the plate may be possible at the earliest: an unheated box and two hours more."""
-    return dt.timedelta(minutes=situation.cut.rest_max_unheated_min + 120)
+    warm = warm_oven(situation.state)
+    keeps = keeps_min(situation.state, situation.cut) if warm else situation.cut.rest_max_unheated_min
+    return dt.timedelta(minutes=keeps + 120)

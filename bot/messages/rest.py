@@ -42,6 +42,8 @@ def _hold(rest: Rest, voice: Voice) -> str:
     earlier look, which reads as if the look could wait.
     """
     where = _("In the box") if rest.boxed else _("Boxed after the vent")
+    if rest.oven:
+        where = _("In the oven") if rest.boxed else _("In the oven after the vent")
     limit = voice.temp(ACT_C)
     if rest.early is None or rest.early - voice.now > _FAR:
         stays = _("{where} it likely stays above {limit} for hours").format(where=where, limit=limit)

@@ -21,6 +21,7 @@ from bot.messages.words import _
 from bot.messages.wraps import to_decide_from
 from scheduler.cook import Situation
 from scheduler.facts import Feel, Slot, Wrap
+from scheduler.planning.backward import warm_oven
 from scheduler.planning.prompts import Prompt
 from scheduler.planning.quantities import salt_for, trimmed_kg
 from scheduler.planning.telling import boxed
@@ -237,6 +238,8 @@ def _item(prompt: Prompt, situation: Situation, voice: Voice) -> str:
         text = _("{text} Then it rests {low:g} to {high:g} minutes under loose foil, not in a box.").format(
             text=text, low=low, high=high
         )
+    if prompt.step.id == "box_meat" and warm_oven(situation.state):
+        text = _("Into the warm oven, wrapped, a probe in the middle.")
     if prompt.step.id == "t_minus":
         text = f"{dinner_line(situation, voice)} {text}"
     if prompt.step.id == "core_read" and planned.count > 1:

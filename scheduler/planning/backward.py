@@ -12,7 +12,7 @@ import statistics
 from enum import StrEnum
 
 from scheduler.cuts import Cut
-from scheduler.facts import Serving, ServingKind
+from scheduler.facts import RestPlace, RestTold, Serving, ServingKind
 from scheduler.forecast import Crossing
 from scheduler.planning.asking import HORIZON, Window, known, question_of
 from scheduler.planning.fuel import light_lead
@@ -31,6 +31,10 @@ On 800 fresh cooks of the virtual kitchen (cuts that hold) its 80 % interval cov
 72 % is this much narrower than one that covers 80 %. COMPUTED, the same for every cut that holds; roasts and birds,
 covered at 86 %, are planned on the middle and left as they are.
 """
+
+OVEN_C = (65.0, 77.0)
+"""Set points of an oven that keeps meat hot without cooking it on [°C]: 150 to 170 F, common practice, no source; below
+the first it is no warm oven."""
 
 _NORMAL = statistics.NormalDist()
 _MINUTE = dt.timedelta(minutes=1)
@@ -96,8 +100,12 @@ def after_pull(cut: Cut) -> dt.timedelta:
     return dt.timedelta(minutes=cut.vent_min + cut.rest_min_min + cut.slice_min)
 
 
-def planned_after_pull(cut: Cut) -> dt.timedelta:
-    """Return the span from pull to plate that a plan allows: as above with a rest in the lower part of the ideal."""
+def planned_after_pull(cut: Cut, told: RestTold | None = None) -> dt.timedelta:
+    """Return the span from pull to plate that a plan allows: as above with a rest in the lower part of the ideal, or as
+    long as somebody told.
+    """
+    if told is not None and told.minutes is not None:
+        return max(after_pull(cut), dt.timedelta(minutes=told.minutes + cut.slice_min))
     low, high = cut.rest_ideal_min
     return dt.timedelta(minutes=cut.vent_min + low + 0.25 * (high - low) + cut.slice_min)
 
@@ -105,6 +113,14 @@ def planned_after_pull(cut: Cut) -> dt.timedelta:
 def holds(cut: Cut) -> bool:
     """Return whether finished meat of this cut may wait for dinner, so that it is planned on the slow side."""
     return cut.holds != "not"
+
+
+def warm_oven(state: CookState) -> bool:
+    """Return whether the meat is to rest in a warm oven: one whose set point was told keeps it hot, or was not told."""
+    told = state.rest
+    if told is None or told.place is not RestPlace.OVEN:
+        return False
+    return told.oven_c is None or told.oven_c >= OVEN_C[0]
 
 
 def wanted_confidence(state: CookState) -> float:
@@ -151,7 +167,7 @@ def latest_on(state: CookState, cut: Cut, confidence: float | None = None) -> dt
         end = state.serving.ends_at()
         return None if end is None else _on_for(state, cut, end - after_pull(cut), quantile_of(cut, p))
     aim = _middle(state.serving)
-    return None if aim is None else _on_for(state, cut, aim - _typical_after_pull(cut), 0.5)
+    return None if aim is None else _on_for(state, cut, aim - _typical_after_pull(cut, state.rest), 0.5)
 
 
 def backward(state: CookState, cut: Cut) -> Backward:
@@ -167,7 +183,7 @@ def plan_from(state: CookState, cut: Cut, on_at: dt.datetime, latest: dt.datetim
     pull, serve_at, serve_end = pull_window(ready, cut), state.serving.starts_at(), state.serving.ends_at()
     plate = pull.plus(after_pull(cut)).not_before(serve_at)
     if serve_at is None and pull.likely is not None:
-        plate = pull.plus(planned_after_pull(cut))
+        plate = pull.plus(planned_after_pull(cut, state.rest))
     met = latest is None or on_at - latest < _STEP
     return Backward(
         light_at=state.at("light") or on_at - light_lead(state.cooker),
@@ -224,7 +240,9 @@ def _middle(serving: Serving) -> dt.datetime | None:
     return None if start is None or end is None else start + (end - start) / 2
 
 
-def _typical_after_pull(cut: Cut) -> dt.timedelta:
+def _typical_after_pull(cut: Cut, told: RestTold | None) -> dt.timedelta:
+    if told is not None and told.minutes is not None:
+        return planned_after_pull(cut, told)
     return dt.timedelta(minutes=cut.vent_min + sum(cut.rest_ideal_min) / 2 + cut.slice_min)
 
 
@@ -243,17 +261,19 @@ def _snags(state: CookState, cut: Cut, pull: Window, plate: Window, short_by: dt
     found = [] if short_by is None else [Snag(kind=SnagKind.TOO_LATE, minutes=short_by / _MINUTE)]
     if not holds(cut):
         found.append(Snag(kind=SnagKind.DOES_NOT_HOLD))
-    found += [*_fast_end(cut, pull, plate), *_slow_end(state, cut, pull, plate)]
+    found += [*_fast_end(state, cut, pull, plate), *_slow_end(state, cut, pull, plate)]
     return tuple(found)
 
 
-def _fast_end(cut: Cut, pull: Window, plate: Window) -> list[Snag]:
+def _fast_end(state: CookState, cut: Cut, pull: Window, plate: Window) -> list[Snag]:
     if pull.early is None or plate.early is None:
         return []
     waits = _rest(cut, pull.early, plate.early) / _MINUTE
     if waits > cut.rest_max_heated_min:
         return [Snag(kind=SnagKind.OUTLASTS_HOLD, minutes=waits)]
-    boxed = holds(cut) and waits > cut.rest_max_unheated_min  # what does not keep is never boxed
+    boxed = (
+        holds(cut) and not warm_oven(state) and waits > cut.rest_max_unheated_min
+    )  # what does not keep is never boxed
     return [Snag(kind=SnagKind.NEEDS_OVEN, minutes=waits)] if boxed else []
 
 

@@ -73,7 +73,7 @@ def slack(state: CookState, outlook: Outlook, cut: Cut) -> Slack | None:
         return None
     cook = ready_at - outlook.on_at
     return Slack(
-        free_until=outlook.serve_end - planned_after_pull(cut) - cook,
+        free_until=outlook.serve_end - planned_after_pull(cut, state.rest) - cook,
         rest_until=outlook.serve_end - after_pull(cut) - cook,
         p=p,
     )

@@ -19,10 +19,11 @@ from scheduler.planning.backward import (
     backward,
     earliest_on,
     planned_after_pull,
+    warm_oven,
 )  # fmt: skip
 from scheduler.planning.fuel import LIGHT_LEAD, light_lead
 from scheduler.planning.rest import keeps_until
-from scheduler.planning.waiting import TOO_LONG_MIN, excess_min
+from scheduler.planning.waiting import TOO_LONG_MIN, excess_min, keeps_min
 from scheduler.state import CookState, Stage
 
 __all__ = [
@@ -86,7 +87,8 @@ class Outlook:
     spare: dt.timedelta | None
     """Dinner minus the likely earliest plate: negative is late."""
     box_outlasted: bool
-    """True when an early finish, or the meat as it rests, would wait longer than an unheated box holds."""
+    """True when an early finish, or the meat as it rests, would wait longer than an unheated box holds, or the
+    warm oven that was told."""
     plan: Backward | None = None
     """How the start was planned and what should be known of it; None once the meat is on."""
 
@@ -118,7 +120,7 @@ def look(state: CookState, cut: Cut) -> Outlook:
         plate=plate,
         serve_at=serve_at,
         serve_end=serve_end,
-        plate_at=served or _plate_at(pull, plate, serve_at, cut),
+        plate_at=served or _plate_at(state, pull, plate, cut),
         chance=chance,
         verdict=_verdict(chance, early=_too_early(state, pull, cut)),
         spare=spare,
@@ -191,9 +193,10 @@ def _verdict(chance: float | None, *, early: bool) -> Verdict:
     return Verdict.LATE if chance < LATE else Verdict.CLOSE
 
 
-def _plate_at(pull: Window, plate: Window, serve_at: dt.datetime | None, cut: Cut) -> dt.datetime | None:
+def _plate_at(state: CookState, pull: Window, plate: Window, cut: Cut) -> dt.datetime | None:
+    serve_at = state.serving.starts_at()
     if serve_at is None:
-        return None if pull.likely is None else pull.likely + planned_after_pull(cut)
+        return None if pull.likely is None else pull.likely + planned_after_pull(cut, state.rest)
     return serve_at if plate.likely is None else max(serve_at, plate.likely)
 
 
@@ -204,7 +207,8 @@ def _box_outlasted(state: CookState, pull: Window, serve_at: dt.datetime | None,
     if until is not None:
         return serve_at > until
     boxed_at = pull.early + dt.timedelta(minutes=cut.vent_min)
-    return serve_at - boxed_at > dt.timedelta(minutes=cut.rest_max_unheated_min)
+    longest_min = keeps_min(state, cut) if warm_oven(state) else cut.rest_max_unheated_min
+    return serve_at - boxed_at > dt.timedelta(minutes=longest_min)
 
 
 def felt_tender(state: CookState) -> bool:

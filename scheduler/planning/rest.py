@@ -11,6 +11,7 @@ import datetime as dt
 from scheduler.cuts import Cut
 from scheduler.facts import RestPlace, Slot
 from scheduler.forecast.after import Held, Peak, Place, hold
+from scheduler.planning.backward import OVEN_C, warm_oven
 from scheduler.planning.surroundings import wrap_of
 from scheduler.planning.waiting import keeps_min
 from scheduler.safety import ACT_C, act_by
@@ -33,6 +34,9 @@ class Rest:
     """
 
     boxed: bool
+    """True when it lies where it rests, and is vented no more."""
+    oven: bool
+    """True when that is a warm oven."""
     likely: dt.datetime | None
     early: dt.datetime | None
     read_by: dt.datetime | None
@@ -48,6 +52,7 @@ def rest_of(state: CookState, cut: Cut) -> Rest | None:
     peak = course.peak() if cut.doneness == "temperature" and not state.did("box_meat") else None
     return Rest(
         boxed=state.did("box_meat") is not None,
+        oven=warm_oven(state),
         likely=course.quantile(0.5),
         early=course.quantile(0.1),
         read_by=_earlier(course.quantile(0.1), act_by(state, cut)),
@@ -62,26 +67,30 @@ def read_by(state: CookState, cut: Cut) -> dt.datetime | None:
 
 
 def keeps_until(state: CookState, cut: Cut) -> dt.datetime | None:
-    """Return until when pulled meat may lie in an unheated box: the cut's longest rest there, or the time by which one
-    piece in ten has fallen to `ACT_C` where that is known and earlier; None while nothing was pulled.
+    """Return until when pulled meat may lie where it rests: the longest rest there, in a cold box the time by which
+    one piece in ten has fallen to `ACT_C` where that is known and earlier; None while nothing was pulled.
     """
     pulled_at = state.at("pull")
     if pulled_at is None:
         return None
     boxed_at = state.at("box_meat") or pulled_at + dt.timedelta(minutes=cut.vent_min)
     longest = boxed_at + dt.timedelta(minutes=_longest_min(state, cut))
-    if state.rest is not None and state.rest.place in {RestPlace.OVEN, RestPlace.COOKER}:
-        return longest
     held = _held(state, cut)
     if held is not None and held.core_c - held.spread_c <= ACT_C:
         return min(longest, held.at)
+    if _warm(state):
+        return longest
     rest = rest_of(state, cut)
     return longest if rest is None else _earlier(longest, rest.early)
 
 
 def _longest_min(state: CookState, cut: Cut) -> float:
-    warm = state.rest is not None and state.rest.place in {RestPlace.OVEN, RestPlace.COOKER}
-    return keeps_min(state, cut) if warm else cut.rest_max_unheated_min
+    return keeps_min(state, cut) if _warm(state) else cut.rest_max_unheated_min
+
+
+def _warm(state: CookState) -> bool:
+    """Return whether it rests in a place with some heat of its own: a warm oven, or the shut-down cooker."""
+    return warm_oven(state) or (state.rest is not None and state.rest.place is RestPlace.COOKER)
 
 
 def _earlier(one: dt.datetime | None, other: dt.datetime | None) -> dt.datetime | None:
@@ -111,12 +120,19 @@ def _held(state: CookState, cut: Cut) -> Held | None:
         spread_c=last.spread_c,
         at=last.at if since else pulled_at,
         wrap=wrap_of(state),
-        place=Place.BOX,
+        place=Place.OVEN if warm_oven(state) else Place.BOX,
+        oven_c=_oven_c(state),
         pit_c=state.pit_c,
         off_at=pulled_at if since else None,
         on_at=state.at("meat_on"),
         vented=max(dt.timedelta(), boxed_at - pulled_at),
     )
+
+
+def _oven_c(state: CookState) -> float:
+    """Return the set point of a warm oven [°C]: as told, else the middle of what is usual."""
+    told = None if state.rest is None else state.rest.oven_c
+    return sum(OVEN_C) / 2 if told is None else told
 
 
 def _together_kg(state: CookState, cut: Cut) -> float | None:

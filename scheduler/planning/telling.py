@@ -71,6 +71,11 @@ def boxed(state: CookState, cut: Cut) -> bool:
     return holds(cut) if place is None else place is not RestPlace.BOARD
 
 
+def _warm_place(state: CookState) -> bool:
+    """Return whether it rests where no box has to be warmed for it."""
+    return state.rest is not None and state.rest.place in {RestPlace.OVEN, RestPlace.COOKER}
+
+
 def crew(state: CookState) -> bool:
     """Return whether more than one person looks after this cook."""
     named = {watch.name for watch in state.watches.watches} if state.watches is not None else set()
@@ -109,7 +114,7 @@ _CONDITIONS: dict[Condition, Callable[[Step, CookState, Cut], bool]] = {
     "water_pan": lambda _step, state, _cut: state.cooker is not None and state.cooker.water_pan,
     "event": lambda _step, _state, _cut: False,
     "stall": lambda _step, _state, cut: cut.stall_h.high > 0,
-    "boxed": lambda _step, state, cut: boxed(state, cut),
+    "boxed": lambda step, state, cut: boxed(state, cut) and not (step.id == "box_ready" and _warm_place(state)),
     "wire": lambda _step, state, _cut: state.read_by in {None, ReadBy.WIRE},
     "read": lambda _step, state, _cut: state.read_by is not ReadBy.NONE,
     "salted": lambda _step, _state, cut: cut.salt_pct > 0,

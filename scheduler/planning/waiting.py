@@ -9,7 +9,7 @@ import datetime as dt
 
 from scheduler.cuts import Cut
 from scheduler.facts import RestPlace, ServingKind
-from scheduler.planning.backward import holds
+from scheduler.planning.backward import holds, warm_oven
 from scheduler.state import CookState
 
 NOT_HELD_MIN = 30.0
@@ -38,7 +38,7 @@ def keeps_min(state: CookState, cut: Cut) -> float:
     place = None if state.rest is None else state.rest.place
     if not holds(cut):
         return max(cut.rest_ideal_min[1], cut.rest_min_min) + NOT_HELD_MIN
-    if place is RestPlace.OVEN:
+    if warm_oven(state):
         return cut.rest_max_heated_min
     if place is RestPlace.COOKER:
         return max(cut.rest_max_unheated_min, IN_COOKER_MIN)

@@ -91,7 +91,7 @@ def handle(
             _trouble_over(visit, work, snapshot, situation, first)
         case say.TakeLever():
             advice.take(visit, work, snapshot, situation, first)
-        case say.WatchesSaid() | say.KindSaid() | say.SureSaid():
+        case say.WatchesSaid() | say.KindSaid() | say.SureSaid() | say.RestSaid():
             wishes.take(visit, work, snapshot, situation, first)
         case say.Suppose():
             supposing.answer_to(visit, work, snapshot, situation, first)

@@ -12,19 +12,23 @@ from bot.application.announcements import Turn, answer, reply, turn
 from bot.application.visit import Visit, Work
 from bot.application.voices import voice_of
 from bot.conversation.flows.setup import within_limits
-from bot.messages import certainty
-from bot.messages.message import Message
+from bot.messages import certainty, resting
+from bot.messages.dinner import dinner_line
+from bot.messages.message import Message, lines
 from bot.messages.refusals import refusal_text
 from bot.messages.watches import missing
 from bot.messages.wishes import stays_on, switched
 from bot.ports import CookSnapshot
 from scheduler.cook import Changes, Refusal, Report, Situation, decide
-from scheduler.facts import Body, KindTold, WatchesTold
+from scheduler.facts import Body, KindTold, RestPlace, RestTold, StepDone, WatchesTold
 from scheduler.planning import watching
 from scheduler.planning.backward import holds, wanted_confidence
 from scheduler.state import FIRST
 
-Wish = say.WatchesSaid | say.KindSaid | say.SureSaid
+Wish = say.WatchesSaid | say.KindSaid | say.SureSaid | say.RestSaid
+
+_COOKS_FROM_C = 95.0
+"""An oven set to more does not hold meat, it cooks it [°C]: house rule."""
 
 _LADDER = (0.5, 0.7, 0.85, 0.95, 0.99)
 """Steps of "safer" and "bolder": house rule."""
@@ -45,6 +49,8 @@ def take(visit: Visit, work: Work, snapshot: CookSnapshot, situation: Situation,
             _kind(visit, work, snapshot, situation, wish)
         case say.SureSaid():
             _sure(visit, work, snapshot, situation, wish)
+        case say.RestSaid():
+            _rest(visit, work, snapshot, situation.at_the_fire if situation.focus is None else situation, wish)
 
 
 def _kind(visit: Visit, work: Work, snapshot: CookSnapshot, situation: Situation, wish: say.KindSaid) -> None:
@@ -98,9 +104,34 @@ def _wanted(situation: Situation, wish: say.SureSaid) -> float:
     return next((one for one in reversed(_LADDER) if one < now), now)
 
 
+def _rest(visit: Visit, work: Work, snapshot: CookSnapshot, situation: Situation, wish: say.RestSaid) -> None:
+    """Plan the rest as it is wished; an oven that cooks is no rest, and no rest is shorter than the shortest."""
+    voice, cut = voice_of(situation, visit.now), situation.cut
+    if wish.oven_c is not None and wish.oven_c > _COOKS_FROM_C:
+        reply(visit, work, situation, Message(text=resting.cooks_on(wish.oven_c, voice)))
+        return
+    minutes = None if wish.minutes is None else cut.vent_min + max(wish.minutes, cut.rest_min_min)
+    bodies: list[Body] = [RestTold(minutes=minutes, place=wish.place, oven_c=wish.oven_c)]
+    boxed = situation.state.did("box_meat") is not None
+    if wish.there and not boxed and wish.place is not RestPlace.BOARD:
+        bodies.append(StepDone(step="box_meat"))
+    done = _written(visit, work, snapshot, situation, *bodies)
+    if done is None:
+        return
+    after = done.after.seen_from(situation.state.piece)
+    short = wish.minutes is not None and wish.minutes < cut.rest_min_min
+    said = lines(
+        resting.shortest_rest(cut.rest_min_min) if short else "",
+        resting.rests_there(after, voice) if wish.place is not None else "",
+        dinner_line(after, voice),
+    )
+    answer(visit, work, snapshot, done, asks=Message(text=said))
+
+
 def _written(visit: Visit, work: Work, snapshot: CookSnapshot, situation: Situation, *bodies: Body) -> Turn | None:
     """Return what facts change together with what is due at once; when they cannot be, say why and return None."""
-    result = decided(visit, snapshot, *bodies)
+    piece = situation.focus if situation.several else None
+    result = decided(visit, snapshot, *bodies, piece=piece)
     if isinstance(result, Refusal):
         reply(visit, work, situation, Message(text=refusal_text(result, voice_of(situation, visit.now))))
         return None

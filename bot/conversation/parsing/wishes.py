@@ -11,11 +11,12 @@ from bot.commands import Intent
 from bot.conversation.context import Context
 from bot.conversation.parsing.certainty import certainty_in, certainty_said
 from bot.conversation.parsing.kinds import kinds_said, level_in
+from bot.conversation.parsing.resting import rest_said
 from bot.conversation.parsing.supposing import supposed
 from bot.conversation.parsing.watches import watches_said
 from bot.conversation.parsing.words import LONGEST_READ, cut_out
 
-_READERS = (watches_said, kinds_said, certainty_said, supposed)
+_READERS = (watches_said, kinds_said, certainty_said, rest_said, supposed)
 
 
 def wished(heard: str, text: str, context: Context) -> Intent | None:

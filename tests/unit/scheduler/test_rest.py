@@ -6,11 +6,13 @@ import datetime as dt
 from typing import Any
 
 from scheduler.cuts import Cut
-from scheduler.facts import AirTold
+from scheduler.facts import AirTold, RestPlace, RestTold
+from scheduler.planning.backward import SnagKind, backward
 from scheduler.planning.rest import keeps_until, read_by, rest_of
+from scheduler.planning.telling import wanted
 from scheduler.safety import act_by
 from tests.catalogue import CUTS
-from tests.unit.scheduler.logbook import Logbook, at, cooking, cut, planned, resting
+from tests.unit.scheduler.logbook import CATALOGUE, WHEN_READY, Logbook, at, cooking, cut, dinner, planned, resting
 
 
 def _boxed(log: Logbook, minutes: float = 500) -> Logbook:
@@ -130,3 +132,82 @@ def test_a_box_keeps_no_longer_than_one_in_ten_stays_hot() -> None:
     assert keeps_until(cooking().state, cut()) is None
     log.read(62.0, 540)
     assert keeps_until(log.state, long) == at(540)
+
+
+# --- a warm oven ------------------------------------------------------------------------------------------------------
+
+
+def _in_the_oven(oven_c: float | None = None, place: RestPlace = RestPlace.OVEN) -> Logbook:
+    log = _boxed(resting(planned(serving=dinner(1000)), pulled=300), 320)
+    log.tell(RestTold(place=place, oven_c=oven_c), 330)
+    return log
+
+
+def test_a_warm_oven_keeps_it_as_long_as_heated_meat_keeps() -> None:
+    """At 65 to 77 C, or when nobody told the set point, the limit of the box counts no more, that of heat does."""
+    of = cut()
+    heated = at(320 + of.rest_max_heated_min)
+    assert of.rest_max_heated_min > of.rest_max_unheated_min
+    for oven_c in (None, 65.0, 77.0):
+        log = _in_the_oven(oven_c)
+        assert keeps_until(log.state, of) == heated
+        assert log.situation.outlook.box_outlasted == (at(1000) > heated)
+
+
+def test_an_oven_too_cool_is_a_box() -> None:
+    """Set to 55 C it holds nothing: the meat is counted on as in a cold box."""
+    cool, box = _in_the_oven(55.0), _in_the_oven(place=RestPlace.BOX)
+    assert keeps_until(cool.state, cut()) == keeps_until(box.state, cut())
+    assert cool.situation.outlook.box_outlasted
+
+
+def test_meat_that_was_read_cold_keeps_in_no_oven() -> None:
+    """A reading at the acting temperature ends it, oven or not."""
+    log = _in_the_oven(74.0)
+    log.read(62.0, 400)
+    assert keeps_until(log.state, cut()) == at(400)
+
+
+def test_an_oven_never_puts_off_what_safety_asks() -> None:
+    """The look at held meat comes as early as in a box: only a reading knows that the oven is on."""
+    for log in (_in_the_oven(74.0), _in_the_oven(place=RestPlace.BOX)):
+        looked, asked = read_by(log.state, cut()), act_by(log.state, cut())
+        assert looked is not None
+        assert asked is not None
+        assert looked <= asked
+    assert act_by(_in_the_oven(74.0).state, cut()) == act_by(_in_the_oven(place=RestPlace.BOX).state, cut())
+
+
+def test_a_plan_with_a_warm_oven_needs_none_told() -> None:
+    """Before the fire: that the fast end outlasts a cold box is no snag any more once the oven is the place."""
+    log = Logbook(planned(cut="brisket_packer", serving=dinner(36 * 60), pit_low_c=121.0, pit_high_c=121.0))
+    snags = {snag.kind for snag in backward(log.state, cut("brisket_packer")).snags}
+    assert SnagKind.NEEDS_OVEN in snags
+    log.tell(RestTold(place=RestPlace.OVEN), 5)
+    after = {snag.kind for snag in backward(log.state, cut("brisket_packer")).snags}
+    assert after == snags - {SnagKind.NEEDS_OVEN}
+
+
+def test_no_box_is_warmed_for_an_oven() -> None:
+    """The box is warmed for meat that goes into a box, not for an oven or the shut-down cooker."""
+    step = next(s for s in CATALOGUE.steps.steps if s.id == "box_ready")
+    for place, asked in ((RestPlace.BOX, True), (RestPlace.OVEN, False), (RestPlace.COOKER, False)):
+        log = cooking()
+        log.tell(RestTold(place=place), 70)
+        assert wanted(step, log.state, cut()) is asked
+
+
+def test_a_rest_told_in_minutes_moves_a_dinner_that_follows_the_meat() -> None:
+    """From pull to knife as told, never shorter than the shortest: an open dinner comes so much earlier."""
+    plain, told, least = (cooking(planned(serving=WHEN_READY)) for _ in range(3))
+    of = cut()
+    told.tell(RestTold(minutes=of.vent_min + of.rest_min_min + 10), 61)
+    least.tell(RestTold(minutes=1), 61)
+    plates = [log.situation.outlook.plate_at for log in (least, told, plain)]
+    pulls = {log.situation.outlook.pull.likely for log in (least, told, plain)}
+    assert len(pulls) == 1
+    assert plates[0] is not None
+    assert plates[1] is not None
+    assert plates[2] is not None
+    assert plates[1] - plates[0] == dt.timedelta(minutes=10)
+    assert plates[1] < plates[2]

@@ -230,3 +230,46 @@ def test_what_was_supposed_can_be_kept_by_a_button(butt: PlayedKitchen) -> None:
     butt.say("Ines", "what if pit 275")
     butt.say("Ines", "do it so")
     assert butt.situation.state.pit_c == pytest.approx(135.0, abs=0.1)
+
+
+# --- the rest ---------------------------------------------------------------------------------------------------------
+
+
+def test_a_warm_oven_is_planned_with_and_said_to_keep(butt: PlayedKitchen) -> None:
+    """The place and its set point are said back with how long it keeps there, and the plan needs no oven any more."""
+    assert "have a warm oven ready" in butt.say("Ines", "plan").text
+    answer = butt.say("Ines", "rest in the oven at 170")
+    assert answer.lines[0] == "To be held in a warm oven at 170 F."
+    assert "It keeps there 10 h at most; a reading decides." in answer.lines
+    assert "have a warm oven ready" not in butt.say("Ines", "plan").text
+    assert "into the warm oven until dinner" in butt.say("Ines", "rest?").text
+
+
+def test_an_oven_that_cools_or_cooks_is_said_to(butt: PlayedKitchen) -> None:
+    """Too cool is counted on as a cold box, too hot is no rest and not kept."""
+    assert "That is too cool to hold it: I count on a cold box." in butt.say("Ines", "rest in the oven at 140").text
+    hot = butt.say("Ines", "rest in the oven at 250")
+    assert hot.lines[0] == "At 250 F it cooks on. To hold it: 150 to 170 F (65 to 77 C)."
+    assert butt.situation.state.rest is not None
+    assert butt.situation.state.rest.oven_c == pytest.approx(60.0, abs=0.1)
+
+
+def test_a_shorter_rest_is_never_shorter_than_the_shortest(butt: PlayedKitchen) -> None:
+    """Thirty minutes are kept with the vent before them; five are refused kindly, and the shortest is planned."""
+    assert butt.say("Ines", "shorten the rest to 30 min").lines[0] == "50 min from pull to knife."
+    answer = butt.say("Ines", "shorten the rest to 5 min")
+    assert "Its shortest rest is 30 min: I plan with that." in answer.lines
+
+
+def test_meat_that_lies_in_the_oven_is_boxed_no_more(butt: PlayedKitchen) -> None:
+    """Told after the pull, it is off the list of what to do, and what is said of dinner is that of the oven."""
+    for text in ("lit", "meat on"):
+        butt.say("Ines", text)
+    butt.until(on("1:00", 1))
+    butt.say("Ines", "pulled")
+    answer = butt.say("Ines", "it's in the oven at 165")
+    assert answer.lines[0].startswith("To be held in a warm oven at 165 F, boxed, ")
+    assert butt.situation.state.did("box_meat") is not None
+    assert "later than a cold box holds" not in answer.text
+    assert butt.say("Ines", "in the cooler").lines[0] == "To be held in a box."
+    assert "later than a cold box holds" in butt.say("Ines", "rest?").text

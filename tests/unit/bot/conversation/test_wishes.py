@@ -259,3 +259,51 @@ def test_questions_about_the_plan(text: str, understood: str, here: str) -> None
 def test_near_relatives_of_questions_about_the_plan(text: str, understood: str) -> None:
     """A stall, a wrap, the levers, a change and a report stay what they were; what nobody can suppose is asked back."""
     assert meant(text) == understood
+
+
+RESTING = "unit=F stage=resting on=07:00 serving=18:00"
+
+
+@pytest.mark.parametrize(
+    ("text", "understood"),
+    [
+        ("rest in the oven at 170", "rest oven at 77"),
+        ("hold it in a warm oven, 75 c", "rest oven at 75"),
+        ("it goes into the oven until dinner", "rest oven"),
+        ("holding in the cooker", "rest cooker"),
+        ("it will be held in the smoker", "rest cooker"),
+        ("rest in the cooler", "rest box"),
+        ("let it rest on the board", "rest board"),
+        ("oven at 170", "rest oven at 77"),
+        ("shorten the rest to 30 min", "rest 30 min"),
+        ("rest 45 min", "rest 45 min"),
+        ("only 30 min of rest", "rest 30 min"),
+        ("let it rest an hour", "rest 60 min"),
+    ],
+)
+@pytest.mark.parametrize("here", [PLANNED, RUNNING, RESTING])
+def test_how_the_meat_is_to_rest(text: str, understood: str, here: str) -> None:
+    """A place with a word for resting, an oven with its set point, a length of the rest: wished at any stage."""
+    assert meant(text, here) == understood
+
+
+@pytest.mark.parametrize(
+    ("text", "cooking", "resting"),
+    [
+        ("it's in the oven at 170", "question not_understood", "rest oven at 77 now"),
+        ("into the oven", "question not_understood", "rest oven now"),
+        ("in the cooler", "done box_meat", "done box_meat"),
+        ("boxed", "done box_meat", "done box_meat"),
+        ("resting", "done box_meat", "done box_meat"),
+        ("rest", "ask plan_rest", "ask plan_rest"),
+        ("rest?", "ask rest", "ask rest"),
+        ("how long will it rest", "ask rest", "ask rest"),
+        ("rest in 20 min", "ask ? again in 20 min", "ask ? again in 20 min"),
+        ("pit holding 250", "reading pit 121.1", "reading pit 121.1"),
+        ("finish it in the oven", "question not_understood", "done box_meat"),
+        ("oven at 350", "question not_understood", "question not_understood"),
+    ],
+)
+def test_where_it_lies_is_told_once_it_is_off(text: str, cooking: str, resting: str) -> None:
+    """What lies in an oven is told of meat that rests; a box is a step done, and a pit that holds is a reading."""
+    assert (meant(text), meant(text, RESTING)) == (cooking, resting)
