@@ -127,6 +127,11 @@ def on_its_day(piece: Serving, dinner: Serving | None, heard: str) -> Serving:
     return dataclasses.replace(piece, start=piece.start + later, end=end) if later > dt.timedelta() else piece
 
 
+def iso_dates(heard: str) -> list[tuple[int, int]]:
+    """Return the spans of dates like 2026-10-24, whose figures are nothing else."""
+    return [day.span() for day in _DAY.finditer(heard) if day["iso"]]
+
+
 _CLOCK_LIKE = re.compile(r"(?<![0-9:./])(?P<hour>[0-9]{1,2}):(?P<minute>[0-9]{2})(?![0-9:])")
 
 

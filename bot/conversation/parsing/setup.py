@@ -23,7 +23,7 @@ from bot.conversation.parsing.meat import wrap_words
 from bot.conversation.parsing.moves import band
 from bot.conversation.parsing.numbers import Figure, figures
 from bot.conversation.parsing.readings import can_be, in_c, likely
-from bot.conversation.parsing.serving import Said, impossible, of_pieces, serving_said
+from bot.conversation.parsing.serving import Said, impossible, iso_dates, of_pieces, serving_said
 from bot.conversation.parsing.time_words import NUMBER_WORDS
 from bot.conversation.parsing.wishes import wishes_in
 from bot.conversation.parsing.words import clauses, cut_out
@@ -265,7 +265,7 @@ def _went_on(when: times.When, told: Telling, context: Context, *, yesterday: bo
 def _temperatures(told: Telling, text: str, context: Context) -> None:
     """Take the core and the pit out of what is left: the pit is what is called so, or the only figure that can be."""
     said = told.said
-    masked = cut_out(told.rest, _clock_spans(told.rest, context))
+    masked = cut_out(told.rest, [*_clock_spans(told.rest, context), *iso_dates(told.rest)])
     found = figures(masked)
     lone = len([figure for figure in found if not called_pit(figure, masked)]) == 1
     taken: list[tuple[int, int]] = []
