@@ -199,7 +199,7 @@ def _clocks(said: str) -> list[dt.time]:
         return []
     if half:
         return [dt.time(hour % 12 + (12 if half == "p" else 0), minute)]
-    plainly = hour == 0 or hour > 12 or found[1].startswith("0")  # noqa: PLR2004 - noon
+    plainly = hour == 0 or hour > 12 or found[1].startswith("0")  # noqa: PLR2004 - the hour of noon
     if plainly:
         return [dt.time(hour % 24, minute)]
     return [dt.time(hour % 12, minute), dt.time(hour % 12 + 12, minute)]
