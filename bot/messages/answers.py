@@ -13,7 +13,7 @@ from bot.messages.advice import ask_levers
 from bot.messages.capacity import capacity_note
 from bot.messages.cooker import fuel_line
 from bot.messages.courses import pit_line, plan_of_several, where_each_stands
-from bot.messages.dinner import box_line, dinner_line
+from bot.messages.dinner import box_line, dinner_line, unsafe_line
 from bot.messages.feeding import plan_note
 from bot.messages.figures import Voice, at_most, kilograms, span
 from bot.messages.findings import finding_text
@@ -176,8 +176,10 @@ def _wrap(situation: Situation) -> str:
 
 
 def plate_line(situation: Situation, voice: Voice) -> str:
-    """Return the window in which it could be on the table."""
+    """Return the window in which it could be on the table; nothing of meat that was pulled too cold."""
     plate = situation.outlook.plate
+    if unsafe_line(situation, voice):
+        return ""
     if situation.state.did("pull") and plate.likely is not None:
         possible = _("Plate possible from {time}.").format(time=voice.about(plate.likely))
         return " ".join(part for part in (possible, box_line(situation, voice)) if part)

@@ -13,6 +13,7 @@ from scheduler.planning.backward import holds, warm_oven
 from scheduler.planning.outlook import Verdict
 from scheduler.planning.rest import keeps_until
 from scheduler.planning.waiting import keeps_min
+from scheduler.safety import pulled_too_cold
 from scheduler.state import Stage
 
 _IN_TIME = frozenset({Verdict.ON_TIME, Verdict.EARLY})
@@ -36,7 +37,19 @@ def dinner_line(situation: Situation, voice: Voice) -> str:
     when = voice.clock(outlook.serve_at)
     if serving.kind is ServingKind.WINDOW and outlook.serve_end is not None:
         when = _("{start} to {end}").format(start=when, end=voice.clock(outlook.serve_end).split()[-1])
-    return _("Dinner {when}: {verdict}").format(when=when, verdict=_verdict(situation, voice))
+    verdict = unsafe_line(situation, voice) or _verdict(situation, voice)
+    return _("Dinner {when}: {verdict}").format(when=when, verdict=verdict)
+
+
+def unsafe_line(situation: Situation, voice: Voice) -> str:
+    """Return that there is no dinner before the meat is safe, when it was pulled too cold; nothing when it was not."""
+    found = pulled_too_cold(situation.state, situation.cut, situation.catalogue.cuts)
+    limit_c = found[0].limit_c if found else None
+    if limit_c is None:
+        return ""
+    return _("not before the meat is safe: back on until {limit} at the coldest spot.").format(
+        limit=voice.temp(limit_c, fine=True)
+    )
 
 
 def _of_the_worst(situation: Situation, voice: Voice) -> str:
@@ -53,7 +66,7 @@ def _of_the_worst(situation: Situation, voice: Voice) -> str:
 def box_line(situation: Situation, voice: Voice) -> str:
     """Return what to do when the meat must wait longer than an unheated box holds, nothing when it need not."""
     until = _oven_by(situation)
-    if until is None:
+    if until is None or unsafe_line(situation, voice):
         return ""
     if warm_oven(situation.state):
         return _("Dinner is later than it keeps hot: by {time} serve it, or slice and chill it.").format(

@@ -9,7 +9,13 @@ from scheduler.safety import Finding
 
 def finding_text(finding: Finding, voice: Voice) -> str:
     """Return a finding as one or two sentences."""
-    fine = finding.rule in {"served_under_floor", "minimum_not_measured", "held_under_floor", "held_act_now"}
+    fine = finding.rule in {
+        "served_under_floor",
+        "minimum_not_measured",
+        "held_under_floor",
+        "held_act_now",
+        "pulled_under_minimum",
+    }
     found = _("nothing") if finding.found_c is None else voice.temp(finding.found_c, fine=fine)
     limit = "" if finding.limit_c is None else voice.temp(finding.limit_c, fine=fine)
     since = "" if finding.since is None else voice.clock(finding.since)
@@ -18,6 +24,10 @@ def finding_text(finding: Finding, voice: Voice) -> str:
             "Stop: not measured as safe. Found {found}, it needs {limit} at the lowest spot. Read it before anyone "
             "eats;"
             " if it is lower, back on the heat."
+        ),
+        "pulled_under_minimum": _(
+            "Stop: off the fire, but not measured as safe. Found {found}, it needs {limit} at the coldest spot. Put it"
+            ' back on now (type "undo"), and read that spot again before it comes off.'
         ),
         "held_under_floor": _(
             "Stop: held meat at {found}, under {limit}. Since {since} at least. Serve at once or reheat covered to "

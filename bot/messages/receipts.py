@@ -11,7 +11,7 @@ import datetime as dt
 from bot.commands import Report, Value
 from bot.messages.bodies import body_text, fact_text, uncapital
 from bot.messages.cooker import after_the_cooker
-from bot.messages.dinner import box_line, dinner_line
+from bot.messages.dinner import box_line, dinner_line, unsafe_line
 from bot.messages.figures import Voice
 from bot.messages.findings import finding_text
 from bot.messages.gates import vents_line
@@ -83,7 +83,9 @@ def _of_the_rest(changes: Changes, piece: str | None, voice: Voice) -> list[str]
     """Return what is said of the rest, or of a bark that is not asked about again, after what was told of a piece."""
     taken = [e.body for e in changes.events if isinstance(e, Taken) and e.piece == piece]
     after, texts = changes.after.seen_from(piece), []
-    if any(isinstance(body, StepDone) and body.step in _RESTS for body in taken):
+    if unsafe_line(after, voice):
+        pass  # what is to be done is said first, and nothing about a rest beside it
+    elif any(isinstance(body, StepDone) and body.step in _RESTS for body in taken):
         texts += [rest_text(after, voice), box_line(after, voice)]
     elif any(isinstance(body, Reading) and body.slot is Slot.CORE for body in taken):
         texts.append(rest_text(after, voice))

@@ -2,8 +2,19 @@
 plan.
 """
 
-from scheduler.safety.findings import Finding, FindingLevel, findings, next_look
+from scheduler.safety.findings import Finding, FindingLevel, findings, next_look, pulled_too_cold
 from scheduler.safety.holding import ACT_C, FLOOR_C, act_by
 from scheduler.safety.minimum import SafeGate, safe_gate
 
-__all__ = ["ACT_C", "FLOOR_C", "Finding", "FindingLevel", "SafeGate", "act_by", "findings", "next_look", "safe_gate"]
+__all__ = [
+    "ACT_C",
+    "FLOOR_C",
+    "Finding",
+    "FindingLevel",
+    "SafeGate",
+    "act_by",
+    "findings",
+    "next_look",
+    "pulled_too_cold",
+    "safe_gate",
+]

@@ -10,7 +10,7 @@ import datetime as dt
 from enum import StrEnum
 
 from scheduler.cuts import Cut, Cuts
-from scheduler.facts import Slot
+from scheduler.facts import Feel, Slot
 from scheduler.safety.holding import ACT_C, FLOOR_C, held_reading
 from scheduler.safety.minimum import safe_gate
 from scheduler.state import CookState, Stage
@@ -59,6 +59,7 @@ def findings(state: CookState, cut: Cut, cuts: Cuts, now: dt.datetime) -> tuple[
         return ()
     found = [
         *_unmeasured(state, cut, cuts, now),
+        *pulled_too_cold(state, cut, cuts),
         *_held(state),
         *_served_under_floor(state),
         *_food_out(state, now),
@@ -99,6 +100,36 @@ def _unmeasured(state: CookState, cut: Cut, cuts: Cuts, now: dt.datetime) -> lis
             since=served.at,
         )
     ]
+
+
+def pulled_too_cold(state: CookState, cut: Cut, cuts: Cuts) -> list[Finding]:
+    """Return that meat was pulled, is not served, and its coldest spot was never read at the minimum.
+
+    A cut that goes by the hand says so only with a number below it: nobody reads what falls apart.
+    """
+    pulled_at = state.at("pull")
+    if state.stage is not Stage.RESTING or pulled_at is None:
+        return []
+    gate = safe_gate(state, cut, cuts)
+    until = dataclasses.replace(state, readings=tuple(r for r in state.readings if r.at <= pulled_at))
+    then = safe_gate(until, cut, cuts)
+    by_hand = cut.doneness == "feel" and (then.lowest is None or _felt_tender(state))
+    if gate.open_at is not None or then.open_at is not None or by_hand:
+        return []
+    found_c = None if gate.lowest is None else gate.lowest.value_c - gate.lowest.spread_c
+    return [
+        Finding(
+            rule="pulled_under_minimum",
+            level=FindingLevel.STOP,
+            found_c=found_c,
+            limit_c=gate.minimum_c,
+            since=pulled_at,
+        )
+    ]
+
+
+def _felt_tender(state: CookState) -> bool:
+    return bool(state.feels) and state.feels[-1][1].feel is Feel.TENDER
 
 
 def _held(state: CookState) -> list[Finding]:

@@ -185,3 +185,27 @@ def test_calling_off_says_what_a_lit_fire_needs(ribs: PlayedKitchen) -> None:
     asked = ribs.say("Ines", "call it off")
     assert "somebody beside it" in asked.text
     assert "vents shut, lid on, outdoors" in ribs.tap("Ines", "Yes, call it off").text
+
+
+def test_a_bird_pulled_too_cold_goes_back_on(kitchen: PlayedKitchen) -> None:
+    """Pulled at 120 F: at once what it needs and that it goes back on; nothing of it is called on time."""
+    kitchen.opens("Tomas")
+    kitchen.now = on("10:00")
+    kitchen.say("Ines", "chicken, dinner 18:00, pit 325")
+    kitchen.until(on("15:55"))
+    for text in ("lit at 15:00", "pit 325", "meat is on", "raw side washed"):
+        kitchen.say("Ines", text)
+    kitchen.until(on("17:00"))
+    kitchen.say("Ines", "325/120")
+    kitchen.later(5)
+    answer = kitchen.say("Ines", "pulled")
+    assert_warned(kitchen, "Stop: off the fire, but not measured as safe. Found 120 F, it needs 165 F")
+    assert "Put it back on now" in answer.text
+    for text in (answer.text, kitchen.say("Ines", "eta").text, kitchen.say("Ines", "what next").text):
+        assert "on time" not in text
+        assert "Plate possible" not in text
+    kitchen.say("Ines", "undo")
+    kitchen.until(on("17:55"))
+    for text in ("325/167", "167"):
+        kitchen.say("Ines", text)
+    assert "Stop" not in kitchen.say("Ines", "pulled").text
