@@ -81,10 +81,10 @@ def open_kitchen(settings: Settings, store: SqlStore, say: Callable[[str], None]
 
     opened = open_catalogue(settings.data_dir)
     if opened.complaints:
-        say(own_cuts.broken(opened.complaints, str(settings.data_dir / OWN_CUTS)))
+        say(own_cuts.broken(opened.complaints, str(settings.data_dir / OWN_CUTS), every=True))
     cards, card_complaints = open_cards(settings.data_dir, opened.catalogue.cookers)
     if card_complaints:
-        say(own_cuts.broken(card_complaints, str(settings.data_dir / OWN_COOKERS)))
+        say(own_cuts.broken(card_complaints, str(settings.data_dir / OWN_COOKERS), every=True))
     return kitchen.Kitchen(
         store=store,
         catalogue=opened.catalogue,

@@ -21,7 +21,7 @@ from bot.messages.gates import waiting_line
 from bot.messages.message import Message, Option, lines
 from bot.messages.naming import named, piece_name
 from bot.messages.pieces import counted
-from bot.messages.plans import snag_lines
+from bot.messages.plans import likely_late, snag_lines
 from bot.messages.stall import stall_line
 from bot.messages.steps import step_words
 from bot.messages.trip import next_line, step_names
@@ -103,11 +103,12 @@ def plan(situation: Situation, voice: Voice, *, owner: bool = True) -> Message:
     wraps = if_wrapped(situation, voice) if state.stage is Stage.COOKING else ""
     told = (wraps, _salt_note(situation), *_plan_notes(situation, voice))
     notes = [note for note in (*told, capacity_note(situation), plan_note(situation)) if note]
-    room = PLAN_LINES - 3 - len(notes)
+    late = "" if situation.outlook.plan is None else likely_late(situation.outlook.plan, voice)
+    room = PLAN_LINES - (4 if late else 3) - len(notes)
     chosen = sorted(_without_past(main, situation), key=lambda entry: _MAIN.index(entry[1]))[:room]
     shown = [_plan_entry(at, step_id, situation, voice) for at, step_id in sorted(chosen, reverse=True)]
     last = next_line(situation, voice, owner=owner)
-    text = lines(headline(situation, voice), dinner_line(situation, voice), *shown, *notes, last)
+    text = lines(headline(situation, voice), late, dinner_line(situation, voice), *shown, *notes, last)
     choices = () if state.stage is Stage.CLOSED else ((all_steps(),),)
     return Message(text=text, choices=choices)
 

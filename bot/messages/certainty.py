@@ -8,7 +8,7 @@ from __future__ import annotations
 from bot.messages.advice import ask_levers
 from bot.messages.figures import Voice
 from bot.messages.message import Message, lines
-from bot.messages.plans import snag_text
+from bot.messages.plans import likely_late, snag_text
 from bot.messages.words import _
 from scheduler.cook import Situation
 from scheduler.planning.backward import LEAST_CONFIDENCE, MOST_CONFIDENCE, SnagKind, wanted_confidence
@@ -33,7 +33,7 @@ def certainty_changed(before: Situation, after: Situation, voice: Voice) -> Mess
     )  # fmt: skip
     cut = after.deciding.cut
     missed = [snag_text(snag, plan, cut, voice) for snag in plan.snags if snag.kind is SnagKind.TOO_LATE]
-    return Message(text=lines(f"{head} {start}", late, *missed))
+    return Message(text=lines(f"{head} {start}", likely_late(plan, voice) or late, *missed))
 
 
 def out_of_limits() -> str:

@@ -16,11 +16,18 @@ _MOST = 3
 """Complaints that are told; the others come up when these are put right."""
 
 
-def broken(complaints: tuple[Complaint, ...], path: str = FILE) -> str:
-    """Say which of the own cuts cannot be used and why, and that everything else counts."""
-    told = [_one(complaint) for complaint in complaints[:_MOST]]
-    if len(complaints) > _MOST:
-        told.append(_("And {count} more.").format(count=len(complaints) - _MOST))
+def broken(complaints: tuple[Complaint, ...], path: str = FILE, *, every: bool = False) -> str:
+    """Say which of the own cuts cannot be used and why, and that everything else counts.
+
+    In a chat the first ones are told and where the others stand; `every` tells them all, as a console can.
+    """
+    told = [_one(complaint) for complaint in complaints[: None if every else _MOST]]
+    if not every and len(complaints) > _MOST:
+        told.append(
+            _("And {count} more: slowbell plan on the command line lists them all.").format(
+                count=len(complaints) - _MOST
+            )
+        )
     return _("{path} needs a look. {told} Everything else counts.").format(path=path, told=" ".join(told))
 
 

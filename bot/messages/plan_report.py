@@ -1,35 +1,44 @@
-"""What `slowbell plan` prints: the plan as text, why a prompt is due, what cannot be used and what would work instead.
+"""What `slowbell plan` prints: the plan as text, why a prompt is due, what nobody said.
 
-Words only; figures come from the plan.
+Words only; figures come from the plan. What cannot be used is said in `bot.messages.plan_refused`.
 """
 
 from __future__ import annotations
 
 import datetime as dt
-from collections.abc import Callable, Sequence
 
 from bot.messages.answers import headline
 from bot.messages.capacity import capacity_note
 from bot.messages.dinner import dinner_line
 from bot.messages.feeding import shopping_lines
-from bot.messages.figures import Voice, span
-from bot.messages.plans import side_by_side, snag_lines
+from bot.messages.figures import Voice, kilograms, span
+from bot.messages.plans import likely_late, side_by_side, snag_lines
 from bot.messages.steps import all_step_ids, step_words
 from bot.messages.words import _
 from scheduler.cook import Situation
-from scheduler.planning.alternatives import Alternative
+from scheduler.planning.alternatives import Alternative, pit_limits_c
 from scheduler.planning.backward import Backward
+from scheduler.planning.bounds import PitSense, coldest_c, pit_sense
 from scheduler.planning.prompts import Why
 from scheduler.planning.steps import MOMENTS
+from scheduler.planning.views import PieceView
 
 
-def report(situation: Situation, offered: tuple[Alternative, ...], assumed: tuple[str, ...], voice: Voice) -> list[str]:
-    """Return a plan as lines of text: each piece, the ways to do it, and every step."""
+def report(
+    situation: Situation, offered: tuple[Alternative, ...], assumed: tuple[str, ...], voice: Voice,
+    clock_change: str = "",
+) -> list[str]:  # fmt: skip
+    """Return a plan as lines of text: each piece, the ways to do it, every step, and what was taken as usual.
+
+    `clock_change` is said of a plan over whose span the clocks change.
+    """
     found: list[str] = []
     for view in situation.views:
         seen, plan = situation.seen_from(view.piece), view.outlook.plan
         assert plan is not None, "a plan has nothing on the fire"
-        found += [headline(seen, voice), dinner_line(seen, voice), *_times(plan, voice)]
+        found += [headline(seen, voice), *filter(None, (likely_late(plan, voice), dinner_line(seen, voice)))]
+        found += _times(plan, voice)
+        found += [note] if (note := _pit_note(view, voice)) else []
         found += [*snag_lines(plan, view.cut, voice), ""]
     if room := capacity_note(situation):
         found += [room, ""]
@@ -41,8 +50,26 @@ def report(situation: Situation, offered: tuple[Alternative, ...], assumed: tupl
     for at, step, piece in situation.courses():
         whose = _(" ({piece})").format(piece=_(situation.view(piece).name)) if situation.several and piece else ""
         found.append(f"{voice.clock(max(at, voice.now))}  {step_words(step.id).name}{whose}")
-    notes = [assumption(name) for name in assumed]
+    notes = [*([clock_change] if clock_change else []), *_assumptions(situation, assumed, voice)]
     return [*found, *([""] if notes else []), *notes]
+
+
+def _pit_note(view: PieceView, voice: Voice) -> str:
+    """Return a caution about a pit that is no usual one for a piece; nothing about a usual one."""
+    band, cut = view.state.pit[-1], view.cut
+    pit = voice.band(band.low_c, band.high_c)
+    match pit_sense(cut, view.state.planned.wrap, band.low_c, band.high_c):
+        case PitSense.COLD:
+            return _(
+                "Pit {pit} is too cold for {cut}: the meat is too long below 140 F (60 C), where germs grow. "
+                "At least {coldest}."
+            ).format(pit=pit, cut=_(cut.name), coldest=voice.temp(coldest_c(cut)))
+        case PitSense.HOT | PitSense.IMPOSSIBLE:
+            return _(
+                "Pit {pit} is hotter than usual for {cut} (up to {hottest}): it dries and scorches sooner."
+            ).format(pit=pit, cut=_(cut.name), hottest=voice.temp(pit_limits_c(cut, view.state.planned.wrap)[1]))
+        case PitSense.USUAL:
+            return ""
 
 
 def _times(plan: Backward, voice: Voice) -> list[str]:
@@ -95,47 +122,25 @@ def _event(event: str) -> str:
     return step_words(event).name if event in all_step_ids() else event.replace("_", " ")
 
 
-def assumption(name: str) -> str:
-    """Say what was taken as usual because nobody said it."""
-    texts = {
-        "mass": _("Nobody said how heavy: taken as usual for the cut (--mass 6kg tells)."),
-        "pit": _("Nobody said how hot: taken as usual for the cut (--pit 250F tells)."),
-    }
-    return texts[name]
-
-
-# --- what cannot be used ---------------------------------------------------------------------------------------------
-
-_TROUBLE: dict[str, Callable[[], str]] = {
-    "cut": lambda: _("I do not know the cut {given}. I know: {known}."),
-    "mass": lambda: _("--mass {given}: that is no mass of one piece. Say it with its unit: 6kg, 13lb or 900g."),
-    "thickness": lambda: _("--thickness {given}: that is no thickness. Say it with its unit: 7.5cm, 3in or 75mm."),
-    "count": lambda: _("--count {given}: how many like pieces, a whole number from 1 to 60."),
-    "pit": lambda: _("--pit {given}: that is no pit. Say it with its unit: 250F, 121C, or a band like 250-275F."),
-    "wrap": lambda: _("--wrap {given}: it is none, paper, foil or boat."),
-    "wrap_of_cut": lambda: _("--wrap {given}: that cut is not wrapped so; leave it out, or say none."),
-    "serve": lambda: _(
-        "--serve {given}: that is no dinner. Say day and time like 2026-08-15T18:00, a window like "
-        "2026-08-15T18:00/19:00, or when-ready."
-    ),
-    "no_serve": lambda: _("When do people eat? Say --serve 2026-08-15T18:00, or --serve when-ready."),
-    "no_cut": lambda: _("What is cooking? Say --cut brisket, or --file PLAN.toml."),
-    "both": lambda: _("Say the pieces with --cut or with --file, not with both."),
-    "zone": lambda: _("There is no time zone called {given}; give one like Europe/Lisbon with --zone."),
-    "now": lambda: _("--now {given}: that is no time. Say it like 2026-08-14T09:00."),
-    "cooker": lambda: _("--cooker {given}: I know ceramic, kettle, offset, drum and cabinet, and the cards you wrote."),
-    "guests": lambda: _("--guests {given}: how many eat, adults or adults+children, like 24 or 24+6."),
-    "confidence": lambda: _("--confidence {given}: how sure dinner shall be, from 0.5 to 0.99."),
-    "file_missing": lambda: _("--file {given}: there is no such file, or it cannot be read."),
-    "file_no_toml": lambda: _("--file {given}"),
-    "file_field": lambda: _("--file: {given}"),
-    "cards": lambda: _("{given}"),
-    "terminal": lambda: _("A page is no text: send it into a file, like slowbell plan ... --format page > plan.pdf"),
-}
-
-
-def unusable(trouble: str, given: str, known: Sequence[str] = (), piece: int | None = None) -> str:
-    """Say what cannot be used, and what would work."""
-    shown = given if trouble.startswith(("file_no", "file_field", "cards")) else repr(given) if given else given
-    text = _TROUBLE[trouble]().format(given=shown, known=", ".join(known))
-    return text if piece is None else _("Piece {piece}: {text}").format(piece=piece, text=text)
+def _assumptions(situation: Situation, assumed: tuple[str, ...], voice: Voice) -> list[str]:
+    """Say what was taken as usual because nobody said it, with the figure that was taken."""
+    found = []
+    for view in situation.views if "mass" in assumed else ():
+        mass = kilograms(view.cut.mass_kg.typical)
+        if view.state.planned.mass_kg is None:
+            found.append(
+                _("Nobody said how heavy: {cut} taken as {mass} each, as usual (--mass {typed} says another).").format(
+                    cut=_(view.cut.name), mass=mass, typed=mass.replace(" ", "")
+                )
+            )
+    if "pit" in assumed:
+        band = situation.views[0].state.pit[-1]
+        pit = voice.band(band.low_c, band.high_c)
+        found.append(
+            _("Nobody said how hot: taken as {pit}, usual for the cut (--pit 250F says another).").format(pit=pit)
+        )
+    if "gap" in assumed:
+        at = situation.state.serving.starts_at()
+        time = "" if at is None else voice.clock(at)
+        found.append(_("That time does not exist: the clocks go forward over it. Taken as {time}.").format(time=time))
+    return found

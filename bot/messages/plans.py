@@ -25,6 +25,8 @@ from scheduler.planning.shared_fire import alternatives_of
 _NIGHT = dt.timedelta(minutes=30)
 """Less of the night than this is not worth a word."""
 
+_EVEN = 0.5
+
 
 def snag_lines(plan: Backward, cut: Cut, voice: Voice) -> tuple[str, ...]:
     """Return what should be known of a plan before the fire is lit, one sentence each."""
@@ -53,10 +55,22 @@ def snag_text(snag: Snag, plan: Backward, cut: Cut, voice: Voice) -> str:
             return _too_late(plan, length, voice)
 
 
+def likely_late(plan: Backward, voice: Voice) -> str:
+    """Return that dinner is likelier late than not, and when it is sure; nothing while it is not."""
+    if plan.late_probability is None or plan.late_probability <= _EVEN:
+        return ""
+    late = round(100 * plan.late_probability)
+    if plan.sure_at is None:
+        return _("Late is likelier than not: {late} in 100.").format(late=late)
+    return _("Late is likelier than not: {late} in 100. With {share} % it is on the table by {time}.").format(
+        late=late, share=round(100 * plan.confidence), time=voice.about(plan.sure_at)
+    )
+
+
 def _too_late(plan: Backward, by: str, voice: Voice) -> str:
     """Return that there is no time left for the wanted confidence, and when dinner is sure."""
     short = _("There is no time for a sure dinner: it should have gone on {by} earlier.").format(by=by)
-    if plan.sure_at is None:
+    if plan.sure_at is None or likely_late(plan, voice):
         return short
     share = round(100 * plan.confidence)
     return _("{short} With {share} % it is on the table by {time}.").format(

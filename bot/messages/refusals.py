@@ -47,7 +47,10 @@ def refusal_text(refusal: Refusal, voice: Voice) -> str:
         "no_such_step": _("I have no such step in this cook."),
     }
     more = "".join(f"{part} " for part in (_sure(refusal, voice), would_meet(refusal.instead, voice)) if part)
-    return texts[refusal.reason].format(at=at, step=step, other=other, parts=_sum(refusal), more=more)
+    known = texts[refusal.reason]
+    if refusal.reason == "serving_too_soon" and refusal.at is None:
+        known = _("In this pit it is not ready within 30 h, so dinner would be late. {more}Another pit or dinner?")
+    return known.format(at=at, step=step, other=other, parts=_sum(refusal), more=more)
 
 
 def _sure(refusal: Refusal, voice: Voice) -> str:

@@ -15,15 +15,16 @@ from pathlib import Path
 
 from pydantic import ValidationError
 
-from bot.catalogue import OWN_CUTS, open_cards, open_catalogue
-from bot.messages import plan_report as words
+from bot.catalogue import OWN_COOKERS, OWN_CUTS, open_cards, open_catalogue
+from bot.messages import plan_refused as words
+from bot.messages import plan_report
 from bot.messages.figures import Voice
-from bot.messages.own_cuts import COOKERS_FILE, broken
+from bot.messages.own_cuts import broken
 from bot.messages.refusals import refusal_text
 from bot.papers import calendar_file, page, sheet_of
 from bot.plan.making import Made, Refused, make
 from bot.plan.values import as_values
-from bot.plan.wanted import PlanTyped, Unusable
+from bot.plan.wanted import PieceTyped, PlanTyped, Unusable
 from scheduler.planning.catalogue import Catalogue
 
 DONE, WRONGLY_CALLED = 0, 2
@@ -48,14 +49,13 @@ def planned(given: argparse.Namespace, *, zone: str, now: dt.datetime, data_dir:
     """Return the plan that was asked for, None when it cannot be made: then it is said why, and what would work."""
     opened = open_catalogue(data_dir)
     trade = opened.catalogue
+    if opened.complaints:
+        print(broken(opened.complaints, str(data_dir / OWN_CUTS), every=True), file=sys.stderr)
     typed = _typed(given)
     made = typed if isinstance(typed, list) else _made(typed, zone, now, trade, data_dir)
     if isinstance(made, list):
         for one in made:
-            known = [cut.name for cut in trade.cuts.cuts] if one.trouble == "cut" else ()
-            print(words.unusable(one.trouble, one.given, known, one.piece), file=sys.stderr)
-            if known and opened.complaints:  # it may be among those that cannot be used
-                print(broken(opened.complaints, str(data_dir / OWN_CUTS)), file=sys.stderr)
+            print(_why_not(one, trade), file=sys.stderr)
         return None
     if isinstance(made, Refused):
         print(refusal_text(made.refusal, Voice(zone=made.zone, unit=made.unit, now=made.now)), file=sys.stderr)
@@ -67,10 +67,21 @@ def _made(
     typed: PlanTyped, zone: str, now: dt.datetime, trade: Catalogue, data_dir: Path
 ) -> Made | Refused | list[Unusable]:
     cards, complaints = open_cards(data_dir, trade.cookers)
-    named = typed.cooker is None or cards.named(typed.cooker) or trade.cookers.named(typed.cooker)
-    if not named and complaints:  # the card may be among those that cannot be used
-        return [Unusable(trouble="cards", given=broken(complaints, COOKERS_FILE))]
+    if complaints:
+        print(broken(complaints, str(data_dir / OWN_COOKERS), every=True), file=sys.stderr)
     return make(typed, zone=zone, now=now, catalogue=trade, cards=cards)
+
+
+def _why_not(one: Unusable, trade: Catalogue) -> str:
+    """Return what cannot be used of a piece or a plan, and what would work."""
+    if one.cut is not None:
+        return words.unfit(one.trouble, one.given, one.cut, one.piece)
+    if one.trouble != "cut":
+        return words.unusable(one.trouble, one.given, piece=one.piece)
+    near = [cut.name for cut in trade.cuts.near(one.given)]
+    if near:
+        return words.unusable("cut_near", one.given, near, one.piece)
+    return words.unusable("cut", one.given, [cut.name for cut in trade.cuts.cuts], one.piece)
 
 
 def _printed(made: Made, as_format: str) -> int:
@@ -87,7 +98,9 @@ def _printed(made: Made, as_format: str) -> int:
             _write(page(sheet_of(made.situation, made.now)))
         case _:
             voice = Voice(zone=state.serving.zone, unit=state.planned.unit, now=made.now)
-            print("\n".join(words.report(made.situation, made.offered, made.assumed, voice)), flush=True)
+            change = sheet_of(made.situation, made.now).clock_change
+            lines = plan_report.report(made.situation, made.offered, made.assumed, voice, change)
+            print("\n".join(lines), flush=True)
     return DONE
 
 
@@ -124,11 +137,23 @@ def _from_file(name: str, said: dict[str, object]) -> PlanTyped | list[Unusable]
     return _checked({**found, **said})
 
 
-def _checked(found: dict[str, object]) -> PlanTyped | list[Unusable]:
+def _checked(values: dict[str, object]) -> PlanTyped | list[Unusable]:
     try:
-        return PlanTyped.model_validate(found)
+        return PlanTyped.model_validate(values)
     except ValidationError as error:
         return [
-            Unusable(trouble="file_field", given=f"{'.'.join(str(part) for part in one['loc'])}: {one['msg']}")
-            for one in error.errors(include_url=False, include_context=False)
+            Unusable(trouble="file_field", given=words.field(one["loc"], one["type"], _fields_of(one["loc"])))
+            for one in {
+                _place(one["loc"]): one for one in error.errors(include_url=False, include_context=False)
+            }.values()
         ]
+
+
+def _place(loc: tuple[int | str, ...]) -> tuple[int | str, ...]:
+    """Return the field of an error; what follows it names only the kinds of value that were tried."""
+    return loc[:3] if loc[:1] == ("pieces",) else loc[:1]
+
+
+def _fields_of(loc: tuple[int | str, ...]) -> list[str]:
+    """Return the names that are known where a field stands."""
+    return list(PieceTyped.model_fields if len(_place(loc)) > 1 else PlanTyped.model_fields)

@@ -13,6 +13,7 @@ from bot.plan.wanted import (
     PieceWanted,
     PlanTyped,
     Unusable,
+    in_a_gap,
     read_confidence,
     read_guests,
     read_instant,
@@ -24,6 +25,7 @@ from scheduler.cook import Beginning, Changes, Refusal, Situation, begin
 from scheduler.cookers import Cards
 from scheduler.facts import CookerTold, Fact, PieceAdded, Planned, Serving
 from scheduler.planning.alternatives import Alternative
+from scheduler.planning.bounds import PitSense, pit_sense
 from scheduler.planning.catalogue import Catalogue
 from scheduler.planning.shared_fire import alternatives_of
 
@@ -41,7 +43,7 @@ class Made:
     offered: tuple[Alternative, ...]
     now: dt.datetime
     assumed: tuple[str, ...]
-    """What nobody said and was taken as usual: "mass", "pit"."""
+    """What nobody said and was taken as usual, "mass" and "pit"; "gap": dinner is at a time the clocks leave out."""
 
 
 @dataclasses.dataclass(frozen=True, kw_only=True)
@@ -98,6 +100,7 @@ def _made(begun: Changes, now: dt.datetime, pieces: list[PieceWanted], catalogue
     views = begun.after.views
     assumed = [name for name, missing in (
         ("mass", any(piece.mass_kg is None for piece in pieces)), ("pit", pieces[0].pit_c is None),
+        ("gap", any(piece.serving is not None and in_a_gap(piece.serving) for piece in pieces)),
     ) if missing]  # fmt: skip
     return Made(
         facts=begun.facts,
@@ -138,7 +141,18 @@ def _pieces(typed: PlanTyped, zone: ZoneInfo, catalogue: Catalogue) -> tuple[lis
     found = [dataclasses.replace(one, serving=one.serving or serving, pit_c=one.pit_c or pit) for one in found]
     if not wrong and found[0].serving is None:
         wrong.append(Unusable(trouble="no_serve"))
+    if not wrong:
+        numbered = enumerate(found, 1)
+        wrong += [hot for number, piece in numbered if (hot := _too_hot(piece, number if several else None))]
     return found, wrong
+
+
+def _too_hot(piece: PieceWanted, number: int | None) -> Unusable | None:
+    """Return a pit that no plan of this cut bears."""
+    low_c, high_c = _pit(piece)
+    if pit_sense(piece.cut, piece.wrap, low_c, high_c) is not PitSense.IMPOSSIBLE:
+        return None
+    return Unusable(trouble="pit_of_cut", piece=number, cut=piece.cut)
 
 
 def _planned(piece: PieceWanted, serving: Serving, typed: PlanTyped) -> Planned:

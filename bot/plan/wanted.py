@@ -15,6 +15,7 @@ from pydantic import BaseModel, ConfigDict, Field
 from bot.backtest.figures import mass_kg, pit_band_c, thickness_m, wrap_of
 from scheduler.cuts import Cut, Cuts
 from scheduler.facts import GuestsTold, Serving, ServingKind, Wrap
+from scheduler.planning.bounds import believed
 
 MOST_PIECES = 24
 MOST_OF_ONE = 60
@@ -22,8 +23,12 @@ MOST_OF_ONE = 60
 
 MOST_GUESTS = 999
 _GUESTS = re.compile(r"\s*([0-9]{1,3})\s*(?:\+\s*([0-9]{1,3})\s*)?")
+LONGEST_WINDOW = dt.timedelta(hours=12)
+"""A window longer than this has its ends the wrong way round: house rule."""
+
 LEAST_CONFIDENCE, MOST_CONFIDENCE = 0.5, 0.99
 _WHEN_READY = re.compile(r"(?:when[ -]?)?ready")
+_DATE = re.compile(r"\d{4}-\d{2}-\d{2}")
 _HOURS = re.compile(r"(\d{1,2}):(\d{2})")
 
 
@@ -53,20 +58,22 @@ class PlanTyped(BaseModel):
     cooker: str | None = None
     zone: str | None = None
     confidence: float | str | None = None
-    now: str | dt.datetime | None = None
+    now: str | dt.datetime | dt.date | None = None
 
 
 @dataclasses.dataclass(frozen=True, kw_only=True)
 class Unusable:
     """Something typed that cannot be used: its name, what was given, and of what kind the trouble is.
 
-    `trouble` is a key that `bot.messages.plan_report` has words for.
+    `trouble` is a key that `bot.messages.plan_refused` has words for.
     """
 
     trouble: str
     given: str = ""
     piece: int | None = None
     """Which piece, counted from 1; None when there is only one, or it is about the whole plan."""
+    cut: Cut | None = None
+    """The cut that it does not fit."""
 
 
 @dataclasses.dataclass(frozen=True, kw_only=True)
@@ -106,6 +113,9 @@ def read_piece(typed: PieceTyped, cuts: Cuts, zone: ZoneInfo, number: int | None
             said(trouble, given)
     if wrap is not None and cut is not None and wrap is not Wrap.NONE and wrap not in cut.wraps:
         said("wrap_of_cut", typed.wrap)
+    if cut is not None and mass is not None and not believed(cut, mass):
+        said("mass_of_cut", typed.mass)
+        wrong[-1] = dataclasses.replace(wrong[-1], cut=cut)
     if wrong or cut is None:
         return wrong
     return PieceWanted(
@@ -163,16 +173,24 @@ def read_serving(given: str | dt.datetime, zone: ZoneInfo) -> Serving | None:
     end = _wall(f"{start.date()}T{last.strip().zfill(5)}" if clock else last, zone)
     if end is not None and clock and end <= start:
         end += dt.timedelta(days=1)
-    if end is None or end <= start:
+    if end is None or not dt.timedelta() < end - start <= LONGEST_WINDOW:
         return None
     return Serving(kind=ServingKind.WINDOW, zone=zone.key, start=start, end=end)
 
 
-def read_instant(given: str | dt.datetime, zone: ZoneInfo) -> dt.datetime | None:
-    """Return an instant (UTC) from an ISO time; without an offset it is a wall time of `zone`."""
-    text = given.isoformat() if isinstance(given, dt.datetime) else given
-    wall = _wall(text, zone)
+def read_instant(given: str | dt.date, zone: ZoneInfo) -> dt.datetime | None:
+    """Return an instant (UTC) from an ISO time; without an offset it is a wall time of `zone`, a date its beginning."""
+    text = given.isoformat() if isinstance(given, dt.date) else given.strip()
+    wall = _wall(f"{text}T00:00" if _DATE.fullmatch(text) else text, zone)
     return None if wall is None else wall.replace(tzinfo=zone).astimezone(dt.UTC)
+
+
+def in_a_gap(serving: Serving) -> bool:
+    """Return whether a dinner is at a wall time that the clocks leave out when they go forward."""
+    if serving.start is None:
+        return False
+    zone = ZoneInfo(serving.zone)
+    return serving.start.replace(tzinfo=zone).astimezone(dt.UTC).astimezone(zone).replace(tzinfo=None) != serving.start
 
 
 def _wall(text: str, zone: ZoneInfo) -> dt.datetime | None:

@@ -24,10 +24,13 @@ from scheduler.planning.alternatives import remedies
 from scheduler.planning.backward import quantile_of, rounded, wanted_confidence
 from scheduler.planning.catalogue import Catalogue
 from scheduler.planning.fuel import light_lead
-from scheduler.planning.outlook import after_pull
+from scheduler.planning.outlook import Outlook, after_pull
 from scheduler.planning.prompts import key_of
 from scheduler.planning.trips import too_late
 from scheduler.state import Stage
+
+_LUCK = 0.1
+"""A dinner that a smaller share of cooks would meet is refused: house rule, as said in docs/explanation/planning.md."""
 
 _LIKELY = 0.5
 """Chance from which a change of the plan is said to make an impossible dinner possible: house rule."""
@@ -115,7 +118,7 @@ def check_serving(situation: Situation, serving: Serving, now: dt.datetime) -> R
         return None
     state, outlook = situation.state, situation.outlook
     past = serve_end <= now
-    if not past and (state.did("pull") or outlook.plate.early is None or outlook.plate.early <= serve_end):
+    if not past and (state.did("pull") or not _hopeless(outlook, serve_end)):
         return None
     likely, wanted = earliest_plate(situation, now), wanted_confidence(state)
     fixable = not past and state.stage in {Stage.BEFORE, Stage.FIRE}
@@ -129,6 +132,14 @@ def check_serving(situation: Situation, serving: Serving, now: dt.datetime) -> R
         instead=remedies(dataclasses.replace(state, serving=serving), situation.cut, _LIKELY) if fixable else (),
         minutes=_parts(situation, now),
     )
+
+
+def _hopeless(outlook: Outlook, serve_end: dt.datetime) -> bool:
+    """Return whether fewer than one cook in ten would be in time, one that the forecast sees no end of included."""
+    if outlook.plate.early is not None:
+        return outlook.plate.early > serve_end
+    late = None if outlook.plan is None else outlook.plan.late_probability
+    return late is not None and late > 1.0 - _LUCK
 
 
 def earliest_plate(situation: Situation, now: dt.datetime) -> dt.datetime | None:

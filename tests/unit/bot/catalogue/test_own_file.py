@@ -114,7 +114,8 @@ def test_what_is_wrong_is_said_in_a_sentence_or_two() -> None:
     assert broken(told[:1]) == (
         "cuts.toml needs a look. cut 0 is left out: mass_kg: 4 needs a table. Everything else counts."
     )
-    assert "And 2 more." in broken(told)
+    assert "And 2 more: slowbell plan on the command line lists them all." in broken(told)
+    assert "And 2 more" not in broken(told, every=True)
     assert broken((Complaint(entry="", why="it cannot be opened"),), "/data/cuts.toml") == (
         "/data/cuts.toml needs a look. It cannot be opened. Everything else counts."
     )

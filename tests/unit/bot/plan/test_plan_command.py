@@ -263,3 +263,99 @@ def test_own_cuts_of_the_data_folder_are_known(capsys: pytest.CaptureFixture[str
     assert set(_json(capsys, *wrens)) == KEYS
     (folder / "cuts.toml").write_text(entry.replace("salt_pct", "salted"), "utf-8")
     assert "salted" in _refused(capsys, "--cut", "unicorn", *wrens[2:])
+
+
+def test_a_window_that_ends_before_it_begins_is_no_dinner(capsys: pytest.CaptureFixture[str]) -> None:
+    """18:00 to 17:00 is no window of 23 hours; one over midnight stays one."""
+    assert "at most 12 h" in _refused(capsys, *BRISKET, "--serve", "2026-08-15T18:00/17:00")
+    assert main(["plan", *BRISKET, "--serve", "2026-08-15T23:00/01:00", *ARGS]) == 0
+
+
+def test_figures_that_do_not_fit_the_cut_are_refused_with_those_that_do(capsys: pytest.CaptureFixture[str]) -> None:
+    """No brisket weighs 60 kg, none bears 400 F; the words of the cut and its own figures are named, of each piece."""
+    assert "4.5 kg to 8.5 kg" in _refused(capsys, "--cut", "brisket", "--mass", "60kg", *SATURDAY)
+    assert "325 F (163 C)" in _refused(capsys, "--cut", "brisket", "--pit", "400F", *SATURDAY)
+    said = _refused(capsys, "--cut", "spareribs", "--cut", "brisket", "--pit", "400F", *SATURDAY)
+    assert said.startswith("Piece 1: --pit: too hot for spareribs")
+    assert "Piece 2: --pit: too hot for whole brisket" in said
+
+
+def test_an_unusual_pit_is_planned_with_a_caution(capsys: pytest.CaptureFixture[str]) -> None:
+    """Too cold for anything: germs; hotter than its cut is offered: it dries. A usual pit has no such word."""
+    for pit, word in (("150F", "germs grow"), ("325F", "hotter than usual"), ("225F", "")):
+        assert main(["plan", "--cut", "salmon", "--mass", "1kg", "--pit", pit, *SATURDAY, *ARGS]) == 0
+        text = capsys.readouterr().out
+        assert word in text
+        assert ("Pit 150 F is" in text, "Pit 325 F is" in text) == (pit == "150F", pit == "325F")
+
+
+def test_a_pit_that_cooks_nothing_in_time_is_refused(capsys: pytest.CaptureFixture[str]) -> None:
+    """Fewer than one cook in ten in time is refused, also where the forecast sees no end: with what would do."""
+    said = _refused(capsys, "--cut", "brisket", "--mass", "6kg", "--pit", "150F", *SATURDAY)
+    assert "not ready within 30 h" in said
+    assert "It could be met at 225 F" in said
+
+
+def test_late_likelier_than_not_is_the_first_that_is_said(capsys: pytest.CaptureFixture[str]) -> None:
+    """Right behind the headline, with the chance and the sure time; a dinner that is likely met has no such word."""
+    assert main(["plan", *BRISKET, "--serve", "2026-08-13T05:00", *ARGS]) == 0
+    second = capsys.readouterr().out.splitlines()[1]
+    assert second.startswith("Late is likelier than not: ")
+    assert "With 85 % it is on the table by" in second
+    assert main(["plan", *BRISKET, *SATURDAY, *ARGS]) == 0
+    assert "likelier" not in capsys.readouterr().out
+
+
+def test_a_name_of_several_cuts_names_the_nearest_few(capsys: pytest.CaptureFixture[str]) -> None:
+    """Ribs: four kinds of them, not the whole catalogue; a word like nothing lists it."""
+    near = _refused(capsys, "--cut", "ribs", *SATURDAY)
+    assert "spareribs" in near
+    assert "salmon" not in near
+    assert "salmon" in _refused(capsys, "--cut", "xyzzy", *SATURDAY)
+
+
+def test_a_date_is_a_present_and_the_clocks_are_told(capsys: pytest.CaptureFixture[str]) -> None:
+    """--now takes a date; a time the clocks leave out is said with what it counts as, as is their night."""
+    zone = ("--zone", "Europe/London")
+    assert main(["plan", *BRISKET, "--serve", "2027-03-28T01:30", "--now", "2027-03-26", *zone]) == 0
+    assert "does not exist: the clocks go forward over it. Taken as Sun 02:30" in capsys.readouterr().out
+    assert main(["plan", *BRISKET, "--serve", "2026-10-25T12:00", "--now", "2026-10-23", *zone]) == 0
+    text = capsys.readouterr().out
+    assert "The clocks go back an hour at Sun 02:00" in text
+    assert "does not exist" not in text
+
+
+def test_what_is_broken_in_the_data_folder_is_said_whatever_is_planned(
+    capsys: pytest.CaptureFixture[str], tmp_path: Path
+) -> None:
+    """Own cuts and cookers that cannot be read: said beside a plan that needs none of them, every one of them."""
+    data = tmp_path / "data"
+    data.mkdir()
+    wrong = "".join(f'[[cuts]]\nid = "mine{n}"\nname = "mine {n}"\nlike = "nothing"\n' for n in range(6))
+    (data / "cuts.toml").write_text(wrong, encoding="utf-8")
+    (data / "cookers.toml").write_text("[[cookers", encoding="utf-8")
+    assert main(["plan", *BRISKET, *SATURDAY, *ARGS]) == 0
+    said = capsys.readouterr().err
+    assert all(f"mine {n} is left out" in said for n in range(6))
+    assert "cookers.toml needs a look" in said
+
+
+def test_a_plan_file_is_corrected_in_plain_words(capsys: pytest.CaptureFixture[str], tmp_path: Path) -> None:
+    """A mass without quotes and a misspelt field: which piece, and how it is written; no words of the validator."""
+    path = tmp_path / "plan.toml"
+    path.write_text(
+        'serve = "2026-08-15T18:00"\n[[pieces]]\ncut = "brisket"\nmass = 6\nmas = "6kg"\n', encoding="utf-8"
+    )
+    said = _refused(capsys, "--file", str(path))
+    assert 'Piece 1: mass: it cannot be read so. Write it like mass = "6kg".' in said
+    assert "Did you mean mass?" in said
+    assert "Input" not in said
+    assert "Extra" not in said
+
+
+def test_the_mass_that_is_taken_is_said(capsys: pytest.CaptureFixture[str]) -> None:
+    """Of each piece nobody weighed: its name and its figure."""
+    assert main(["plan", "--cut", "salmon", "--cut", "sausages", *SATURDAY, *ARGS]) == 0
+    text = capsys.readouterr().out
+    assert "salmon side taken as 1.3 kg each" in text
+    assert "fresh sausages taken as 0.12 kg each" in text
