@@ -29,7 +29,7 @@ from bot.messages.words import _
 from bot.messages.wraps import counting_on, if_wrapped
 from scheduler.cook import Situation
 from scheduler.facts import Slot, Wrap
-from scheduler.planning.backward import warm_oven
+from scheduler.planning.backward import SnagKind, warm_oven
 from scheduler.planning.outlook import Verdict
 from scheduler.planning.trips import JOIN
 from scheduler.state import Stage
@@ -240,8 +240,12 @@ def _plan_notes(situation: Situation, voice: Voice) -> tuple[str, ...]:
     """Return what should be known of the plan before the meat is on, or of the meat on the fire."""
     made = situation.outlook.plan
     if made is not None:
-        return snag_lines(made, situation.cut, voice)
+        usual = situation.outlook.verdict is Verdict.USUAL  # the line about dinner says it already
+        return snag_lines(made, situation.cut, voice, known=_SAID_OF_THE_USUAL if usual else frozenset())
     return _box_note(situation), _late_note(situation, voice)
+
+
+_SAID_OF_THE_USUAL = frozenset({SnagKind.DOES_NOT_HOLD, SnagKind.SLIPS})
 
 
 def _box_note(situation: Situation) -> str:

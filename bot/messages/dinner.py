@@ -97,6 +97,8 @@ def _verdict(situation: Situation, voice: Voice) -> str:
     outlook = situation.outlook
     if outlook.spare is None or outlook.plate.likely is None:
         return _("late, by more than I can see.")
+    if outlook.verdict is Verdict.USUAL:
+        return _on_usual_time(situation)
     likely = voice.about(outlook.plate.likely)
     pulled_at = situation.state.at("pull")
     if pulled_at is not None and outlook.verdict in _IN_TIME:
@@ -114,6 +116,8 @@ def _verdict(situation: Situation, voice: Voice) -> str:
         return _("far too early: ready about {spare} before, longer than {place}.").format(
             spare=span(outlook.spare), place=_place(situation)
         )
+    if outlook.verdict is Verdict.ON_TIME and outlook.spare < dt.timedelta():
+        return _("on time, give or take a quarter of an hour.")
     match outlook.verdict:
         case Verdict.ON_TIME:
             return _("on time, about {spare} to spare.").format(spare=span(outlook.spare))
@@ -126,6 +130,19 @@ def _verdict(situation: Situation, voice: Voice) -> str:
             if late < _FEW:
                 return _("a few minutes late at most, plate about {time}.").format(time=likely)
             return _("late by about {late}, plate about {time}.").format(late=span(late), time=likely)
+
+
+def _on_usual_time(situation: Situation) -> str:
+    """Return that a cut that does not keep is planned on its usual time, and how far it may come off it."""
+    outlook, pull = situation.outlook, situation.outlook.pull
+    early = None if pull.early is None or pull.likely is None else pull.likely - pull.early
+    end, late_at = outlook.serve_end, outlook.plate.late
+    late = None if end is None or late_at is None else max(late_at - end, dt.timedelta())
+    if early is None or late is None:
+        return _("planned on its usual time.")
+    return _("planned on its usual time, up to {early} earlier or {late} later; it does not keep.").format(
+        early=span(early), late=span(late)
+    )
 
 
 def _place(situation: Situation) -> str:

@@ -28,9 +28,9 @@ _NIGHT = dt.timedelta(minutes=30)
 _EVEN = 0.5
 
 
-def snag_lines(plan: Backward, cut: Cut, voice: Voice) -> tuple[str, ...]:
-    """Return what should be known of a plan before the fire is lit, one sentence each."""
-    return tuple(snag_text(snag, plan, cut, voice) for snag in plan.snags)
+def snag_lines(plan: Backward, cut: Cut, voice: Voice, known: frozenset[SnagKind] = frozenset()) -> tuple[str, ...]:
+    """Return what should be known of a plan before the fire is lit, one sentence each; without what is `known`."""
+    return tuple(snag_text(snag, plan, cut, voice) for snag in plan.snags if snag.kind not in known)
 
 
 def snag_text(snag: Snag, plan: Backward, cut: Cut, voice: Voice) -> str:

@@ -53,7 +53,7 @@ class Shift:
     @property
     def turned(self) -> bool:
         """Return whether the verdict on dinner is another one: told by itself, even when nothing else is due."""
-        return self.verdict_before is not None and self.verdict_before is not self.verdict_after
+        return _turned(self.verdict_before, self.verdict_after)
 
 
 def milestones(views: tuple[PieceView, ...], prompts: tuple[Prompt, ...]) -> tuple[tuple[str, dt.datetime], ...]:
@@ -105,8 +105,17 @@ def shift(views: tuple[PieceView, ...], prompts: tuple[Prompt, ...]) -> Shift | 
     )
     before = None if last.verdict is None else Verdict(last.verdict)
     verdict = deciding.outlook.verdict
-    turned = before is not None and before is not verdict
-    return Shift(moves=moves, verdict_before=before, verdict_after=verdict) if moves or turned else None
+    found = Shift(moves=moves, verdict_before=before, verdict_after=verdict)
+    return found if moves or found.turned else None
+
+
+def _turned(before: Verdict | None, after: Verdict) -> bool:
+    """Return whether dinner stands otherwise than was told: that a cut planned on its usual time is on the fire and
+    may be a little late is no news.
+    """
+    if before is Verdict.USUAL and after in {Verdict.ON_TIME, Verdict.CLOSE}:
+        return False
+    return before is not None and before is not after
 
 
 def look_again_at(state: CookState, outlook: Outlook) -> dt.datetime | None:

@@ -102,7 +102,7 @@ def _with_pits_ahead(states: list[CookState], cuts: Cuts) -> list[CookState]:
 _URGENT = (Stage.COOKING, Stage.RESTING, Stage.FIRE, Stage.BEFORE, Stage.AFTER, Stage.CLOSED)
 """How far a cook of several pieces is: what is on the fire counts before what rests, and that before what waits."""
 
-_GRAVE = (Verdict.LATE, Verdict.CLOSE, Verdict.OPEN, Verdict.EARLY, Verdict.ON_TIME)
+_GRAVE = (Verdict.LATE, Verdict.CLOSE, Verdict.OPEN, Verdict.EARLY, Verdict.USUAL, Verdict.ON_TIME)
 
 
 def stage_of(views: tuple[PieceView, ...]) -> Stage:

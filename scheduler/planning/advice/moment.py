@@ -93,6 +93,7 @@ def lean_of(state: CookState, outlook: Outlook) -> Lean:
 
 _LEANS = {
     Verdict.ON_TIME: Lean.FINE,
+    Verdict.USUAL: Lean.FINE,
     Verdict.CLOSE: Lean.CLOSE,
     Verdict.LATE: Lean.LATE,
     Verdict.EARLY: Lean.EARLY,

@@ -9,7 +9,7 @@ import pytest
 
 from scheduler.facts import CookerKind, Feel, PitMoved, Reading, ServingMoved, Slot, Wrap
 from scheduler.planning.backward import CONFIDENCE, quantile_of
-from scheduler.planning.outlook import LIGHT_LEAD, Verdict, after_pull, cooking_span, planned_after_pull
+from scheduler.planning.outlook import LATE, LIGHT_LEAD, ON_TIME, Verdict, after_pull, cooking_span, planned_after_pull
 from tests.unit.scheduler.logbook import (
     CATALOGUE,
     WHEN_READY,
@@ -212,3 +212,53 @@ def test_across_the_change_of_clocks_hours_are_real_hours() -> None:
     )
     planned_on = max(outlook.serve_at - back, night + LIGHT_LEAD)
     assert abs(outlook.on_at - planned_on) < FIVE
+
+
+# --- cuts that do not keep --------------------------------------------------------------------------------------------
+
+
+def _bird(*, on: float | None = None, serve: float = 780) -> Logbook:
+    pit = {"pit_low_c": 163.0, "pit_high_c": 163.0}
+    log = Logbook(planned(cut="whole_chicken", serving=dinner(serve), mass_kg=1.8, **pit))
+    if on is not None:
+        log.done("light", on - 60)
+        log.done("meat_on", on)
+    return log
+
+
+def _on_for_a_bird(late_min: float) -> float:
+    """Return when a bird goes on whose likely plate comes so many minutes after dinner."""
+    outlook = _bird(on=600).situation.outlook
+    assert outlook.plate.likely is not None
+    return 600 + late_min - (outlook.plate.likely - at(780)) / dt.timedelta(minutes=1)
+
+
+def test_a_cut_that_does_not_keep_is_planned_on_its_usual_time() -> None:
+    """Before it is on and with time for it, half of all cooks are a little late: that is the plan and no verdict."""
+    outlook = _bird().situation.outlook
+    assert outlook.verdict is Verdict.USUAL
+    assert outlook.chance is not None
+    assert outlook.chance < ON_TIME
+    assert Logbook(planned(cut="brisket_packer", serving=dinner(2000))).situation.outlook.verdict is Verdict.ON_TIME
+
+
+def test_without_time_for_its_usual_pace_it_is_judged_as_any_other() -> None:
+    """Dinner in an hour and a half: it is late, and said to be."""
+    assert _bird(serve=150).situation.outlook.verdict is Verdict.LATE
+
+
+def test_once_it_is_on_it_is_late_from_a_quarter_of_an_hour_on() -> None:
+    """Ten minutes behind dinner it is no more than close, half an hour behind it is late; the chance told is the plain
+    one.
+    """
+    on_time, close, late = (_bird(on=_on_for_a_bird(by)).situation.outlook for by in (-25, 10, 40))
+    assert on_time.verdict is Verdict.ON_TIME
+    assert close.verdict is Verdict.CLOSE
+    assert late.verdict is Verdict.LATE
+    assert close.chance is not None
+    assert close.chance < LATE
+    tough = cooking(planned(serving=dinner(780)))
+    plate = tough.situation.outlook.plate.likely
+    assert plate is not None
+    behind = (plate - at(0)) / dt.timedelta(minutes=1) - 10
+    assert cooking(planned(serving=dinner(behind))).situation.outlook.verdict is not Verdict.ON_TIME

@@ -157,3 +157,13 @@ def _turns(minutes: float, *, ring: bool = False) -> bool:
 def _time_of_day(instant: dt.datetime) -> dt.timedelta:
     """Return the time of day of an instant."""
     return instant - instant.replace(hour=0, minute=0, second=0, microsecond=0)
+
+
+def test_that_a_cut_planned_on_its_usual_time_goes_on_is_no_news() -> None:
+    """From planned on its usual time to on time or close nothing has turned; to late it has, and back from late too."""
+    quiet = [(Verdict.USUAL, Verdict.ON_TIME), (Verdict.USUAL, Verdict.CLOSE), (Verdict.USUAL, Verdict.USUAL)]
+    told = [(Verdict.USUAL, Verdict.LATE), (Verdict.LATE, Verdict.USUAL), (Verdict.ON_TIME, Verdict.CLOSE)]
+    for before, after in quiet:
+        assert not Shift(moves=(), verdict_before=before, verdict_after=after).turned
+    for before, after in told:
+        assert Shift(moves=(), verdict_before=before, verdict_after=after).turned
