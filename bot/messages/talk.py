@@ -14,6 +14,8 @@ def help_text() -> str:
         _("Or: done, skip, not yet, in 20, undo, sorry 187 not 178; the air: cold out, 41 F outside, windy."),
         _("Ask: how long, stall?, what next, plan, is it safe, what can I do. Change: dinner at 7, pit to 275."),
         _("Something wrong? Say it: fire went out, it's raining, guests are late."),
+        _("At night: Tomas 22-03, Wren 03-07; quiet 23 to 6. How much I tell: every step, the usual, only decisions."),
+        _("The plan: be 95 % sure, other plans, what if pit 275, rest in the oven at 170, why?"),
         _("On paper: page, calendar."),
         _("Several pieces: also chicken 2 kg, ribs 188, drop the chicken. A second cook: new cook: chicken, dinner 7."),
         _("Others join with: invite."),
