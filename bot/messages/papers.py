@@ -23,6 +23,10 @@ from scheduler.units import f_from_c
 _PIT_HOT_C = 149.0
 """A pit above this for twenty minutes wakes the lead [°C]: 300 F, common practice, no source."""
 
+_OVER_C = 14.0
+"""So far over the hottest pit that is planned, where that is near the figure above or over it [°C]: 25 F, common
+practice, no source."""
+
 _CLIMB_C = 8.0
 """Meat that climbs more than this in half an hour is looked at [°C]; common practice, no source."""
 
@@ -170,12 +174,14 @@ def silent_lines(lead: str | None) -> tuple[str, ...]:
     )
 
 
-def wake_if_line() -> str:
-    """Return when somebody is to be woken."""
+def wake_if_line(hottest_c: float) -> str:
+    """Return when somebody is to be woken; `hottest_c` is the hottest pit that is planned [°C]."""
     return _(
         "Wake if: pit under {cold} or over {hot} for 20 min, meat up {climb:.0f} F ({climb_c:.0f} C) in 30 min, "
         "fire out, rain or wind, doubt."
-    ).format(cold=both(PIT_COLD_C), hot=both(_PIT_HOT_C), climb=_CLIMB_C * 1.8, climb_c=_CLIMB_C)
+    ).format(
+        cold=both(PIT_COLD_C), hot=both(max(_PIT_HOT_C, hottest_c + _OVER_C)), climb=_CLIMB_C * 1.8, climb_c=_CLIMB_C
+    )
 
 
 def vent_line(mark: VentMark) -> str:
@@ -229,9 +235,14 @@ def row_note(step_id: str, cut: Cut, window: Window | None, voice: Voice) -> str
     return ""
 
 
-def target_words(cut: Cut, voice: Voice) -> str:
-    """Return the core at which a cut is usually done."""
-    return _("{low} to {high}").format(low=voice.temp(cut.target_c.low).split()[0], high=voice.temp(cut.target_c.high))
+def target_words(cut: Cut, minimum_c: float, voice: Voice) -> str:
+    """Return the core at which a cut is usually done [°C], never below the safe minimum of its class.
+
+    Paper is read by everybody: rare is nobody's choice there.
+    """
+    low = voice.temp(max(cut.target_c.low, minimum_c))
+    high = voice.temp(max(cut.target_c.high, minimum_c))
+    return low if low == high else _("{low} to {high}").format(low=low.split()[0], high=high)
 
 
 def wrap_word(wrap: Wrap | None, *, open_to: bool) -> str:
@@ -294,14 +305,16 @@ def no_alarm_promise() -> str:
     )
 
 
-def event_title(step_id: str, piece: str | None) -> str:
-    """Return the title of an event."""
+def event_title(step_id: str, piece: str | None, cut: Cut | None = None) -> str:
+    """Return the title of an event; a cut that goes by its temperature comes off by that, not by the hand."""
     special = {
         "bark_check": _("wrap window: look at the bark"),
         "pull": _("pull window: off the fire when it is tender"),
         "serve": _("dinner: food out"),
     }
     name = special.get(step_id) or step_name(step_id)
+    if step_id == "pull" and cut is not None and cut.doneness == "temperature":
+        name = _("pull window: off the fire when the coldest spot reads {core}").format(core=both(cut.target_c.typical))
     text = name if piece is None else _("{piece}: {name}").format(piece=piece, name=name)
     return text[0].upper() + text[1:]
 

@@ -233,7 +233,7 @@ def _event_text(event: Event, changes: Changes, voice: Voice) -> str:
         case Stalled():
             return stall_news(event.stall, changes.after, voice)
         case GateOpened():
-            return _gate_text(event, voice)
+            return _gate_text(event, changes.after, voice)
         case Shifted():
             return shift_text(event, changes, voice)
         case Taken(body=Corrected()):
@@ -308,18 +308,17 @@ def _stand_in(situation: Situation, fact_id: str, at: dt.datetime, body: Body) -
     return Fact(id=fact_id, cook=state.cook, piece=state.piece, happened_at=at, recorded_at=at, by=None, body=body)
 
 
-def _gate_text(event: GateOpened, voice: Voice) -> str:
+def _gate_text(event: GateOpened, after: Situation, voice: Voice) -> str:
     gate = event.gate
     if gate.lowest is None:
         return ""
-    return _(
-        "Safe minimum passed where you read it: {found} (it needs {limit} and {rest:g} min, at the coldest spot)."
-        " Tender comes later."
-    ).format(
-        found=voice.temp(gate.lowest.value_c, fine=True),
-        limit=voice.temp(gate.minimum_c, fine=True),
-        rest=gate.rest_min,
+    needs = voice.temp(gate.minimum_c, fine=True)
+    if gate.rest_min:
+        needs = _("{limit} and {rest:g} min").format(limit=needs, rest=gate.rest_min)
+    text = _("Safe minimum passed where you read it: {found} (it needs {needs}, at the coldest spot).").format(
+        found=voice.temp(gate.lowest.value_c, fine=True), needs=needs
     )
+    return _("{text} Tender comes later.").format(text=text) if after.cut.doneness == "feel" else text
 
 
 def warnings(changes: Changes, voice: Voice) -> Message:

@@ -15,6 +15,7 @@ from bot.messages.handover import handover_card
 from bot.messages.message import Message, Option, lines
 from bot.messages.naming import capital, named, names_of, piece_name
 from bot.messages.steps import caution_text, step_words
+from bot.messages.steps.by_cut import do_of
 from bot.messages.steps.figures import figures_of
 from bot.messages.waves import for_its_wave
 from bot.messages.words import _
@@ -213,7 +214,7 @@ def _item(prompt: Prompt, situation: Situation, voice: Voice) -> str:
     out_too_long = any(rule == "two_hours_out" for rule, _since in situation.state.warned)
     if prompt.step.id == "two_hour" and out_too_long:
         return _("What became of the food: put away in time, kept hot, or thrown out?")
-    text = step_words(prompt.step.id).do.format(
+    text = do_of(prompt.step.id, step_words(prompt.step.id).do, situation).format(
         pit=voice.band(band.low_c, band.high_c),
         feel=_(cut.feel_words),
         salt=_salt(situation),

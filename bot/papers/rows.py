@@ -117,7 +117,7 @@ def _row(entry: Entry, situation: Situation, voice: Voice) -> Row:
         step=step.id,
         piece=name,
         title=words.step_name(step.id),
-        event_title=words.event_title(step.id, name),
+        event_title=words.event_title(step.id, name, view.cut),
         at=to_five(at),
         window=window,
         note=words.row_note(step.id, view.cut, window, voice),

@@ -122,13 +122,13 @@ def sheet_of(
         dinner=_dinner(situation, voice),
         voice=voice,
         seed=_seed(situation),
-        pieces=tuple(_piece(view, voice) for view in situation.views),
+        pieces=tuple(_piece(view, situation.catalogue.cuts.minimum_c(view.cut), voice) for view in situation.views),
         rows=rows,
         limits=_limits(situation, voice),
         fire=words.fire_lines(),
         vents=(*(words.vent_line(mark) for mark in vents), *(() if not dial_c else (words.dial_line(dial_c),))),
         wake=_wake(situation, now),
-        wake_if=words.wake_if_line(),
+        wake_if=words.wake_if_line(max(high_c for _low_c, high_c in _bands(situation.views))),
         silent=words.silent_lines(state.lead),
         clock_change=_clock_change([row.at for row in rows], voice),
         milestones=situation.told(all_of_it=True).milestones,
@@ -164,7 +164,7 @@ def _seed(situation: Situation) -> str:
     return f"{state.cook}-{digest}"
 
 
-def _piece(view: PieceView, voice: Voice) -> SheetPiece:
+def _piece(view: PieceView, minimum_c: float, voice: Voice) -> SheetPiece:
     state = view.state
     wrap = state.wraps[-1][1].wrap if state.wraps else state.wrap_plan
     return SheetPiece(
@@ -172,7 +172,7 @@ def _piece(view: PieceView, voice: Voice) -> SheetPiece:
         on_at=view.outlook.on_at,
         pull=view.outlook.pull,
         is_pulled=state.did("pull") is not None,
-        target=words.target_words(view.cut, voice),
+        target=words.target_words(view.cut, minimum_c, voice),
         wrap=words.wrap_word(wrap, open_to=view.cut.asks_bark),
     )
 
@@ -199,17 +199,22 @@ def _limits(situation: Situation, voice: Voice) -> tuple[str, ...]:
     for view in views:
         rest_min = cuts.safety[view.cut.safety_class].rest_min
         kinds.setdefault((cuts.minimum_c(view.cut), rest_min), []).append(view.cut.name)
-    pit = [band for view in views for band in (view.state.pit[-1], *view.state.pit_ahead)]
     return (
         *(
             words.minimum_line(minimum_c, rest, ", ".join(dict.fromkeys(cut)))
             for (minimum_c, rest), cut in kinds.items()
         ),
-        words.pit_line(tuple(dict.fromkeys((band.low_c, band.high_c) for band in pit))),
+        words.pit_line(_bands(views)),
         *_come_up(views, voice),
         words.hold_line(),
         words.two_hour_line(),
     )
+
+
+def _bands(views: tuple[PieceView, ...]) -> tuple[tuple[float, float], ...]:
+    """Return every band of the pit that is planned from now on, each once."""
+    pit = [band for view in views for band in (view.state.pit[-1], *view.state.pit_ahead)]
+    return tuple(dict.fromkeys((band.low_c, band.high_c) for band in pit))
 
 
 def _come_up(views: tuple[PieceView, ...], voice: Voice) -> tuple[str, ...]:

@@ -173,7 +173,7 @@ class Tomas(Member):
                 _habit(r"into the box, probe wire", _box, 4),
                 _habit(r"Open the box once", lambda world: str(world.read_meat()), 5),
                 _habit(r"Read the meat as you open it", lambda world: str(world.read_meat()), 6, once=True),
-                _habit(r"Slice across the grain", "slicing", 9, once=True),
+                _habit(r"(Slice across the grain|Take it apart at the joints|Pull it apart)", "slicing", 9, once=True),
                 _habit(r"Is the cooker cooling", "cooling", 12),
                 _habit(r"Leftovers: slice", "leftovers in the fridge", 11, once=True, picks="Leftovers in the fridge"),
                 _habit(r"Ash, if it is truly cold", "ash is out, cold", 30),

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import dataclasses
 import datetime as dt
 import re
 import typing
@@ -13,10 +14,12 @@ from bot.messages.figures import Voice
 from bot.messages.findings import finding_text
 from bot.messages.refusals import question, refusal_text
 from bot.messages.steps import CAUTIONS, all_step_ids, step_words
+from bot.messages.steps.by_cut import do_of
 from bot.messages.trip import meaning
 from scheduler.cook import Refusal
 from scheduler.safety import Finding, FindingLevel
 from tests.fakes.kitchen import CATALOGUE, on
+from tests.unit.scheduler.logbook import Logbook, planned
 
 VOICE = Voice(zone="UTC", unit="F", now=on("12:00"))
 STEPS = {step.id: step for step in CATALOGUE.steps.steps}
@@ -28,7 +31,7 @@ QUESTIONS = (
 REASONS: tuple[str, ...] = typing.get_args(typing.get_type_hints(Refusal)["reason"])
 RULES = (
     "minimum_not_measured", "held_under_floor", "held_act_now", "held_not_read", "come_up_slow", "two_hours_out",
-    "pit_cold",
+    "pit_cold", "pulled_under_minimum",
 )  # fmt: skip
 
 
@@ -166,3 +169,39 @@ def test_minutes_of_the_sum_are_rounded() -> None:
     refusal = Refusal(reason="serving_too_soon", at=on("18:00"), minutes=(("cook", 303.7), ("rest", 30)))
     assert ": cooking about 5 h 5 min, the shortest rest 30 min." in refusal_text(refusal, VOICE)
     assert dt.timedelta(minutes=303.7) > dt.timedelta(hours=5)
+
+
+@pytest.mark.parametrize(
+    ("cut", "step", "wanted", "never"),
+    [
+        ("whole_chicken", "slice", "at the joints", "across the grain"),
+        ("pork_butt", "slice", "Pull it apart", "across the grain"),
+        ("brisket_packer", "slice", "across the grain", "joints"),
+        ("salmon_side", "pull", "it breaks", "Hot fat runs"),
+        ("sausages", "pull", "hot fat spurts", "two people"),
+        ("whole_turkey", "pull", "two people for a heavy bird", "Hot fat runs"),
+        ("salmon_side", "stage_kit", "foil for a tent", "box and towels"),
+        ("sausages", "stage_kit", "foil for a tent", "spray"),
+        ("brisket_packer", "stage_kit", "wrap, spray, box and towels", "tent"),
+        ("salmon_side", "trim", "pin bones", "Trim"),
+    ],
+)
+def test_words_fit_the_kind_of_meat(cut: str, step: str, wanted: str, never: str) -> None:
+    """A bird is not sliced across the grain, fish needs no second person, and nobody lays out a box for sausages."""
+    seen = Logbook(dataclasses.replace(planned(), cut=cut)).situation
+    said = do_of(step, step_words(step).do, seen)
+    assert wanted in said
+    assert never not in said
+
+
+def test_every_pull_keeps_raw_apart_and_warns_of_what_is_hot() -> None:
+    """Whatever the words are, the clean tray stays."""
+    for cut in CATALOGUE.cuts.cuts:
+        seen = Logbook(dataclasses.replace(planned(), cut=cut.id)).situation
+        assert "not the raw one" in do_of("pull", step_words("pull").do, seen)
+
+
+def test_no_pit_reads_a_degree_beside_the_trade() -> None:
+    """Every usual pit is a round number of Fahrenheit, as people set it."""
+    for cut in CATALOGUE.cuts.cuts:
+        assert round(cut.pit_c.typical * 1.8 + 32) % 5 == 0, cut.id

@@ -8,7 +8,7 @@ from typing import Any
 
 from bot.papers import calendar_file, sheet_of
 from scheduler.facts import PaperIssued, Serving, ServingKind, ServingMoved
-from tests.unit.bot.papers.papers import A_LONG_NAME, events, sheet, unfolded
+from tests.unit.bot.papers.papers import A_LONG_NAME, events, pieces_of, sheet, unfolded
 from tests.unit.scheduler.logbook import START, Logbook, at, cooking, dinner, planned
 
 WANTED = ("light", "meat_on", "bark_check", "tender_test", "pull", "sides", "slice", "serve")
@@ -138,3 +138,12 @@ def test_the_same_sheet_gives_the_same_bytes() -> None:
     """A file made again from the same values is the same file."""
     assert calendar_file(sheet()) == calendar_file(sheet())
     assert calendar_file(sheet()) != calendar_file(sheet(now=START + dt.timedelta(minutes=10)))
+
+
+def test_a_bird_comes_off_by_its_temperature() -> None:
+    """The window of the pull names the hand for a tough cut, and the number for one that goes by it."""
+    rows = sheet(pieces_of("pork_butt", "whole_chicken")).rows
+    assert {row.event_title for row in rows if row.step == "pull"} == {
+        "Whole chicken: pull window: off the fire when the coldest spot reads 165 F (74 C)",
+        "Pork shoulder: pull window: off the fire when it is tender",
+    }

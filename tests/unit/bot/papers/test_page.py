@@ -243,3 +243,20 @@ def test_room_that_is_left_is_for_writing() -> None:
     made = sheet()
     assert "time pit meat what was done" in text_of(dataclasses.replace(made, rows=made.rows[-4:]))
     assert "time pit meat what was done" not in text_of(made)
+
+
+@pytest.mark.parametrize("cut", ["salmon_side", "tri_tip", "prime_rib", "leg_of_lamb", "sausages", "whole_chicken"])
+def test_nothing_is_done_below_its_safe_minimum(cut: str) -> None:
+    """The table of pieces names no core under the published minimum: what hangs beside the cooker is read by all."""
+    made = sheet(pieces_of("pork_butt", cut))
+    piece = next(one for one in made.pieces if one.name == CATALOGUE.cuts.get(cut).name)
+    minimum_f = round(CATALOGUE.cuts.minimum_c(CATALOGUE.cuts.get(cut)) * 1.8 + 32)
+    assert int(piece.target.split()[0]) >= minimum_f
+    assert "129" not in piece.target
+
+
+def test_who_sleeps_is_not_woken_by_the_planned_pit() -> None:
+    """A pit planned at 325 F wakes nobody at 325 F: the upper limit follows the hottest band of the plan."""
+    assert "over 300 F (149 C)" in sheet().wake_if
+    log = Logbook(dataclasses.replace(planned(), cut="whole_chicken", pit_low_c=162.8, pit_high_c=162.8))
+    assert "over 350 F" in sheet(log).wake_if
