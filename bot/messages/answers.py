@@ -14,12 +14,13 @@ from bot.messages.capacity import capacity_note
 from bot.messages.cooker import fuel_line
 from bot.messages.courses import pit_line, plan_of_several, where_each_stands
 from bot.messages.dinner import box_line, dinner_line, unsafe_line
+from bot.messages.every_step import step_lines
 from bot.messages.feeding import plan_note
 from bot.messages.figures import Voice, at_most, kilograms, span
 from bot.messages.findings import finding_text
 from bot.messages.gates import waiting_line
 from bot.messages.message import Message, Option, lines
-from bot.messages.naming import named, piece_name
+from bot.messages.naming import named
 from bot.messages.pieces import counted
 from bot.messages.plans import likely_late, snag_lines
 from bot.messages.stall import stall_line
@@ -120,12 +121,9 @@ def all_steps() -> Option:
 
 def plan_rest(situation: Situation, voice: Voice) -> Message:
     """Return every step still to come, in order of time."""
-    rows = [
-        f"{voice.clock(at)}  {step_words(step.id).name}"
-        + ("" if piece is None else f" ({piece_name(situation.view(piece))})")
-        for at, step, piece in situation.courses()
-    ]
-    return Message(text=lines(_("Every step still to come:"), *rows, next_line(situation, voice)))
+    return Message(
+        text=lines(_("Every step still to come:"), *step_lines(situation, voice), next_line(situation, voice))
+    )
 
 
 def is_it_safe(situation: Situation, voice: Voice) -> Message:

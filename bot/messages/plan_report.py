@@ -10,6 +10,7 @@ import datetime as dt
 from bot.messages.answers import headline
 from bot.messages.capacity import capacity_note
 from bot.messages.dinner import dinner_line
+from bot.messages.every_step import step_lines
 from bot.messages.feeding import shopping_lines
 from bot.messages.figures import Voice, kilograms, span
 from bot.messages.plans import likely_late, side_by_side, snag_lines
@@ -33,11 +34,12 @@ def report(
     `clock_change` is said of a plan over whose span the clocks change.
     """
     found: list[str] = []
+    first_lit = min(view.outlook.plan.light_at for view in situation.views if view.outlook.plan is not None)
     for view in situation.views:
         seen, plan = situation.seen_from(view.piece), view.outlook.plan
         assert plan is not None, "a plan has nothing on the fire"
         found += [headline(seen, voice), *filter(None, (likely_late(plan, voice), dinner_line(seen, voice)))]
-        found += _times(plan, voice)
+        found += _times(plan, voice, later=plan.light_at > first_lit)
         found += [note] if (note := _pit_note(view, voice)) else []
         found += [*snag_lines(plan, view.cut, voice), ""]
     if room := capacity_note(situation):
@@ -47,9 +49,7 @@ def report(
     ways = side_by_side(offered, voice).text
     found += [*ways.split("\n"), ""] if ways else []
     found.append(_("Every step:"))
-    for at, step, piece in situation.courses():
-        whose = _(" ({piece})").format(piece=_(situation.view(piece).name)) if situation.several and piece else ""
-        found.append(f"{voice.clock(max(at, voice.now))}  {step_words(step.id).name}{whose}")
+    found += step_lines(situation, voice)
     notes = [*([clock_change] if clock_change else []), *_assumptions(situation, assumed, voice)]
     return [*found, *([""] if notes else []), *notes]
 
@@ -72,11 +72,12 @@ def _pit_note(view: PieceView, voice: Voice) -> str:
             return ""
 
 
-def _times(plan: Backward, voice: Voice) -> list[str]:
-    """Return the start, the pull and the plate with their doubt."""
+def _times(plan: Backward, voice: Voice, *, later: bool) -> list[str]:
+    """Return the start, the pull and the plate with their doubt; a piece that goes on `later` finds the fire lit."""
     likely = _("beyond 30 h") if plan.pull.likely is None else voice.about(plan.pull.likely)
+    start = _("Meat on {on}.") if later else _("Light {light}, meat on {on}.")
     found = [
-        _("Light {light}, meat on {on}.").format(light=voice.about(plan.light_at), on=voice.about(plan.on_at)),
+        start.format(light=voice.about(plan.light_at), on=voice.about(plan.on_at)),
         _("Off the fire: {window}, likely {likely}.").format(window=voice.window(plan.pull), likely=likely),
     ]
     if plan.late_probability is not None:

@@ -118,16 +118,18 @@ def how(one: Alternative, voice: Voice) -> str:
 
 def _row(one: Alternative, voice: Voice) -> str:
     row = _("- {how}: light {light}, {late}{awake}").format(
-        how=how(one, voice), light=voice.about(one.plan.light_at), late=_late(one.plan), awake=awake_text(one)
+        how=how(one, voice), light=voice.about(one.plan.light_at), late=_late(one.plan, voice), awake=awake_text(one)
     )
     if one.fuel_kg is None:
         return row
     return _("{row}, charcoal {low:.0f} to {high:.0f} kg").format(row=row, low=one.fuel_kg.low, high=one.fuel_kg.high)
 
 
-def _late(plan: Backward) -> str:
+def _late(plan: Backward, voice: Voice) -> str:
+    """Return the chance of being late; of a dinner that follows the meat, when the plate likely is."""
     if plan.late_probability is None:
-        return ""
+        likely = plan.plate.likely
+        return "" if likely is None else _("plate about {time}, ").format(time=voice.about(likely))
     return _("late {share} in 100, ").format(share=round(100 * plan.late_probability))
 
 

@@ -31,7 +31,9 @@ def as_values(made: Made) -> dict[str, object]:
     if (told := situation.state.guests) is not None:
         found["shopping"] = _shopping(feeding(situation.views, told))
     if situation.several:
-        found["pieces"] = [_piece(view, plan, zone) for view, plan in zip(situation.views, plans, strict=True)]
+        lit_at = {"light_at": found["light_at"]}  # one fire, lit for the first piece
+        each = zip(situation.views, plans, strict=True)
+        found["pieces"] = [{**_piece(view, plan, zone), **lit_at} for view, plan in each]
     return found
 
 
