@@ -56,6 +56,17 @@ class PieceDraft(Said):
     wrap: Wrap | None = None
 
 
+class VaguePiece(Said):
+    """One more piece of a cook whose cut has to be asked: the `words` that may name several ("ribs"), and what was said
+    of it.
+    """
+
+    words: str
+    count: int | None = None
+    mass_kg: float | None = None
+    wrap: Wrap | None = None
+
+
 class GuestsSaid(Said):
     """Who eats; None was not said."""
 
@@ -109,6 +120,10 @@ class Draft(Said):
     detail: Detail | None = None
     more: tuple[PieceDraft, ...] = ()
     """The other pieces of the same cook."""
+    vague: tuple[VaguePiece, ...] = ()
+    """Further pieces of which the cut has to be asked."""
+    settles: str | None = None
+    """The words of the vague piece that is settled by this: it is among `more`, or is left out."""
     guests: GuestsSaid | None = None
     ignored: tuple[str, ...] = ()
     """Words of this text that were recognised but cannot be used: a second cut, a mass, date or pit that cannot be."""

@@ -95,6 +95,8 @@ def _about_pieces(heard: str, text: str, context: Context) -> tuple[Intent, ...]
         return None
     if row := in_order(heard, context):
         return row
+    if (plan := whole_plan(heard, text, context)) is not None:
+        return (plan,)
     piece = piece_named(heard, context)
     asked = command(text) if piece is not None else None
     if isinstance(asked, Ask) and piece is not None:

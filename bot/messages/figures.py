@@ -79,11 +79,16 @@ class Voice:
             return self.temp(low_c)
         return _("{low} to {high}").format(low=self.temp(low_c).split()[0], high=self.temp(high_c))
 
+    def day(self, date: dt.date) -> str:
+        """Return a day with its date, such as "Sat 5 Dec"."""
+        return f"{self._name(date)} {date.day} {date:%b}"
+
+    def _name(self, date: dt.date) -> str:
+        return (_("Mon"), _("Tue"), _("Wed"), _("Thu"), _("Fri"), _("Sat"), _("Sun"))[date.weekday()]
+
     def _weekday(self, local: dt.datetime) -> str:
-        names = (_("Mon"), _("Tue"), _("Wed"), _("Thu"), _("Fri"), _("Sat"), _("Sun"))
         far = abs((local.date() - self.now.astimezone(ZoneInfo(self.zone)).date()).days) > _WEEK
-        day = names[local.weekday()]
-        return f"{day} {local.day} {local:%b}" if far else day
+        return self.day(local.date()) if far else self._name(local.date())
 
 
 def to_five(at: dt.datetime) -> dt.datetime:

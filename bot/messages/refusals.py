@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import datetime as dt
+import re
 
 from bot.commands import Intent, Unclear
 from bot.messages.figures import Voice, span
@@ -83,6 +84,7 @@ def question(unclear: Unclear, voice: Voice) -> Message:
         "impossible": _(
             "{number} is not a temperature I can believe. Meat lies between {core}, a pit under {pit}. What is it?"
         ),
+        "which_day": _("The weekday and the date are two days. Which one is it?"),
         "which_time": _("Which time do you mean? Type it like 18:30."),
         "not_understood": _(
             'I did not get "{said}". I kept it as a note. A number is a reading; "help" shows what I know.'
@@ -91,10 +93,12 @@ def question(unclear: Unclear, voice: Voice) -> Message:
     known = texts.get(unclear.question, texts["not_understood"])
     core = _("{low} and {high}").format(low=voice.temp(-5), high=voice.temp(100))
     text = known.format(said=said, number=number, core=core, pit=voice.temp(400))
-    return Message(text=text, choices=tuple((_option(key, meaning),) for key, meaning in unclear.options))
+    return Message(text=text, choices=tuple((_option(key, meaning, voice),) for key, meaning in unclear.options))
 
 
-def _option(key: str, meaning: Intent) -> Option:
+def _option(key: str, meaning: Intent, voice: Voice) -> Option:
+    if re.fullmatch(r"[0-9]{4}-[0-9]{2}-[0-9]{2}", key):
+        return (voice.day(dt.date.fromisoformat(key)), meaning)
     labels = {
         "celsius": _("Celsius"),
         "fahrenheit": _("Fahrenheit"),

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import Literal
 
-from bot.commands import CallOff, Draft, Intent, MoreCuts
+from bot.commands import CallOff, Draft, Intent, MoreCuts, VaguePiece
 from bot.messages.answers import plan
 from bot.messages.cooker import with_cooker
 from bot.messages.figures import Voice
@@ -84,6 +84,20 @@ def _groups(cuts: Cuts) -> dict[Group, list[Cut]]:
 def _cut_row(cut: Cut) -> tuple[Option, ...]:
     name = _(cut.name)
     return ((name[:1].upper() + name[1:], Draft(cut=cut.id)),)
+
+
+def ask_which(piece: VaguePiece, cuts: Cuts, meaning: Callable[[Draft | None], Draft]) -> Message:
+    """Ask which cut one of several pieces is, the likeliest as buttons; all else that was said is kept."""
+    rows = tuple(((_(cut.name).capitalize(), meaning(Draft(cut=cut.id))),) for cut in _called(piece.words, cuts))
+    rest = (((_("Another cut"), MoreCuts()),), ((_("Leave it out"), meaning(None)),))
+    said = piece.words if piece.count is None else f"{piece.count} {piece.words}"
+    return Message(text=_("{what}: which cut is it? The rest is kept.").format(what=repr(said)), choices=(*rows, *rest))
+
+
+def _called(words: str, cuts: Cuts) -> tuple[Cut, ...]:
+    """Return the cuts whose name ends as the words do ("ribs": spareribs), else the nearest."""
+    ending = tuple(cut for cut in cuts.cuts if cut.name.casefold().endswith(words) and cut.id not in cuts.own)
+    return ending if len(ending) > 1 else cuts.near(words)
 
 
 def ask_serving(zone: str) -> Message:

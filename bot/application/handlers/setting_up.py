@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import dataclasses
 import datetime as dt
+import functools
 import re
 
 from bot import commands as say
@@ -14,7 +15,16 @@ from bot.application.habits import usual_detail
 from bot.application.visit import Visit, Work
 from bot.application.voices import DEFAULT_UNIT, voice_of
 from bot.chat import Address
-from bot.conversation.flows.setup import guests_told, merge, missing, more_pieces, planned, within_limits
+from bot.conversation.flows.setup import (
+    guests_told,
+    is_warm,
+    merge,
+    missing,
+    more_pieces,
+    planned,
+    settled,
+    within_limits,
+)
 from bot.crew import Right, may
 from bot.messages import cooker, feeding, own_cuts, setup, talk
 from bot.messages.certainty import out_of_limits
@@ -44,9 +54,6 @@ class Setup:
         asked = None if self.asked_at is None else self.asked_at.isoformat()
         return {"draft": self.draft.model_dump(mode="json"), "slot": self.slot, "unit": self.unit, "asked_at": asked}
 
-
-_WARM_C = 25.0
-"""A core above this has been on the fire: a fridge holds 4 C, and nobody plans with warm raw meat [°C]."""
 
 _SAME_C = 0.01
 """Two temperatures nearer than this are the same number [°C]."""
@@ -99,11 +106,14 @@ def handle(visit: Visit, work: Work, known: Setup | None, wanted: tuple[say.Inte
     drafts = [_drafted(intent) for intent in wanted if isinstance(intent, say.Draft | say.AddPiece | say.GuestsSaid)]
     if isinstance(first, say.Skip) and known is not None:
         drafts = _usual(visit, known)
+    if known is not None and known.slot == "which" and known.draft.vague:
+        drafts = [settled(known.draft.vague[0], one) if one.cut and not one.settles else one for one in drafts]
     if not drafts:
         lead = Message(text="" if known is not None else talk.no_cook())
         _say(visit, work, lead.then(next_question(visit, known or Setup())))
         return
-    _go_on(visit, work, known or Setup(), drafts)
+    doubt = next((i for i in wanted[1:] if isinstance(i, say.Unclear) and i.options), None)
+    _go_on(visit, work, known or Setup(), drafts, doubt)
 
 
 def _broken(visit: Visit) -> Message:
@@ -152,6 +162,9 @@ def next_question(visit: Visit, known: Setup) -> Message:
     """Return the question that is open in a set-up."""
     cuts = visit.house.catalogue.cuts
     match missing(known.draft):
+        case "which":
+            vague = known.draft.vague[0]
+            return setup.ask_which(vague, cuts, functools.partial(settled, vague))
         case "serving":
             return setup.ask_serving(visit.house.zone)
         case "pit" if known.draft.cut is not None:
@@ -161,8 +174,8 @@ def next_question(visit: Visit, known: Setup) -> Message:
             return _broken(visit).then(asked) if known.draft.unknown_cut else asked
 
 
-def _go_on(visit: Visit, work: Work, known: Setup, drafts: list[say.Draft]) -> None:
-    """Add what was said; begin when all is known, else ask for the next thing."""
+def _go_on(visit: Visit, work: Work, known: Setup, drafts: list[say.Draft], doubt: say.Unclear | None) -> None:
+    """Add what was said; begin when all is known, else ask for the next thing, what is in doubt first."""
     draft = known.draft
     for newer in drafts:
         draft = merge(draft, newer)
@@ -177,7 +190,7 @@ def _go_on(visit: Visit, work: Work, known: Setup, drafts: list[say.Draft]) -> N
         return
     slot = missing(draft)
     known = Setup(draft=draft, slot=slot, unit=unit)
-    if draft.core_c is not None and draft.core_c > _WARM_C and draft.on_at is None:
+    if is_warm(draft.core_c) and draft.on_at is None:
         _remember(visit, work, known)
         _say(visit, work, setup.ask_on())  # warm meat is on the fire: without its time the plan would light it again
         return
@@ -187,7 +200,9 @@ def _go_on(visit: Visit, work: Work, known: Setup, drafts: list[say.Draft]) -> N
     if slot is None:
         _begin(visit, work, known, left_out)
         return
-    if slot == "cut" and draft.on_at is not None and draft.unknown_cut is None:
+    if doubt is not None:
+        message = question(doubt, _voice(visit, unit))
+    elif slot == "cut" and draft.on_at is not None and draft.unknown_cut is None:
         message = _each_cut(visit, known)
     else:
         message = next_question(visit, known)
@@ -205,6 +220,8 @@ def _assumed(draft: say.Draft, visit: Visit, voice: Voice) -> say.Draft:
 
 def _usual(visit: Visit, known: Setup) -> list[say.Draft]:
     """Return the usual answer to the open question, where there is one: the pit of the cut."""
+    if missing(known.draft) == "which":
+        return [settled(known.draft.vague[0], None)]
     if missing(known.draft) != "pit" or known.draft.cut is None:
         return []
     _, usual_c, _ = setup.usual_pits(visit.house.catalogue.cuts.get(known.draft.cut), _voice(visit, known.unit))

@@ -7,12 +7,16 @@ from __future__ import annotations
 
 import dataclasses
 
-from bot.commands import AirSaid, Draft, GuestsSaid, PieceDraft
+from bot.commands import AirSaid, Draft, GuestsSaid, PieceDraft, VaguePiece
 from scheduler.facts import Appetite, Detail, GuestsTold, PieceAdded, Planned
 from scheduler.planning.backward import LEAST_CONFIDENCE, MOST_CONFIDENCE
 
 ORDER = ("cut", "serving", "pit")
 """The slots that must be known, in the order they are asked. Mass and count have usual figures."""
+
+
+WARM_C = 25.0
+"""A core above this has been on the fire: a fridge holds 4 C, and nobody plans with warm raw meat [°C]."""
 
 
 def merge(draft: Draft, newer: Draft) -> Draft:
@@ -26,6 +30,11 @@ def merge(draft: Draft, newer: Draft) -> Draft:
     merged = draft.model_copy(update=said)
     if draft.more and newer.more:
         merged = merged.model_copy(update={"more": (*draft.more, *newer.more)})
+    if draft.vague and newer.vague:
+        merged = merged.model_copy(update={"vague": (*draft.vague, *newer.vague)})
+    if newer.settles is not None:
+        left = tuple(piece for piece in merged.vague if piece.words != newer.settles)
+        merged = merged.model_copy(update={"vague": left, "settles": None})
     if merged.cut is None and merged.more:
         merged = _leading(merged)
     if draft.air is not None and newer.air is not None:
@@ -33,6 +42,20 @@ def merge(draft: Draft, newer: Draft) -> Draft:
     if merged.cut is not None and merged.unknown_cut is not None:
         merged = merged.model_copy(update={"unknown_cut": None})
     return merged
+
+
+def settled(piece: VaguePiece, said: Draft | None) -> Draft:
+    """Return what settles a piece whose cut was asked: the cut that was said, or none, when it is left out."""
+    if said is None or said.cut is None:
+        return Draft(settles=piece.words, ignored=(piece.words,))
+    named = PieceDraft(
+        cut=said.cut,
+        count=said.count or piece.count,
+        mass_kg=piece.mass_kg if said.mass_kg is None else said.mass_kg,
+        wrap=said.wrap or piece.wrap,
+    )
+    update = {"cut": None, "count": None, "mass_kg": None, "wrap": None, "more": (named, *said.more)}
+    return said.model_copy(update=update | {"settles": piece.words})
 
 
 def _leading(draft: Draft) -> Draft:
@@ -81,7 +104,9 @@ def guests_told(said: GuestsSaid | None) -> GuestsTold | None:
 
 
 def missing(draft: Draft) -> str | None:
-    """Return the slot to ask for next (cut, serving, pit), or None when a plan can be made."""
+    """Return the slot to ask for next (cut, which, serving, pit), or None when a plan can be made."""
+    if draft.cut is not None and draft.vague:
+        return "which"
     known = {"cut": draft.cut, "serving": draft.serving, "pit": draft.pit_low_c}
     return next((slot for slot in ORDER if known[slot] is None), None)
 
@@ -89,6 +114,11 @@ def missing(draft: Draft) -> str | None:
 def within_limits(confidence: float | None) -> float | None:
     """Return a wanted probability within what a plan can be made for, None when nobody said one."""
     return None if confidence is None else min(max(confidence, LEAST_CONFIDENCE), MOST_CONFIDENCE)
+
+
+def is_warm(core_c: float | None) -> bool:
+    """Return whether a core [°C] shows that the meat is on the fire: raw meat is cold, its fire is still to be lit."""
+    return core_c is not None and core_c > WARM_C
 
 
 def planned(draft: Draft, zone: str, unit: str) -> Planned:
@@ -114,5 +144,5 @@ def planned(draft: Draft, zone: str, unit: str) -> Planned:
         confidence=within_limits(draft.confidence),
         detail=draft.detail or Detail.USUAL,
         unit=unit,
-        from_middle=draft.on_at is not None or draft.core_c is not None,
+        from_middle=draft.on_at is not None or is_warm(draft.core_c),
     )

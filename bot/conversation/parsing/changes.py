@@ -13,7 +13,9 @@ from bot.conversation.context import Context
 from bot.conversation.parsing import times
 from bot.conversation.parsing.amounts import amounts, in_figures
 from bot.conversation.parsing.cut_names import find_cut
+from bot.conversation.parsing.guests import guests
 from bot.conversation.parsing.numbers import figures
+from bot.conversation.parsing.serving import days_in
 from bot.conversation.parsing.setup import called_pit, set_up, tell
 from bot.conversation.parsing.setup_words import FILLER
 from bot.conversation.parsing.words import bare, cut_out, word_set
@@ -73,7 +75,7 @@ def whole_plan(heard: str, text: str, context: Context) -> Draft | None:
     if "on_at" in said:
         found = set_up(heard, text, anew) if serving else ()
         return next((intent for intent in found if isinstance(intent, Draft)), None)
-    if _may_be_a_reading(heard):
+    if _may_be_a_reading(heard, context):
         return None
     amount = "mass_kg" in said or "count" in said
     begins = re.match(r"(?:[0-9]+ |an? )*", heard[_end(_BEGINS, heard) :])
@@ -99,8 +101,11 @@ def _strange(rest: str) -> bool:
     return any(word not in FILLER for word in bare(rest.replace("|", " ")).split() if word.isalpha() and len(word) > 1)
 
 
-def _may_be_a_reading(heard: str) -> bool:
-    """Return True when a figure is neither a time nor a mass nor called the pit."""
+def _may_be_a_reading(heard: str, context: Context) -> bool:
+    """Return True when a figure is neither a day, a time, a mass nor people, and is not called the pit."""
+    heard = cut_out(heard, list(days_in(heard, context)))
+    who = guests(heard)
+    heard = heard if who is None else who.rest
     masked = cut_out(in_figures(heard), [(when.start, when.end) for when in times.find(in_figures(heard))])
     masked = amounts(masked).rest
     loose = [figure for figure in figures(masked) if not called_pit(figure, masked) and figure.value > SMALLEST_READING]

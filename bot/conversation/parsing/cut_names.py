@@ -109,6 +109,10 @@ def _means_another(heard: str, words: list[_Word], first: int, length: int, cut:
     """Return whether the words right beside a name say that another animal or another piece is meant."""
     before = words[first - 1] if first else None
     after = words[first + length] if first + length < len(words) else None
+    if before is not None and _apart(heard, before.end, words[first].start):
+        before = None
+    if after is not None and _apart(heard, words[first + length - 1].end, after.start):
+        after = None
     allowed = ALSO_OF.get(cut.species, frozenset()) | {cut.species}
     beside = [word.text for word in (before, after) if word is not None]
     if any(ANIMALS.get(word, cut.species) not in allowed for word in beside):
@@ -127,3 +131,8 @@ def _words_of(cut: Cut) -> set[str]:
 def _touch(heard: str, end: int, start: int) -> bool:
     """Return whether only a space or a hyphen stands between two words."""
     return re.fullmatch(r"[ -]*", heard[end:start]) is not None
+
+
+def _apart(heard: str, end: int, start: int) -> bool:
+    """Return whether a comma or the like stands between two words: they are said of two things."""
+    return re.search(r"[,;+/|]", heard[end:start]) is not None

@@ -13,7 +13,7 @@ from bot.conversation.context import Context
 from bot.conversation.parsing import times
 from bot.conversation.parsing.numbers import Figure, figures
 from bot.conversation.parsing.readings import UNIT_LABELS, in_c
-from bot.conversation.parsing.serving import serving_said
+from bot.conversation.parsing.serving import serving_said, which_day
 from bot.conversation.parsing.words import cut_out, phrases
 from scheduler.facts import Serving, ServingKind, Slot
 
@@ -55,6 +55,8 @@ def dinner(heard: str, context: Context) -> Intent | None:
         return None
     bare_hours = bool(re.search(r"\b(?:to|make|now|is|instead|until|till)\b", heard))
     said = serving_said(heard, context, bare_hours=bare_hours) if about_dinner else None
+    if said is not None and said.other is not None:
+        return which_day(heard, (said.serving, said.other), lambda serving: MoveDinner(serving=serving))
     return MoveDinner(serving=said.serving) if said else None
 
 

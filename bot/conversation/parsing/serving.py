@@ -8,17 +8,16 @@ from __future__ import annotations
 import dataclasses
 import datetime as dt
 import re
+from collections.abc import Callable
 from zoneinfo import ZoneInfo
 
-from bot.commands import PieceDraft
+from bot.commands import Intent, PieceDraft, Unclear
 from bot.conversation.context import Context
-from bot.conversation.parsing import times
+from bot.conversation.parsing import days, times
 from bot.conversation.parsing.words import phrases
 from scheduler.facts import Serving, ServingKind
 
 TWO_FIGURES = 2
-WEEK = 7
-"""Days."""
 MEAL_FROM = dt.time(11, 0)
 MEAL_UNTIL = dt.time(22, 0)
 """People eat between these, unless they say otherwise (common practice, no source)."""
@@ -44,21 +43,6 @@ _WINDOW = re.compile(
     rf"|a\b) ?(?P<end>{_CLOCK})(?P<end_half>{_HALF})(?![0-9:]| ?(?:kg|kilos?|lbs?|pounds?|f\b"
     r"|c\b|°|h\b|hours?|min|deg|racks?))"
 )
-_DAYS = ("monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday")
-_DAY = re.compile(
-    r"\b(?:(?P<yesterday>^yesterday\b|(?<=[0-9m] )yesterday|yesterday(?= (?:at |around |evening )*[0-9]))"
-    r"|(?P<today>today|tonight|this evening|this afternoon|heute|hoy|aujourd'hui)"
-    "|(?P<after>day after tomorrow|ubermorgen)|(?P<tomorrow>tomorrow|tmrw|tmr|tmw|tomorow"
-    "|tommorow|morgen|manana|demain)"
-    "|(?P<next>next )?(?P<day>mon(?:day)?|tue(?:s(?:day)?)?|wed(?:nesday|s)?|thu(?:r(?:s"
-    "(?:day)?)?)?|fri(?:day)?|sat(?:urday)?|sun(?:day)?)(?P<week> week)?"
-    r"|(?<![0-9/])(?P<one>[0-9]{1,2})/(?P<two>[0-9]{1,2})(?![0-9/])"
-    r"|(?P<iso>20[0-9]{2}-[0-9]{2}-[0-9]{2})|(?P<dom>[0-9]{1,2})(?:st|nd|rd|th)?\.? "
-    "(?:of )?(?P<mon1>jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)[a-z]*"
-    "|(?P<mon2>jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)[a-z]* (?P<dom2>[0-9]{1,2})"
-    r"(?:st|nd|rd|th)?)\b"
-)
-_MONTHS = ("jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec")
 _MEAL = re.compile(r"\b(?:(?P<lunch>lunch(?:time)?)|dinner(?:time)?|supper|evening)\b")
 _BARE_HOUR = re.compile(
     "(?<![0-9.,:])(?:(?P<hour>[0-9]{1,2}|[0-9]{4})|(?P<h>[0-9]{1,2})[.](?P<m>[0-5][0-9]))"
@@ -68,20 +52,33 @@ _BARE_HOUR = re.compile(
 
 @dataclasses.dataclass(frozen=True, kw_only=True)
 class Said:
-    """A serving that was said, and the spans of the text that said it."""
+    """A serving that was said, and the spans of the text that said it; `other` is the same on the other day that may
+    be meant, where the weekday contradicts the date.
+    """
 
     serving: Serving
     spans: tuple[tuple[int, int], ...]
+    other: Serving | None = None
 
 
 def serving_said(heard: str, context: Context, *, bare_hours: bool = False) -> Said | None:
     """Return when people eat as a tidied text says it, or None. `bare_hours`: a plain "6" is a time."""
+    day = next(iter(days.days_said(heard, _wall(context.now, context).date())), None)
+    said = _on_day(heard, context, day, bare_hours=bare_hours)
+    if said is None or day is None or len(day.dates) < TWO_FIGURES or said.serving.start is None:
+        return said
+    second = dataclasses.replace(day, dates=day.dates[1:])
+    other = _on_day(heard, context, second, bare_hours=bare_hours)
+    return said if other is None else dataclasses.replace(said, other=other.serving)
+
+
+def _on_day(heard: str, context: Context, day: days.DaySaid | None, *, bare_hours: bool) -> Said | None:
+    """Return when people eat on a day that was said, or on none."""
     if ready := _READY.search(heard):
         return Said(serving=Serving(kind=ServingKind.WHEN_READY, zone=context.zone), spans=(ready.span(),))
-    day = _DAY.search(heard)
-    date = _date(day, context) if day else None
-    day_spans = (day.span(),) if day and date else ()
-    rest = heard if not day else heard[: day.start()] + " " * (day.end() - day.start()) + heard[day.end() :]
+    date = day.date if day else None
+    day_spans = ((day.start, day.end),) if day and date else ()
+    rest = heard if not day else heard[: day.start] + " " * (day.end - day.start) + heard[day.end :]
     for window in _WINDOW.finditer(rest):
         serving = _window(window, date, context)
         if serving is not None:
@@ -104,6 +101,12 @@ def serving_said(heard: str, context: Context, *, bare_hours: bool = False) -> S
     return Said(serving=_at(start, context), spans=(*day_spans, *((meal.span(),) if meal else ())))
 
 
+def which_day(text: str, servings: tuple[Serving, ...], meaning: Callable[[Serving], Intent]) -> Unclear:
+    """Return the question on which of two days people eat; each option has its date as its name."""
+    options = tuple((f"{serving.start:%Y-%m-%d}", meaning(serving)) for serving in servings if serving.start)
+    return Unclear(question="which_day", text=text, options=options)
+
+
 def of_pieces(more: tuple[PieceDraft, ...], dinner: Serving | None, heard: str) -> tuple[PieceDraft, ...]:
     """Return the other pieces of a cook, each eaten on its day."""
     return tuple(
@@ -119,39 +122,26 @@ def on_its_day(piece: Serving, dinner: Serving | None, heard: str) -> Serving:
 
     `heard` is the whole text; where it names more than one day each time has said its own.
     """
-    days = len(list(_DAY.finditer(heard)))
-    if piece.start is None or dinner is None or dinner.start is None or days > 1:
+    if (
+        piece.start is None
+        or dinner is None
+        or dinner.start is None
+        or len(days.days_said(heard, piece.start.date())) > 1
+    ):
         return piece
     later = dt.datetime.combine(dinner.start.date(), piece.start.time()) - piece.start
     end = None if piece.end is None else piece.end + later
     return dataclasses.replace(piece, start=piece.start + later, end=end) if later > dt.timedelta() else piece
 
 
-def iso_dates(heard: str) -> list[tuple[int, int]]:
-    """Return the spans of dates like 2026-10-24, whose figures are nothing else."""
-    return [day.span() for day in _DAY.finditer(heard) if day["iso"]]
-
-
-_CLOCK_LIKE = re.compile(r"(?<![0-9:./])(?P<hour>[0-9]{1,2}):(?P<minute>[0-9]{2})(?![0-9:])")
-
-
 def impossible(heard: str, context: Context) -> tuple[tuple[int, int], ...]:
-    """Return the spans of dates that no calendar and of times that no clock has ("31/9", "31 feb", "25:00")."""
-    today = _wall(context.now, context).date()
-    spans = [
-        found.span()
-        for found in _CLOCK_LIKE.finditer(heard)
-        if int(found["hour"]) > times.LAST_HOUR or int(found["minute"]) > times.LAST_MINUTE
-    ]
-    for day in _DAY.finditer(heard):
-        if day["one"]:
-            one, two = int(day["one"]), int(day["two"])
-            none = coming(one, two, today) is None and coming(two, one, today) is None
-        else:
-            none = bool(day["iso"] or day["mon1"] or day["mon2"]) and _date(day, context) is None
-        if none:
-            spans.append(day.span())
-    return tuple(spans)
+    """Return the spans of dates and times that cannot be."""
+    return days.impossible(heard, _wall(context.now, context).date())
+
+
+def days_in(heard: str, context: Context) -> tuple[tuple[int, int], ...]:
+    """Return the spans of every day that a tidied text names."""
+    return tuple((day.start, day.end) for day in days.days_said(heard, _wall(context.now, context).date()))
 
 
 def follows_the_meat(heard: str) -> bool:
@@ -182,56 +172,13 @@ def _bare(found: re.Match[str]) -> times.When | None:
     )
 
 
-def _date(day: re.Match[str], context: Context) -> dt.date | None:
-    today = _wall(context.now, context).date()
-    if day["today"]:
-        return today
-    if day["yesterday"]:
-        return today - dt.timedelta(days=1)
-    if day["tomorrow"] or day["after"]:
-        return today + dt.timedelta(days=1 if day["tomorrow"] else 2)
-    if day["day"]:
-        index = next(i for i, name in enumerate(_DAYS) if name.startswith(day["day"][:3]))
-        ahead = (index - today.weekday()) % 7
-        later = bool(day["week"]) or bool(day["next"] and ahead == 0)
-        return today + dt.timedelta(days=ahead + (WEEK if later else 0))
-    if day["one"]:
-        return _numeric(int(day["one"]), int(day["two"]), today)
-    try:
-        if day["iso"]:
-            return dt.date.fromisoformat(day["iso"])
-        month = _MONTHS.index((day["mon1"] or day["mon2"])[:3]) + 1
-        return coming(int(day["dom"] or day["dom2"]), month, today)
-    except ValueError:  # no such date: the day was not understood, and will be asked for
-        return None
-
-
-def _numeric(one: int, two: int, today: dt.date) -> dt.date | None:
-    """Return the date of "13/9" or "9/13"; where both orders are dates, the one that comes within a fortnight."""
-    dates = {date for date in (coming(one, two, today), coming(two, one, today)) if date is not None}
-    soon = {date for date in dates if date - today <= dt.timedelta(days=2 * WEEK)}
-    return next(iter(dates)) if len(dates) == 1 else next(iter(soon)) if len(soon) == 1 else None
-
-
-def coming(day: int, month: int, today: dt.date) -> dt.date | None:
-    """Return the next such day from today on, or None when no year has it."""
-    for year in (today.year, today.year + 1, *range(today.year + 2, today.year + 9)):
-        try:
-            date = dt.date(year, month, day)
-        except ValueError:  # this year has no such day; a leap year may
-            continue
-        if date >= today:
-            return date
-    return None
-
-
 def _nearest(when: times.When, date: dt.date | None, context: Context) -> dt.datetime:
     """Return the wall time of the meal: on the day said, else the nearest to come, at an hour when people eat."""
     now = _wall(context.now, context)
-    days = [date] if date else [now.date() + dt.timedelta(days=ahead) for ahead in range(3)]
+    dates = [date] if date else [now.date() + dt.timedelta(days=ahead) for ahead in range(3)]
     if date is None and context.serving and context.serving.start and context.serving.start > now:
-        days.insert(0, context.serving.start.date())
-    candidates = [wall for day in days for wall in times.walls(when, day)]
+        dates.insert(0, context.serving.start.date())
+    candidates = [wall for day in dates for wall in times.walls(when, day)]
     coming = [wall for wall in candidates if wall > now] or candidates
     meals = [wall for wall in coming if MEAL_FROM <= wall.time() <= MEAL_UNTIL]
     return (meals or coming)[0]

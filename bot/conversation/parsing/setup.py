@@ -11,19 +11,21 @@ import re
 from typing import Any
 from zoneinfo import ZoneInfo
 
-from bot.commands import AirSaid, Draft, Intent, MovePit, PieceDraft, Unclear
+from bot.commands import AirSaid, Draft, Intent, MovePit, Unclear
 from bot.conversation.context import Context
 from bot.conversation.parsing import setup_words as said_as
 from bot.conversation.parsing import times
 from bot.conversation.parsing.air import air_words
-from bot.conversation.parsing.amounts import COUNT_WORDS, MOST_PIECES, PIECES, amounts, in_figures, pieces
-from bot.conversation.parsing.cut_names import OTHER_FOODS, find_cuts
+from bot.conversation.parsing.amounts import COUNT_WORDS, MOST_PIECES, amounts, in_figures, pieces
+from bot.conversation.parsing.cut_names import find_cuts
 from bot.conversation.parsing.guests import guests
 from bot.conversation.parsing.meat import wrap_words
 from bot.conversation.parsing.moves import band
 from bot.conversation.parsing.numbers import Figure, figures
+from bot.conversation.parsing.others import count_before, other_food, take_others
 from bot.conversation.parsing.readings import can_be, in_c, likely
-from bot.conversation.parsing.serving import Said, impossible, iso_dates, of_pieces, serving_said
+from bot.conversation.parsing.serving import Said, days_in, impossible, of_pieces, serving_said, which_day
+from bot.conversation.parsing.setup_told import Telling
 from bot.conversation.parsing.time_words import NUMBER_WORDS
 from bot.conversation.parsing.wishes import wishes_in
 from bot.conversation.parsing.words import clauses, cut_out
@@ -32,6 +34,7 @@ from scheduler.cuts import Cut
 from scheduler.facts import Slot
 from scheduler.units import kg_from_lb
 
+_FIGURE = re.compile(r"(?<![a-z0-9])(?:(?:at|by|from) )?[0-9][0-9.,:/-]*(?: ?[a-z]+)?")
 HHMM_FROM = 1000
 """Four figures are a clock time where a time was asked for."""
 LOWEST_PIT_FIGURE = 80
@@ -48,33 +51,6 @@ LONGEST_UNSAID = dt.timedelta(hours=16)
 """A cook that is on since "18:00" of a day not said began at most so long ago, or it is asked (common practice)."""
 
 
-@dataclasses.dataclass(kw_only=True)
-class Telling:
-    """What has been understood of a text so far, the words left over, and the words that cannot be used."""
-
-    rest: str
-    said: dict[str, Any] = dataclasses.field(default_factory=dict)
-    ignored: list[str] = dataclasses.field(default_factory=list)
-    problems: list[Unclear] = dataclasses.field(default_factory=list)
-    no_pits: list[str] = dataclasses.field(default_factory=list)
-    """Words of a pit that no cooker has."""
-    off: bool = False
-    """True when the meat has come off already: no figure beside it is a pit."""
-    doubtful_on: bool = False
-    """True when the day on which the meat went on has to be asked."""
-
-    def cut(self, *spans: tuple[int, int]) -> None:
-        """Take spans out of what is left."""
-        self.rest = cut_out(self.rest, list(spans))
-
-    def ignore(self, start: int, end: int) -> None:
-        """Name a span as words that cannot be used, and take it out."""
-        words = self.rest[start:end].replace("|", " ").strip(" ,;.:@")
-        if words:
-            self.ignored.append(" ".join(words.split()))
-        self.cut((start, end))
-
-
 def set_up(heard: str, text: str, context: Context) -> tuple[Intent, ...]:
     """Return what a tidied text says of the cook to come: a draft, questions about parts of it, or nothing."""
     told = tell(heard, text, context)
@@ -82,7 +58,10 @@ def set_up(heard: str, text: str, context: Context) -> tuple[Intent, ...]:
     if told.said:
         told.ignored += told.no_pits
         problems = [problem for problem in problems if problem.options]
+    days = [told.said.pop("serving"), told.other_day] if told.other_day is not None else []
     draft = Draft(**told.said, ignored=tuple(dict.fromkeys(told.ignored)))
+    if days:
+        problems = [*problems, which_day(text, tuple(days), lambda serving: Draft(serving=serving))]
     if told.doubtful_on:
         without = draft.model_copy(update={"on_at": None, "core_c": None})
         options: tuple[tuple[str, Intent], ...] = (("yesterday", draft), ("today", without))
@@ -99,7 +78,7 @@ def tell(heard: str, text: str, context: Context) -> Telling:
     of_wishes, told.rest = wishes_in(told.rest)
     told.said |= of_wishes
     _guests(told)
-    _more(told, text, context)
+    take_others(told, text, context, tell)
     cuts = _cut(told, context)
     _mass_and_count(told, context, cuts)
     _deeds(told)
@@ -114,15 +93,11 @@ def tell(heard: str, text: str, context: Context) -> Telling:
             told.said["more"] = of_pieces(told.said["more"], told.said.get("serving"), heard)
     if context.setup_slot == "wrap" or told.said:
         _wrap(heard, told.said)
-    _other_food(told)
+    other_food(told)
     _unknown_cut(told.rest, context, told.said)
+    if "cut" in told.said and context.setup_slot is None:
+        _left_over(told, context)
     return told
-
-
-_NOT_OF_THE_PIECE = re.compile(
-    r"\b(?:dinner|supper|lunch|eat(?:ing)?|served? (?:at|by)|serving|pit|smoker|cooker|grill|paper|foil|boat)\b"
-)
-"""Where the words about one of several pieces end: what follows is said of the whole cook."""
 
 
 def _guests(told: Telling) -> None:
@@ -133,31 +108,6 @@ def _guests(told: Telling) -> None:
         told.rest = found.rest
 
 
-def _more(told: Telling, text: str, context: Context) -> None:
-    """Take the other pieces, each from a clause of its own ("and 2 racks of ribs", "chicken 1.8 kg at 325")."""
-    found = find_cuts(told.rest, context.cuts)
-    if len({named.cut.id for named in found}) < 2:  # noqa: PLR2004 - one cut is one piece
-        return
-    first = found[0].cut.id
-    plain = dataclasses.replace(context, setup_slot=None)
-    more: list[PieceDraft] = []
-    for start, end in reversed(clauses(told.rest)):
-        here = {named.cut.id for named in found if start <= named.start < end}
-        if len(here) != 1 or first in here or any(n.cut.id == first and start <= n.start < end for n in found):
-            continue
-        stop = _NOT_OF_THE_PIECE.search(told.rest, start, end)
-        until = stop.start() if stop else end
-        words = told.rest[start:until]
-        if not find_cuts(words, context.cuts):
-            continue
-        said = tell(words, text, plain).said
-        fields = {name: said.get(name) for name in ("count", "mass_kg", "pit_low_c", "pit_high_c", "serving", "wrap")}
-        more.insert(0, PieceDraft(cut=here.pop(), **fields))
-        told.cut((start, until))
-    if more:
-        told.said["more"] = tuple(more)
-
-
 def _cut(told: Telling, context: Context) -> int:
     """Take the first cut with its count; return how many cuts were named. The others cannot be used yet."""
     found = find_cuts(told.rest, context.cuts)
@@ -166,12 +116,12 @@ def _cut(told: Telling, context: Context) -> int:
     told.said["cut"] = found[0].cut.id
     others = [named for named in found if named.cut.id != found[0].cut.id]
     for named in others:
-        count = _count_before(told.rest[: named.start])
+        count = count_before(told.rest[: named.start])
         told.ignore(count.start() if count else named.start, named.end)
     for named in found:
         if named.cut.id == found[0].cut.id:
             start = named.start
-            count = _count_before(told.rest[:start])
+            count = count_before(told.rest[:start])
             if count and not re.search(r"\b(?:at|by|pit)\s*$", told.rest[: count.start()]):
                 told.said.setdefault("count", pieces(count["n"]))
                 start = count.start()
@@ -185,14 +135,6 @@ def _of_all(told: Telling, cut: Cut, mass_kg: float) -> None:
         return
     count = max(1, min(MOST_PIECES, round(mass_kg / cut.mass_kg.typical)))
     told.said |= {"count": count, "mass_kg": mass_kg / count}
-
-
-def _count_before(before: str) -> re.Match[str] | None:
-    return re.search(
-        rf"(?<![0-9.,-])\b(?P<n>[0-9]{{1,2}}|{COUNT_WORDS}) ?x? ?(?:(?:whole|big|small|nice|large|full"
-        rf"|{PIECES})(?: of)? ?)*$",
-        before,
-    )
 
 
 def _mass_and_count(told: Telling, context: Context, cuts: int) -> None:
@@ -265,7 +207,7 @@ def _went_on(when: times.When, told: Telling, context: Context, *, yesterday: bo
 def _temperatures(told: Telling, text: str, context: Context) -> None:
     """Take the core and the pit out of what is left: the pit is what is called so, or the only figure that can be."""
     said = told.said
-    masked = cut_out(told.rest, [*_clock_spans(told.rest, context), *iso_dates(told.rest)])
+    masked = cut_out(told.rest, [*_clock_spans(told.rest, context), *days_in(told.rest, context)])
     found = figures(masked)
     lone = len([figure for figure in found if not called_pit(figure, masked)]) == 1
     taken: list[tuple[int, int]] = []
@@ -355,18 +297,16 @@ def _serving(told: Telling, context: Context) -> None:
     wanted = context.setup_slot == "serving" or bool(said_as.DINNER_WORDS.search(told.rest))
     found: Said | None = serving_said(told.rest, context, bare_hours=wanted)
     if found is not None:
-        told.said["serving"] = found.serving
+        told.said["serving"], told.other_day = found.serving, found.other
         told.cut(*found.spans)
 
 
-def _other_food(told: Telling) -> None:
-    """Name a food that is none of the cuts beside one that is."""
-    if "cut" not in told.said:
-        return
-    for start, end in clauses(told.rest):
-        words = [w for w in re.findall(r"[a-z][a-z'-]*", told.rest[start:end]) if w not in said_as.FILLER]
-        if any(word in OTHER_FOODS for word in words):
-            told.ignored.append(" ".join(words[:4]))
+def _left_over(told: Telling, context: Context) -> None:
+    """Name days and figures that nothing was made of, so that nobody takes them for understood."""
+    for start, end in days_in(told.rest, context):
+        told.ignore(start, end)
+    for found in list(_FIGURE.finditer(told.rest)):
+        told.ignore(*found.span())
 
 
 def _wrap(heard: str, said: dict[str, Any]) -> None:
@@ -382,7 +322,7 @@ def _unknown_cut(rest: str, context: Context, said: dict[str, Any]) -> None:
     words = [word for word in re.findall(r"[a-z][a-z'-]*", rest) if word not in said_as.FILLER and len(word) > 1]
     if words and context.setup_slot in (None, "cut") and (named := context.cuts.named(" ".join(words))) is not None:
         said["cut"] = named.id  # a saying ("dino ribs"), words run together, or in another order
-        if (count := _count_before(rest[: rest.find(words[0])])) is not None:
+        if (count := count_before(rest[: rest.find(words[0])])) is not None:
             said.setdefault("count", pieces(count["n"]))
         return
     wanted = context.setup_slot == "cut"

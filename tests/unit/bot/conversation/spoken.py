@@ -53,6 +53,7 @@ from bot.commands import (
     TroubleOver,
     Unclear,
     Undo,
+    VaguePiece,
     Value,
     WatchesSaid,
     WrapSaid,
@@ -331,6 +332,11 @@ def _guests(guests: GuestsSaid) -> str:
     return f"{guests.adults or 0}+{guests.children or 0}{how}"
 
 
+def _vague(piece: VaguePiece) -> str:
+    mass = "" if piece.mass_kg is None else f" of {piece.mass_kg:.2f} kg"
+    return f"and {piece.count or 1} {piece.words!r}, asked which{mass}"
+
+
 def _draft(draft: Draft) -> str:
     parts = [
         f"cut {draft.cut}" if draft.cut else "",
@@ -344,6 +350,7 @@ def _draft(draft: Draft) -> str:
         f"air {_air(draft.air)}" if draft.air is not None else "",
         f"core {draft.core_c:.1f}" if draft.core_c is not None else "",
         *(_piece(piece) for piece in draft.more),
+        *(_vague(piece) for piece in draft.vague),
         f"guests {_guests(draft.guests)}" if draft.guests is not None else "",
         f"sure {draft.confidence:.3g}" if draft.confidence is not None else "",
         f"tell {draft.detail}" if draft.detail is not None else "",

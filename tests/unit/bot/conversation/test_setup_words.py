@@ -71,7 +71,7 @@ def test_what_was_done_already_is_no_dinner_and_no_pit(text: str, understood: st
         ("2 briskets, 4 kg and 6 kg", "draft cut brisket_packer, count 2, mass 6.00 kg, ignored 4 kg"),
         ("brisket 60 kg, dinner 6pm", "draft cut brisket_packer, dinner 18:00, ignored 60 kg"),
         ("10 racks of short ribs, 60 kg in total", "draft cut beef_chuck_ribs, count 10, mass 6.00 kg"),
-        ("brisket, dinner 31/9 18:00", "draft cut brisket_packer, ignored 31/9"),
+        ("brisket, dinner 31/9 18:00", "draft cut brisket_packer, ignored 31/9 / 18:00"),
         ("brisket, dinner 31 feb", "draft cut brisket_packer, ignored 31 feb"),
         ("brisket dinner at 25:00", "draft cut brisket_packer, ignored 25:00"),
         ("brisket, pit 600, dinner 6pm", "draft cut brisket_packer, dinner 18:00, ignored pit 600"),
@@ -134,3 +134,35 @@ def test_a_mass_may_be_said_in_words(text: str, kg: str) -> None:
 def test_days_and_times_of_the_meal(text: str, slot: str, understood: str) -> None:
     """A week after the coming Sunday, a day gone by as it was said, and a clock time where the pit was asked."""
     assert meant(text, f"setup={slot}") == understood
+
+
+@pytest.mark.parametrize(
+    ("text", "understood"),
+    [
+        (
+            "brisket 6 kg, 3 racks, 2 chickens, dinner 6pm",
+            "draft cut brisket_packer, mass 6.00 kg, dinner 18:00, and 2 whole_chicken, and 3 'ribs', asked which",
+        ),
+        (
+            "brisket 6 kg and 2 kg of ribs, dinner 6pm",
+            "draft cut brisket_packer, mass 6.00 kg, dinner 18:00, and 1 'ribs', asked which of 2.00 kg",
+        ),
+        (
+            "brisket, pork 3 kg, dinner 6pm",
+            "draft cut brisket_packer, dinner 18:00, and 1 'pork', asked which of 3.00 kg",
+        ),
+        ("brisket, pork chops, dinner 6pm", "draft cut brisket_packer, dinner 18:00, ignored pork chops"),
+        ("brisket, beef, 6 kg, dinner 6pm", "draft cut brisket_packer, mass 6.00 kg, dinner 18:00"),
+        (
+            "brisket 6 kg with 2 chickens, dinner 6pm",
+            "draft cut brisket_packer, mass 6.00 kg, dinner 18:00, and 2 whole_chicken",
+        ),
+        ("brisket, dinner September 19th (Saturday) 18:00", "draft cut brisket_packer, dinner 18:00 in 7 days"),
+        ("brisket, dinner Sat 19/9 18:00", "draft cut brisket_packer, dinner 18:00 in 7 days"),
+        ("brisket, dinner Sunday 4/10 18:00", "draft cut brisket_packer, dinner 18:00 in 22 days"),
+        ("brisket dinner Saturday 18:00 19 September", "draft cut brisket_packer, dinner 18:00 in 7 days"),
+    ],
+)
+def test_what_is_said_of_a_piece_or_a_day_stays_with_it(text: str, understood: str) -> None:
+    """A count never moves to another cut, what may be several cuts is kept to be asked, a date is that date."""
+    assert meant(text) == understood
