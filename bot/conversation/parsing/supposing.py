@@ -17,7 +17,7 @@ from bot.conversation.parsing.kinds import step_called
 from bot.conversation.parsing.moves import band
 from bot.conversation.parsing.numbers import figures
 from bot.conversation.parsing.serving import serving_said
-from bot.conversation.parsing.steps import mentioned
+from bot.conversation.parsing.steps import mentioned, named
 from bot.conversation.parsing.words import cut_out, phrases
 
 _WHY = re.compile(
@@ -82,7 +82,7 @@ def supposed(heard: str, text: str, context: Context) -> Intent | None:
 def _about(topic: Topic, of: str, context: Context) -> Intent | None:
     """Return a question about the step that is named, or about the open one where none is; None: of something else."""
     of = of.strip(" ,")
-    step = (mentioned(of, context.stage) or (None,))[0] or step_called(of)
+    step = (mentioned(of, context.stage) or (None,))[0] or named(of) or step_called(of)
     if step is not None and not _NOT_A_STEP.search(of):
         return Ask(topic=topic, step=step)
     return Ask(topic=topic) if not of or _THIS.match(of) else None

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import pytest
 
+from bot.commands import Ask, Topic
 from bot.conversation.interpreter import read
 from tests.unit.bot.conversation.spoken import plain, setting
 
@@ -307,3 +308,14 @@ def test_how_the_meat_is_to_rest(text: str, understood: str, here: str) -> None:
 def test_where_it_lies_is_told_once_it_is_off(text: str, cooking: str, resting: str) -> None:
     """What lies in an oven is told of meat that rests; a box is a step done, and a pit that holds is a reading."""
     assert (meant(text), meant(text, RESTING)) == (cooking, resting)
+
+
+@pytest.mark.parametrize(
+    ("text", "step"),
+    [("why salt the meat?", "dry_brine"), ("why read the meat?", "core_read"), ("why trim the meat?", "trim")],
+)
+def test_why_is_about_the_step_and_not_about_the_meat(text: str, step: str) -> None:
+    """ "The meat" stands in many sentences: the verb says which step is meant."""
+    (asked,) = read(text, setting(PLANNED))
+    assert isinstance(asked, Ask)
+    assert (asked.topic, asked.step) == (Topic.WHY, step)
