@@ -315,7 +315,7 @@ def test_where_it_lies_is_told_once_it_is_off(text: str, cooking: str, resting: 
     [("why salt the meat?", "dry_brine"), ("why read the meat?", "core_read"), ("why trim the meat?", "trim")],
 )
 def test_why_is_about_the_step_and_not_about_the_meat(text: str, step: str) -> None:
-    """ "The meat" stands in many sentences: the verb says which step is meant."""
+    """Words about the meat stand in many sentences: the verb says which step is meant."""
     (asked,) = read(text, setting(PLANNED))
     assert isinstance(asked, Ask)
     assert (asked.topic, asked.step) == (Topic.WHY, step)
