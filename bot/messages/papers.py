@@ -8,6 +8,7 @@ from __future__ import annotations
 import datetime as dt
 from zoneinfo import ZoneInfo
 
+from bot.messages.every_step import every
 from bot.messages.figures import Voice, span, to_five
 from bot.messages.message import lines
 from bot.messages.steps import CAUTIONS, step_words
@@ -222,17 +223,24 @@ def row_title(step_id: str, title: str, pieces: tuple[str, ...]) -> str:
     return _("{title}: {pieces}").format(title=short.get(step_id, title), pieces=", ".join(pieces))
 
 
-def row_note(step_id: str, cut: Cut, window: Window | None, voice: Voice) -> str:
-    """Return what stands behind a step on the page: a window, or a temperature to look for."""
+def row_often(title: str, length: dt.timedelta) -> str:
+    """Return a row of the page that comes again and again, with how often."""
+    return _("{title}, {every}").format(title=title, every=every(length))
+
+
+def row_note(step_id: str, cut: Cut, window: Window | None, voice: Voice, *, short: bool = False) -> str:
+    """Return what stands behind a step on the page: a window, or a temperature to look for; `short` in half a line."""
     if step_id == "pull" and window is not None:
-        return _("usual {window}").format(window=short_window(window, voice))
-    if step_id == "bark_check":
-        return _("near {core}").format(core=voice.temp(cut.bark_look_c))
-    if step_id == "tender_test":
-        return _("from {core}").format(core=voice.temp(cut.start_testing_c))
-    if step_id == "second_spot":
-        return _("needs {core}").format(core=voice.temp(cut.target_c.typical))
-    return ""
+        return short_window(window, voice) if short else _("usual {window}").format(window=short_window(window, voice))
+    notes = {
+        "bark_check": (_("near {core}"), cut.bark_look_c),
+        "tender_test": (_("from {core}"), cut.start_testing_c),
+        "second_spot": (_("needs {core}"), cut.target_c.typical),
+    }
+    if step_id not in notes:
+        return ""
+    text, core_c = notes[step_id]
+    return voice.temp(core_c) if short else text.format(core=voice.temp(core_c))
 
 
 def target_words(cut: Cut, minimum_c: float, voice: Voice) -> str:

@@ -13,8 +13,10 @@ from bot.messages import papers as words
 from bot.messages.figures import Voice, to_five
 from scheduler.cook import Situation
 from scheduler.facts import Detail
+from scheduler.planning.nights import is_quiet
 from scheduler.planning.outlook import Window
 from scheduler.planning.prompts import key_of
+from scheduler.planning.recurring import Recurring, recurring
 from scheduler.planning.steps import BeforeServing, Level, Step
 from scheduler.planning.views import PieceView
 from scheduler.state import FIRST
@@ -64,6 +66,8 @@ class Row:
     window: Window | None
     """From when to when it may come, for what follows the meat."""
     note: str
+    short: str
+    """The note where there is half a line for it."""
     who: str | None
     """Who has the watch then."""
     late_until: dt.datetime
@@ -91,8 +95,26 @@ def rows_of(situation: Situation, voice: Voice) -> tuple[Row, ...]:
     """Return what is still to be done, in order of time; shared steps once, steps of the meat once for each piece."""
     entries = [entry for entry in (*situation.courses(), *_sides(situation)) if not _was_done(entry, situation)]
     found = [_row(entry, situation, voice) for entry in entries]
-    ordered = sorted((row for row in found if _to_come(row, voice.now)), key=lambda row: row.at)
-    return _one_dinner(tuple(ordered))
+    series = recurring(situation.views, situation.catalogue)
+    fuel = next((one for one in series if one.step.id == "fuel_check"), None)
+    if fuel is not None and not any(row.step == "fuel_check" for row in found):  # the next one of a running cook
+        found.append(_row((fuel.at, fuel.step, None), situation, voice))
+    found = [_often(row, fuel, situation) if row.step == "fuel_check" else row for row in found]
+    now = to_five(voice.now)
+    # What should be done by now is done now: no row of a plan lies behind the time it was made.
+    ordered = [dataclasses.replace(row, at=max(row.at, now)) for row in found if _to_come(row, voice.now)]
+    return _one_dinner(tuple(sorted(ordered, key=lambda row: row.at)))
+
+
+def _often(row: Row, fuel: Recurring | None, situation: Situation) -> Row:
+    """Return the row of the fuel with how often it is looked at; over a night it must stand on the page."""
+    if fuel is None or not fuel.comes_again:
+        return row
+    title = words.row_often(row.title, fuel.every)
+    off_at = fuel.ends_at or fuel.at
+    looks = range(int((off_at - fuel.at) / SOON) + 1)
+    night = any(is_quiet(situation.state, fuel.at + look * SOON) for look in looks)
+    return dataclasses.replace(row, title=title, weight=min(row.weight, MUST) if night else row.weight)
 
 
 def _was_done(entry: Entry, situation: Situation) -> bool:
@@ -121,6 +143,7 @@ def _row(entry: Entry, situation: Situation, voice: Voice) -> Row:
         at=to_five(at),
         window=window,
         note=words.row_note(step.id, view.cut, window, voice),
+        short=words.row_note(step.id, view.cut, window, voice, short=True),
         who=who_at(situation, at),
         late_until=at + dt.timedelta(minutes=step.late_min),
         weight=_weight(step),

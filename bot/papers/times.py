@@ -19,7 +19,8 @@ _DAY, _MORE = 12.0, 11.0
 _BETWEEN = 10.0
 _LAST_RESORT = {"bark_check": 4, "tender_test": 3, "second_spot": 3, "light": 2, "pull": 1}
 """What goes first of the rows that should never go, where a page is far too full."""
-_NOTE = 9.0
+_NOTE, _SMALLEST = 9.0, 8.0
+"""Letters of a note, and the smallest of what is done [pt]."""
 _LONGEST_TOGETHER = 26
 """Letters of a row that names several pieces; where it is longer each has a row of its own."""
 
@@ -51,14 +52,23 @@ class Times:
     def fitting(cls, sheet: PlanSheet, room: float, height: float, size: float) -> Times:
         """Return the rows that fit into `height` [pt] in letters of `size`, the least important ones left out.
 
-        Of several pieces there are two columns, without what stands in the table of the pieces.
+        There is one column where all fit, else two, with the notes short; of several pieces always two, without what
+        stands in the table of the pieces.
         """
+        several = len(sheet.pieces) > 1
+        wide = None if several else cls._within(sheet, room, height, size, halves=False)
+        if wide is not None and not wide.left_out:
+            return wide
+        return cls._within(sheet, room, height, size, halves=True)
+
+    @classmethod
+    def _within(cls, sheet: PlanSheet, room: float, height: float, size: float, *, halves: bool) -> Times:
         rows = merged(sheet)
         all_of_them, several = len(rows), len(sheet.pieces) > 1
         while True:
-            lines = tuple(_line(row, sheet, brief=several) for row in rows)
+            lines = tuple(_line(row, sheet, brief=several, narrow=halves) for row in rows)
             times = cls(
-                columns=_halves(lines) if several else (lines,),
+                columns=_halves(lines) if halves else (lines,),
                 room=room,
                 size=size,
                 count=len(rows),
@@ -111,7 +121,7 @@ class Times:
         face, size = BOLD if line.must else PLAIN, self.size - 2.0
         note = shortened(line.behind, PLAIN, _NOTE, room * 0.55)
         aside = width(note, PLAIN, _NOTE) + (6.0 if note else 0.0)
-        while size > _NOTE and width(line.what, face, size) > room - aside:
+        while size > _SMALLEST and width(line.what, face, size) > room - aside:
             size -= 0.5
         canvas.setFont(face, size)
         canvas.drawString(left, y, shortened(line.what, face, size, room - aside))
@@ -140,9 +150,10 @@ def merged(sheet: PlanSheet) -> list[Row]:
     return found
 
 
-def _line(row: Row, sheet: PlanSheet, *, brief: bool) -> Line:
+def _line(row: Row, sheet: PlanSheet, *, brief: bool, narrow: bool) -> Line:
     local = row.at.astimezone(sheet.zone)
-    notes = (row.who or "",) if brief else (row.note, row.who or "")
+    note = row.short if narrow else row.note
+    notes = (row.who or "",) if brief else (note, row.who or "")
     return Line(
         day=printable(words.day_heading(local)),
         time=f"{local:%H:%M}",

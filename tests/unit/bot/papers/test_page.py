@@ -165,7 +165,7 @@ def test_a_night_cook_shows_vents_watches_and_the_dial() -> None:
     assert "Four hours on" in text
     bark = next(row for row in made.rows if row.step == "bark_check")
     assert bark.who == "Wren"
-    assert f"{bark.at.astimezone(made.zone):%H:%M} look at the bark near 160 F · Wren" in text
+    assert f"{bark.at.astimezone(made.zone):%H:%M} look at the bark 160 F · Wren" in text
 
 
 def test_a_watch_that_is_over_is_not_printed_again() -> None:
@@ -260,3 +260,20 @@ def test_who_sleeps_is_not_woken_by_the_planned_pit() -> None:
     assert "over 300 F (149 C)" in sheet().wake_if
     log = Logbook(dataclasses.replace(planned(), cut="whole_chicken", pit_low_c=162.8, pit_high_c=162.8))
     assert "over 350 F" in sheet(log).wake_if
+
+
+def test_a_night_on_the_page_looks_at_the_fuel() -> None:
+    """Over a night the fuel stands on it with how often it is looked at, and the room beside is used for more rows."""
+    made = sheet(night_cook(), now=EVENING)
+    assert "look at the fuel, every 2.5 h" in text_of(made)
+    assert next(row for row in made.rows if row.step == "fuel_check").weight <= MUST
+    times = next(block for block in laid_out(made, HEIGHT - 2 * MARGIN) if isinstance(block, Times))
+    assert len(times.columns) == 2
+    assert times.count >= 15
+
+
+def test_nothing_on_the_page_lies_behind_its_making() -> None:
+    """When ready: what should be done by now stands at the time the page was made."""
+    made = sheet(Logbook(planned(serving=WHEN_READY)))
+    assert all(row.at >= made.issued_at for row in made.rows)
+    assert any(row.at - made.issued_at < dt.timedelta(minutes=5) for row in made.rows)
