@@ -71,6 +71,10 @@ PUT_AWAY = frozenset({"leftovers", "two_hour"})
 """Steps by which food is cooled or thrown away after dinner: never done to meat that is not safe yet."""
 
 
+AGAIN = frozenset({"raw_cleanup"})
+"""Steps done once for each time that raw meat goes on: told again while they are asked for, they count again."""
+
+
 def may_be_kept(view: PieceView, now: dt.datetime) -> bool:
     """Return whether meat may be cooled: it was served, or pulled and read safe; a missing reading is not safe."""
     return view.state.did("serve") is not None or (view.state.did("pull") is not None and view.gate.is_open(now))
@@ -231,7 +235,8 @@ class _Decision:
             self._stays_open(report, step.id)
             return None
         earlier = current.state.did(done.step)
-        if earlier is not None and (step.happens_once or step.id == "pull"):
+        anew = step.id in AGAIN and current.prompt(step.id) is not None
+        if earlier is not None and not anew and (step.happens_once or step.id == "pull"):
             return self._again(report, earlier.fact, current)
         if earlier is not None and self._twice(report, done, earlier, current.prompt(step.id)):
             self.events = (

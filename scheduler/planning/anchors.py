@@ -125,6 +125,8 @@ class Anchors:
                 if plate_at is None:
                     return None
                 minutes = anchor.minutes
+                if step.id == "collect_meat" and not self.state.planned.frozen:  # no longer than it keeps raw
+                    minutes = min(minutes, self.cut.fridge_days[1] * 24 * 60)
                 if step.id in _AFTER_PULL:  # a short rest leaves less than that between the fire and the plate
                     cut = self.cut
                     minutes = min(minutes, cut.vent_min + cut.rest_min_min + cut.slice_min)

@@ -208,7 +208,7 @@ def _not_at_night(step: Step, due: Due, state: CookState) -> dt.datetime:
     if since >= night:
         return due.at
     wall = local.replace(tzinfo=None) - since
-    if days_after and step.id != "leftover_expire":
+    if (days_after and step.id != "leftover_expire") or step.id == "collect_meat":  # raw meat waits no longer for it
         return (wall + night + _MORNING).replace(tzinfo=local.tzinfo).astimezone(dt.UTC)
     earliest = due.at - dt.timedelta(minutes=step.early_min)
     return max((wall - _EVENING).replace(tzinfo=local.tzinfo).astimezone(dt.UTC), earliest)

@@ -39,7 +39,7 @@ def left_out(step: Step, state: CookState, cut: Cut) -> str | None:
         return unmet
     if state.planned.from_middle and step.phase in {"before", "fire"}:
         return "from_middle"
-    if any(state.did(done) for done in step.until):
+    if any(_overtakes(done, step, state) for done in step.until):
         return "overtaken"
     if reached(state, cut) and step.phase == "cooking" and step.id not in _STILL_AFTER_TENDER:
         return "ready"  # it comes off now: nobody looks at fuel or bark any more
@@ -48,6 +48,12 @@ def left_out(step: Step, state: CookState, cut: Cut) -> str | None:
     if _over_by_wrap(step, state):
         return "wrapped"
     return None if step.safety else _unwanted(step, state)
+
+
+def _overtakes(done: str, step: Step, state: CookState) -> bool:
+    """Return whether something that was done ends a step; a fire that is still to come for a later piece does not."""
+    told = state.did(done)
+    return told is not None and not (step.scope == "piece" and told.at > state.as_of)
 
 
 def _unwanted(step: Step, state: CookState) -> str | None:

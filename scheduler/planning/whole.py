@@ -9,6 +9,7 @@ from __future__ import annotations
 import dataclasses
 import datetime as dt
 
+from scheduler.cuts import Cut
 from scheduler.planning.catalogue import Catalogue
 from scheduler.planning.fuel import light_lead
 from scheduler.planning.outlook import Outlook, Window
@@ -20,6 +21,9 @@ from scheduler.state import FIRST, PIECE_STEPS, CookState, DoneAt
 
 _WHEN_FIRST = frozenset({"trim", "dry_brine", "probe_in", "meat_on"})
 """Steps that have happened for the cook when they were done to the first piece; all others when done to the last."""
+
+_PER_BOARDING = frozenset({"raw_cleanup"})
+"""What is asked again when more raw meat goes on."""
 
 _PER_WAVE = frozenset({"two_hour", "leftovers"})
 """What is asked again when food comes out after it was put away."""
@@ -59,8 +63,12 @@ def whole_itinerary(views: tuple[PieceView, ...], catalogue: Catalogue) -> tuple
     found: list[Course] = []
     lead = views[0]
     state = whole_state(views)
-    shared = itinerary(state, whole_outlook(views, lead), lead.cut, catalogue)
+    shared = itinerary(state, whole_outlook(views, lead), _whole_cut(views), catalogue)
     found += [(at, step, None) for at, step in shared if step.scope == "cook"]
+    again = [step for step in catalogue.steps.steps if step.id in _PER_BOARDING]
+    for boarding in _boardings(views)[1:]:
+        on_at = boarding[-1].outlook.on_at
+        found += [(on_at, step, None) for step in again if not boarding[0].state.did("meat_on")]
     for view in views:
         own = itinerary(_in_turn(view, views), view.outlook, view.cut, catalogue)
         found += [(at, step, view.piece) for at, step in own if step.scope == "piece"]
@@ -71,20 +79,60 @@ def _shared(views: tuple[PieceView, ...], catalogue: Catalogue) -> list[Prompt]:
     """Return the prompts of what is done once: up to dinner, and for every wave what becomes of the food."""
     lead = views[0]
     state, outlook = whole_state(views), whole_outlook(views, lead)
+    cut = _whole_cut(views)
     prompts = [
         prompt
-        for prompt in schedule(state, outlook, lead.cut, catalogue)
-        if prompt.step.scope == "cook" and prompt.step.phase != "after"
+        for prompt in schedule(state, outlook, cut, catalogue)
+        if prompt.step.scope == "cook" and prompt.step.phase != "after" and prompt.step.id not in _PER_BOARDING
     ]
+    for boarding in _boardings(views):
+        boarded = _boarded(state, boarding)
+        prompts += [p for p in schedule(boarded, outlook, cut, catalogue) if p.step.id in _PER_BOARDING]
     keys: set[str] = set()
     for wave in _waves(views):
         served = _after(state, wave)
-        for prompt in schedule(served, outlook, lead.cut, catalogue):
+        for prompt in schedule(served, outlook, cut, catalogue):
             again = served.piece != FIRST and prompt.step.id not in _PER_WAVE
             if prompt.step.scope == "cook" and prompt.step.phase == "after" and not again and prompt.key not in keys:
                 keys.add(prompt.key)
                 prompts.append(prompt)
     return prompts
+
+
+def _whole_cut(views: tuple[PieceView, ...]) -> Cut:
+    """Return the cut of the leading piece, for one trip to the shop: no raw meat waits longer than any of it keeps."""
+    raw = [view for view in views if not view.state.did("meat_on")] or list(views)
+    strictest = min((view.cut.fridge_days for view in raw), key=lambda days: days[1])
+    return views[0].cut.model_copy(update={"fridge_days": strictest})
+
+
+def _boardings(views: tuple[PieceView, ...]) -> list[list[PieceView]]:
+    """Return the pieces in groups that go on together, by what happened or is expected: raw meat lies about once for
+    each of them.
+    """
+    found: list[list[PieceView]] = []
+    for view in sorted(views, key=lambda view: view.outlook.on_at):
+        if found and view.outlook.on_at - found[-1][0].outlook.on_at <= _LATER:
+            found[-1].append(view)
+        else:
+            found.append([view])
+    return found
+
+
+def _boarded(state: CookState, boarding: list[PieceView]) -> CookState:
+    """Return the state in which only these pieces went on, the newest of them last; what was washed before does not
+    count.
+    """
+    on = [one for view in boarding if (one := view.state.did("meat_on")) is not None]
+    done = {step: times for step, times in state.done.items() if step != "meat_on"}
+    if on:
+        done["meat_on"] = (max(on, key=lambda one: one.at),)
+    first_at = min((one.at for one in on), default=None)
+    for step in _PER_BOARDING:
+        done[step] = tuple(d for d in state.done.get(step, ()) if first_at is not None and d.at >= first_at)
+    key = f"{boarding[0].piece}/"
+    closed = {k: at for k, at in state.closed.items() if step_of(k) not in _PER_BOARDING or k.startswith(key)}
+    return dataclasses.replace(state, piece=boarding[0].piece, done=done, closed=closed)
 
 
 def _waves(views: tuple[PieceView, ...]) -> list[PieceView]:

@@ -203,3 +203,62 @@ def test_waves_are_served_apart_and_the_food_of_each_is_put_away() -> None:
     rules = {e.finding.rule for e in log.ring(DINNER + 60 + 121).events if isinstance(e, Found) and e.piece == "p2"}
     assert "two_hours_out" in rules
     assert log.situation.ended
+
+
+def test_the_raw_side_is_washed_each_time_raw_meat_goes_on() -> None:
+    """Three pieces at three times: three cleanings, each asked when its meat goes on, none closed by an earlier one."""
+    log = _three()
+    planned_on = sorted(v.outlook.on_at for v in log.situation.views)
+    assert [at_ for at_, step, _ in log.situation.courses() if step.id == "raw_cleanup"] == planned_on
+    on = {v.piece: minutes_of(v.outlook.on_at) or 0.0 for v in log.situation.views}
+    _say(log, None, StepDone(step="light"), on["p1"] - 60)
+    for piece in ("p1", "p3", "p2"):
+        minutes = minutes_of(log.situation.view(piece).outlook.on_at) or 0.0
+        _say(log, piece, StepDone(step="meat_on"), minutes)
+        open_now = [p.key for p in log.situation.prompts if p.step.id == "raw_cleanup"]
+        assert open_now == [f"{piece}/raw_cleanup/1"]
+        washed = _say(log, None, StepDone(step="raw_cleanup"), minutes + 5)
+        assert [f.body for f in washed.facts if isinstance(f.body, StepDone)] == [StepDone(step="raw_cleanup")]
+        assert not [p for p in log.situation.prompts if p.step.id == "raw_cleanup"]
+
+
+def test_two_pieces_that_go_on_together_are_one_cleaning() -> None:
+    """Within twenty minutes it is the same board and the same knife."""
+    log = _three()
+    first = minutes_of(log.situation.views[0].outlook.on_at) or 0.0
+    _say(log, None, StepDone(step="light"), first - 60)
+    _say(log, "p1", StepDone(step="meat_on"), first)
+    _say(log, "p3", StepDone(step="meat_on"), first + 10)
+    assert len([p for p in log.situation.prompts if p.step.id == "raw_cleanup"]) == 1
+
+
+def test_a_later_piece_is_salted_although_the_fire_burns() -> None:
+    """The fire that was lit for the brisket ends no salting of what goes on hours later."""
+    log = _three()
+    on = {v.piece: minutes_of(v.outlook.on_at) or 0.0 for v in log.situation.views}
+    _say(log, None, StepDone(step="light"), on["p1"] - 60)
+    _say(log, "p1", StepDone(step="meat_on"), on["p1"])
+    asked = {p.key for p in log.situation.prompts if p.step.id in {"dry_brine", "trim"}}
+    assert asked == {"p2/dry_brine/1", "p2/trim/1", "p3/dry_brine/1", "p3/trim/1"}
+
+
+def test_the_meat_is_fetched_as_the_strictest_piece_keeps() -> None:
+    """A brisket alone three days before; with chicken or fish two; alone each as long as it keeps raw at most."""
+    days = {}
+    for cuts in (("brisket_packer",), ("brisket_packer", "whole_chicken"), ("sausages",), ("salmon_side",)):
+        begun = begin(
+            Beginning(
+                cook="c1",
+                planned=planned(cut=cuts[0], serving=dinner(10 * 1440.0), pit_low_c=121.0, pit_high_c=121.0),
+                more=tuple(PieceAdded(cut=cut) for cut in cuts[1:]),
+            ),
+            by="Ines", now=at(0), seed="s", message="m0", catalogue=CATALOGUE,
+        )  # fmt: skip
+        assert isinstance(begun, Changes)
+        plate = max(v.outlook.plate_at for v in begun.after.views if v.outlook.plate_at is not None)
+        (fetch,) = [p.due_at for p in begun.after.prompts if p.step.id == "collect_meat"]
+        days[cuts] = round((plate - fetch) / dt.timedelta(days=1), 1)
+    assert 2.5 <= days[("brisket_packer",)] <= 3.0
+    limits = {cut: CATALOGUE.cuts.get(cut).fridge_days[1] for cut in ("whole_chicken", "sausages", "salmon_side")}
+    assert set(limits.values()) == {2.0}
+    assert all(1.5 <= found <= 2.0 for cuts, found in days.items() if cuts != ("brisket_packer",)), days
