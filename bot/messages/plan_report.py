@@ -13,16 +13,15 @@ from bot.messages.dinner import dinner_line
 from bot.messages.every_step import step_lines
 from bot.messages.feeding import shopping_lines
 from bot.messages.figures import Voice, kilograms, span
+from bot.messages.pits import pit_note
 from bot.messages.plans import likely_late, side_by_side, snag_lines
 from bot.messages.steps import all_step_ids, step_words
 from bot.messages.words import _
 from scheduler.cook import Situation
-from scheduler.planning.alternatives import Alternative, pit_limits_c
+from scheduler.planning.alternatives import Alternative
 from scheduler.planning.backward import Backward
-from scheduler.planning.bounds import PitSense, coldest_c, pit_sense
 from scheduler.planning.prompts import Why
 from scheduler.planning.steps import MOMENTS
-from scheduler.planning.views import PieceView
 
 
 def report(
@@ -40,7 +39,7 @@ def report(
         assert plan is not None, "a plan has nothing on the fire"
         found += [headline(seen, voice), *filter(None, (likely_late(plan, voice), dinner_line(seen, voice)))]
         found += _times(plan, voice, later=plan.light_at > first_lit)
-        found += [note] if (note := _pit_note(view, voice)) else []
+        found += [note] if (note := pit_note(view, voice)) else []
         found += [*snag_lines(plan, view.cut, voice), ""]
     if room := capacity_note(situation):
         found += [room, ""]
@@ -52,24 +51,6 @@ def report(
     found += step_lines(situation, voice)
     notes = [*([clock_change] if clock_change else []), *_assumptions(situation, assumed, voice)]
     return [*found, *([""] if notes else []), *notes]
-
-
-def _pit_note(view: PieceView, voice: Voice) -> str:
-    """Return a caution about a pit that is no usual one for a piece; nothing about a usual one."""
-    band, cut = view.state.pit[-1], view.cut
-    pit = voice.band(band.low_c, band.high_c)
-    match pit_sense(cut, view.state.planned.wrap, band.low_c, band.high_c):
-        case PitSense.COLD:
-            return _(
-                "Pit {pit} is too cold for {cut}: the meat is too long below 140 F (60 C), where germs grow. "
-                "At least {coldest}."
-            ).format(pit=pit, cut=_(cut.name), coldest=voice.temp(coldest_c(cut)))
-        case PitSense.HOT | PitSense.IMPOSSIBLE:
-            return _(
-                "Pit {pit} is hotter than usual for {cut} (up to {hottest}): it dries and scorches sooner."
-            ).format(pit=pit, cut=_(cut.name), hottest=voice.temp(pit_limits_c(cut, view.state.planned.wrap)[1]))
-        case PitSense.USUAL:
-            return ""
 
 
 def _times(plan: Backward, voice: Voice, *, later: bool) -> list[str]:

@@ -10,6 +10,7 @@ from bot.messages.answers import plan
 from bot.messages.cooker import with_cooker
 from bot.messages.figures import Voice
 from bot.messages.message import Message, Option, lines
+from bot.messages.pits import pit_note
 from bot.messages.plans import side_by_side, snags_of_several
 from bot.messages.words import _
 from scheduler.cook import Situation
@@ -109,20 +110,28 @@ def ask_serving(zone: str) -> Message:
     )
 
 
-def ask_pit(cut: Cut, voice: Voice) -> Message:
-    """Ask how hot the cooker runs, with the usual bands of the cut as buttons."""
-    rows = tuple(((voice.temp(value), Draft(pit_low_c=value, pit_high_c=value)),) for value in usual_pits(cut, voice))
+def ask_pit(cuts: tuple[Cut, ...], voice: Voice) -> Message:
+    """Ask how hot the cooker runs, with pits that are usual for all of these cuts as buttons."""
+    pits = tuple(dict.fromkeys(usual_pits(cuts, voice)))
+    rows = tuple(((voice.temp(value), Draft(pit_low_c=value, pit_high_c=value)),) for value in pits)
     example = "250-275" if voice.unit == "F" else "120-135"
     return Message(
         text=_("How hot does the cooker run? A number or a band, like {example}.").format(example=example), choices=rows
     )
 
 
-def usual_pits(cut: Cut, voice: Voice) -> tuple[float, float, float]:
-    """Return the low, usual and high pit of a cut [°C], as people set one: in Fahrenheit to the next 5 degrees."""
+def usual_pits(cuts: tuple[Cut, ...], voice: Voice) -> tuple[float, float, float]:
+    """Return the low, usual and high pit of cuts on one fire [°C], as people set one: in Fahrenheit to the next 5
+    degrees. The usual one is that of the first cut, as near as all bear it; where no pit fits them all, the pits are
+    those of the first.
+    """
+    low_c, high_c = max(cut.pit_c.low for cut in cuts), min(cut.pit_c.high for cut in cuts)
+    if low_c > high_c:
+        low_c, high_c = cuts[0].pit_c.low, cuts[0].pit_c.high
+    usual_c = min(max(cuts[0].pit_c.typical, low_c), high_c)
     low, usual, high = (
         c_from_f(_SET_F * round(f_from_c(value) / _SET_F)) if voice.unit == "F" else value
-        for value in (cut.pit_c.low, cut.pit_c.typical, cut.pit_c.high)
+        for value in (low_c, usual_c, high_c)
     )
     return low, usual, high
 
@@ -146,7 +155,8 @@ def _plan_with_ways(situation: Situation, voice: Voice, offer: Message | None) -
     ways = side_by_side(alternatives_of(pieces, situation.catalogue.cookers), voice)
     known, _line, coming = shown.text.rpartition("\n")  # what comes next stays the last line
     snags = snags_of_several(situation, voice) if situation.several else ()  # one piece has them in its plan
-    return Message(text=lines(known, *snags, ways.text, coming), choices=(*shown.choices, *ways.choices))
+    pits = (note for view in situation.views if (note := pit_note(view, voice)))
+    return Message(text=lines(known, *pits, *snags, ways.text, coming), choices=(*shown.choices, *ways.choices))
 
 
 def which_of(answers: tuple[tuple[Cut, Situation], ...], draft: Draft, voice: Voice) -> Message:

@@ -168,7 +168,7 @@ def next_question(visit: Visit, known: Setup) -> Message:
         case "serving":
             return setup.ask_serving(visit.house.zone)
         case "pit" if known.draft.cut is not None:
-            return setup.ask_pit(cuts.get(known.draft.cut), _voice(visit, known.unit))
+            return setup.ask_pit(_on_one_fire(known.draft, visit), _voice(visit, known.unit))
         case _:
             asked = setup.ask_cut(cuts, known.draft.unknown_cut)
             return _broken(visit).then(asked) if known.draft.unknown_cut else asked
@@ -215,7 +215,7 @@ def _assumed(draft: say.Draft, visit: Visit, voice: Voice) -> say.Draft:
     if draft.on_at is None or draft.cut is None:
         return draft
     cut = visit.house.catalogue.cuts.get(draft.cut)
-    return _filled(draft, cut, voice)
+    return _filled(draft, cut, voice, _on_one_fire(draft, visit)[1:])
 
 
 def _usual(visit: Visit, known: Setup) -> list[say.Draft]:
@@ -224,7 +224,7 @@ def _usual(visit: Visit, known: Setup) -> list[say.Draft]:
         return [settled(known.draft.vague[0], None)]
     if missing(known.draft) != "pit" or known.draft.cut is None:
         return []
-    _, usual_c, _ = setup.usual_pits(visit.house.catalogue.cuts.get(known.draft.cut), _voice(visit, known.unit))
+    _, usual_c, _ = setup.usual_pits(_on_one_fire(known.draft, visit), _voice(visit, known.unit))
     return [say.Draft(pit_low_c=usual_c, pit_high_c=usual_c)]
 
 
@@ -240,10 +240,16 @@ def _past(draft: say.Draft, visit: Visit) -> Message | None:
     return Message(text=refusal_text(begun, _voice(visit, None))) if isinstance(begun, Refusal) else None
 
 
-def _filled(draft: say.Draft, cut: Cut, voice: Voice) -> say.Draft:
+def _on_one_fire(draft: say.Draft, visit: Visit) -> tuple[Cut, ...]:
+    """Return the cuts that share the pit: not those with a pit of their own."""
+    sharing = [draft.cut, *(piece.cut for piece in draft.more if piece.pit_low_c is None)]
+    return tuple(visit.house.catalogue.cuts.get(cut) for cut in sharing if cut is not None)
+
+
+def _filled(draft: say.Draft, cut: Cut, voice: Voice, others: tuple[Cut, ...] = ()) -> say.Draft:
     update: dict[str, object] = {"cut": cut.id}
     if draft.pit_low_c is None:
-        _, usual_c, _ = setup.usual_pits(cut, voice)
+        _, usual_c, _ = setup.usual_pits((cut, *others), voice)
         update |= {"pit_low_c": usual_c, "pit_high_c": usual_c}
     if draft.serving is None:
         update["serving"] = Serving(kind=ServingKind.WHEN_READY, zone=voice.zone)

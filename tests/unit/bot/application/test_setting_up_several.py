@@ -95,3 +95,33 @@ def test_the_same_sentence_twice_leaves_the_cook_whole(kitchen: PlayedKitchen) -
     assert kitchen.situation.state.readings == readings
     assert _steps(kitchen) == before
     assert "meat on (whole brisket)" in before
+
+
+def test_pits_to_choose_from_fit_every_piece(kitchen: PlayedKitchen) -> None:
+    """Beside chickens, which begin at 275 F, no brisket pit of 225 F is offered."""
+    kitchen.opens("Ines")
+    asked = kitchen.say("Ines", "brisket 6 kg and 2 chickens, dinner 18:00 tomorrow")
+    assert asked.labels == ("275 F", "300 F")
+
+
+@pytest.mark.parametrize(
+    ("sentence", "said"),
+    [
+        ("salmon 1 kg, dinner 18:00, pit 325", "Pit 325 F is hotter than usual for salmon side (up to 275 F)"),
+        ("2 chickens, dinner 18:00, pit 250", "Pit 250 F is colder than usual for whole chicken (from 275 F)"),
+        (
+            "brisket 6 kg and salmon 1 kg, dinner 18:00 tomorrow, pit 300",
+            "Pit 300 F is hotter than usual for salmon side (up to 275 F)",
+        ),
+    ],
+)
+def test_an_unusual_pit_is_said_with_the_plan(kitchen: PlayedKitchen, sentence: str, said: str) -> None:
+    """What a cut is not usually cooked at is planned, and one line says so; a usual pit needs none."""
+    kitchen.opens("Ines")
+    assert sum(said in line for line in kitchen.say("Ines", sentence).lines) == 1
+
+
+def test_a_usual_pit_needs_no_word(kitchen: PlayedKitchen) -> None:
+    """Within the bands of every piece nothing is said of the pit."""
+    kitchen.opens("Ines")
+    assert "than usual" not in kitchen.say("Ines", "brisket 6 kg and 2 chickens, dinner 18:00 tomorrow, pit 285").text
