@@ -18,6 +18,7 @@ from bot.messages.trip import choices_for
 from scheduler.cook import Situation, may_be_kept
 from scheduler.facts import Slot
 from scheduler.planning.prompts import Prompt
+from scheduler.state import Stage
 
 DEFAULT_UNIT = "F"
 """Unit spoken while nobody has used one."""
@@ -71,6 +72,7 @@ def _context(visit: Visit, situation: Situation) -> Context:
         last_core_at=None if core is None else core.at,
         last_pit_c=None if pit is None else pit.value_c,
         last_pit_at=None if pit is None else pit.at,
+        lights_at=_lights_at(situation),
         meat_on_at=state.at("meat_on"),
         wrap=state.wraps[-1][1].wrap if state.wraps else state.planned.wrap,
         troubles=tuple(state.troubles),
@@ -80,6 +82,13 @@ def _context(visit: Visit, situation: Situation) -> Context:
         rest_place=None if state.rest is None else state.rest.place,
         muted=tuple(state.muted),
     )
+
+
+def _lights_at(situation: Situation) -> dt.datetime | None:
+    """Return when the fire is to be lit for the first piece, None once it burns."""
+    plans = [view.outlook.plan for view in situation.views if view.outlook.plan is not None]
+    burns = situation.stage is not Stage.BEFORE or not plans
+    return None if burns else min(plan.light_at for plan in plans)
 
 
 def setup_context(visit: Visit, slot: str | None, unit: str | None) -> Context:

@@ -5,6 +5,7 @@ A word that could mean several steps counts only while one of them is open.
 
 from __future__ import annotations
 
+import datetime as dt
 import re
 
 from bot.commands import Done
@@ -60,6 +61,10 @@ _BAN = phrases(
     r"\b(?:strong|high|heavy) winds?\b",
     r"^windy$",
 )
+_WIND = re.compile(r"\bwind(?:y|s)?\b")
+_TOO_WINDY = phrases(r"\btoo windy\b", r"\bban\b")
+_LIGHTS_LONG_AFTER = dt.timedelta(hours=3)
+"""Wind told longer before the fire is lit is the air of now: house rule."""
 _RAW = r"(?:raw(?: side| stuff| area)?|boards?|knives|knife|sink|counter|worktop|surfaces?|raw board)"
 _WASHED = phrases(
     rf"\b(?:washed|scrubbed|saniti[sz]ed|disinfected|cleaned|wiped)(?: down| up| off)? (?:\w+ ){{0,2}}{_RAW}\b",
@@ -120,9 +125,16 @@ def _rules(words: str, text: str, context: Context) -> Done | None:
         windy = re.search(r"\bwindy|\b(?:strong|high|heavy) winds?", text.casefold())
         calm = re.search(r"\bnot (?:too |very |so )?windy", text.casefold())
         return Done(step="rules_recheck", outcome="stop" if windy and not calm else "ok")
+    if not opened and _until_lit(context) > _LIGHTS_LONG_AFTER and _WIND.search(words) and not _TOO_WINDY.search(words):
+        return None  # the weather of another day: whether the fire may be lit is asked when it is to be lit
     if _BAN.search(words) and not re.search(r"\b(?:not|isn't|no)\b", words):
         return Done(step="rules_recheck", outcome="stop")
     return None
+
+
+def _until_lit(context: Context) -> dt.timedelta:
+    """Return how long it is until the fire is to be lit; nothing when that is not known."""
+    return dt.timedelta() if context.lights_at is None else context.lights_at - context.now
 
 
 def _of_an_open_step(plain: str, context: Context) -> Done | None:

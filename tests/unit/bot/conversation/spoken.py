@@ -108,7 +108,18 @@ def open_step(step: str) -> OpenStep:
 def setting(text: str, asked: str = "") -> Context:
     """Return the context that words like "unit=F last_core=166F@13:10 now=13:55" describe."""
     said = dict(pair.split("=") for pair in text.split())
-    unknown = set(said) - {"unit", "stage", "now", "last_core", "pit_target", "on", "serving", "setup", "muted"}
+    unknown = set(said) - {
+        "unit",
+        "stage",
+        "now",
+        "last_core",
+        "pit_target",
+        "on",
+        "serving",
+        "setup",
+        "muted",
+        "lights_in_h",
+    }
     assert not unknown, f"a setting has no {unknown}"
     core, _, core_at = said.get("last_core", "").partition("@")
     start = dt.datetime.combine(DAY, dt.time.fromisoformat(said["serving"])) if "serving" in said else None
@@ -122,6 +133,9 @@ def setting(text: str, asked: str = "") -> Context:
         pit_target_c=celsius(said["pit_target"]) if "pit_target" in said else None,
         last_core_c=celsius(core) if core else None,
         last_core_at=at(core_at) if core_at else None,
+        lights_at=at(said.get("now", "13:55")) + dt.timedelta(hours=float(said["lights_in_h"]))
+        if "lights_in_h" in said
+        else None,
         meat_on_at=at(said["on"]) if "on" in said else None,
         serving=Serving(kind=ServingKind.AT, zone=ZONE, start=start) if start else None,
         setup_slot=said.get("setup"),

@@ -71,6 +71,25 @@ def test_before_the_meat_is_on_wind_is_an_answer_about_the_fire(text: str, stage
     assert plain(read(text, setting(stage, "rules_recheck"))) == "done rules_recheck, stop"
 
 
+@pytest.mark.parametrize(
+    ("text", "hours", "asked", "understood"),
+    [
+        ("windy", 72, "", "air windy"),
+        ("very windy", 72, "", "air windy"),
+        ("cold and windy", 72, "", "air cold windy"),
+        ("windy", 72, "rules_recheck", "done rules_recheck, stop"),
+        ("windy", 1, "", "done rules_recheck, stop"),
+        ("too windy", 72, "", "done rules_recheck, stop"),
+        ("fire ban", 72, "", "done rules_recheck, stop"),
+    ],
+)
+def test_wind_long_before_the_fire_is_the_air(text: str, hours: float, asked: str, understood: str) -> None:
+    """Days before the fire is lit wind is weather, unless ban and wind are asked for just now or are said to forbid it;
+    near the lighting it stops the fire.
+    """
+    assert plain(read(text, setting(f"stage=before lights_in_h={hours}", asked))) == understood
+
+
 def test_calm_alone_does_not_clear_a_fire() -> None:
     """That it is calm says nothing about a ban: the step of safety stays open."""
     assert plain(read("calm", setting("stage=before", "rules_recheck"))) == "air calm"
