@@ -41,6 +41,8 @@ PLAN_LINES = 10
 _MAIN = ("meat_on", "pull", "light", "dry_brine", "bark_check", "tender_test", "slice", "box_meat", "two_hour", "ash")
 """Steps that the short plan shows, the most wanted first: as many as there is room for."""
 
+_AFTER_DINNER = frozenset({"two_hour", "ash"})
+
 
 def how_long(situation: Situation, voice: Voice) -> Message:
     """Return when the meat and the plate come, in at most six lines: beside a stall or an open wrap without the plate,
@@ -100,7 +102,9 @@ def plan(situation: Situation, voice: Voice, *, owner: bool = True) -> Message:
         several = plan_of_several(situation, voice, owner=owner)
         return dataclasses.replace(several, choices=() if situation.state.over else ((all_steps(),),))
     state = situation.state
-    main = [(at, step.id) for at, step in situation.itinerary() if step.id in _MAIN]
+    # What comes after dinner is of no help in planning it.
+    wanted = [step for step in _MAIN if state.stage is Stage.AFTER or step not in _AFTER_DINNER]
+    main = [(at, step.id) for at, step in situation.itinerary() if step.id in wanted]
     wraps = if_wrapped(situation, voice) if state.stage is Stage.COOKING else ""
     told = (wraps, _salt_note(situation), *_plan_notes(situation, voice))
     notes = [note for note in (*told, capacity_note(situation), plan_note(situation)) if note]

@@ -206,9 +206,11 @@ def _added_text(added: PieceAdded, voice: Voice) -> str:
 
 def _guests_text(told: GuestsTold) -> str:
     """Return who eats."""
-    parts = (
-        [] if told.adults is None else [n_("{count} person", "{count} people", told.adults).format(count=told.adults)]
+    grown = told.adults or 0
+    apart = (
+        n_("{count} adult", "{count} adults", grown) if told.children else n_("{count} person", "{count} people", grown)
     )
+    parts = [] if told.adults is None else [apart.format(count=grown)]
     if told.children:
         parts.append(n_("{count} child", "{count} children", told.children).format(count=told.children))
     how = {Appetite.LIGHT: _(", light eaters"), Appetite.HEARTY: _(", hearty eaters")}.get(told.appetite, "")
