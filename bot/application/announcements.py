@@ -14,6 +14,7 @@ from bot.application.writing import cook_write, tell
 from bot.chat import Address
 from bot.messages.advice import turned_advice
 from bot.messages.board import board
+from bot.messages.dinner import dinner_line
 from bot.messages.figures import Voice
 from bot.messages.message import Message, lines
 from bot.messages.moves import shift_text
@@ -23,6 +24,7 @@ from bot.ports import CookSnapshot
 from scheduler.cook import Changes, Found, Lapsed, Over, Shifted, Situation, TripDue, ring
 from scheduler.facts import Fact, LeverTaken, Planned
 from scheduler.planning.advice import advise
+from scheduler.planning.outlook import Verdict
 from scheduler.planning.trips import OUTAGE
 from scheduler.state import Stage
 
@@ -87,7 +89,8 @@ def answer(
     levers = Message(text="") if danger else _levers(done, trip, voice)
     text_for_me = text_for_me.then(levers)
     text_for_me = dataclasses.replace(text_for_me, text=lines(text_for_me.text, still_open(done.after, riding)))
-    told = tell(done.after, seed=visit.seed, now=visit.now, all_of_it=all_of_it)
+    late = done.after.deciding.outlook.verdict is Verdict.LATE and dinner_line(done.after, voice) in said.text
+    told = tell(done.after, seed=visit.seed, now=visit.now, all_of_it=all_of_it, plates=late)
     stopping = bool(warned.text) or danger
     work.say(
         _with_next(text_for_me, done.after, visit),

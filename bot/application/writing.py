@@ -15,8 +15,10 @@ from scheduler.planning.trips import wakes
 from scheduler.state import FIRST, Stage
 
 
-def tell(situation: Situation, *, seed: str, now: dt.datetime, all_of_it: bool) -> Fact:
-    """Return the fact that people were told the next time and, with `all_of_it`, the milestones."""
+def tell(situation: Situation, *, seed: str, now: dt.datetime, all_of_it: bool, plates: bool = False) -> Fact:
+    """Return the fact that people were told the next time and, with `all_of_it`, the milestones; `plates` says that
+    they heard how late dinner is, and no more.
+    """
     return Fact(
         id=f"{seed}.told",
         cook=situation.state.cook,
@@ -24,7 +26,7 @@ def tell(situation: Situation, *, seed: str, now: dt.datetime, all_of_it: bool) 
         happened_at=now,
         recorded_at=now,
         by=None,
-        body=situation.told(all_of_it=all_of_it),
+        body=situation.told(all_of_it=all_of_it, plates=plates),
     )
 
 

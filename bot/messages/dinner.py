@@ -19,6 +19,9 @@ from scheduler.state import Stage
 _IN_TIME = frozenset({Verdict.ON_TIME, Verdict.EARLY})
 
 
+_BOX_AGAIN, _BOX_MOVED = dt.timedelta(hours=1), dt.timedelta(minutes=30)
+"""The line about the box is told again after so long, or when its time has moved by so much: house rule."""
+
 _FEW = dt.timedelta(minutes=5)
 """A dinner that is later by less is not called late by a number."""
 
@@ -82,6 +85,15 @@ def box_line(situation: Situation, voice: Voice) -> str:
     return _("Dinner is later than a cold box holds: by {time} into a warm oven, 150 to 170 F (65 to 77 C).").format(
         time=voice.by(until)
     )
+
+
+def box_told(before: Situation | None, after: Situation, voice: Voice) -> bool:
+    """Return whether the line about the box was told within the hour, at the pull, and its time has hardly moved."""
+    pulled_at = None if before is None else before.state.at("pull")
+    if before is None or pulled_at is None or voice.now - pulled_at > _BOX_AGAIN:
+        return False
+    told, now = _oven_by(before), _oven_by(after)
+    return told is not None and now is not None and now > voice.now and abs(now - told) < _BOX_MOVED
 
 
 def _oven_by(situation: Situation) -> dt.datetime | None:

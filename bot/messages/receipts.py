@@ -11,7 +11,7 @@ import datetime as dt
 from bot.commands import Report, Value
 from bot.messages.bodies import body_text, fact_text, uncapital
 from bot.messages.cooker import after_the_cooker
-from bot.messages.dinner import box_line, dinner_line, unsafe_line
+from bot.messages.dinner import box_line, box_told, dinner_line, unsafe_line
 from bot.messages.figures import Voice
 from bot.messages.findings import finding_text
 from bot.messages.gates import vents_line
@@ -86,7 +86,8 @@ def _of_the_rest(changes: Changes, piece: str | None, voice: Voice) -> list[str]
     if unsafe_line(after, voice):
         pass  # what is to be done is said first, and nothing about a rest beside it
     elif any(isinstance(body, StepDone) and body.step in _RESTS for body in taken):
-        texts += [rest_text(after, voice), box_line(after, voice)]
+        before = None if changes.before is None else changes.before.seen_from(piece)
+        texts += [rest_text(after, voice), "" if box_told(before, after, voice) else box_line(after, voice)]
     elif any(isinstance(body, Reading) and body.slot is Slot.CORE for body in taken):
         texts.append(rest_text(after, voice))
     if any(isinstance(body, StepDone) and body.step == "bark_check" and body.outcome == "not_yet" for body in taken):
@@ -203,7 +204,8 @@ def _on_course(changes: Changes, voice: Voice) -> list[str]:
     )
     moved = any(isinstance(e, Shifted | SpotAsked) for e in changes.events)
     pulled = all(view.state.did("pull") for view in changes.after.views)
-    return [dinner_line(changes.after, voice)] if read and not moved and not pulled else []
+    known = changes.after.late_as_told
+    return [dinner_line(changes.after, voice)] if read and not moved and not pulled and not known else []
 
 
 def _moved_by_air(changes: Changes, voice: Voice) -> list[str]:

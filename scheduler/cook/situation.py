@@ -136,9 +136,15 @@ class Situation:
         """Return every step still to come once, at its expected time, with its piece (None: of the whole cook)."""
         return whole_itinerary(self.views, self.catalogue)
 
-    def told(self, *, all_of_it: bool) -> Told:
-        """Return the fact of what a message tells."""
-        return replanning.told(self.views, self.prompts, all_of_it=all_of_it)
+    def told(self, *, all_of_it: bool, plates: bool = False) -> Told:
+        """Return the fact of what a message tells: all milestones, only when the plate is (`plates`), or none."""
+        told = replanning.told(self.views, self.prompts, all_of_it=all_of_it)
+        return replanning.with_plates(told, self.views, self.prompts) if plates else told
+
+    @property
+    def late_as_told(self) -> bool:
+        """Return whether dinner is late, as people know already."""
+        return replanning.late_as_told(self.views)
 
     def having_told(self, told: Told) -> Situation:
         """Return the situation once people were told so: the schedule is the same, what counts as news is not."""

@@ -18,6 +18,9 @@ from scheduler.state import FIRST, CookState
 WORTH_TELLING = dt.timedelta(minutes=30)
 """Smaller moves are not announced; common practice, no source."""
 
+LATE_AGAIN = dt.timedelta(minutes=15)
+"""A dinner that is called late is called so again, unasked, once it has moved by this: house rule."""
+
 HALF_HOUR = dt.timedelta(minutes=30)
 
 _WAIT_FOR_THE_MEAT = ("bark_check", "tender_test")
@@ -107,6 +110,25 @@ def shift(views: tuple[PieceView, ...], prompts: tuple[Prompt, ...]) -> Shift | 
     verdict = deciding.outlook.verdict
     found = Shift(moves=moves, verdict_before=before, verdict_after=verdict)
     return found if moves or found.turned else None
+
+
+def late_as_told(views: tuple[PieceView, ...]) -> bool:
+    """Return whether dinner is late as people know already: the plate has moved by less than `LATE_AGAIN` since."""
+    last, deciding = views[0].state.told_milestones, worst(views)
+    plate_at = deciding.outlook.plate_at
+    if last is None or deciding.outlook.verdict is not Verdict.LATE or last.verdict != Verdict.LATE.value:
+        return False
+    told_at = dict(last.milestones).get(_named(deciding.piece, "plate"))
+    return told_at is not None and plate_at is not None and abs(plate_at - told_at) < LATE_AGAIN
+
+
+def with_plates(told: Told, views: tuple[PieceView, ...], prompts: tuple[Prompt, ...]) -> Told:
+    """Return what was told once people have heard when the plate is; all other milestones stay as they were told."""
+    last = views[0].state.told_milestones
+    if last is None or told.milestones:
+        return told
+    plates = {name: at for name, at in milestones(views, prompts) if name.split("/")[-1] == "plate"}
+    return dataclasses.replace(told, verdict=last.verdict, milestones=tuple((dict(last.milestones) | plates).items()))
 
 
 def _turned(before: Verdict | None, after: Verdict) -> bool:

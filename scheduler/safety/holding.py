@@ -35,6 +35,10 @@ _CAREFUL = 0.75
 _CAUTIOUS = 0.1
 """The quantile of the physics that is believed: one piece in ten is at `ACT_C` by then."""
 
+_READ_C, _APART_MIN = 1.0, 20.0
+"""A hand reader is off by this at most [°C], and looks nearer to one another than this show no fall [min]; common
+practice, no source."""
+
 SAME_LOOK = dt.timedelta(minutes=10)
 """Readings this near to one another are spots of one look: the lowest counts."""
 
@@ -48,13 +52,39 @@ def held_reading(state: CookState) -> ReadingAt | None:
     return min((r for r in since if since[-1].at - r.at <= SAME_LOOK), key=lambda r: r.value_c - r.spread_c)
 
 
+def _measured_tau_min(state: CookState, boxed_at: dt.datetime) -> float:
+    """Return the time constant of cooling that the last two looks into the box show, carefully [min]; 0 with fewer.
+
+    Each reading is taken a degree on the side that makes the fall faster.
+    """
+    if state.at("box_meat") is None:
+        return 0.0
+    looks: list[list[ReadingAt]] = []
+    for reading in state.read(Slot.CORE):
+        if reading.at <= boxed_at:
+            continue
+        if looks and reading.at - looks[-1][0].at <= SAME_LOOK:
+            looks[-1].append(reading)
+        else:
+            looks.append([reading])
+    if len(looks) < 2:  # noqa: PLR2004 - one look shows no fall
+        return 0.0
+    first, last = (min(look, key=lambda r: r.value_c - r.spread_c) for look in looks[-2:])
+    high_c, low_c = first.value_c + first.spread_c + _READ_C, last.value_c - last.spread_c - _READ_C
+    minutes = (last.at - first.at) / dt.timedelta(minutes=1)
+    if minutes < _APART_MIN or not _AIR_C < low_c < high_c:
+        return 0.0
+    return minutes / math.log((high_c - _AIR_C) / (low_c - _AIR_C))
+
+
 def act_by(state: CookState, cut: Cut) -> dt.datetime | None:
     """Return when the held core may have come down to `ACT_C`, carefully; None when nothing is held.
 
     The earlier of two answers, so that neither can put a look off for longer than the other allows: the 10 % time of
     the physics of rest (`scheduler.forecast.after`: piece, wrap, vent, towels and box), and a house rule, Newton
     cooling from the last core reading (or from the vented temperature when none is recent) with the time constant
-    that makes the cut's longest unheated rest end at the floor, shortened to three quarters.
+    that makes the cut's longest unheated rest end at the floor, shortened to three quarters. Two looks into one closed
+    box measure that time constant: where it is longer it counts instead, shortened as well, and the physics stay.
     """
     pulled_at = state.at("pull")
     if pulled_at is None or state.did("serve"):
@@ -68,7 +98,8 @@ def act_by(state: CookState, cut: Cut) -> dt.datetime | None:
     if start_c <= ACT_C:
         return start_at
     usual_tau_min = cut.rest_max_unheated_min / math.log((_VENTED_C - _AIR_C) / (FLOOR_C - _AIR_C))
-    minutes = _CAREFUL * usual_tau_min * math.log((start_c - _AIR_C) / (ACT_C - _AIR_C))
+    tau_min = max(usual_tau_min, _measured_tau_min(state, boxed_at))
+    minutes = _CAREFUL * tau_min * math.log((start_c - _AIR_C) / (ACT_C - _AIR_C))
     by_rule = start_at + dt.timedelta(minutes=minutes)
     resting = Held(
         cut=cut,

@@ -6,7 +6,7 @@ import pytest
 
 from scheduler.facts import Reading, Slot
 from scheduler.safety import ACT_C, FLOOR_C, Finding, FindingLevel, act_by, findings
-from tests.unit.scheduler.logbook import CATALOGUE, Logbook, at, cooking, cut, minutes_of, resting
+from tests.unit.scheduler.logbook import CATALOGUE, Logbook, at, cooking, cut, dinner, minutes_of, planned, resting
 
 
 def _found(log: Logbook, minutes: float) -> dict[str, Finding]:
@@ -133,3 +133,25 @@ def test_of_one_look_at_several_spots_the_lowest_counts() -> None:
     assert _found(log, 563)["held_act_now"].found_c == 62.0
     log.read(70.0, 620)
     assert not _found(log, 621)
+
+
+def test_two_looks_into_one_box_measure_how_it_cools() -> None:
+    """Thin ribs that fell three degrees in fifty minutes are not opened again after another half hour."""
+    log = resting(planned(cut="spareribs_stl", serving=dinner(1400)), pulled=480)
+    ribs = CATALOGUE.cuts.get("spareribs_stl")
+    log.done("box_meat", 490)
+    log.read(84.0, 530)
+    one = minutes_of(act_by(log.state, ribs))
+    log.read(81.0, 580)
+    two = minutes_of(act_by(log.state, ribs))
+    assert one is not None
+    assert two is not None
+    assert one - 530 < 50
+    assert 60 < two - 580 < 130
+    fast = resting(planned(cut="spareribs_stl", serving=dinner(1400)), pulled=480)
+    fast.done("box_meat", 490)
+    fast.read(84.0, 530)
+    fast.read(72.0, 560)
+    quick = minutes_of(act_by(fast.state, ribs))
+    assert quick is not None
+    assert quick - 560 < 30
