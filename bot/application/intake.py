@@ -18,7 +18,7 @@ from bot.application.handlers import cooking, editing, setting_up
 from bot.application.visit import House, Visit, Work
 from bot.application.voices import context_of, setup_context, voice_of
 from bot.chat import Incoming, IncomingKind
-from bot.conversation.interpreter import read
+from bot.conversation.interpreter import asks, read
 from bot.messages import talk
 from bot.messages.answers import what_next
 from bot.messages.message import Message
@@ -168,9 +168,11 @@ class Intake:
         known = setting_up.remembered(self._house.store.session(visit.address, visit.person.id))
         if known is None or known.asked_at is None or visit.now - known.asked_at > BESIDE_FOR:
             return False
-        wanted = read(visit.incoming.text, setup_context(visit, known.slot, known.unit))
+        wanted = read(visit.incoming.text, setup_context(visit, known.slot, known.unit, known.draft.serving))
         if not isinstance(wanted[0], say.Draft | say.Skip | say.MoreCuts):
             return False
+        if known.draft.cut and isinstance(wanted[0], say.Draft) and wanted[0].cut and asks(visit.incoming.text):
+            return False  # "is my brisket ok" is about a cook that runs
         setting_up.handle(dataclasses.replace(visit, beside=True), work, known, wanted)
         return True
 
@@ -215,7 +217,8 @@ class Intake:
     def _without_cook(self, visit: Visit, work: Work, wanted: tuple[say.Intent, ...] | None = None) -> None:
         known = setting_up.remembered(self._house.store.session(visit.address, visit.person.id))
         slot, unit = (None, None) if known is None else (known.slot, known.unit)
-        wanted = wanted or read(visit.incoming.text, setup_context(visit, slot, unit))
+        dinner = None if known is None else known.draft.serving
+        wanted = wanted or read(visit.incoming.text, setup_context(visit, slot, unit, dinner))
         if visit.incoming.group and say.chatter(wanted):
             return  # people in a group talk to one another, too
         if isinstance(wanted[0], say.Invite):

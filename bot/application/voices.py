@@ -16,7 +16,7 @@ from bot.messages.figures import Voice
 from bot.messages.steps import step_words
 from bot.messages.trip import choices_for
 from scheduler.cook import Situation, may_be_kept
-from scheduler.facts import Slot
+from scheduler.facts import Serving, Slot
 from scheduler.planning.prompts import Prompt
 from scheduler.state import Stage
 
@@ -91,8 +91,8 @@ def _lights_at(situation: Situation) -> dt.datetime | None:
     return None if burns else min(plan.light_at for plan in plans)
 
 
-def setup_context(visit: Visit, slot: str | None, unit: str | None) -> Context:
-    """Return what decides the meaning of a text while no cook is running."""
+def setup_context(visit: Visit, slot: str | None, unit: str | None, dinner: Serving | None = None) -> Context:
+    """Return what decides the meaning of a text while no cook is running; `dinner` is what was said of it so far."""
     return Context(
         now=visit.incoming.sent_at,
         zone=visit.house.zone,
@@ -102,6 +102,7 @@ def setup_context(visit: Visit, slot: str | None, unit: str | None) -> Context:
         choices=offered(visit),
         cooker_names=cooker_names(visit.house),
         setup_slot=slot,
+        serving=dinner,
     )
 
 

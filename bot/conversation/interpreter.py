@@ -74,6 +74,13 @@ def _parked(heard: str, text: str, context: Context) -> Intent | None:
     return parks_the_meat(heard, context)
 
 
+def asks(text: str) -> bool:
+    """Return whether a text asks something, as "is my brisket ok" does."""
+    heard = tidy(text)
+    return questions(heard) or heard.endswith("?") or bool(_ASKS.match(heard))
+
+
+_ASKS = re.compile(r"^(?:so |and |hey |ok )?(?:is|are|was|were|does|do|did|has|should|how(?! about)|why|where)\b")
 _NEW_COOK = re.compile(
     r"^(?:/?(?:start )?(?:a |one )?(?:new|another|second) cook|also cook)\b[ :,-]*(?P<text>.*)$",
     re.IGNORECASE | re.DOTALL,

@@ -84,6 +84,7 @@ def question(unclear: Unclear, voice: Voice) -> Message:
         "impossible": _(
             "{number} is not a temperature I can believe. Meat lies between {core}, a pit under {pit}. What is it?"
         ),
+        "is_dinner": _('"{said}": is that when people eat?'),
         "which_day": _("The weekday and the date are two days. Which one is it?"),
         "which_time": _("Which time do you mean? Type it like 18:30."),
         "not_understood": _(

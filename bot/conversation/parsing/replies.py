@@ -9,7 +9,7 @@ import dataclasses
 import datetime as dt
 import re
 
-from bot.commands import Done, FeelSaid, Intent, NotYet, PutOffFor, Report, Unclear, Value, WrapSaid
+from bot.commands import Done, FeelSaid, Intent, MoveDinner, Note, NotYet, PutOffFor, Report, Unclear, Value, WrapSaid
 from bot.conversation.context import Context
 from bot.conversation.parsing import prompts, steps, times
 from bot.conversation.parsing.answers import Answer, answer, only_no
@@ -17,10 +17,11 @@ from bot.conversation.parsing.clause import Clause, read_clause
 from bot.conversation.parsing.numbers import Figure, figures
 from bot.conversation.parsing.readings import asked, near_pit
 from bot.conversation.parsing.reports import report
+from bot.conversation.parsing.serving import day_ahead, serving_said
 from bot.conversation.parsing.strangers import strangers
 from bot.conversation.parsing.troubles import trouble
 from bot.conversation.parsing.typos import rejoin, suspect
-from bot.conversation.parsing.words import bare, clauses, cut_out
+from bot.conversation.parsing.words import bare, clauses, cut_out, tidy
 from scheduler.facts import Slot
 
 A_FEW_WORDS = 3
@@ -177,8 +178,13 @@ def _plain_hour(figure: Figure, context: Context) -> Done | None:
 
 # --- a time by itself ---------------------------------------------------------------------------------------------
 def _only_time(whens: tuple[times.When, ...], masked: str, text: str, context: Context) -> tuple[Intent, ...]:
-    """Return what a time by itself says of the open question."""
+    """Return what a time by itself says of the open question; one on a day to come is no deed: is it the dinner?"""
     step = prompts.question(context)
+    if (ahead := day_ahead(masked, context)) is not None:
+        rest = bare(cut_out(masked, [ahead]).replace("|", " "))
+        said = serving_said(tidy(text), context) if len(whens) == 1 and not rest else None
+        meanings = (("yes", MoveDinner(serving=said.serving)), ("no", Note(text=text))) if said else ()
+        return (Unclear(question="is_dinner", text=text, options=meanings),) if meanings else ()
     if len(whens) != 1 or whens[0].until or step is None or len(bare(masked.replace("|", " ")).split()) > A_FEW_WORDS:
         return ()
     when = whens[0]

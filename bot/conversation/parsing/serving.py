@@ -144,6 +144,13 @@ def days_in(heard: str, context: Context) -> tuple[tuple[int, int], ...]:
     return tuple((day.start, day.end) for day in days.days_said(heard, _wall(context.now, context).date()))
 
 
+def day_ahead(heard: str, context: Context) -> tuple[int, int] | None:
+    """Return the span of a day after today that a tidied text names, None when it names none."""
+    today = _wall(context.now, context).date()
+    found = days.days_said(heard, today)
+    return next(((day.start, day.end) for day in found if day.date is not None and day.date > today), None)
+
+
 def follows_the_meat(heard: str) -> bool:
     """Return True for "when ready" as an answer; "when is it ready?" is a question to the program."""
     return bool(_READY.search(heard)) and "?" not in heard and not re.match(r"when(?:'s| is| will)\b", heard)

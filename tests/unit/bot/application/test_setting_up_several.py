@@ -125,3 +125,33 @@ def test_a_usual_pit_needs_no_word(kitchen: PlayedKitchen) -> None:
     """Within the bands of every piece nothing is said of the pit."""
     kitchen.opens("Ines")
     assert "than usual" not in kitchen.say("Ines", "brisket 6 kg and 2 chickens, dinner 18:00 tomorrow, pit 285").text
+
+
+def test_a_time_said_later_keeps_the_day_said_before(kitchen: PlayedKitchen) -> None:
+    """Monday evening, and then 2pm: dinner is on Monday at two."""
+    kitchen.opens("Ines")
+    kitchen.say("Ines", "spare ribs for 30 people, monday evening")
+    kitchen.say("Ines", "2pm")
+    kitchen.say("Ines", "250")
+    assert _dinner(kitchen.situation.state.serving) == "2026-08-17T14:00"
+
+
+def test_a_question_about_the_running_cook_is_no_answer_of_the_new_one(kitchen: PlayedKitchen) -> None:
+    """While a second cook is set up, a question that names the first one's meat is answered for the first one."""
+    kitchen.opens("Ines")
+    kitchen.say("Ines", "brisket 6 kg, dinner 18:00 tomorrow, pit 250")
+    kitchen.say("Ines", "new cook: chicken, dinner Monday 18:00")
+    assert "How hot" not in kitchen.say("Ines", "is my brisket ok").text
+    begun = kitchen.say("Ines", "300")
+    assert "chicken" in begun.text.casefold()
+
+
+def test_a_time_tomorrow_is_no_deed(kitchen: PlayedKitchen) -> None:
+    """With ticks open "at 1pm tomorrow" closes none of them: it is asked whether people eat then."""
+    kitchen.opens("Ines")
+    kitchen.say("Ines", "brisket 6 kg, dinner 18:00 tomorrow, pit 250")
+    done = dict(kitchen.situation.state.done)
+    asked = kitchen.say("Ines", "at 1pm tomorrow")
+    assert asked.text.startswith('"at 1pm tomorrow": is that when people eat?')
+    assert dict(kitchen.situation.state.done) == done
+    assert asked.labels == ("Yes", "No")
