@@ -14,6 +14,7 @@ from bot.messages.figures import Voice, kilograms, span
 from bot.messages.message import Message, lines
 from bot.messages.naming import capital, piece_name
 from bot.messages.pieces import counted
+from bot.messages.pit_change import pit_snags
 from bot.messages.steps import step_words
 from bot.messages.trip import next_line
 from bot.messages.words import _
@@ -42,6 +43,7 @@ def plan_of_several(situation: Situation, voice: Voice, *, owner: bool) -> Messa
         capacity_note(situation),
         _light_line(situation, voice),
         *(piece_line(view, situation, voice) for view in in_order(situation)),
+        *pit_snags(situation, voice),
         *_walks(situation, voice),
         next_line(situation, voice, owner=owner),
     )

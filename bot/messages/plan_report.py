@@ -13,6 +13,7 @@ from bot.messages.dinner import dinner_line
 from bot.messages.every_step import step_lines
 from bot.messages.feeding import shopping_lines
 from bot.messages.figures import Voice, kilograms, span
+from bot.messages.pit_change import pit_snags
 from bot.messages.pits import pit_note
 from bot.messages.plans import likely_late, side_by_side, snag_lines
 from bot.messages.steps import all_step_ids, step_words
@@ -41,6 +42,7 @@ def report(
         found += _times(plan, voice, later=plan.light_at > first_lit)
         found += [note] if (note := pit_note(view, voice)) else []
         found += [*snag_lines(plan, view.cut, voice), ""]
+    found += [*pit_snags(situation, voice), ""] if situation.several and pit_snags(situation, voice) else []
     if room := capacity_note(situation):
         found += [room, ""]
     buying = shopping_lines(situation)

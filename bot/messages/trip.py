@@ -14,6 +14,7 @@ from bot.messages.gates import waiting_line
 from bot.messages.handover import handover_card
 from bot.messages.message import Message, Option, lines
 from bot.messages.naming import capital, named, names_of, piece_name
+from bot.messages.pit_change import change_text
 from bot.messages.steps import caution_text, step_words
 from bot.messages.steps.by_cut import do_of
 from bot.messages.steps.figures import figures_of
@@ -222,6 +223,7 @@ def _item(prompt: Prompt, situation: Situation, voice: Voice) -> str:
         act=voice.temp(ACT_C),
         come_up=voice.temp(_COME_UP_C),
         pit_floor=voice.temp(PIT_COLD_C),
+        new_pit=change_text(situation, voice).removesuffix(".") if prompt.step.id == "pit_change" else "",
         **figures_of(prompt, situation, voice),
     )
     if prompt.why.kind == "core" and prompt.why.core_c is not None and not situation.state.feels:

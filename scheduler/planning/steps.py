@@ -141,7 +141,7 @@ class Unanswered(_Data):
 Condition = Literal[
     "wrap", "feel", "temperature", "big", "fixed_time", "frozen", "crew", "several", "water_pan", "event", "stall",
     "boxed", "wire", "read", "salted", "spritzed", "wood_later", "early", "early_start", "not_soft", "pit_open",
-    "carved",
+    "carved", "new_pit",
 ]  # fmt: skip
 """What a cook must have for a step to belong to it; `scheduler.planning.telling` says what each one means."""
 

@@ -127,6 +127,7 @@ _CONDITIONS: dict[Condition, Callable[[Step, CookState, Cut], bool]] = {
     "carved": lambda _step, _state, cut: cut.serve_by != "whole",
     "spritzed": lambda _step, _state, cut: cut.spritz_every_min is not None,
     "wood_later": lambda _step, state, _cut: state.cooker is None or state.cooker.wood_by != "before",
+    "new_pit": lambda _step, state, _cut: state.brings_pit,
     "early": lambda _step, _state, _cut: True,
     "early_start": lambda _step, state, _cut: early_start(state),
     "not_soft": _not_soft,

@@ -13,6 +13,7 @@ from scheduler.cuts import Cut
 from scheduler.planning.catalogue import Catalogue
 from scheduler.planning.fuel import light_lead
 from scheduler.planning.outlook import Outlook, Window
+from scheduler.planning.pit_change import pit_change
 from scheduler.planning.prompts import Prompt, step_of
 from scheduler.planning.schedule import aligned, itinerary, schedule
 from scheduler.planning.steps import Step
@@ -229,7 +230,8 @@ def _likely(window: Window) -> dt.datetime:
 
 def _in_turn(view: PieceView, views: tuple[PieceView, ...]) -> CookState:
     """Return the state that a piece is scheduled on: one that goes on later finds the fire as if lit for it."""
-    state, on_at = view.state, view.outlook.on_at
+    on_at = view.outlook.on_at
+    state = dataclasses.replace(view.state, brings_pit=pit_change(view, views) is not None)
     lit = state.did("light")
     burns = any(other.state.did("meat_on") for other in views)
     first_on = min(other.outlook.on_at for other in views)

@@ -181,6 +181,8 @@ class CookState:
     """Problem -> since when it stands."""
     levers: tuple[tuple[dt.datetime, str], ...]
     papers: tuple[tuple[dt.datetime, PaperIssued], ...]
+    brings_pit: bool = False
+    """True for a piece that waits and brings another pit to those that are on the fire."""
     pit_ahead: tuple[PitBand, ...] = ()
     """Bands that are planned for later, such as when a piece with a pit of its own goes on: not told, computed."""
 

@@ -44,6 +44,7 @@ def _words() -> dict[str, str]:
         "pit_stable": _("the plan counts on a pit that is not there."),
         "rub_binder": _("the meat tastes plain."),
         "probe_in": _("the number runs ahead at bone or edge, or lags in fat, and the forecast is wrong."),
+        "pit_change": _("the next piece goes on at a pit that it was not planned for."),
         "meat_on": _("the clock never starts, and every forecast is wrong."),
         "raw_cleanup": _("raw juice gets onto salad or cooked meat."),
         "pit_recover": _("a dying or runaway fire is found hours later."),

@@ -73,6 +73,9 @@ def words() -> dict[str, StepWords]:
             do=_("Probe into the middle of the thickest part, off bone and fat."),
             done=_("Probe is in"),
         ),
+        "pit_change": StepWords(
+            name=_("pit for the next piece"), do=_("Fire up or down: {new_pit}."), done=_("Pit is on its way"),
+        ),
         "meat_on": StepWords(name=_("meat on"), do=_("When the smoke is thin and the pit is there, or rising with "
         "the vents set: meat on, lid shut."), done=_("Meat is on")),
     }  # fmt: skip

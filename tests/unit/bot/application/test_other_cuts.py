@@ -118,3 +118,20 @@ def test_an_own_cut_that_is_broken_is_told_where_it_is_missed(tmp_path: Path) ->
         assert "cuts.toml needs a look. Bashir's bird is left out: mass_kg: 2 needs a table." in asked.text
     finally:
         kitchen.close()
+
+
+def test_a_hotter_pit_for_a_later_piece_is_said_in_the_plan_and_in_time(kitchen: PlayedKitchen) -> None:
+    """The plan warns that the ribs do not bear the chickens' pit; before they go on the pit is asked for by itself."""
+    plan = kitchen.say("Ines", "3 racks of spareribs, 2 chickens at 325, dinner 18:00, pit 250")
+    assert "Whole chicken brings the pit to 325 F at" in plan.text
+    assert "Too hot for the spareribs, 275 F at most" in plan.text
+    on_at = kitchen.situation.view("p1").outlook.on_at
+    kitchen.until(on_at)
+    for text in ("no ban", "lit an hour ago", "pit 250", "ribs on", "raw side washed"):
+        kitchen.say("Ines", text)
+    heard = kitchen.until(kitchen.situation.view("p2").outlook.on_at)
+    told = [
+        one.text for one in heard if "pit to 325 F now, for the whole chicken: spareribs will run hotter" in one.text
+    ]
+    assert told
+    assert "Too hot for the spareribs" in told[0]

@@ -17,6 +17,7 @@ from scheduler.facts import (
     Undone,
 )  # fmt: skip
 from scheduler.planning.outlook import Verdict
+from scheduler.planning.pit_change import pit_changes
 from scheduler.planning.views import worst
 from scheduler.state import Stage
 from tests.unit.scheduler.logbook import CATALOGUE, Logbook, at, dinner, minutes_of, planned
@@ -262,3 +263,36 @@ def test_the_meat_is_fetched_as_the_strictest_piece_keeps() -> None:
     limits = {cut: CATALOGUE.cuts.get(cut).fridge_days[1] for cut in ("whole_chicken", "sausages", "salmon_side")}
     assert set(limits.values()) == {2.0}
     assert all(1.5 <= found <= 2.0 for cuts, found in days.items() if cuts != ("brisket_packer",)), days
+
+
+def test_a_pit_that_a_later_piece_brings_is_a_prompt_of_its_own() -> None:
+    """Twenty minutes before the shoulder goes on at 149 C it is asked for, once; the brisket brings none, and the
+    ribs come to the pit that is there.
+    """
+    log = _three()
+    assert next(piece for _at, step, piece in log.situation.courses() if step.id == "pit_change") == "p3"
+    on = {v.piece: minutes_of(v.outlook.on_at) or 0.0 for v in log.situation.views}
+    _say(log, None, StepDone(step="light"), on["p1"] - 60)
+    _say(log, "p1", StepDone(step="meat_on"), on["p1"])
+    later = minutes_of(log.situation.view("p3").outlook.on_at) or 0.0
+    (change,) = [p for p in log.situation.prompts if p.key == "p3/pit_change/1"]
+    assert minutes_of(change.due_at) == later - 20
+    _say(log, "p3", StepDone(step="meat_on"), later)
+    assert "p3/pit_change/1" not in [p.key for p in log.situation.prompts]
+
+
+def test_a_pit_too_hot_for_what_is_on_is_a_snag() -> None:
+    """Chickens at 163 C come to ribs that bear 135 C: named with its limit; a pit that all bear is no snag."""
+    begun = begin(
+        Beginning(
+            cook="c1",
+            planned=planned(cut="spareribs_stl", serving=dinner(DINNER), pit_low_c=121.0, pit_high_c=121.0),
+            more=(PieceAdded(cut="whole_chicken", pit_low_c=162.8),),
+        ),
+        by="Ines", now=at(0), seed="s", message="m0", catalogue=CATALOGUE,
+    )  # fmt: skip
+    assert isinstance(begun, Changes)
+    (change,) = pit_changes(begun.after.views)
+    assert (change.piece, change.others) == ("p2", ("p1",))
+    assert [piece for piece, limit_c in change.over if limit_c < 162] == ["p1"]
+    assert not any(change.over for change in pit_changes(_three().situation.views) if change.piece == "p1")
