@@ -66,6 +66,12 @@ FIRE: dict[str, Card] = {
         answers=lambda: ((_("Fuel is low"), Done(step="fuel_check", outcome="low")),),
         lever="late_fix_pit",
     ),
+    "lid_open": card(
+        name=lambda: _("the lid stood open"),
+        do=lambda: _("Shut the lid and leave it shut. Vents as they were; the air made the fire grow: watch it climb."),
+        caution=lambda: _("Gloves, and stand aside: fat may flare. {climbs}"),
+        ask=lambda: _("What do meat and pit read in 15 min?"),
+    ),
     "dirty_smoke": card(
         name=lambda: _("thick smoke"),
         do=lambda: _("More air, smaller wood, and wait. Meat not on yet: keep it off. Meat on: shield it, lid shut."),

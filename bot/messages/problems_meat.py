@@ -33,6 +33,26 @@ MEAT: dict[str, Card] = {
             (_("Wrapped in foil"), WrapSaid(wrap=Wrap.FOIL)),
         ),
     ),
+    "pink_inside": card(
+        name=lambda: _("pink inside"),
+        do=lambda: _(
+            "Colour says nothing: smoke turns meat pink, and near a bone it stays red. Read the coldest spot: it is "
+            "safe from {minimum}."
+        ),
+        caution=lambda: _(
+            "Under {minimum} it goes back on, however it looks. What it touched counts as raw: wash knife and board."
+        ),
+        ask=lambda: _("What does the coldest spot read?"),
+    ),
+    "skin_rubbery": card(
+        name=lambda: _("soft skin"),
+        do=lambda: _(
+            "Dab it dry. The pit to 165 to 190 C (325 to 375 F) for the last 20 to 30 min, or skin up under a hot oven "
+            "grill for a few minutes."
+        ),
+        caution=lambda: _("Fat flares: stay beside it. Crisp skin is not done meat: {minimum} at the coldest spot."),
+        ask=lambda: _("What does the meat read?"),
+    ),
     "over_tender": card(
         name=lambda: _("it falls apart"),
         do=lambda: _(
@@ -81,6 +101,12 @@ MEAT: dict[str, Card] = {
         do=lambda: _("Salt in the rub now and flaky salt on the slices. Do not delay the cook for it."),
         ask=lambda: _("Is it salted now?"),
         answers=lambda: ((_("What next"), Ask(topic=Topic.WHAT_NEXT)),),
+    ),
+    "eaten": card(
+        name=lambda: _("part of the meat is gone"),
+        do=lambda: _("Tell me what is left, like: 2 racks. A piece that is gone altogether: drop the ribs."),
+        caution=lambda: _("Bin what was bitten or licked. In doubt: bin it. No hot fat and no cooked bones for a dog."),
+        ask=lambda: _("How many are left?"),
     ),
     "dropped": card(
         name=lambda: _("it fell down"),

@@ -118,6 +118,15 @@ FIRE: tuple[Telling, ...] = (
         ),
     ),
     Telling(
+        what="lid_open",
+        says=phrases(
+            r"\blid(?:'s| is| was| has been| had been| been| stood| stayed)+ (?:left |standing |wide |still )*open\b",
+            r"\b(?:left|forgot) (?:to (?:close|shut) )?the lid\b(?: open)?",
+            r"\b(?:forgot|didn't|did not) (?:to )?(?:close|shut) the lid\b",
+        ),
+        unless=phrases(r"\blid (?:is|was) (?:not|never) open\b"),
+    ),
+    Telling(
         what="dirty_smoke",
         says=phrases(
             (

@@ -24,7 +24,31 @@ MEAT: tuple[Telling, ...] = (
                 rf" \w+){{0,2}} (?:on|onto|to|off) (?:the )?(?:ground|floor|grass|dirt|deck|patio|table)\b"
             ),
             rf"\b{MEAT_WORD}(?:'s| is| are)? on the (?:ground|floor|grass)\b",
-            r"\bdog (?:got|ate|has|took|stole)\b",
+        ),
+    ),
+    Telling(
+        what="eaten",
+        says=phrases(
+            r"\b(?:dog|cat|fox|raccoon|bear)s?(?: has| have| just)? (?:got|ate|eaten|took|stole|stolen)\b",
+            (
+                r"\b(?:kids?|somebody|someone) (?:ate|stole|took) (?:one|two|a|half|the|some)(?: of the)? "
+                rf"(?:{MEAT_WORD}|racks?|pieces?)\b"
+            ),
+            rf"\b(?:{MEAT_WORD}|racks?|pieces?)(?:'s| is| are| was| were| got| has been)? (?:stolen|eaten by)\b",
+        ),
+    ),
+    Telling(
+        what="pink_inside",
+        says=phrases(
+            r"\b(?:pink|raw|bloody|red) (?:on the inside|inside|in the (?:middle|centre|center)|near the bone)\b",
+            r"\b(?:inside|middle|centre|center|meat)(?:'s| is| looks)+ (?:\w+ )?(?:pink|raw|bloody|red)\b",
+        ),
+        unless=phrases(r"\bnot (?:\w+ )?(?:pink|raw|bloody|red)\b", r"\bno (?:pink|red)\b"),
+    ),
+    Telling(
+        what="skin_rubbery",
+        says=phrases(
+            r"\bskin\b.{0,20}\b(?:rubbery|rubber|soft|soggy|leathery|chewy|tough|not crisp\w*|isn't crisp\w*)\b"
         ),
     ),
     Telling(

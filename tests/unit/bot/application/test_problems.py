@@ -69,6 +69,10 @@ def test_cautions_of_the_trade_stand_in_the_cards() -> None:
         ("hold_low", ("2 h (1 h on a hot day)", "bin it")),
         ("frozen_middle", ("Never from frozen in a low pit",)),
         ("dropped", ("In doubt: bin it",)),
+        ("eaten", ("In doubt: bin it",)),
+        ("pink_inside", ("Colour says nothing", "Under {minimum} it goes back on", "counts as raw")),
+        ("skin_rubbery", ("Fat flares", "{minimum} at the coldest spot")),
+        ("lid_open", ("Gloves", "fat may flare", "{climbs}")),
         ("helper_missing", ("Nobody leaves a lit cooker alone",)),
         ("fire_ban_now", ("outdoors",)),
         ("too_tough_at_dinner", ("the safe minimum is not",)),
@@ -89,6 +93,13 @@ def test_each_card_is_short_and_asks_one_question(ribs: PlayedKitchen, what: str
     assert len(message.text) <= 420
     assert message.text.count("?") <= 2
     assert "{" not in message.text
+
+
+def test_a_button_is_there_once(ribs: PlayedKitchen) -> None:
+    """The card about fuel and the prompt that follows it both end with fresh charcoal: one button."""
+    ribs.until(on("10:00"))
+    labels = ribs.say("Ines", "ran out of charcoal").labels
+    assert labels.count("Charcoal added") == 1
 
 
 def test_a_problem_is_kept_until_it_is_over(ribs: PlayedKitchen) -> None:

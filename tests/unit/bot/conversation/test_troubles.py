@@ -70,13 +70,17 @@ TOLD: dict[str, tuple[str, ...]] = {
     "pit_gauge_wrong": ("dial is off", "lid says 300 but the grate says 250", "the gauge is wrong"),
     "probe_wire_fire": ("the wire is melting", "probe wire burnt", "cable is in the hinge"),
     "stall_long": ("stuck for 3 hours", "hasn't moved for ages", "the stall is taking forever", "it won't budge"),
-    "dropped": ("dropped it", "dropped the brisket", "meat fell on the floor", "the dog got it"),
+    "dropped": ("dropped it", "dropped the brisket", "meat fell on the floor"),
     "frozen_middle": ("still frozen in the middle", "meat is icy", "it hasn't thawed"),
     "over_salted": ("salted twice", "it's way too salty", "salted it twice"),
     "no_salt": ("forgot to salt it", "forgot the dry brine", "we never salted it"),
     "dry_flat": ("flat is dry", "the chicken came out too dry", "it's a bit dry"),
     "bark_soft": ("bark is soggy", "the bark washed off", "bark is soft"),
-    "bark_dark": ("bark is black", "bark is getting too dark", "burnt bark"),
+    "lid_open": ("lid was open the whole time", "we left the lid open", "forgot to close the lid"),
+    "pink_inside": ("it is pink inside", "meat is pink", "still red near the bone"),
+    "skin_rubbery": ("skin is rubbery", "the skin came out soft"),
+    "eaten": ("the dog ate one rack", "somebody stole a rack", "the dog got it"),
+    "bark_dark": ("bark is burnt", "bark is black", "bark is getting too dark", "burnt bark"),
     "over_tender": ("it's mush", "the butt is overcooked", "it's overdone"),
     "phone_dead": ("phone is dying", "battery at 3%", "power is out", "no signal here"),
     "bot_silent": ("you were silent", "you didn't wake me", "no message from you", "are you there"),
@@ -113,6 +117,9 @@ NEAR = (
     ("thin blue smoke", "dirty_smoke"),
     ("bones show", "probe_bone"),
     ("bone pulls out clean", "probe_bone"),
+    ("not pink inside", "pink_inside"),
+    ("the kids ate at six", "eaten"),
+    ("the dog ate one rack", "dropped"),
     ("no ban", "fire_ban_now"),
     ("ban was lifted", "fire_ban_now"),
     ("not frozen", "frozen_middle"),
@@ -131,10 +138,12 @@ def _said(text: str, where: str) -> str:
 
 
 def test_every_problem_of_the_catalogue_is_told_here_and_has_a_card() -> None:
-    """The catalogue, the cards and these words name the same problems: the 38 of the trade, and the flame by itself."""
+    """The catalogue, the cards and these words name the same problems: the 38 of the trade, the flame by itself, and
+    four that people tell besides.
+    """
     problems = read_catalogue(dict(TEXTS)).remedies.problems
     assert {problem.id for problem in problems} == set(CARDS) == set(TOLD)
-    assert len(problems) == 39
+    assert len(problems) == 43
     assert {problem.id for problem in problems if problem.danger} == DANGERS
 
 
