@@ -41,6 +41,8 @@ _TWO_IN_ONE_UNIT = re.compile(
     rf" ?(?={_NUMBER} ?(?P<unit>{_UNITS})(?![a-z]))"
 )
 """The first figure of "6 and 4 kg"; after "dinner at" it is a time."""
+DOZEN = 12
+_DOZENS = re.compile(rf"\b(?:(?P<half>half a|a half) |(?P<many>a|[0-9]|{COUNT_WORDS}) )?dozens?\b(?: of\b)?")
 _TOTAL = re.compile(r"\b(?:total|altogether|together|in all|combined|all in)\b")
 _WORDS_BEFORE_UNIT = re.compile(
     rf"\b(?P<word>{COUNT_WORDS}|[0-9]{{1,2}})(?P<half> and a half)?"
@@ -66,8 +68,16 @@ class _Mass:
 
 
 def in_figures(heard: str) -> str:
-    """Return a tidied text with the number words before a unit of mass as figures ("twelve pounds")."""
+    """Return a tidied text with dozens, and the number words before a unit of mass, as figures ("twelve pounds")."""
+    heard = _DOZENS.sub(_dozens, heard)
     return _WORDS_BEFORE_UNIT.sub(lambda found: _figure(found["word"]) + (".5" if found["half"] else ""), heard)
+
+
+def _dozens(found: re.Match[str]) -> str:
+    many = found["many"]
+    if found["half"]:
+        return str(DOZEN // 2)
+    return str(DOZEN * (1 if many is None or many == "a" else int(NUMBER_WORDS.get(many) or many)))
 
 
 def _figure(word: str) -> str:

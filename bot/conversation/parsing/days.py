@@ -30,8 +30,15 @@ _DAY = re.compile(
     r"|(?<![0-9/])(?P<one>[0-9]{1,2})/(?P<two>[0-9]{1,2})(?![0-9/])"
     rf"|(?P<iso>20[0-9]{{2}}-[0-9]{{2}}-[0-9]{{2}})|(?:the )?(?P<dom>[0-9]{{1,2}}){_TH}?\.? (?:of )?(?P<mon1>{_MONTH})"
     rf"|(?P<mon2>{_MONTH}) (?:the )?(?P<dom2>[0-9]{{1,2}}){_TH}?(?![:.][0-9])"
+    r"|(?P<feast>new year's eve|new year's day|christmas eve|boxing day|christmas(?: day)?|independence day|halloween)"
+    r"|(?P<moves>easter(?: sunday| monday)?|good friday|thanksgiving|labou?r day|memorial day|(?:fa|mo)ther's day)"
     rf"|the (?P<nth>[0-9]{{1,2}}){_TH})(?![a-z0-9])"
 )
+_FEASTS = {
+    "new year's eve": (31, 12), "new year's day": (1, 1), "christmas eve": (24, 12), "christmas": (25, 12),
+    "christmas day": (25, 12), "boxing day": (26, 12), "independence day": (4, 7), "halloween": (31, 10),
+}  # fmt: skip
+"""Days of fixed date (day, month); those that move are named as unusable, so that their date is asked for."""
 _BESIDE = re.compile(r"[\s,.(]*(?:(?:at )?[0-9]{1,2}(?:[:.][0-9]{2}(?: ?[ap]m)?| ?[ap]m)[\s,.(]+)?(?:(?:the|on)\s)*")
 """What may stand between a weekday and its date: small words, and the time."""
 _CLOCK_LIKE = re.compile(r"(?<![0-9:./])(?P<hour>[0-9]{1,2}):(?P<minute>[0-9]{2})(?![0-9:])")
@@ -122,7 +129,7 @@ def _date_words(heard: str, said: DaySaid) -> bool:
 
 
 def _is_date(found: re.Match[str]) -> bool:
-    return any(found[name] for name in ("one", "iso", "mon1", "mon2", "nth"))
+    return any(found[name] for name in ("one", "iso", "mon1", "mon2", "nth", "feast"))
 
 
 def _beside(heard: str, before: DaySaid, after: DaySaid) -> bool:
@@ -146,6 +153,11 @@ def _dates(day: re.Match[str], today: dt.date) -> tuple[dt.date, ...]:
         return (today + dt.timedelta(days=ahead + (WEEK if later else 0)),)
     if day["one"]:
         return _numeric(int(day["one"]), int(day["two"]), today)
+    if day["moves"]:
+        return ()
+    if day["feast"]:
+        feast = coming(*_FEASTS[day["feast"]], today)
+        return () if feast is None else (feast,)
     if day["nth"]:
         return _nth(int(day["nth"]), today)
     try:

@@ -31,6 +31,8 @@ _NOT_OF_THE_PIECE = re.compile(
 """Where the words about one of several pieces end: what follows is said of the whole cook."""
 _BESIDE = re.compile(r"\b(?:with|plus|alongside|as well as|next to|beside)\b|\s/\s")
 """Words that join two pieces as "and" does."""
+_COUNTED = re.compile(rf"\b(?:[0-9]{{1,2}}|{COUNT_WORDS}) (?:(?:whole|big|small|{PIECES}) (?:of )?)*(?P<what>[a-z]+)")
+"""A count and what is counted."""
 _RACKS = re.compile(r"\b(?:racks?|slabs?)\b")
 _RIBS = re.compile(r"ribs?\b|\brack")
 """In the name of a cut that is counted in racks."""
@@ -92,15 +94,22 @@ def _parts(heard: str, found: Iterable[Named]) -> list[tuple[int, int]]:
 
 
 def _joined(heard: str, left: int, right: int, named: list[Named]) -> list[tuple[int, int]]:
-    """Return a clause cut where a word like "with" stands between two names."""
+    """Return a clause cut where a word like "with", or the count of the next piece, stands between two pieces."""
+    first = next((one.end for one in named if left <= one.start < right), right)
     edges = [
         edge.span()
-        for edge in _BESIDE.finditer(heard, left, right)
-        if any(left <= one.start < edge.start() for one in named)
-        and any(edge.end() <= one.start < right for one in named)
+        for edge in _BESIDE.finditer(heard, first, right)
+        if any(edge.end() <= one.start < right for one in named)
     ]
+    edges += [(count.start(), count.start()) for count in _COUNTED.finditer(heard, first, right) if _meat(count, named)]
+    edges.sort()
     starts, ends = [left, *(end for _start, end in edges)], [*(start for start, _end in edges), right]
-    return list(zip(starts, ends, strict=True))
+    return [part for part in zip(starts, ends, strict=True) if heard[part[0] : part[1]].strip()]
+
+
+def _meat(count: re.Match[str], named: list[Named]) -> bool:
+    """Return whether what is counted is a piece that is named, or a food."""
+    return _is_food(count["what"]) or any(count.start("what") == one.start for one in named)
 
 
 def _only_amounts(clause: str, parts: list[tuple[int, int]], named: list[Named]) -> bool:

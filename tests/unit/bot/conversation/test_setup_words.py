@@ -158,6 +158,20 @@ def test_days_and_times_of_the_meal(text: str, slot: str, understood: str) -> No
             "draft cut brisket_packer, mass 6.00 kg, dinner 18:00, and 2 whole_chicken",
         ),
         ("brisket, dinner September 19th (Saturday) 18:00", "draft cut brisket_packer, dinner 18:00 in 7 days"),
+        (
+            "1 brisket 5kg 2 racks ribs 1 chicken dinner 6pm pit 250",
+            (
+                "draft cut brisket_packer, count 1, mass 5.00 kg, pit 121, dinner 18:00, and 1 whole_chicken, "
+                "and 2 'ribs', asked which"
+            ),
+        ),
+        (
+            "tri tip and prime rib 3 kg, new year's eve 8pm",
+            "draft cut tri_tip, dinner 20:00 in 110 days, and 1 prime_rib of 3.00 kg",
+        ),
+        ("brisket, two dozen sausages, dinner 6pm", "draft cut brisket_packer, dinner 18:00, and 24 sausages"),
+        ("half a dozen chicken thighs, dinner 6pm", "draft cut chicken_thighs, count 6, dinner 18:00"),
+        ("brisket, thanksgiving 4pm", "draft cut brisket_packer, ignored thanksgiving / 4pm"),
         ("brisket, dinner Sat 19/9 18:00", "draft cut brisket_packer, dinner 18:00 in 7 days"),
         ("brisket, dinner Sunday 4/10 18:00", "draft cut brisket_packer, dinner 18:00 in 22 days"),
         ("brisket dinner Saturday 18:00 19 September", "draft cut brisket_packer, dinner 18:00 in 7 days"),
