@@ -32,6 +32,9 @@ WARM_C = 66.0
 """Held meat above this is not read again before the careful estimate says so [°C]: 150 F, common practice, no
 source."""
 
+_TIGHT_MOST = dt.timedelta(hours=1)
+"""What felt tight is felt again once one piece in ten would be tender, but within this: house rule."""
+
 _TWO = 2
 """A rise needs two readings."""
 
@@ -90,6 +93,9 @@ def next_at(anchors: Anchors, step: Step, number: int) -> tuple[dt.datetime, flo
             at = _warmer(anchors, base, at)
         case "fuel_check":
             at = before_night(anchors, base, at)
+        case "tender_test" if _tight(anchors):
+            early = anchors.outlook.pull.early
+            at = at if early is None else max(at, min(early, base + _TIGHT_MOST))
         case "hold_check" if _warm(anchors):
             at = max(at, read_by(state, anchors.cut) or at)
     return at, every
@@ -201,6 +207,11 @@ def _pit_off(anchors: Anchors) -> bool:
 def _near_decision(anchors: Anchors) -> bool:
     last = anchors.state.last(Slot.CORE)
     return last is not None and 0 <= anchors.cut.start_testing_c - last.value_c <= NEAR_C
+
+
+def _tight(anchors: Anchors) -> bool:
+    feels = anchors.state.feels
+    return bool(feels) and feels[-1][1].feel is Feel.TIGHT
 
 
 def _almost(anchors: Anchors) -> bool:

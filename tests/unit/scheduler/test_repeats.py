@@ -266,3 +266,18 @@ def test_a_box_of_meat_that_went_back_on_is_not_asked_about() -> None:
     log.taken(_core(65.0), minutes=due)
     log.taken(Undone(of=next(f.id for f in log.facts if f.body == StepDone(step="pull"))), minutes=due + 5)
     assert log.prompt("hold_check") is None
+
+
+def test_what_felt_tight_is_felt_again_when_it_may_be_tender() -> None:
+    """Tight at 88 C: not every 25 minutes, but when one in ten would be tender, within the hour; almost comes sooner."""
+    log = cooking()
+    for core, minutes in ((60.0, 200), (76.0, 330), (88.0, 430)):
+        log.read(core, minutes)
+    log.ring(430)
+    log.taken(_core(88.0), minutes=431)
+    log.taken(Felt(feel=Feel.TIGHT), minutes=431)
+    due, early = log.due("tender_test"), minutes_of(log.situation.outlook.pull.early)
+    assert due is not None
+    assert early is not None
+    assert 431 + 25 <= due <= 431 + 60
+    assert due == max(431 + 25, min(early, 431 + 60))
