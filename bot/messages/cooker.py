@@ -9,7 +9,7 @@ import datetime as dt
 
 from bot.commands import CookerSaid
 from bot.messages.capacity import capacity_note
-from bot.messages.figures import Voice, kilograms
+from bot.messages.figures import Voice, charcoal, half_kilos, kilograms
 from bot.messages.message import Message, Option, lines
 from bot.messages.words import _
 from scheduler.cook import Changes, Situation, Taken
@@ -193,20 +193,14 @@ def need_line(situation: Situation) -> str:
         return ""
     amount, (few, many) = fuel_need(situation), wood_pieces(situation.cut, told)
     refuel = amount.refuels
-    text = _("Charcoal: about {kg} ({low} to {high}), have {buy}. Wood: {few} to {many} fist-sized pieces.").format(
-        kg=_halves(amount.kg.typical),
-        low=f"{amount.kg.low:.0f}",
-        high=_halves(amount.kg.high),
-        buy=_halves(amount.buy_kg),
+    text = _("Charcoal: about {kg} ({range}), have {buy}. Wood: {few} to {many} fist-sized pieces.").format(
+        kg=half_kilos(amount.kg.typical),
+        range=charcoal(amount.kg.low, amount.kg.high),
+        buy=half_kilos(amount.buy_kg),
         few=few,
         many=many,
     )
     return text if refuel == 0 else _("{text} One filling is not enough.").format(text=text)
-
-
-def _halves(mass_kg: float) -> str:
-    """Return a mass of charcoal, rounded up to half a kilogram: nobody weighs it finer."""
-    return kilograms(-(-mass_kg * 2 // 1) / 2)
 
 
 def after_the_cooker(changes: Changes, voice: Voice) -> list[str]:

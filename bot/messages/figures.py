@@ -121,6 +121,16 @@ def at_most(minutes: float) -> str:
     return _("{hours:g} h").format(hours=round(minutes / _HOUR_MIN, 1))
 
 
+def charcoal(low_kg: float, high_kg: float) -> str:
+    """Return how much charcoal it may be, wherever it is said: the high end up to half a kilogram."""
+    return _("{low} to {high}").format(low=f"{low_kg:.0f}", high=half_kilos(high_kg))
+
+
+def half_kilos(mass_kg: float) -> str:
+    """Return a mass of charcoal rounded up to half a kilogram."""
+    return kilograms(-(-mass_kg * 2 // 1) / 2)
+
+
 def kilograms(mass_kg: float) -> str:
     """Return a mass in kilograms."""
     return _("{mass:g} kg").format(mass=round(mass_kg, 2))

@@ -10,7 +10,7 @@ import datetime as dt
 
 from bot.commands import ChoosePlan
 from bot.messages.advice import ask_levers
-from bot.messages.figures import Voice, at_most, span
+from bot.messages.figures import Voice, at_most, charcoal, span
 from bot.messages.message import Message, Option, lines
 from bot.messages.naming import piece_name
 from bot.messages.words import _
@@ -122,7 +122,7 @@ def _row(one: Alternative, voice: Voice) -> str:
     )
     if one.fuel_kg is None:
         return row
-    return _("{row}, charcoal {low:.0f} to {high:.0f} kg").format(row=row, low=one.fuel_kg.low, high=one.fuel_kg.high)
+    return _("{row}, charcoal {range}").format(row=row, range=charcoal(one.fuel_kg.low, one.fuel_kg.high))
 
 
 def _late(plan: Backward, voice: Voice) -> str:

@@ -30,6 +30,10 @@ from scheduler.state import CookState, ReadingAt
 HORIZON = dt.timedelta(hours=30)
 """What lies beyond the horizon of the forecast is taken as so long after meat on."""
 
+DICE = "c1"
+"""The dice of every plan, those of the tables in docs: until meat is on the same words give the same plan in a chat,
+on the command line and in a rehearsal. From then on a cook has its own."""
+
 
 @dataclasses.dataclass(frozen=True, kw_only=True)
 class Window:
@@ -74,7 +78,7 @@ def question_of(state: CookState, cut: Cut, on_at: dt.datetime) -> Question:
     pulled_at = state.at("pull")
     start = start_of(state, on_at)
     whole = Question(
-        cook=state.cook,
+        cook=DICE if state.at("meat_on") is None else state.cook,
         piece=state.piece,
         cut=cut,
         mass_kg=planned.mass_kg,

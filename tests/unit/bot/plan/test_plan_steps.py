@@ -8,6 +8,12 @@ from pathlib import Path
 import pytest
 
 from bot.__main__ import main
+from bot.messages.figures import charcoal
+from scheduler.cook import Beginning, Changes, begin
+from scheduler.facts import CookerKind, CookerTold
+from scheduler.planning.alternatives import Alternative
+from scheduler.planning.shared_fire import alternatives_of
+from tests.unit.scheduler.logbook import CATALOGUE, START, planned
 
 ARGS = ("--zone", "Europe/London", "--now", "2026-08-12T15:31")
 BRISKET = ("--cut", "brisket", "--mass", "6kg", "--pit", "250F")
@@ -61,3 +67,29 @@ def test_the_coldest_spot_is_read_before_the_meat_comes_off(capsys: pytest.Captu
         pull = rows.index("pull the meat")
         assert rows.index("read the coldest spot") < pull
         assert not any(row.startswith(("read the meat", "look at the fuel", "spritz")) for row in rows[pull:])
+
+
+def test_the_same_words_give_the_same_plans_in_every_cook() -> None:
+    """A chat names its cooks, the command line has none: plan, other ways and charcoal are the same for both."""
+    told = CookerTold(cooker=CookerKind.KETTLE)
+
+    def offered(cook: str) -> tuple[Alternative, ...]:
+        begun = begin(
+            Beginning(cook=cook, planned=planned(), cooker=told), by="Ines", now=START, seed=cook, message=None,
+            catalogue=CATALOGUE,
+        )  # fmt: skip
+        assert isinstance(begun, Changes)
+        views = begun.after.views
+        return alternatives_of([(view.state, view.cut) for view in views], CATALOGUE.cookers)
+
+    assert offered("plan") == offered("c-2026-11-25-7f3a")
+
+
+def test_charcoal_is_one_figure(capsys: pytest.CaptureFixture[str]) -> None:
+    """The range of a way is worded as that of the purchase: whole kilograms, the high end up to the next half."""
+    assert charcoal(2.6, 10.2) == "3 to 10.5 kg"
+    assert main(["plan", *BRISKET, *SATURDAY, *ARGS, "--cooker", "kettle", "--format", "json"]) == 0
+    low, _middle, high = json.loads(capsys.readouterr().out)["alternatives"][0]["fuel_kg"]  # tenths of a kilogram
+    assert main(["plan", *BRISKET, *SATURDAY, *ARGS, "--cooker", "kettle"]) == 0
+    text = capsys.readouterr().out
+    assert any(f"charcoal {charcoal(low, high + more)}" in text for more in (-0.05, 0.0, 0.05))
