@@ -196,6 +196,7 @@ class ChangePlan(Said):
     count: int | None = None
     mass_kg: float | None = None
     unit: Literal["C", "F"] | None = None
+    piece: str | None = None
 
 
 class MoveDinner(Said):
@@ -204,6 +205,7 @@ class MoveDinner(Said):
     kind: Literal["move_dinner"] = "move_dinner"
     serving: Serving | None = None
     minutes: float | None = None
+    piece: str | None = None
 
 
 class MovePit(Said):
@@ -260,6 +262,7 @@ class Trouble(Said):
     kind: Literal["trouble"] = "trouble"
     what: str
     text: str
+    piece: str | None = None
 
 
 class TroubleOver(Said):
@@ -267,6 +270,7 @@ class TroubleOver(Said):
 
     kind: Literal["trouble_over"] = "trouble_over"
     what: str | None = None
+    piece: str | None = None
 
 
 class TakeLever(Said):

@@ -61,6 +61,7 @@ class RestSaid(Said):
     place: RestPlace | None = None
     oven_c: float | None = None
     there: bool = False
+    piece: str | None = None
 
 
 class Suppose(Said):

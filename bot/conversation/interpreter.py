@@ -35,7 +35,7 @@ from bot.conversation.parsing.commands import command, greets, questions
 from bot.conversation.parsing.cookers import about_the_cooker, cooker_words, on_the_dial, reads_the_dial
 from bot.conversation.parsing.corrections import corrected_time, correction
 from bot.conversation.parsing.feeding import how_much
-from bot.conversation.parsing.moves import dinner, is_about_dinner, pit_moved
+from bot.conversation.parsing.moves import dinner, is_about_dinner, of_a_wave, pit_moved
 from bot.conversation.parsing.offered import begun, chosen
 from bot.conversation.parsing.pausing import parks_the_meat
 from bot.conversation.parsing.pieces import added, also_guests, by_piece, dropped, in_order, piece_named
@@ -102,6 +102,8 @@ def _about_pieces(heard: str, text: str, context: Context) -> tuple[Intent, ...]
         return None
     if row := in_order(heard, context):
         return row
+    if (wave := of_a_wave(heard, context)) is not None:
+        return (wave,)
     if (plan := whole_plan(heard, text, context)) is not None:
         return (plan,)
     piece = piece_named(heard, context)

@@ -187,6 +187,15 @@ def _planned_text(planned: Planned) -> str:
     return _("Plan: {pieces}{mass}, {wrap}. {told}").format(pieces=pieces, mass=mass, wrap=wrap, told=told)
 
 
+def amount_text(count: int | None, mass_kg: float | None) -> str:
+    """Return how many pieces of what mass each, as far as that is known."""
+    mass = "" if mass_kg is None else kilograms(mass_kg)
+    if count is None or (count == 1 and mass):
+        return mass
+    pieces = _("{count} pieces").format(count=count) if count > 1 else _("one piece")
+    return _("{pieces} of {mass}").format(pieces=pieces, mass=mass) if mass else pieces
+
+
 def _added_text(added: PieceAdded, voice: Voice) -> str:
     """Return what a further piece was added with."""
     parts = [_("added")]

@@ -5,6 +5,8 @@ Words only; starts and chances come from `scheduler.planning.backward`.
 
 from __future__ import annotations
 
+import datetime as dt
+
 from bot.messages.advice import ask_levers
 from bot.messages.figures import Voice
 from bot.messages.message import Message, lines
@@ -21,12 +23,11 @@ def certainty_changed(before: Situation, after: Situation, voice: Voice) -> Mess
     plan, was = after.deciding.outlook.plan, before.deciding.outlook.plan
     if plan is None or was is None:
         return Message(text=head)
-    start = _("Light the fire {light}, meat on {on}.").format(
-        light=voice.about(plan.light_at), on=voice.about(plan.on_at)
-    )
-    if plan.light_at != was.light_at:
+    (light_at, on_at), (was_at, _on_at) = _starts(after), _starts(before)
+    start = _("Light the fire {light}, meat on {on}.").format(light=voice.about(light_at), on=voice.about(on_at))
+    if light_at != was_at:
         start = _("Light the fire {light} (was {was}), meat on {on}.").format(
-            light=voice.about(plan.light_at), was=voice.about(was.light_at), on=voice.about(plan.on_at)
+            light=voice.about(light_at), was=voice.about(was_at), on=voice.about(on_at)
         )
     late = "" if plan.late_probability is None else _("Late {share} in 100.").format(
         share=round(100 * plan.late_probability)
@@ -34,6 +35,12 @@ def certainty_changed(before: Situation, after: Situation, voice: Voice) -> Mess
     cut = after.deciding.cut
     missed = [snag_text(snag, plan, cut, voice) for snag in plan.snags if snag.kind is SnagKind.TOO_LATE]
     return Message(text=lines(f"{head} {start}", likely_late(plan, voice) or late, *missed))
+
+
+def _starts(situation: Situation) -> tuple[dt.datetime, dt.datetime]:
+    """Return when the fire is lit and the first of the meat goes on: of several pieces the first one decides."""
+    outlooks = [view.outlook for view in situation.views]
+    return min(outlook.light_at for outlook in outlooks), min(outlook.on_at for outlook in outlooks)
 
 
 def out_of_limits() -> str:

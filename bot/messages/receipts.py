@@ -9,7 +9,7 @@ import dataclasses
 import datetime as dt
 
 from bot.commands import Report, Value
-from bot.messages.bodies import body_text, fact_text, uncapital
+from bot.messages.bodies import amount_text, body_text, fact_text, uncapital
 from bot.messages.cooker import after_the_cooker
 from bot.messages.dinner import box_line, box_told, dinner_line, unsafe_line
 from bot.messages.figures import Voice
@@ -18,6 +18,7 @@ from bot.messages.gates import vents_line
 from bot.messages.message import Message, Option, lines
 from bot.messages.moves import shift_text
 from bot.messages.naming import capital, named, names_of
+from bot.messages.plan_back import amount_back, plan_back
 from bot.messages.rest import rest_text
 from bot.messages.stall import stall_news
 from bot.messages.steps import step_words
@@ -45,13 +46,15 @@ from scheduler.facts import (
     Corrected,
     Fact,
     Felt,
+    PieceAdded,
+    Planned,
     Reading,
     Slot,
     StepDone,
     Wrapped,
 )  # fmt: skip
 from scheduler.planning.series import PIT_OFF_C
-from scheduler.state import Stage
+from scheduler.state import FIRST, Stage
 
 _TIMED = (Reading, StepDone, Wrapped, Felt)
 """What is told with the time it was so."""
@@ -100,8 +103,10 @@ def _by_piece(event: Event, changes: Changes, voice: Voice) -> str:
     piece = getattr(event, "piece", None)
     if piece is None or not changes.after.several:
         return _event_text(event, changes, voice)
-    seen = dataclasses.replace(changes, after=changes.after.seen_from(piece))
-    return named(changes.after, piece, _event_text(event, seen, voice))
+    before = None if changes.before is None else changes.before.seen_from(piece)
+    known = changes.after if any(view.piece == piece for view in changes.after.views) else changes.before
+    seen = dataclasses.replace(changes, before=before, after=changes.after.seen_from(piece))
+    return named(known or changes.after, piece, _event_text(event, seen, voice))
 
 
 def still_open(situation: Situation, riding: tuple[str, ...]) -> str:
@@ -153,12 +158,27 @@ def taken_line(changes: Changes, voice: Voice) -> str:
 
 def _told_of(event: Taken, changes: Changes, voice: Voice) -> str:
     """Return what was told, with the name of its piece where there are several."""
+    amount = _amount_changed(event, changes)
+    if amount:
+        return amount
     text = body_text(event.body, voice)
     here = any(view.piece == event.piece for view in changes.after.views)
     known = changes.after if here else changes.before
     if known is None or not text or event.piece is None or not known.several:
         return text
     return named(known, event.piece, text[0].lower() + text[1:])
+
+
+def _amount_changed(event: Taken, changes: Changes) -> str:
+    """Return the new count and mass of one of several pieces that was there before, nothing for anything else."""
+    body, before = event.body, changes.before
+    if not isinstance(body, Planned | PieceAdded) or before is None or not before.several:
+        return ""
+    piece = event.piece or FIRST
+    known = [view.state.planned for view in before.views if view.piece == piece]
+    if not known or (known[0].count, known[0].mass_kg) == (body.count, body.mass_kg):
+        return ""
+    return named(changes.after, piece, _("now {amount}").format(amount=amount_text(body.count, body.mass_kg)))
 
 
 def _joined(parts: list[str], by: str) -> str:
@@ -261,6 +281,12 @@ def _spot_text(event: SpotAsked, voice: Voice) -> str:
 def _undid(event: Undid, changes: Changes, voice: Voice) -> str:
     """Say what was taken back, and for a correction what holds again."""
     fact = event.fact
+    if isinstance(fact.body, PieceAdded) and any(view.piece == event.piece for view in changes.after.views):
+        return amount_back(changes.after, event.piece)
+    if isinstance(fact.body, Planned) and changes.before is not None:
+        back = plan_back(changes.before, changes.after, voice)
+        if back:
+            return back
     if event.of is not None:
         old = _old_fact(changes.after, event.of)
         if old is not None:

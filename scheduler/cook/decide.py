@@ -121,8 +121,8 @@ class _Decision:
         begun_at = self.pen.facts[0].recorded_at
         if not report.dated and report.happened_at < begun_at:  # typed on while the cook was being written down
             report = dataclasses.replace(report, happened_at=begun_at)
-        current = assess(self.pen.facts, self.catalogue, self.now).seen_from(report.piece)
-        self.pen.piece = current.state.piece if own(report.body) else FIRST
+        current = _seen(assess(self.pen.facts, self.catalogue, self.now), report)
+        self.pen.piece = current.state.piece if own(report.body) or isinstance(report.body, ServingMoved) else FIRST
         if isinstance(report.body, PieceAdded) and report.piece is not None:
             self.pen.piece = report.piece
         if current.state.over and not isinstance(report.body, Undone | Noted):
@@ -185,8 +185,14 @@ class _Decision:
 
     def _whose(self, fact: Fact) -> str | None:
         """Return the piece that a fact is about, None when it is about the whole cook."""
+        if isinstance(fact.body, ServingMoved):
+            return fact.piece if self._in_waves() else None
         named = self.before.several or isinstance(fact.body, PieceAdded)
         return fact.piece if own(fact.body) and named else None
+
+    def _in_waves(self) -> bool:
+        """Return whether the pieces are not all wanted at one time, so that a dinner has to be named."""
+        return len({view.state.serving for view in self.before.views}) > 1
 
     def _reading(self, report: Report, reading: Reading, current: Situation) -> Refusal | None:
         doubt = None if report.sure else plausible.doubt(reading, report.happened_at, current, report.by)
@@ -359,6 +365,13 @@ class _Decision:
             ),
         )  # fmt: skip
         return self._broken()
+
+
+def _seen(situation: Situation, report: Report) -> Situation:
+    """Return the cook as seen from the piece that a report is about; a dinner that no piece names is the next one."""
+    if isinstance(report.body, ServingMoved) and report.piece is None:
+        return situation.deciding
+    return situation.seen_from(report.piece)
 
 
 def _told_together(fact: Fact, other: Fact) -> bool:

@@ -42,7 +42,8 @@ def last_by(facts: Iterable[Fact], person: str) -> Fact | None:
     """Return the newest fact that this person told and that still stands (what undo takes back): also a correction."""
     log = standing(facts)
     ids = {fact.id for fact in log}
-    mine = [f for f in log if f.by == person and not isinstance(f.body, (*BOT_BODIES, Planned))]
+    begun = next((fact.id for fact in log if isinstance(fact.body, Planned)), None)
+    mine = [f for f in log if f.by == person and f.id != begun and not isinstance(f.body, BOT_BODIES)]
     mine = [f for f in mine if not isinstance(f.body, Noted) or f.body.understood]
     mine = [f for f in mine if not isinstance(f.body, Corrected) or f.body.of in ids]
     return mine[-1] if mine else None

@@ -9,8 +9,20 @@ import dataclasses
 import datetime as dt
 
 from bot import commands as say
-from scheduler.facts import Body, Corrected, Fact, Felt, Noted, Reading, Serving, ServingKind, StepDone, Wrapped
-from scheduler.state import effective
+from scheduler.facts import (
+    Body,
+    Corrected,
+    Fact,
+    Felt,
+    Noted,
+    PieceAdded,
+    Reading,
+    Serving,
+    ServingKind,
+    StepDone,
+    Wrapped,
+)  # fmt: skip
+from scheduler.state import CookState, effective
 
 _SAME_C = 0.6
 """A correction names the old value this nearly: half a degree Celsius is one degree Fahrenheit, rounded [°C]."""
@@ -51,3 +63,15 @@ def moved(serving: Serving, minutes: float) -> Serving:
     by = dt.timedelta(minutes=minutes)
     end = None if serving.end is None else serving.end + by
     return dataclasses.replace(serving, start=serving.start + by, end=end)
+
+
+def planned_anew(said: say.ChangePlan, log: tuple[Fact, ...], state: CookState) -> Body:
+    """Return the plan of a piece with another count or mass: wrap and dinner stay as they were told since."""
+    count, mass_kg = said.count or state.planned.count, said.mass_kg or state.planned.mass_kg
+    added = [f.body for f in effective(log) if isinstance(f.body, PieceAdded) and f.piece == state.piece]
+    if not added or not isinstance(added[-1], PieceAdded):
+        return dataclasses.replace(
+            state.planned, serving=state.serving, unit=said.unit or state.planned.unit, count=count, mass_kg=mass_kg
+        )
+    serving = None if added[-1].serving is None else state.serving
+    return dataclasses.replace(added[-1], count=count, mass_kg=mass_kg, wrap=state.planned.wrap, serving=serving)

@@ -12,9 +12,10 @@ from collections.abc import Callable
 from bot import commands as say
 from bot.application import which
 from bot.application.cookers import at_the_grate, cooker_told
-from bot.application.handlers.amending import correction, moved
+from bot.application.handlers.amending import correction, moved, planned_anew
 from bot.application.visit import Visit
 from bot.conversation.flows.setup import piece_added
+from bot.messages.bodies import amount_text
 from bot.messages.figures import Voice
 from bot.messages.message import Message
 from bot.messages.naming import piece_name, which_piece
@@ -334,7 +335,7 @@ class Settling:
     def _wrap(self, said: say.WrapSaid) -> None:
         if said.wrap is None:
             options = tuple(
-                (wrap.value, say.WrapSaid(wrap=wrap, done=said.done, at=said.at))
+                (wrap.value, say.WrapSaid(wrap=wrap, done=said.done, at=said.at, piece=self._situation.focus))
                 for wrap in self._situation.cut.wraps
                 if wrap is not Wrap.NONE
             )
@@ -349,18 +350,14 @@ class Settling:
                 self._add(StepDone(step="bark_check", outcome="set"))
 
     def _change_plan(self, said: say.ChangePlan) -> None:
-        """Write the plan anew with another count, mass or unit."""
-        first = self._whole.view(FIRST).state
-        planned, serving = first.planned, first.serving
-        self._add(
-            dataclasses.replace(
-                planned,
-                serving=serving,
-                count=said.count or planned.count,
-                mass_kg=said.mass_kg or planned.mass_kg,
-                unit=said.unit or planned.unit,
-            )
-        )
+        """Write the plan of a piece anew with another count or mass, or the cook's with another unit."""
+        amount = said.count is not None or said.mass_kg is not None
+        if self._whole.several and amount and said.piece is None:
+            pieces = tuple(view.piece for view in self._whole.views)
+            self._ask_which(pieces, lambda one: say.stamped(said, one), amount_text(said.count, said.mass_kg))
+            return
+        piece = said.piece if amount and said.piece else FIRST
+        self._add(planned_anew(said, self._log, self._whole.view(piece).state), piece=piece)
 
     def _plan(self, *, wrap: Wrap | None = None, read_by: ReadBy | None = None) -> None:
         """Write the plan anew with something changed; dinner stays where it was moved to."""
@@ -393,5 +390,6 @@ class Settling:
         self._add(correction(said, self._log, self._visit.person.name, self._visit.incoming.text))
 
     def _move_dinner(self, said: say.MoveDinner) -> None:
-        serving = said.serving or moved(self._situation.state.serving, said.minutes or 0.0)
-        self._add(ServingMoved(serving=serving))
+        seen = self._whole.deciding if said.piece is None else self._whole.seen_from(said.piece)
+        serving = said.serving or moved(seen.state.serving, said.minutes or 0.0)
+        self._add(ServingMoved(serving=serving), piece=seen.state.piece if self._whole.several else None)

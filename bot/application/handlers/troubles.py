@@ -39,7 +39,7 @@ class Answer:
 
 def answer_to(visit: Visit, situation: Situation, said: say.Trouble, *, with_number: bool) -> Answer:
     """Return the answer to a problem; `with_number` when readings were told in the same words."""
-    seen = situation.deciding
+    seen = _meant(situation, said)
     problem = seen.catalogue.remedies.problem(said.what)
     voice = voice_of(situation, visit.now)
     noted = _report(visit, seen, Noted(text=said.text))
@@ -65,11 +65,21 @@ def over(visit: Visit, situation: Situation, said: say.TroubleOver) -> tuple[Rep
     what = said.what or (max(standing, key=lambda one: standing[one]) if standing else None)
     if what is None or what not in standing:
         return ()
-    seen = situation.deciding
+    seen = situation.deciding if said.piece is None else situation.seen_from(said.piece)
     ended = _report(visit, seen, Troubled(problem=what, over=True))
     if what == "frozen_middle" and seen.state.did("meat_on") is None:
         return (ended, _report(visit, seen, PutOff(step="meat_on", until=visit.now)))  # it may go on now
     return (ended,)
+
+
+def _meant(situation: Situation, said: say.Trouble) -> Situation:
+    """Return the cook as seen from the piece that has the problem: the one named, for a probe in the wrong place the
+    one read last, else the one that decides about dinner.
+    """
+    if said.piece is not None:
+        return situation.seen_from(said.piece)
+    last = [(read.at, view.piece) for view in situation.views if (read := view.state.last(Slot.CORE)) is not None]
+    return situation.seen_from(max(last)[1]) if said.what in _MISPLACED and last else situation.deciding
 
 
 def _facts(visit: Visit, seen: Situation, said: say.Trouble) -> tuple[Body, ...]:

@@ -50,7 +50,8 @@ def take(visit: Visit, work: Work, snapshot: CookSnapshot, situation: Situation,
         case say.SureSaid():
             _sure(visit, work, snapshot, situation, wish)
         case say.RestSaid():
-            _rest(visit, work, snapshot, situation.at_the_fire if situation.focus is None else situation, wish)
+            seen = situation.at_the_fire if situation.focus is None else situation
+            _rest(visit, work, snapshot, situation.seen_from(wish.piece) if wish.piece else seen, wish)
 
 
 def _kind(visit: Visit, work: Work, snapshot: CookSnapshot, situation: Situation, wish: say.KindSaid) -> None:

@@ -12,6 +12,7 @@ from bot.commands import Intent, MoveDinner, MovePit, Unclear, Value
 from bot.conversation.context import Context
 from bot.conversation.parsing import times
 from bot.conversation.parsing.numbers import Figure, figures
+from bot.conversation.parsing.pieces import piece_apart
 from bot.conversation.parsing.readings import UNIT_LABELS, in_c
 from bot.conversation.parsing.serving import serving_said, which_day
 from bot.conversation.parsing.words import cut_out, phrases
@@ -58,6 +59,33 @@ def dinner(heard: str, context: Context) -> Intent | None:
     if said is not None and said.other is not None:
         return which_day(heard, (said.serving, said.other), lambda serving: MoveDinner(serving=serving))
     return MoveDinner(serving=said.serving) if said else None
+
+
+_ONLY_WHEN = re.compile(r"^(?:is |are |now |wanted |at |for |by )*\|*$")
+
+
+def of_a_wave(heard: str, context: Context) -> MoveDinner | None:
+    """Return a move of the dinner of one piece, where not all are wanted at one time: "short ribs at 19:30", "chicken:
+    dinner 30 minutes later"; or None.
+    """
+    if len({known.context.serving for known in context.pieces}) <= 1 or heard.endswith("?"):
+        return None
+    piece, rest = piece_apart(heard, context)
+    if piece is None:
+        return None
+    whens = times.find(rest)
+    only_when = len(whens) == 1 and _ONLY_WHEN.match(cut_out(rest, [(whens[0].start, whens[0].end)]).strip(" ,.!"))
+    if not only_when and not (_MOVES.search(rest) and (_LATE.search(rest) or _EARLY.search(rest))):
+        return None
+    alone = next(known.context for known in context.pieces if known.piece == piece)
+    alone = dataclasses.replace(alone, pieces=())
+    said = None
+    if only_when and whens[0].kind is times.Kind.CLOCK:
+        said = serving_said(rest, alone)
+        wanted = None if said is None or said.serving.start is None else said.serving
+        return None if wanted is None else MoveDinner(serving=wanted, piece=piece)
+    intent = dinner(rest, alone)
+    return intent.model_copy(update={"piece": piece}) if isinstance(intent, MoveDinner) else None
 
 
 def is_about_dinner(clause: str) -> bool:

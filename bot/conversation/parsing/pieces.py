@@ -132,6 +132,15 @@ def piece_named(heard: str, context: Context) -> str | None:
     return found.pop() if len(found) == 1 else None
 
 
+def piece_apart(heard: str, context: Context) -> tuple[str | None, str]:
+    """Return the one piece that a text names, with the words beside its name; None when it names none or several."""
+    found = _names(heard, context)
+    if len(found) != 1:
+        return None, heard
+    rest = cut_out(heard, [(found[0].start, found[0].end)])
+    return found[0].piece, " ".join(rest.replace("|", " ").split()).strip(" ,:-")
+
+
 def pieces_named(heard: str, context: Context) -> set[str]:
     """Return every piece that a text names."""
     return {named.piece for named in _names(heard, context)}
