@@ -40,8 +40,9 @@ def _parts(before: Situation, after: Situation, voice: Voice) -> list[str]:
     if wanted_confidence(seen) != wanted_confidence(state):
         parts.append(_("{share} % sure").format(share=round(100 * wanted_confidence(state))))
     if old.read_by is not new.read_by:
-        known = new.read_by is not None
-        parts.append(uncapital(read_by_text(new.read_by)) if known else _("not told how the meat is read"))
+        parts.append(
+            _("not told how the meat is read") if new.read_by is None else uncapital(read_by_text(new.read_by))
+        )
     if old.wrap is not new.wrap:
         planned = None if new.wrap is None else body_text(WrapPlanned(wrap=Wrap(new.wrap)), voice)
         parts.append(uncapital(planned) if planned else _("wrap decided at the bark"))

@@ -122,11 +122,18 @@ def test_a_dinner_without_a_name_is_the_next_wave(waves: PlayedKitchen) -> None:
 
 
 def test_a_wave_is_moved_by_its_name_and_a_time_alone(waves: PlayedKitchen) -> None:
-    """ "Short ribs at 19:30" is when they are wanted, and no step done yesterday evening."""
+    """A name with a time to come is when the piece is wanted, and no step done yesterday evening."""
     waves.say(INES, "short ribs at 19:30")
     assert _dinners(waves) == {"p1": "18:00", "p2": "19:30"}
     waves.say(INES, "beef short ribs: dinner 30 minutes later")
     assert _dinners(waves) == {"p1": "18:00", "p2": "20:00"}
+
+
+def test_a_wave_is_not_moved_by_a_time_gone_by(waves: PlayedKitchen) -> None:
+    """A time that has passed tells of something done, and moves no dinner to tomorrow."""
+    waves.until(on("16:00"))
+    waves.mutter(INES, "short ribs at 13:30")
+    assert _dinners(waves) == {"p1": "18:00", "p2": "19:00"}
 
 
 def test_a_correction_tells_what_it_was(tmp_path: Path) -> None:

@@ -77,15 +77,18 @@ def of_a_wave(heard: str, context: Context) -> MoveDinner | None:
     only_when = len(whens) == 1 and _ONLY_WHEN.match(cut_out(rest, [(whens[0].start, whens[0].end)]).strip(" ,.!"))
     if not only_when and not (_MOVES.search(rest) and (_LATE.search(rest) or _EARLY.search(rest))):
         return None
-    alone = next(known.context for known in context.pieces if known.piece == piece)
-    alone = dataclasses.replace(alone, pieces=())
-    said = None
-    if only_when and whens[0].kind is times.Kind.CLOCK:
-        said = serving_said(rest, alone)
-        wanted = None if said is None or said.serving.start is None else said.serving
-        return None if wanted is None else MoveDinner(serving=wanted, piece=piece)
-    intent = dinner(rest, alone)
+    alone = dataclasses.replace(next(k.context for k in context.pieces if k.piece == piece), pieces=())
+    intent = _at_that_time(rest, whens[0], alone) if only_when else dinner(rest, alone)
     return intent.model_copy(update={"piece": piece}) if isinstance(intent, MoveDinner) else None
+
+
+def _at_that_time(rest: str, when: times.When, alone: Context) -> MoveDinner | None:
+    """Return a move to a clock time that still comes on the day of that dinner; of a time gone by a deed is told."""
+    said = serving_said(rest, alone) if when.kind is times.Kind.CLOCK and when.exact else None
+    if said is None or said.serving.start is None or alone.serving is None or alone.serving.start is None:
+        return None
+    same_day = said.serving.start.date() == alone.serving.start.date()
+    return MoveDinner(serving=said.serving) if same_day else None
 
 
 def is_about_dinner(clause: str) -> bool:
