@@ -125,8 +125,11 @@ def late_as_told(views: tuple[PieceView, ...]) -> bool:
 def with_plates(told: Told, views: tuple[PieceView, ...], prompts: tuple[Prompt, ...]) -> Told:
     """Return what was told once people have heard when the plate is; all other milestones stay as they were told."""
     last = views[0].state.told_milestones
-    if last is None or told.milestones:
+    if told.milestones:
         return told
+    if last is None:  # nobody has heard any yet: what is said of dinner now is the first
+        first = milestones(views, prompts)
+        return dataclasses.replace(told, verdict=worst(views).outlook.verdict, milestones=first)
     plates = {name: at for name, at in milestones(views, prompts) if name.split("/")[-1] == "plate"}
     return dataclasses.replace(told, verdict=last.verdict, milestones=tuple((dict(last.milestones) | plates).items()))
 
