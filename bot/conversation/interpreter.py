@@ -110,7 +110,12 @@ def _about_pieces(heard: str, text: str, context: Context) -> tuple[Intent, ...]
     asked = command(text) if piece is not None else None
     if isinstance(asked, Ask) and piece is not None:
         return (asked.model_copy(update={"piece": piece}),)
-    return by_piece(heard, context, _plainly) or None
+    return tuple(_in_own_words(intent, text) for intent in by_piece(heard, context, _plainly)) or None
+
+
+def _in_own_words(intent: Intent, text: str) -> Intent:
+    """Return what is kept as a note with the whole text, not with the words that were left of it without a name."""
+    return intent.model_copy(update={"text": text}) if isinstance(intent, Trouble | Note) else intent
 
 
 def _plainly(words: str, context: Context) -> tuple[Intent, ...]:

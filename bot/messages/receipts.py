@@ -311,6 +311,8 @@ def _corrected_text(event: Taken, changes: Changes, voice: Voice) -> str:
     new = body_text(event.body.body, voice)
     new = new[:1].lower() + new[1:]
     at = voice.clock(event.at)
+    if isinstance(event.body.body, Reading) and event.body.body.doubtful:
+        return _("Kept aside: {what}, {time}.").format(what=new, time=at)
     if old is None:
         return _("Changed: {new}, {time}.").format(new=new, time=at)
     if old.body == event.body.body:

@@ -370,7 +370,7 @@ class _Decision:
 def _seen(situation: Situation, report: Report) -> Situation:
     """Return the cook as seen from the piece that a report is about; a dinner that no piece names is the next one."""
     if isinstance(report.body, ServingMoved) and report.piece is None:
-        return situation.deciding
+        return situation.next_dinner
     return situation.seen_from(report.piece)
 
 

@@ -15,7 +15,7 @@ from scheduler.planning.stall import Stall
 from scheduler.planning.steps import Step
 from scheduler.planning.trips import next_at
 from scheduler.planning.views import PieceView, stage_of, views_of, worst
-from scheduler.planning.whole import whole_itinerary, whole_outlook, whole_schedule, whole_state
+from scheduler.planning.whole import next_wave, whole_itinerary, whole_outlook, whole_schedule, whole_state
 from scheduler.safety import Finding, SafeGate, findings, next_look
 from scheduler.state import CookState, Stage
 
@@ -76,6 +76,11 @@ class Situation:
     def deciding(self) -> Situation:
         """Return the cook as seen from the piece that decides about dinner: the worst one of the next wave."""
         return self.seen_from(worst(self.views).piece) if self.several else self
+
+    @property
+    def next_dinner(self) -> Situation:
+        """Return the cook as seen from the piece that is wanted first of those not served yet."""
+        return self.seen_from(next_wave(self.views).piece) if self.several else self
 
     @property
     def at_the_fire(self) -> Situation:

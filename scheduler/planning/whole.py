@@ -185,7 +185,7 @@ def whole_state(views: tuple[PieceView, ...]) -> CookState:
         pit=_on_the_fire(views).state.pit,
         planned=dataclasses.replace(lead.planned, from_middle=_first_planned(views).state.planned.from_middle),
         feels=(),
-        serving=_next_wave(views).state.serving,
+        serving=next_wave(views).state.serving,
     )
 
 
@@ -198,7 +198,7 @@ def _on_the_fire(views: tuple[PieceView, ...]) -> PieceView:
     return next((v for v in views if v.state.stage == "cooking" and v.state.oven is None), views[0])
 
 
-def _next_wave(views: tuple[PieceView, ...]) -> PieceView:
+def next_wave(views: tuple[PieceView, ...]) -> PieceView:
     """Return the piece that is wanted first of those not served yet."""
     waiting = [view for view in views if not view.state.did("serve")] or list(views)
     far = dt.datetime.max.replace(tzinfo=dt.UTC)
@@ -209,7 +209,7 @@ def whole_outlook(views: tuple[PieceView, ...], lead: PieceView) -> Outlook:
     """Return what is expected of the whole cook: on with the first piece, off with the last, then the next wave."""
     on_at = min(view.outlook.on_at for view in views)
     last = max((v.outlook.pull for v in views if v.outlook.pull.likely is not None), key=_likely, default=None)
-    wave = _next_wave(views)
+    wave = next_wave(views)
     same = [v for v in views if v.outlook.serve_at == wave.outlook.serve_at and not v.state.did("serve")] or [wave]
     plates = [v.outlook.plate_at for v in same if v.outlook.plate_at is not None]
     return dataclasses.replace(

@@ -136,15 +136,36 @@ def test_a_wave_is_not_moved_by_a_time_gone_by(waves: PlayedKitchen) -> None:
     assert _dinners(waves) == {"p1": "18:00", "p2": "19:00"}
 
 
-def test_a_correction_tells_what_it_was(tmp_path: Path) -> None:
-    """Also of a piece that is not the leading one the old value is said."""
-    kitchen = PlayedKitchen(tmp_path, on("8:30"))
+def _on_the_fire(folder: Path) -> PlayedKitchen:
+    """Return a kitchen with a brisket and a shoulder on one fire, in which both have been read."""
+    kitchen = PlayedKitchen(folder, on("8:30"))
     kitchen.opens(INES)
     kitchen.say(INES, "brisket 5 kg and pork shoulder 4 kg, when ready, pit 250")
     kitchen.say(INES, "lit at 8:30")
     kitchen.until(on("10:00"))
     kitchen.say(INES, "brisket and shoulder are on")
     kitchen.until(on("11:40"))
+    return kitchen
+
+
+def test_a_probe_in_the_bone_is_that_of_the_piece_named(tmp_path: Path) -> None:
+    """The reading of the shoulder is kept aside, the one of the brisket counts; the note holds the words as typed."""
+    kitchen = _on_the_fire(tmp_path)
+    kitchen.say(INES, "brisket 88")
+    kitchen.say(INES, "shoulder 92")
+    kitchen.say(INES, "brisket 89")
+    said = kitchen.say(INES, "shoulder probe hits the bone").text
+    assert "Pork shoulder: Kept aside: meat 92 F" in said
+    assert (kitchen.situation.view("p2").state.last(Slot.CORE), kitchen.notes[-1]) == (
+        None,
+        "shoulder probe hits the bone",
+    )
+    assert kitchen.situation.view("p1").state.last(Slot.CORE) is not None
+
+
+def test_a_correction_tells_what_it_was(tmp_path: Path) -> None:
+    """Also of a piece that is not the leading one the old value is said."""
+    kitchen = _on_the_fire(tmp_path)
     for piece, cut in (("p1", "brisket"), ("p2", "shoulder")):
         kitchen.say(INES, f"{cut} 91")
         assert "(it was meat 91 F)" in kitchen.say(INES, "I meant 89").text

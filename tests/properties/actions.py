@@ -8,7 +8,7 @@ from __future__ import annotations
 import dataclasses
 import datetime as dt
 
-from scheduler.facts import Detail, Feel, ReadBy, Slot, WatchesTold, Wrap
+from scheduler.facts import Detail, Feel, PieceAdded, ReadBy, Slot, WatchesTold, Wrap
 
 
 @dataclasses.dataclass(frozen=True, kw_only=True)
@@ -32,6 +32,8 @@ class Start:
     detail: Detail = Detail.USUAL
     read_by: ReadBy | None = None
     frozen: bool = False
+    others: tuple[PieceAdded, ...] = ()
+    """The other pieces of the same cook."""
     watches: WatchesTold | None = None
     """Watches and quiet hours that are told with the plan."""
 

@@ -13,14 +13,22 @@ from scheduler.cook import Situation
 from scheduler.facts import Asked, Corrected, Fact, Reading, StepDone, StepSkipped, Undone, Withdrawn
 from scheduler.planning.prompts import step_of
 from scheduler.planning.trips import wakes
+from scheduler.planning.views import PieceView
+from scheduler.state import PIECE_STEPS, CookState
 from tests.properties.play import CATALOGUE, Moment, Play, again
+
+_ONCE_FOR_EACH = frozenset({"raw_cleanup", "two_hour", "leftovers"})
+"""Of several pieces done once for each that goes on, or each wave that is served."""
 
 
 def _all_but_the_forecast(situation: Situation) -> tuple[object, ...]:
     """Return everything that is computed from a log, as values that can be compared."""
-    outlook = {f.name: getattr(situation.outlook, f.name) for f in dataclasses.fields(situation.outlook)}
-    outlook.pop("forecast")
-    return situation.state, situation.prompts, situation.stall, situation.gate, outlook
+    found: list[object] = [situation.prompts]
+    for view in situation.views:
+        outlook = {f.name: getattr(view.outlook, f.name) for f in dataclasses.fields(view.outlook)}
+        outlook.pop("forecast")
+        found += [view.state, view.stall, view.gate, outlook]
+    return tuple(found)
 
 
 def _asked(facts: tuple[Fact, ...]) -> tuple[str, ...]:
@@ -54,12 +62,12 @@ def the_same_log_gives_the_same_situation(played: Play) -> None:
 def the_order_of_a_cook_holds(played: Play) -> None:
     """On before wrap before pull before rest before slice before the plate: in what happened and in what is planned."""
     for moment in played.moments:
-        _happened_in_order(moment.after)
+        for view in moment.after.views:
+            _happened_in_order(view.state)
         planned_in_order(moment.after)
 
 
-def _happened_in_order(situation: Situation) -> None:
-    state = situation.state
+def _happened_in_order(state: CookState) -> None:
     wrapped_at = state.wraps[0][0] if state.wraps else None
     times = {"light": state.at("light"), "meat_on": state.at("meat_on"), "wrap": wrapped_at}
     times |= {step: state.at(step) for step in ("pull", "box_meat", "slice", "serve")}
@@ -74,10 +82,14 @@ def _happened_in_order(situation: Situation) -> None:
 
 def planned_in_order(situation: Situation) -> None:
     """Salt before fire before meat before bark before the pull before rest before slice before the plate."""
-    expected = {step.id: at for at, step in situation.itinerary()}
     order = ("dry_brine", "light", "meat_on", "bark_check", "second_spot", "pull", "box_meat", "slice", "serve")
-    for first, second in itertools.pairwise([step for step in order if step in expected]):
-        assert expected[first] <= expected[second], (first, second)
+    for view in situation.views:
+        expected = {step.id: at for at, step, piece in situation.courses() if piece in {None, view.piece}}
+        if situation.several and expected.get("light", view.outlook.on_at) > view.outlook.on_at:
+            raise AssertionError(("light", view.piece))
+        own = [step for step in order if step in expected and not (situation.several and step == "light")]
+        for first, second in itertools.pairwise(own):
+            assert expected[first] <= expected[second], (view.piece, first, second)
 
 
 def no_prompt_that_came_due_vanishes(played: Play) -> None:
@@ -85,7 +97,7 @@ def no_prompt_that_came_due_vanishes(played: Play) -> None:
     never due; and when the bell has come to rest, everything that was due has been asked.
     """
     for moment in played.moments:
-        ended = _withdrawn(played.log[: moment.length]) | set(moment.after.state.closed)
+        ended = _withdrawn(played.log[: moment.length]) | moment.after.closed
         still_open = {prompt.key for prompt in moment.after.prompts}
         for prompt in moment.before.prompts:
             if prompt.asked or prompt.due_at <= moment.now:
@@ -99,12 +111,14 @@ def no_prompt_that_came_due_vanishes(played: Play) -> None:
 def done_stays_done_unless_it_is_taken_back(played: Play) -> None:
     """No step that was done is undone by anything else, and what is done once is not asked for again."""
     for moment in played.moments:
-        before, after = moment.before.state.done, moment.after.state.done
-        if not _amends(moment):
-            assert all({d.fact for d in times} <= {d.fact for d in after[step]} for step, times in before.items())
+        for view in moment.before.views:
+            before, after = view.state.done, moment.after.view(view.piece).state.done
+            if not _amends(moment):
+                assert all({d.fact for d in times} <= {d.fact for d in after[step]} for step, times in before.items())
         for prompt in moment.after.prompts:
-            if prompt.step.happens_once:
-                assert not moment.after.state.did(prompt.step.id), prompt.key
+            again = moment.after.several and prompt.step.id in _ONCE_FOR_EACH
+            if prompt.step.happens_once and not again:
+                assert not moment.after.view(prompt.piece).state.did(prompt.step.id), prompt.key
 
 
 def nothing_is_asked_twice_at_once_or_out_of_place(played: Play) -> None:
@@ -118,12 +132,13 @@ def nothing_is_asked_twice_at_once_or_out_of_place(played: Play) -> None:
     for moment in played.moments:
         assert sum(isinstance(fact.body, Asked) for fact in moment.facts) <= (1 if moment.rung else 0)
         for key in _asked(moment.facts):
-            _in_place(key, moment)
+            if not moment.before.several or step_of(key) in PIECE_STEPS:
+                _in_place(key, moment)
 
 
 def _in_place(key: str, moment: Moment) -> None:
     """Assert that a prompt fits what has happened when it is asked."""
-    state = moment.before.state
+    state = moment.before.view(key.split("/", maxsplit=1)[0]).state
     step = CATALOGUE.steps.get(step_of(key))
     assert step is not None
     match step.phase:
@@ -157,9 +172,9 @@ def safety_is_closed_by_answers_alone(played: Play) -> None:
     undoubted reading at the minimum since the meat went on.
     """
     for moment in played.moments:
-        state = moment.after.state
         for prompt in moment.before.prompts:
-            if prompt.step.safety and prompt.key in state.closed and prompt.key not in moment.before.state.closed:
+            state = moment.after.view(prompt.piece).state
+            if prompt.step.safety and prompt.key in state.closed and prompt.key not in moment.before.closed:
                 closing = [fact.body for fact in moment.facts if prompt.key in fact.answers]
                 assert closing or _amends(moment), prompt.key
                 assert all(isinstance(body, Reading | StepDone) for body in closing), prompt.key
@@ -168,12 +183,20 @@ def safety_is_closed_by_answers_alone(played: Play) -> None:
             isinstance(fact.body, StepSkipped) and CATALOGUE.steps.get(fact.body.step).safety  # type: ignore[union-attr]  # only known steps are written
             for fact in moment.facts
         )
-        if moment.after.gate.open_at is not None:
-            on_at = state.at("meat_on")
-            assert any(
-                not r.doubtful and round(r.value_c - r.spread_c, 1) >= 62.8 and on_at is not None and r.at >= on_at
-                for r in state.readings
-            )
+        for view in moment.after.views:
+            if view.gate.open_at is not None:
+                _measured(view)
+
+
+def _measured(view: PieceView) -> None:
+    """Assert that an open gate rests on readings of this very piece: of poultry at the minimum of poultry."""
+    on_at = view.state.at("meat_on")
+    least_c = 73.9 if view.cut.species == "poultry" else 62.8
+    assert any(
+        not r.doubtful and round(r.value_c - r.spread_c, 1) >= least_c and on_at is not None and r.at >= on_at
+        for r in view.state.readings
+        if r.slot == "core"
+    )
 
 
 def times_make_sense(played: Play) -> None:
@@ -181,17 +204,22 @@ def times_make_sense(played: Play) -> None:
     and meat that has been pulled, felt tender or served is not expected again.
     """
     for moment in played.moments:
-        outlook, state = moment.after.outlook, moment.after.state
-        for window in (outlook.pull, outlook.plate):
-            times = [at for at in (window.early, window.likely, window.late) if at is not None]
-            assert times == sorted(times)
-        assert outlook.chance is None or 0.0 <= outlook.chance <= 1.0
-        if state.stage == "cooking" and outlook.pull.early is not None:
-            assert outlook.pull.early >= state.as_of
-        zone = ZoneInfo(state.serving.zone)
+        for view in moment.after.views:
+            _windows_make_sense(view)
+        zone = ZoneInfo(moment.after.state.serving.zone)
         for prompt in moment.after.prompts:
             if prompt.step.phase == "before" and prompt.why.kind != "put_off":
                 assert 7 <= prompt.due_at.astimezone(zone).hour < 22, prompt.key
+
+
+def _windows_make_sense(view: PieceView) -> None:
+    outlook, state = view.outlook, view.state
+    for window in (outlook.pull, outlook.plate):
+        times = [at for at in (window.early, window.likely, window.late) if at is not None]
+        assert times == sorted(times)
+    assert outlook.chance is None or 0.0 <= outlook.chance <= 1.0
+    if state.stage == "cooking" and outlook.pull.early is not None:
+        assert outlook.pull.early >= state.as_of
 
 
 LAWS = (

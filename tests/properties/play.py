@@ -115,6 +115,7 @@ class Play:
                 ),
                 on_at=on_at,
                 core_c=None if on_at is None else start.core_c,
+                more=start.others,
             ),
             by=CREW[0], now=self.now, seed="s", message="m0", catalogue=CATALOGUE,
         )  # fmt: skip
@@ -189,15 +190,18 @@ class Play:
     # --- people -------------------------------------------------------------------------------------------------------
 
     def say(
-        self, *bodies: Body, ago_min: float = 0, dated: bool = False, sure: bool = False, who: int = 0
-    ) -> Changes | Refusal:
-        """Report; the bell rings right after it, as in the kitchen, for what is due at once because of it."""
+        self, *bodies: Body, ago_min: float = 0, dated: bool = False, sure: bool = False, who: int = 0,
+        piece: str | None = None,
+    ) -> Changes | Refusal:  # fmt: skip
+        """Report of a piece, or of the whole cook; the bell rings right after it, as in the kitchen."""
         self._turns += 1
         at = self.now - ago_min * MINUTE
         reports = tuple(
-            Report(body=body, happened_at=at, by=CREW[who], message=f"m{self._turns}", dated=dated, sure=sure)
+            Report(
+                body=body, happened_at=at, by=CREW[who], message=f"m{self._turns}", dated=dated, sure=sure, piece=piece
+            )
             for body in bodies
-        )
+        )  # fmt: skip
         before = self.situation
         result = decide(self.log, reports, now=self.now, seed=f"i{self._turns}", catalogue=CATALOGUE)
         if isinstance(result, Refusal):
@@ -229,13 +233,19 @@ class Play:
             )
         )
 
-    def core_c(self, at: dt.datetime) -> float:
-        """Return what the meat has at an instant [°C]."""
-        on_at = self.situation.state.at("meat_on")
+    def core_c(self, at: dt.datetime, piece: str | None = None) -> float:
+        """Return what a piece of meat has at an instant [°C]."""
+        on_at = self.situation.view(piece).state.at("meat_on")
         return rise_c(0.0 if on_at is None else max(0.0, (at - on_at) / dt.timedelta(hours=1)) * self.start.pace)
 
+    def whose(self) -> str | None:
+        """Return the piece that is next to be told of: each in its turn."""
+        ids = sorted(view.piece for view in self.situation.views)
+        return ids[self._turns % len(ids)] if len(ids) > 1 else None
+
     def act(self, action: Action) -> None:
-        """Do one thing."""
+        """Do one thing; of several pieces to one of them, in turn."""
+        piece = self.whose()
         match action:
             case Wait():
                 self.wait(action.minutes)
@@ -247,19 +257,22 @@ class Play:
             case Answer():
                 self._answer(action.choice)
             case Do():
-                self.say(self._done(action.step, action.choice), ago_min=action.ago_min, dated=action.dated)
+                self.say(
+                    self._done(action.step, action.choice), ago_min=action.ago_min, dated=action.dated, piece=piece
+                )
             case Read():
-                self.say(self._reading(action), ago_min=action.ago_min, sure=action.sure)
+                self.say(self._reading(action, piece), ago_min=action.ago_min, sure=action.sure, piece=piece)
             case Skip():
-                self.say(StepSkipped(step=action.step))
+                self.say(StepSkipped(step=action.step), piece=piece)
             case Later():
                 if self.situation.waiting:
                     until = self.now + action.minutes * MINUTE
-                    self.say(PutOff(step=self.situation.waiting[0].step.id, until=until))
+                    put_off = self.situation.waiting[0]
+                    self.say(PutOff(step=put_off.step.id, until=until), piece=put_off.piece)
             case PutOn():
-                self.say(Wrapped(wrap=action.wrap))
+                self.say(Wrapped(wrap=action.wrap), piece=piece)
             case Touch():
-                self.say(Felt(feel=action.feel))
+                self.say(Felt(feel=action.feel), piece=piece)
             case Undo():
                 last = last_by(self.log, CREW[action.who])
                 self.say(Undone(of="" if last is None else last.id), who=action.who)
@@ -270,23 +283,25 @@ class Play:
             case MovePit():
                 self.say(PitMoved(pit_low_c=action.pit_c, pit_high_c=action.pit_c))
 
-    def _reading(self, read: Read) -> Reading:
-        value_c = self.situation.state.pit_c if read.slot is Slot.PIT else self.core_c(self.now - read.ago_min * MINUTE)
+    def _reading(self, read: Read, piece: str | None = None) -> Reading:
+        at = self.now - read.ago_min * MINUTE
+        value_c = self.situation.view(piece).state.pit_c if read.slot is Slot.PIT else self.core_c(at, piece)
         return Reading(slot=read.slot, value_c=value_c + read.off_c, spread_c=read.spread_c, spot=read.spot)
 
     def _answer(self, choice: int) -> None:
         waiting = self.situation.waiting
         if waiting:
-            self.say(*self._answers_to(waiting[choice % len(waiting)], choice))
+            prompt = waiting[choice % len(waiting)]
+            self.say(*self._answers_to(prompt, choice), piece=prompt.piece)
 
     def answer_well(self, prompt: Prompt) -> None:
         """Answer as a good crew would: bare to the end, tender when it is, everything else done."""
-        core_c = self.core_c(self.now)
+        core_c = self.core_c(self.now, prompt.piece)
         choice = {"tender_test": 2 if core_c > 94 else 1 if core_c > 92 else 0, "bark_check": 3}.get(prompt.step.id, 0)
-        self.say(*self._answers_to(prompt, choice))
+        self.say(*self._answers_to(prompt, choice), piece=prompt.piece)
 
     def _answers_to(self, prompt: Prompt, choice: int) -> tuple[Body, ...]:
-        readings = tuple(self._reading(Read(slot=slot)) for slot in prompt.step.slots)
+        readings = tuple(self._reading(Read(slot=slot), prompt.piece) for slot in prompt.step.slots)
         if readings and not prompt.step.outcomes:
             return readings
         return (*readings, self._done(prompt.step.id, choice))

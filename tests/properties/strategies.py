@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+import dataclasses
 import datetime as dt
+from zoneinfo import ZoneInfo
 
 from hypothesis import strategies as st
 
-from scheduler.facts import Feel, Slot, Wrap
+from scheduler.facts import Feel, PieceAdded, Serving, ServingKind, Slot, Wrap
 from tests.properties.actions import (
     Action,
     Amend,
@@ -52,6 +54,24 @@ def starts(draw: st.DrawFn, *, middle: bool = False) -> Start:
         core_c=draw(st.sampled_from((None, 50.0, 74.0, 90.0))),
         pace=draw(st.sampled_from((0.6, 1.0, 1.3))),
     )
+
+
+@st.composite
+def several(draw: st.DrawFn, pieces: int) -> Start:
+    """Draw a cook of so many pieces for one dinner, or for a later one of its own."""
+    first = draw(starts())
+    first = dataclasses.replace(first, dinner_min=draw(st.sampled_from((None, 720, 900, 1500))), window_min=0)
+    others = []
+    for _ in range(pieces - 1):
+        pit_c = draw(st.sampled_from((None, None, 149.0)))
+        serving = None
+        if first.dinner_min is not None and draw(st.booleans()):
+            start = first.at.astimezone(ZoneInfo(first.zone)).replace(tzinfo=None)
+            later = first.dinner_min + draw(st.sampled_from((60, 120)))
+            serving = Serving(kind=ServingKind.AT, zone=first.zone, start=start + dt.timedelta(minutes=later))
+        cut = draw(st.sampled_from(tuple(cut.id for cut in CATALOGUE.cuts.cuts)))
+        others.append(PieceAdded(cut=cut, pit_low_c=pit_c, pit_high_c=pit_c, serving=serving))
+    return dataclasses.replace(first, others=tuple(others))
 
 
 ANSWERS = st.builds(Answer, choice=st.integers(0, 5))

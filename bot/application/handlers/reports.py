@@ -390,6 +390,6 @@ class Settling:
         self._add(correction(said, self._log, self._visit.person.name, self._visit.incoming.text))
 
     def _move_dinner(self, said: say.MoveDinner) -> None:
-        seen = self._whole.deciding if said.piece is None else self._whole.seen_from(said.piece)
+        seen = self._whole.next_dinner if said.piece is None else self._whole.seen_from(said.piece)
         serving = said.serving or moved(seen.state.serving, said.minutes or 0.0)
         self._add(ServingMoved(serving=serving), piece=seen.state.piece if self._whole.several else None)
