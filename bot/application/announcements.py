@@ -115,8 +115,10 @@ def _new_rooms(snapshot: CookSnapshot, visit: Visit) -> tuple[Address, ...]:
 
 
 def _paper_offer(snapshot: CookSnapshot, done: Turn) -> Message:
-    """Return the offer of new papers, when this message tells that something moved."""
-    told = _has(done.reported, Shifted) or _has(done.rung, Shifted)
+    """Return the offer of new papers, when this message tells that something moved or that there is other meat."""
+    pieces = {view.piece for view in done.after.views}
+    before = pieces if done.reported.before is None else {view.piece for view in done.reported.before.views}
+    told = _has(done.reported, Shifted) or _has(done.rung, Shifted) or pieces != before
     return offer((*snapshot.facts, *done.facts), done.after) if told else Message(text="")
 
 

@@ -18,6 +18,7 @@ from bot.ports import CookSnapshot, PaperKind
 from scheduler.cook import Situation, assess
 from scheduler.facts import Fact, PaperIssued
 from scheduler.planning.replanning import WORTH_TELLING
+from scheduler.state import FIRST
 
 TOPICS: dict[Topic, PaperKind] = {Topic.PAGE: "page", Topic.CALENDAR: "calendar"}
 
@@ -62,12 +63,25 @@ def offer(facts: tuple[Fact, ...], situation: Situation) -> Message:
     newest = {one.paper: one for one in given_out(facts)}
     for topic, paper in TOPICS.items():
         moved = _moved(newest.get(paper), situation)
-        if moved >= WORTH_TELLING:
-            line, label = words.out_of_date(paper, newest[paper].sequence, moved)
+        other_meat = _other_meat(newest.get(paper), situation)
+        if moved >= WORTH_TELLING or other_meat:
+            line, label = words.out_of_date(paper, newest[paper].sequence, None if other_meat else moved)
             row = ((label, Ask(topic=topic)),)
             before = f"{message.text}\n" if message.text else ""
             message = Message(text=f"{before}{line}", choices=(*message.choices, row))
     return message
+
+
+def _other_meat(paper: PaperIssued | None, situation: Situation) -> bool:
+    """Return whether a piece was added or dropped since a paper was given out."""
+    if paper is None or situation.ended:
+        return False
+    names = [name for name, _at in paper.milestones if not name.startswith("event:")]
+    printed = {name.split("/")[0] if "/" in name else FIRST for name in names}
+    now = {view.piece: view.state.did("pull") for view in situation.views}
+    return any(piece not in now for piece in printed) or any(
+        piece not in printed and pulled is None for piece, pulled in now.items()
+    )
 
 
 def _moved(paper: PaperIssued | None, situation: Situation) -> dt.timedelta:

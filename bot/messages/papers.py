@@ -288,8 +288,12 @@ def given_out(paper: str, sequence: int) -> str:
     )
 
 
-def out_of_date(paper: str, sequence: int, moved: dt.timedelta) -> tuple[str, str]:
-    """Return the line and the button that offer a new paper."""
+def out_of_date(paper: str, sequence: int, moved: dt.timedelta | None) -> tuple[str, str]:
+    """Return the line and the button that offer a new paper; `moved` None: there is other meat on it."""
+    if moved is None and paper == "page":
+        return _("Page no. {number} has other meat on it: print a new one?").format(number=sequence + 1), _("New page")
+    if moved is None:
+        return _("Your calendar file has other meat in it: take a new one?"), _("New calendar")
     if paper == "page":
         line = _("Page no. {number} is off by {span} now: print a new one?")
         return line.format(number=sequence + 1, span=span(moved)), _("New page")

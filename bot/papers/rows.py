@@ -161,13 +161,22 @@ def who_at(situation: Situation, at: dt.datetime) -> str | None:
 
 
 def _one_dinner(rows: tuple[Row, ...]) -> tuple[Row, ...]:
-    """Return the rows with one event where several pieces come to the table at once."""
+    """Return the rows with one event, named after all of them, where several pieces come to the table at once."""
+    together: dict[tuple[str, dt.datetime], list[str]] = {}
+    for row in rows:
+        if row.step in _AT_TABLE and row.piece is not None:
+            together.setdefault((row.step, row.at), []).append(row.piece)
     seen: set[tuple[str, dt.datetime]] = set()
     found = []
     for row in rows:
         place = (row.step, row.at)
-        again = row.step in _AT_TABLE and row.piece is not None and place in seen
-        found.append(dataclasses.replace(row, is_event=False) if again else row)
+        names = together.get(place, [])
+        if place in seen and names:
+            found.append(dataclasses.replace(row, is_event=False))
+        elif len(names) > 1:
+            found.append(dataclasses.replace(row, event_title=words.event_title(row.step, ", ".join(names))))
+        else:
+            found.append(row)
         seen.add(place)
     return tuple(found)
 

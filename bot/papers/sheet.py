@@ -19,6 +19,7 @@ from scheduler.facts import PaperIssued
 from scheduler.planning.outlook import Window
 from scheduler.planning.prompts import step_of
 from scheduler.planning.views import PieceView
+from scheduler.state import PIECE_STEPS
 
 EVENT = "event:"
 """Prefix of the events of a calendar among the milestones of a `PaperIssued`; people plan by the others."""
@@ -261,7 +262,12 @@ def _withdrawn(
     planned = {row.key for row in rows if row.is_event}
     names = {view.piece: view.name for view in situation.views} if situation.several else {}
     return tuple(
-        Withdrawn(key=key, title=words.event_title(step_of(key), names.get(key.split("/")[0])), at=at)
+        Withdrawn(key=key, title=words.event_title(step_of(key), _whose(key, names)), at=at)
         for key, at in last.items()
         if key not in planned and at > now
     )
+
+
+def _whose(key: str, names: Mapping[str, str]) -> str | None:
+    """Return the name of the piece that an event was about, None for what is done once for the cook."""
+    return names.get(key.split("/", maxsplit=1)[0]) if step_of(key) in PIECE_STEPS else None

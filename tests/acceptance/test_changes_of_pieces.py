@@ -9,6 +9,7 @@ import pytest
 from scheduler.facts import RestPlace, Slot
 from tests.acceptance.table import INES
 from tests.fakes.kitchen import PlayedKitchen, on
+from tests.unit.bot.papers.papers import read_events
 
 EVENING = "dinner 21:00 tomorrow, pit 250"
 
@@ -172,3 +173,35 @@ def test_a_correction_tells_what_it_was(tmp_path: Path) -> None:
         read = kitchen.situation.view(piece).state.last(Slot.CORE)
         assert read is not None
         assert round(read.value_c * 1.8 + 32) == 89
+
+
+def _titles(kitchen: PlayedKitchen) -> dict[str, tuple[str, str]]:
+    """Return (status, title) of every event of a calendar taken now, by the key of its step."""
+    document = kitchen.say(INES, "calendar").outgoing.document
+    assert document is not None
+    events = read_events(document.data)
+    return {str(event.uid.value).split("@")[0]: (event.status.value, event.summary.value) for event in events}
+
+
+def test_papers_with_other_meat_are_offered_anew(three: PlayedKitchen) -> None:
+    """A piece that is dropped or added is not on the page that hangs there, though no time has moved."""
+    three.say(INES, "page")
+    first = _titles(three)
+    assert first["p1-slice-1"] == ("CONFIRMED", "Whole brisket, pork shoulder, whole chicken: slice")
+    dropped = three.say(INES, "drop the chicken")
+    assert "Page no. 1 has other meat on it: print a new one?" in dropped.text
+    assert {"New page", "New calendar"} <= set(dropped.labels)
+    second = _titles(three)
+    gone = {key for key, (status, _title) in second.items() if status == "CANCELLED"}
+    assert gone == {key for key in first if key.startswith("p3-")}
+    assert "Your calendar file has other meat in it" in three.say(INES, "also spareribs 2 racks").text
+
+
+def test_a_cancelled_event_of_the_cook_names_no_piece(three: PlayedKitchen) -> None:
+    """What is done once for all belongs to no piece, also when it is no longer planned."""
+    _titles(three)
+    three.say(INES, "drop the chicken")
+    three.say(INES, "dinner 20:00 tomorrow")
+    cancelled = [title for status, title in _titles(three).values() if status == "CANCELLED"]
+    assert cancelled
+    assert not any("Whole brisket: go or move" in title for title in cancelled)
