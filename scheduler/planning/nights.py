@@ -116,7 +116,7 @@ def shaped(prompts: tuple[Prompt, ...], state: CookState) -> tuple[Prompt, ...]:
 def _with_the_walk(prompt: Prompt, prompts: tuple[Prompt, ...], state: CookState) -> Prompt:
     """Return what the watch is asked at night, put off to the next walk when that comes within its slip limit."""
     at = prompt.wake_at
-    if at is None or not _may_wait(prompt) or not is_quiet(state, at) or at <= state.as_of:
+    if at is None or not _may_wait(prompt) or not is_quiet(state, at):
         return prompt
     until = min(prompt.late_until, at + (_A_LITTLE if _stretched(prompt) else ONE_WALK))
     walks = (p.wake_at for p in prompts if p.wake_at is not None and _wakes(p))

@@ -7,6 +7,7 @@ import datetime as dt
 
 import pytest
 
+from scheduler.cook import assess
 from scheduler.facts import Detail, Reading, Slot, StepDone, Watch, WatchesTold, Wrap, Wrapped
 from scheduler.planning.nights import changes, is_quiet, on_duty, quiet_end, quiet_hours
 from scheduler.planning.prompts import Prompt
@@ -257,3 +258,15 @@ def test_a_wrap_that_is_planned_bare_wakes_nobody() -> None:
     log.done("light", NIGHT - 90)
     log.done("meat_on", NIGHT - 30)
     assert log.prompt("bark_check") is None
+
+
+def test_a_bell_in_between_does_not_pull_a_look_of_the_night_out_of_its_walk() -> None:
+    """The schedule follows from the log: looked at a little later, what waits for the next walk still waits for it."""
+    log = _overnight()
+    log.taken(Reading(slot=Slot.PIT, value_c=121.0), minutes=NIGHT + 3)
+    planned_at = {p.key: p.wake_at for p in log.situation.prompts if p.wake_at is not None}
+    waits = {p.key for p in log.situation.prompts if p.late_from is not None and p.due_at > p.late_from}
+    first = min(at for key, at in planned_at.items() if key in waits)
+    for minutes in range(5, int((first - log.state.as_of) / dt.timedelta(minutes=1)), 5):
+        between = assess(tuple(log.facts), CATALOGUE, log.state.as_of + dt.timedelta(minutes=minutes)).prompts
+        assert {p.key: p.wake_at for p in between if p.key in waits} == {key: planned_at[key] for key in waits}
