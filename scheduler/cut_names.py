@@ -118,6 +118,9 @@ def best_name(text: str, names: Iterable[NameOf]) -> str | None:
     over: "turkey legs" is no turkey.
     """
     known = tuple(names)
+    exact = {one.key for one in known if words_of(one.name) == words_of(text)}
+    if len(exact) == 1:
+        return exact.pop()
     said = _meant(words_of(text))
     if not said:
         return None

@@ -92,6 +92,15 @@ def test_it_is_found_by_its_names_beside_all_others() -> None:
     assert cuts.own == {"own_wrens_ribs"}
 
 
+def test_a_name_of_ones_own_goes_before_a_saying() -> None:
+    """Some call plate ribs dinosaur bones; whoever has a cut of that very name means that."""
+    assert CUTS.named("dinosaur bones") is not None
+    own = joined('[[cuts]]\nid = "bones"\nname = "Dinosaur bones"\nlike = "beef_chuck_ribs"\n')
+    found = own.cuts.named("dinosaur bones")
+    assert found is not None
+    assert found.id == "bones"
+
+
 def test_a_cut_may_be_stated_in_full() -> None:
     """Without `like` every figure is needed; all of them make a cut."""
     figures = CUTS.get("duck").model_dump(mode="json") | {"id": "goose", "name": "goose", "also_called": []}
