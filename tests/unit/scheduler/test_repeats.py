@@ -269,7 +269,7 @@ def test_a_box_of_meat_that_went_back_on_is_not_asked_about() -> None:
 
 
 def test_what_felt_tight_is_felt_again_when_it_may_be_tender() -> None:
-    """Tight at 88 C: not every 25 minutes, but when one in ten would be tender, within the hour; almost comes sooner."""
+    """Tight at 88 C: again when one in ten would be tender, within the hour; almost comes sooner."""
     log = cooking()
     for core, minutes in ((60.0, 200), (76.0, 330), (88.0, 430)):
         log.read(core, minutes)
