@@ -62,6 +62,14 @@ def read_by_text(read_by: ReadBy) -> str:
     return _READ_BY[read_by]()
 
 
+def read_note(situation: Situation) -> str:
+    """Return how the meat of a plan is read, or how to tell it: it decides what is asked on the way."""
+    read_by = situation.state.read_by
+    if read_by is None:
+        return _("How the meat is read is not told: say wire, hand thermometer, or no thermometer.")
+    return f"{read_by_text(read_by)}."
+
+
 def no_thermometer(situation: Situation, voice: Voice) -> str:
     """Say kindly that safe to eat needs a thermometer; nothing when there is one."""
     if situation.state.read_by is not ReadBy.NONE:

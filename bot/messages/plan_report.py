@@ -9,6 +9,7 @@ import datetime as dt
 
 from bot.messages.answers import headline
 from bot.messages.capacity import capacity_note
+from bot.messages.cooker import read_note
 from bot.messages.dinner import dinner_line
 from bot.messages.every_step import step_lines
 from bot.messages.feeding import shopping_lines
@@ -47,6 +48,7 @@ def report(
         found += [room, ""]
     buying = shopping_lines(situation)
     found += [*buying, ""] if buying else []
+    found += [read_note(situation), ""]
     ways = side_by_side(offered, voice).text
     found += [*ways.split("\n"), ""] if ways else []
     found.append(_("Every step:"))

@@ -7,7 +7,7 @@ from typing import Literal
 
 from bot.commands import CallOff, Draft, Intent, MoreCuts, VaguePiece
 from bot.messages.answers import plan
-from bot.messages.cooker import with_cooker
+from bot.messages.cooker import read_note, with_cooker
 from bot.messages.figures import Voice
 from bot.messages.message import Message, Option, lines
 from bot.messages.pits import pit_note
@@ -156,7 +156,10 @@ def _plan_with_ways(situation: Situation, voice: Voice, offer: Message | None) -
     known, _line, coming = shown.text.rpartition("\n")  # what comes next stays the last line
     snags = snags_of_several(situation, voice) if situation.several else ()  # one piece has them in its plan
     pits = (note for view in situation.views if (note := pit_note(view, voice)))
-    return Message(text=lines(known, *pits, *snags, ways.text, coming), choices=(*shown.choices, *ways.choices))
+    return Message(
+        text=lines(known, *pits, *snags, read_note(situation), ways.text, coming),
+        choices=(*shown.choices, *ways.choices),
+    )
 
 
 def which_of(answers: tuple[tuple[Cut, Situation], ...], draft: Draft, voice: Voice) -> Message:

@@ -26,15 +26,16 @@ def test_a_newcomer_is_greeted_and_asked_what_is_cooking(kitchen: PlayedKitchen)
 
 
 def test_one_sentence_is_enough(kitchen: PlayedKitchen) -> None:
-    """Cut, count, dinner and pit in one sentence begin the cook: the plan comes back in at most ten lines, with the
-    other ways below.
+    """Cut, count, dinner and pit in one sentence begin the cook: the plan comes back in at most ten lines, with how the
+    meat is read and the other ways below.
     """
     plan = kitchen.say("Ines", RIBS)
     assert plan.text.startswith(
         "7 racks of beef short ribs, pit 275 F, wrap decided at the bark.\nDinner 18:00: on time"
     )
     ways = plan.lines.index("Ways to do it:")
-    assert ways < 10
+    assert plan.lines[ways - 1].startswith("How the meat is read is not told")
+    assert ways - 1 < 10
     assert len(plan.lines) <= ways + 5
     assert plan.last.startswith("Next: ")
     assert plan.labels[0] == "All steps"
@@ -278,3 +279,16 @@ def test_the_readme_shows_the_plan_that_is_really_made(kitchen: PlayedKitchen) -
     plan = kitchen.say("Ines", sentence)
     buttons = " ".join(f"{letter}) {label}" for letter, label in zip("abc", plan.labels, strict=True))
     assert shown.split() == [*plan.text.split(), *buttons.split()]
+
+
+@pytest.mark.parametrize(
+    ("told", "line"),
+    [
+        ("wire stays in", "The wire stays in the meat."),
+        ("hand thermometer", "The meat is read by hand: I ask only for numbers that decide something."),
+        ("no thermometer", "No thermometer: I ask for no numbers on the way."),
+    ],
+)
+def test_a_plan_says_how_its_meat_is_read(kitchen: PlayedKitchen, told: str, line: str) -> None:
+    """As it was told with the set-up."""
+    assert line in kitchen.say("Ines", f"{RIBS}, {told}").lines
