@@ -295,12 +295,6 @@ def choices_for(prompts: tuple[Prompt, ...], situation: Situation) -> tuple[tupl
     return tuple(rows)
 
 
-def _tick(prompt: Prompt, situation: Situation) -> Option:
-    """Return the button that says a thing is done."""
-    label = _label(prompt, step_words(prompt.step.id).done, situation)
-    return (label, Done(step=prompt.step.id, piece=whose(prompt, situation)))
-
-
 def _narrow(row: tuple[Option, ...]) -> list[tuple[Option, ...]]:
     """Break a row of buttons that a phone could not show side by side."""
     wide = sum(len(label) for label, _meaning in row) > _ROW_LETTERS

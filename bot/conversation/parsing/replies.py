@@ -29,7 +29,6 @@ AFTER_THE_MEAT_IS_ON = steps.TIMED_STEPS - {"dry_brine", "light", "meat_on"}
 """Steps at which three figures by themselves are a temperature, not a time."""
 FAR_AHEAD_MIN = 180.0
 """A clock time this far ahead is not when somebody wants to be asked for a number again [min]."""
-_CLOCK_FIGURES = 3
 _SAME = re.compile(
     r"^(?:(?:it'?s|still|about|exactly|the) )*(?:same|unchanged|no change|(?:hasn't|didn't|not) (?:moved?|changed?))"
     r"(?: (?:as before|again|still|yet))*$"
