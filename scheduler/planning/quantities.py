@@ -126,11 +126,6 @@ def thaw_days(cut: Cut, mass_kg: float) -> float:
     return max(LEAST_THAW_DAYS, math.ceil(2.0 * max(own, published) - 1e-9) / 2.0)
 
 
-def thaw_at(cut: Cut, mass_kg: float, prepared_at: dt.datetime) -> dt.datetime:
-    """Return when a frozen piece goes into the fridge at the latest, for trimming or salting at `prepared_at`."""
-    return prepared_at - dt.timedelta(days=thaw_days(cut, mass_kg)) - THAW_EARLY
-
-
 def cold_water_min(mass_kg: float) -> float:
     """Return the minutes that a piece takes in cold water [min], for the rescue of one that is still icy."""
     return COLD_WATER_MIN_PER_KG * mass_kg
