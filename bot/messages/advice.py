@@ -112,7 +112,7 @@ def no_pause(found: NotPaused | None, voice: Voice) -> Message:
 
 
 def _line(option: Lever, voice: Voice, *, several: bool = False) -> str:
-    """Return one option as a line: name, effect, from and until when, how dinner stands then, cost, who decides."""
+    """Return one option as a line: name, effect, from and until when, how dinner stands then, and its cost."""
     parts = [part for part in (_effect(option), _when(option, voice), _odds(option)) if part]
     cost = LEVERS[option.lever.id].cost()
     if several and option.lever.change == "pit":
