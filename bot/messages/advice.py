@@ -20,7 +20,7 @@ from scheduler.planning.advice import Advice, Lean, NotPaused
 from scheduler.planning.advice import Option as Lever
 from scheduler.planning.outlook import ON_TIME
 from scheduler.safety import ACT_C
-from scheduler.safety.findings import DANGER_C, PIT_COLD_C
+from scheduler.safety.fire import DANGER_C, PIT_COLD_C
 
 MOST = 7
 """Options that are told when people ask."""

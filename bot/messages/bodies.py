@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from bot.messages.advice_words import LEVERS
+from bot.messages.care import care_text
 from bot.messages.cooker import cooker_text, fuel_text
 from bot.messages.figures import Voice, kilograms
 from bot.messages.problems import problem_name
@@ -13,11 +14,14 @@ from scheduler.facts import (
     AirTold,
     Appetite,
     Body,
+    CareTold,
     Closed,
     CookerTold,
     Detail,
     DetailTold,
+    Discarded,
     Divided,
+    EditionTold,
     Fact,
     Feel,
     Felt,
@@ -35,10 +39,12 @@ from scheduler.facts import (
     Reading,
     RestPlace,
     RestTold,
+    SafeByTold,
     ServingMoved,
     Slot,
     StepDone,
     StepSkipped,
+    TreatedTold,
     Troubled,
     WatchesTold,
     Wrap,
@@ -149,6 +155,8 @@ def body_text(body: Body, voice: Voice) -> str:
             return told.format(what=step_words(body.step).name)
         case DetailTold():
             return _TOLD[body.detail]()
+        case CareTold() | TreatedTold() | SafeByTold() | EditionTold() | Discarded():
+            return care_text(body)
         case Closed():
             return _("The cook is called off; everything stays in the log")
         case _:

@@ -12,7 +12,7 @@ from bot.messages.steps import step_words
 from bot.messages.words import _
 from scheduler.cook import Situation
 from scheduler.facts import Slot, Wrap
-from scheduler.safety.findings import PIT_COLD_C
+from scheduler.safety.fire import PIT_COLD_C
 
 _LAST, _NEXT = 3, 3
 """How many things are named of what was done and of what is due."""

@@ -20,7 +20,7 @@ from scheduler.cook import Situation
 from scheduler.planning.advice import Cost
 from scheduler.planning.remedies import Problem
 from scheduler.safety import ACT_C
-from scheduler.safety.findings import DANGER_C, PIT_COLD_C
+from scheduler.safety.fire import DANGER_C, PIT_COLD_C
 
 CARDS: dict[str, Card] = {**DANGER, **FIRE, **GAUGES, **MEAT, **PEOPLE}
 """Cards by problem."""

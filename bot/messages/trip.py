@@ -29,7 +29,7 @@ from scheduler.planning.quantities import salt_for, trimmed_kg
 from scheduler.planning.telling import boxed
 from scheduler.planning.trips import JOIN, Trip
 from scheduler.safety import ACT_C
-from scheduler.safety.findings import PIT_COLD_C
+from scheduler.safety.fire import PIT_COLD_C
 
 _COME_UP_C = 50.0
 """Core that a big cut should have passed after four hours [°C]; house rule, as the catalogue's step says."""

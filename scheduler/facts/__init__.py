@@ -4,7 +4,21 @@ A fact is never changed or deleted: corrections and undo are facts that name the
 only; what they add up to is computed in `scheduler.state`.
 """
 
-from scheduler.facts.choices import Appetite, CookerKind, Detail, Feel, ReadBy, RestPlace, ServingKind, Slot, Wrap
+from scheduler.facts.care import CareTold, Discarded, EditionTold, SafeByTold, TreatedTold
+from scheduler.facts.choices import (
+    Appetite,
+    CookerKind,
+    Detail,
+    Edition,
+    Feel,
+    ReadBy,
+    RestPlace,
+    SafeBy,
+    ServingKind,
+    Slot,
+    Treatment,
+    Wrap,
+)
 from scheduler.facts.fact import BODIES, BOT_BODIES, Body, Corrected, Fact, Undone
 from scheduler.facts.happened import (
     Felt,
@@ -47,13 +61,17 @@ __all__ = [
     "Appetite",
     "Asked",
     "Body",
+    "CareTold",
     "Closed",
     "CookerKind",
     "CookerTold",
     "Corrected",
     "Detail",
     "DetailTold",
+    "Discarded",
     "Divided",
+    "Edition",
+    "EditionTold",
     "Fact",
     "Feel",
     "Felt",
@@ -73,6 +91,8 @@ __all__ = [
     "Reading",
     "RestPlace",
     "RestTold",
+    "SafeBy",
+    "SafeByTold",
     "Serving",
     "ServingKind",
     "ServingMoved",
@@ -80,6 +100,8 @@ __all__ = [
     "StepDone",
     "StepSkipped",
     "Told",
+    "TreatedTold",
+    "Treatment",
     "Troubled",
     "Undone",
     "VentMark",

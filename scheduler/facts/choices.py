@@ -97,3 +97,36 @@ class Appetite(StrEnum):
     LIGHT = "light"
     NORMAL = "normal"
     HEARTY = "hearty"
+
+
+class Treatment(StrEnum):
+    """What brings bacteria from the surface of meat to its inside."""
+
+    TENDERISED = "tenderised"
+    """Pierced by needles or blades."""
+    INJECTED = "injected"
+    """Brine or marinade pressed in."""
+    ROLLED = "rolled"
+    """Boned, rolled and tied: what was outside lies inside."""
+    GROUND = "ground"
+    STUFFED = "stuffed"
+
+
+class SafeBy(StrEnum):
+    """By which rule the safety gate opens."""
+
+    MINIMUM = "minimum"
+    """The published least temperature and its rest."""
+    EQUIVALENCE = "equivalence"
+    """Time at a lower temperature that kills as much; intact whole cuts only, and only when chosen."""
+
+
+class Edition(StrEnum):
+    """Which published rules count where they differ."""
+
+    STRICTER = "stricter"
+    """Of each rule the stricter figure: the default."""
+    CONSUMER = "consumer"
+    """Advice of USDA FSIS to people at home."""
+    FOOD_CODE = "food_code"
+    """FDA Food Code, for kitchens that feed the public; local codes may differ."""

@@ -2,9 +2,11 @@
 plan.
 """
 
-from scheduler.safety.findings import Finding, FindingLevel, findings, next_look, pulled_too_cold
+from scheduler.safety.finding import Finding, FindingLevel
+from scheduler.safety.findings import findings, pulled_too_cold
 from scheduler.safety.holding import ACT_C, FLOOR_C, act_by
 from scheduler.safety.minimum import SafeGate, safe_gate
+from scheduler.safety.off import next_look
 
 __all__ = [
     "ACT_C",

@@ -14,11 +14,15 @@ from scheduler.facts import (
     AirTold,
     Asked,
     Body,
+    CareTold,
     Closed,
     CookerTold,
     Detail,
     DetailTold,
+    Discarded,
     Divided,
+    Edition,
+    EditionTold,
     Fact,
     Felt,
     FuelTold,
@@ -33,12 +37,15 @@ from scheduler.facts import (
     PutOff,
     Reading,
     RestTold,
+    SafeBy,
+    SafeByTold,
     Serving,
     ServingMoved,
     Slot,
     StepDone,
     StepSkipped,
     Told,
+    TreatedTold,
     Troubled,
     Warned,
     WatchesTold,
@@ -106,6 +113,7 @@ class _Fold:
         with_milestones = [t for t in told if t.milestones]
         guests, cookers, watches = self._bodies(GuestsTold), self._bodies(CookerTold), self._bodies(WatchesTold)
         ovens = self._timed(MovedToOven)
+        treated, safe_by, editions = self._bodies(TreatedTold), self._bodies(SafeByTold), self._bodies(EditionTold)
         return CookState(
             cook=self._facts[0].cook,
             piece=self._piece,
@@ -146,6 +154,11 @@ class _Fold:
             troubles=self._troubles(),
             levers=tuple((at, body.lever) for at, body in self._timed(LeverTaken)),
             papers=self._timed(PaperIssued),
+            care=self._care(),
+            treated=treated[-1].treatments if treated else None,
+            safe_by=safe_by[-1].by if safe_by else SafeBy.MINIMUM,
+            edition=editions[-1].edition if editions else Edition.STRICTER,
+            discarded=self._discarded(),
         )
 
     def _by_time(self) -> list[Fact]:
@@ -277,6 +290,24 @@ class _Fold:
             else:
                 standing.setdefault(fact.body.problem, fact.happened_at)
         return standing
+
+    def _care(self) -> CareTold:
+        """Return what was told of the guests and the occasion, each part as told last."""
+        care = CareTold()
+        for told in self._bodies(CareTold):
+            care = CareTold(
+                at_risk=care.at_risk if told.at_risk is None else told.at_risk,
+                allergies=care.allergies if told.allergies is None else told.allergies,
+                public=care.public if told.public is None else told.public,
+            )
+        return care
+
+    def _discarded(self) -> tuple[DoneAt, ...]:
+        return tuple(
+            DoneAt(at=f.happened_at, by=f.by, outcome=None, fact=f.id)
+            for f in self._by_time()
+            if isinstance(f.body, Discarded)
+        )
 
     def _air(self) -> AirTold:
         """Return the newest temperature (number or word) and the newest wind."""

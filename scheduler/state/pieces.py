@@ -8,6 +8,7 @@ from collections.abc import Iterable
 from scheduler.facts import (
     Asked,
     Body,
+    Discarded,
     Divided,
     Fact,
     Felt,
@@ -18,9 +19,11 @@ from scheduler.facts import (
     PutOff,
     Reading,
     RestTold,
+    SafeByTold,
     Slot,
     StepDone,
     StepSkipped,
+    TreatedTold,
     Warned,
     Withdrawn,
     Wrapped,
@@ -42,6 +45,7 @@ compares)."""
 
 _OWN = (
     Wrapped, Felt, WrapPlanned, Divided, MovedToOven, RestTold, Warned, PieceAdded, PieceDropped,
+    TreatedTold, SafeByTold, Discarded,
 )  # fmt: skip
 
 

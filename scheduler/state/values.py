@@ -12,8 +12,10 @@ from enum import StrEnum
 
 from scheduler.facts import (
     AirTold,
+    CareTold,
     CookerTold,
     Detail,
+    Edition,
     Felt,
     GuestsTold,
     MovedToOven,
@@ -22,9 +24,11 @@ from scheduler.facts import (
     Planned,
     ReadBy,
     RestTold,
+    SafeBy,
     Serving,
     Slot,
     Told,
+    Treatment,
     WatchesTold,
     Wrap,
     Wrapped,
@@ -181,6 +185,16 @@ class CookState:
     """Problem -> since when it stands."""
     levers: tuple[tuple[dt.datetime, str], ...]
     papers: tuple[tuple[dt.datetime, PaperIssued], ...]
+    care: CareTold
+    """Guests at risk, allergies and a public meal, each as told last; None was not told."""
+    treated: tuple[Treatment, ...] | None
+    """What was done to this piece, None: nobody said."""
+    safe_by: SafeBy
+    """By which rule the safety gate of this piece opens."""
+    edition: Edition
+    """Which published rules count for this cook."""
+    discarded: tuple[DoneAt, ...]
+    """Every time this piece, or what was left of it, was thrown away."""
     brings_pit: bool = False
     """True for a piece that waits and brings another pit to those that are on the fire."""
     pit_ahead: tuple[PitBand, ...] = ()

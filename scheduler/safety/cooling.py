@@ -1,0 +1,11 @@
+"""Rules of leftovers: cooling in two stages, reheating, how long they keep."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+from scheduler.safety.case import Case
+from scheduler.safety.finding import Finding
+
+RULES: tuple[Callable[[Case], list[Finding]], ...] = ()
+"""Rules in the order in which they are told."""

@@ -1,0 +1,7 @@
+"""Rules of the safety gate: least temperatures and rests, time-temperature equivalence, readings that differ. Values only."""
+
+from __future__ import annotations
+
+from scheduler.safety.register.rule import Rule
+
+REGISTER: tuple[Rule, ...] = ()
