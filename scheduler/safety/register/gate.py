@@ -1,4 +1,4 @@
-"""Rules of the safety gate: least temperatures and rests, time-temperature equivalence, readings that differ. Values only."""
+"""Rules of the safety gate: least temperatures, rests, equivalence, readings that differ. Values only."""
 
 from __future__ import annotations
 
