@@ -5,7 +5,7 @@ from __future__ import annotations
 from bot.messages.advice_words import LEVERS
 from bot.messages.care import care_text
 from bot.messages.cooker import cooker_text, fuel_text
-from bot.messages.figures import Voice, kilograms
+from bot.messages.figures import Voice, both, kilograms
 from bot.messages.problems import problem_name
 from bot.messages.steps import step_words
 from bot.messages.watches import watches_told
@@ -44,6 +44,7 @@ from scheduler.facts import (
     Slot,
     StepDone,
     StepSkipped,
+    TargetTold,
     TreatedTold,
     Troubled,
     WatchesTold,
@@ -155,6 +156,8 @@ def body_text(body: Body, voice: Voice) -> str:
             return told.format(what=step_words(body.step).name)
         case DetailTold():
             return _TOLD[body.detail]()
+        case TargetTold():
+            return _("Off the fire at {core}").format(core=both(body.core_c))
         case CareTold() | TreatedTold() | SafeByTold() | EditionTold() | Discarded():
             return care_text(body)
         case Closed():

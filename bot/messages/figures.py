@@ -91,6 +91,13 @@ class Voice:
         return self.day(local.date()) if far else self._name(local.date())
 
 
+def both(temp_c: float) -> str:
+    """Return a temperature in both units, such as "145 F (62.8 C)": the published Fahrenheit first."""
+    fahrenheit = f_from_c(temp_c)
+    digits = 1 if abs(temp_c - round(temp_c)) > _TENTH / 2 else 0
+    return _("{f:.0f} F ({c:.{digits}f} C)").format(f=fahrenheit, c=temp_c, digits=digits)
+
+
 def to_five(at: dt.datetime) -> dt.datetime:
     """Return an instant rounded to five minutes."""
     seconds = dt.timedelta(minutes=5).total_seconds()

@@ -9,7 +9,7 @@ import datetime as dt
 from zoneinfo import ZoneInfo
 
 from bot.messages.every_step import every
-from bot.messages.figures import Voice, span, to_five
+from bot.messages.figures import Voice, both, span, to_five
 from bot.messages.message import lines
 from bot.messages.steps import CAUTIONS, step_words
 from bot.messages.words import _
@@ -32,17 +32,8 @@ _CLIMB_C = 8.0
 """Meat that climbs more than this in half an hour is looked at [°C]; common practice, no source."""
 
 _ONE_VALUE_C = 0.5
-_TENTH = 0.05
-
 _CAUTIONS = ("co", "unattended", "fluid", "hot", "ash")
 """Cautions of fire that stand on every page, the gravest first."""
-
-
-def both(temp_c: float) -> str:
-    """Return a temperature in both units, such as "145 F (62.8 C)": the published Fahrenheit first."""
-    fahrenheit = f_from_c(temp_c)
-    digits = 1 if abs(temp_c - round(temp_c)) > _TENTH else 0
-    return _("{f:.0f} F ({c:.{digits}f} C)").format(f=fahrenheit, c=temp_c, digits=digits)
 
 
 def both_band(low_c: float, high_c: float) -> str:
@@ -235,7 +226,7 @@ def row_note(step_id: str, cut: Cut, window: Window | None, voice: Voice, *, sho
     notes = {
         "bark_check": (_("near {core}"), cut.bark_look_c),
         "tender_test": (_("from {core}"), cut.start_testing_c),
-        "second_spot": (_("needs {core}"), cut.target_c.typical),
+        "second_spot": (_("needs {core}"), cut.done_c),
     }
     if step_id not in notes:
         return ""
@@ -246,8 +237,10 @@ def row_note(step_id: str, cut: Cut, window: Window | None, voice: Voice, *, sho
 def target_words(cut: Cut, minimum_c: float, voice: Voice) -> str:
     """Return the core at which a cut is usually done [°C], never below the safe minimum of its class.
 
-    Paper is read by everybody: rare is nobody's choice there.
+    Paper is read by everybody: rare is there only as somebody chose it for this very piece, by time at temperature.
     """
+    if cut.done_c != cut.target_c.typical:
+        return voice.temp(cut.done_c)
     low = voice.temp(max(cut.target_c.low, minimum_c))
     high = voice.temp(max(cut.target_c.high, minimum_c))
     return low if low == high else _("{low} to {high}").format(low=low.split()[0], high=high)
@@ -326,7 +319,7 @@ def event_title(step_id: str, piece: str | None, cut: Cut | None = None) -> str:
     }
     name = special.get(step_id) or step_name(step_id)
     if step_id == "pull" and cut is not None and cut.doneness == "temperature":
-        name = _("pull window: off the fire when the coldest spot reads {core}").format(core=both(cut.target_c.typical))
+        name = _("pull window: off the fire when the coldest spot reads {core}").format(core=both(cut.done_c))
     text = name if piece is None else _("{piece}: {name}").format(piece=piece, name=name)
     return text[0].upper() + text[1:]
 

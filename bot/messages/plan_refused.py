@@ -5,8 +5,7 @@ from __future__ import annotations
 import difflib
 from collections.abc import Callable, Sequence
 
-from bot.messages.figures import kilograms
-from bot.messages.papers import both
+from bot.messages.figures import both, kilograms
 from bot.messages.words import _
 from scheduler.cuts import Cut
 from scheduler.planning.bounds import hottest_c

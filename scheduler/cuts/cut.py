@@ -127,6 +127,11 @@ class Cut(BaseModel):
         return hash((self.id, self.duration_h.typical, self.thickness_m.typical, self.target_c.typical))
 
     @property
+    def done_c(self) -> float:
+        """Return the core at which a cut that goes by its temperature comes off [°C]."""
+        return self.target_c.typical
+
+    @property
     def asks_bark(self) -> bool:
         """Return whether somebody looks at the bark and chooses a wrap: on tough cuts that are wrapped at times.
 

@@ -4,7 +4,7 @@ A fact is never changed or deleted: corrections and undo are facts that name the
 only; what they add up to is computed in `scheduler.state`.
 """
 
-from scheduler.facts.care import CareTold, Discarded, EditionTold, SafeByTold, TreatedTold
+from scheduler.facts.care import CareTold, Discarded, EditionTold, SafeByTold, TargetTold, TreatedTold
 from scheduler.facts.choices import (
     Appetite,
     CookerKind,
@@ -99,6 +99,7 @@ __all__ = [
     "Slot",
     "StepDone",
     "StepSkipped",
+    "TargetTold",
     "Told",
     "TreatedTold",
     "Treatment",

@@ -43,6 +43,15 @@ class SafeByTold:
 
 
 @dataclasses.dataclass(frozen=True, kw_only=True)
+class TargetTold:
+    """The core at which a piece is to come off [°C], as somebody wishes it; only of cuts that go by temperature."""
+
+    kind: ClassVar[str] = "target_told"
+    version: ClassVar[int] = 1
+    core_c: float
+
+
+@dataclasses.dataclass(frozen=True, kw_only=True)
 class EditionTold:
     """Which published rules count for this cook."""
 

@@ -6,7 +6,7 @@ import dataclasses
 import datetime as dt
 from typing import ClassVar
 
-from scheduler.facts.care import CareTold, Discarded, EditionTold, SafeByTold, TreatedTold
+from scheduler.facts.care import CareTold, Discarded, EditionTold, SafeByTold, TargetTold, TreatedTold
 from scheduler.facts.happened import (
     Felt,
     LeverTaken,
@@ -67,7 +67,7 @@ class Undone:
 Body = (
     Planned | PieceAdded | PieceDropped | GuestsTold | CookerTold | FuelTold | WatchesTold | KindTold | DetailTold
     | RestTold | WrapPlanned | MovedToOven | Divided | AirTold
-    | CareTold | TreatedTold | SafeByTold | EditionTold | Discarded
+    | CareTold | TreatedTold | SafeByTold | TargetTold | EditionTold | Discarded
     | ServingMoved | PitMoved | Reading | StepDone | StepSkipped | PutOff | Wrapped | Felt | Noted | Troubled
     | LeverTaken | Corrected | Undone | Asked | Told | Withdrawn | Warned | PaperIssued | Closed
 )  # fmt: skip
@@ -76,8 +76,8 @@ BODIES: dict[tuple[str, int], type[Body]] = {
     (body.kind, body.version): body
     for body in (
         Planned, PieceAdded, PieceDropped, GuestsTold, CookerTold, FuelTold, WatchesTold, KindTold, DetailTold,
-        RestTold, WrapPlanned, MovedToOven, Divided, AirTold, CareTold, TreatedTold, SafeByTold, EditionTold,
-        Discarded,
+        RestTold, WrapPlanned, MovedToOven, Divided, AirTold, CareTold, TreatedTold, SafeByTold, TargetTold,
+        EditionTold, Discarded,
         ServingMoved, PitMoved, Reading, StepDone, StepSkipped, PutOff, Wrapped, Felt, Noted, Troubled,
         LeverTaken, Corrected, Undone, Asked, Told, Withdrawn, Warned, PaperIssued, Closed,
     )

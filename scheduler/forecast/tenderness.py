@@ -55,9 +55,9 @@ def needs_h(cut: Cut, usual_h: float, need: Array) -> Array:
 
 def targets_c(cut: Cut, need: Array) -> Array:
     """Return the end point of each member [°C] for cuts that are done by temperature: low and high of the cut leave one
-    piece in ten outside at each end.
+    piece in ten outside at each end, and they move with a core that somebody wished.
     """
     band = cut.target_c
     side = np.where(need < 0.0, band.typical - band.low, band.high - band.typical)
-    targets: Array = band.typical + side * need / _TENTH
+    targets: Array = cut.done_c + side * need / _TENTH
     return targets

@@ -22,7 +22,7 @@ _SAME_READING = dt.timedelta(minutes=2)
 
 def done_c(cut: Cut) -> float:
     """Return the core at which a cut that goes by its temperature comes off [°C]."""
-    return cut.target_c.typical
+    return cut.done_c
 
 
 def reached(state: CookState, cut: Cut) -> bool:

@@ -10,7 +10,7 @@ from scheduler.facts import Fact
 from scheduler.planning.fuel import light_lead
 from scheduler.planning.outlook import Outlook, Verdict, look
 from scheduler.planning.stall import Stall, stall_of
-from scheduler.safety import SafeGate, safe_gate
+from scheduler.safety import SafeGate, as_wished, safe_gate
 from scheduler.state import CookState, DoneAt, PitBand, Stage, fold
 
 
@@ -51,7 +51,7 @@ def views_of(facts: tuple[Fact, ...], cuts: Cuts, as_of: dt.datetime | None = No
 
 
 def _view(state: CookState, cuts: Cuts, number: int | None) -> PieceView:
-    cut = cuts.get(state.planned.cut)
+    cut = as_wished(state, cuts)
     outlook = look(state, cut)
     return PieceView(
         piece=state.piece,
@@ -86,7 +86,7 @@ def _with_pits_ahead(states: list[CookState], cuts: Cuts) -> list[CookState]:
         band = state.pit[-1]
         if state.did("meat_on") or (band.low_c, band.high_c) == (shared.pit[-1].low_c, shared.pit[-1].high_c):
             continue
-        on_at = max(look(state, cuts.get(state.planned.cut)).on_at, shared.pit[-1].at)
+        on_at = max(look(state, as_wished(state, cuts)).on_at, shared.pit[-1].at)
         ahead.append((state.piece, PitBand(at=on_at, low_c=band.low_c, high_c=band.high_c)))
     return [
         state

@@ -44,6 +44,7 @@ from scheduler.facts import (
     Slot,
     StepDone,
     StepSkipped,
+    TargetTold,
     Told,
     TreatedTold,
     Troubled,
@@ -113,7 +114,7 @@ class _Fold:
         with_milestones = [t for t in told if t.milestones]
         guests, cookers, watches = self._bodies(GuestsTold), self._bodies(CookerTold), self._bodies(WatchesTold)
         ovens = self._timed(MovedToOven)
-        treated, safe_by, editions = self._bodies(TreatedTold), self._bodies(SafeByTold), self._bodies(EditionTold)
+        treated, safe_by, targets = self._bodies(TreatedTold), self._bodies(SafeByTold), self._bodies(TargetTold)
         return CookState(
             cook=self._facts[0].cook,
             piece=self._piece,
@@ -157,7 +158,8 @@ class _Fold:
             care=self._care(),
             treated=treated[-1].treatments if treated else None,
             safe_by=safe_by[-1].by if safe_by else SafeBy.MINIMUM,
-            edition=editions[-1].edition if editions else Edition.STRICTER,
+            target_c=targets[-1].core_c if targets else None,
+            edition=self._edition(),
             discarded=self._discarded(),
         )
 
@@ -301,6 +303,11 @@ class _Fold:
                 public=care.public if told.public is None else told.public,
             )
         return care
+
+    def _edition(self) -> Edition:
+        """Return the rules that count: those told last, the stricter ones for guests at risk and public meals."""
+        told, care = self._bodies(EditionTold), self._care()
+        return Edition.STRICTER if care.at_risk or care.public or not told else told[-1].edition
 
     def _discarded(self) -> tuple[DoneAt, ...]:
         return tuple(

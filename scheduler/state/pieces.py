@@ -23,6 +23,7 @@ from scheduler.facts import (
     Slot,
     StepDone,
     StepSkipped,
+    TargetTold,
     TreatedTold,
     Warned,
     Withdrawn,
@@ -45,7 +46,7 @@ compares)."""
 
 _OWN = (
     Wrapped, Felt, WrapPlanned, Divided, MovedToOven, RestTold, Warned, PieceAdded, PieceDropped,
-    TreatedTold, SafeByTold, Discarded,
+    TreatedTold, SafeByTold, TargetTold, Discarded,
 )  # fmt: skip
 
 

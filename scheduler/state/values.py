@@ -191,8 +191,11 @@ class CookState:
     """What was done to this piece, None: nobody said."""
     safe_by: SafeBy
     """By which rule the safety gate of this piece opens."""
+    target_c: float | None
+    """The core at which this piece is wished to come off [°C], None: as usual for its cut."""
     edition: Edition
-    """Which published rules count for this cook."""
+    """Which published rules count for this cook: the stricter figures for guests at risk and public meals, whatever was
+    told."""
     discarded: tuple[DoneAt, ...]
     """Every time this piece, or what was left of it, was thrown away."""
     brings_pit: bool = False
