@@ -108,7 +108,7 @@ def test_tenths_are_told_near_a_limit() -> None:
     """62.6 C is not 63 C: near a safety limit tenths are shown, never rounded up past it."""
     voice = Voice(zone="UTC", unit="C", now=on("12:00"))
     finding = Finding(rule="minimum_not_measured", level=FindingLevel.STOP, found_c=62.6, limit_c=62.8)
-    assert "Found 62.6 C, it needs 62.8 C" in finding_text(finding, voice)
+    assert "62.6 C at the coldest spot, it needs 145 F (62.8 C)" in finding_text(finding, voice)
 
 
 @pytest.mark.parametrize("reason", REASONS)

@@ -1,0 +1,59 @@
+"""Words of raw meat: too old, left out, not thawed, a fridge too warm."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+from bot.messages.findings.told import Told, Words
+from bot.messages.words import _
+from scheduler.safety import FindingLevel
+
+
+def _raw_too_old(told: Told) -> Words:
+    return Words(
+        found=_("raw meat kept for {lasted}, longer than {most}").format(lasted=told.lasted, most=told.most),
+        do=_("Look at its date and how cold it was kept; in doubt throw it away, smell is no test"),
+        ends=_("The right day ends this, or throwing it away"),
+    )
+
+
+def _raw_left_out(told: Told) -> Words:
+    return Words(
+        found=_("raw meat out of the cold for {lasted}, longer than {most}").format(lasted=told.lasted, most=told.most),
+        do=_("Do not cook it; throw it away"),
+        ends=_("Throwing it away ends this, or correcting a wrong time"),
+    )
+
+
+def _thaw_not_done(told: Told) -> Words:
+    found = _("{found} in the middle: not thawed") if told.read else _("not measured: nobody said that it is thawed")
+    return Words(
+        found=found.format(found=told.found),
+        do=_("Thaw it through in the fridge or in cold water, never on the counter, before it goes on"),
+        ends=_("Telling me that it is thawed ends this"),
+    )
+
+
+def _fridge_warm(told: Told) -> Words:
+    found = _("fridge {at}, above {limit}").format(at=told.at, limit=told.limit)
+    if told.finding.level is FindingLevel.STOP:
+        lasted = _("more than two hours") if told.finding.found_min is None else told.lasted
+        return Words(
+            found=_("{found}, for {lasted}").format(found=found, lasted=lasted),
+            do=_("Do not cook what lay in it; throw it away"),
+            ends=_("Throwing it away ends this, or correcting a wrong reading"),
+        )
+    return Words(
+        found=found,
+        do=_("Turn it colder now, or put the meat on ice"),
+        ends=_("A fridge read at {limit} or colder ends this").format(limit=told.plain_limit),
+    )
+
+
+WORDS: dict[str, Callable[[Told], Words]] = {
+    "raw_too_old": _raw_too_old,
+    "raw_left_out": _raw_left_out,
+    "thaw_not_done": _thaw_not_done,
+    "fridge_warm": _fridge_warm,
+}
+"""Words by rule."""

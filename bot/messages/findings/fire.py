@@ -1,0 +1,77 @@
+"""Words of meat on the fire: a pit too cold, a core that comes up too slowly or is not read."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+from bot.messages.findings.told import Told, Words
+from bot.messages.words import _
+from scheduler.safety import FindingLevel
+
+
+def _pit_cold(told: Told) -> Words:
+    return Words(
+        found=_("pit {found}, under {limit}, with the meat in the danger zone").format(
+            found=told.found, limit=told.limit
+        ),
+        do=_("Get the pit up now: air, ash, lit fuel; after half an hour into a hot oven, never paused"),
+        ends=_("A pit above that ends this"),
+    )
+
+
+def _pit_dead(told: Told) -> Words:
+    lasted = _("more than two hours") if told.finding.found_min is None else told.lasted
+    return Words(
+        found=_("pit {found}, under {limit} for {lasted}, the meat not read above it").format(
+            found=told.found, limit=told.limit, lasted=lasted
+        ),
+        do=_("Read the meat now; under that, throw it away"),
+        ends=_("Meat read above it ends this, or throwing it away"),
+    )
+
+
+def _come_up_slow(told: Told) -> Words:
+    return Words(
+        found=_("meat {found} after hours on the fire, a house rule wants {limit} by now").format(
+            found=told.found, limit=told.limit
+        ),
+        do=_("Get the pit up, look at fuel and probe; injected, rolled or tenderised meat has less time"),
+        ends=_("Meat above that ends this"),
+    )
+
+
+def _come_up_over(told: Told) -> Words:
+    found = _("meat {found}: more than {most} on the way to {limit}").format(
+        found=told.found, most=_("6 h") if told.finding.limit_min is None else told.most, limit=told.limit
+    )
+    if told.finding.level is FindingLevel.STOP:
+        return Words(
+            found=found,
+            do=_("Do not serve it: it is not intact, and heat does not undo what grew inside"),
+            ends=_("Throwing it away ends this, or correcting a wrong number"),
+        )
+    return Words(
+        found=found,
+        do=_("Get the pit up now, or move the meat to a hot oven"),
+        ends=_("Meat above that ends this"),
+    )
+
+
+def _come_up_unknown(told: Told) -> Words:
+    return Words(
+        found=_("not measured: nobody can say that the meat passed {limit} within {most}").format(
+            limit=told.limit, most=_("6 h") if told.finding.limit_min is None else told.most
+        ),
+        do=_("Read the middle now"),
+        ends=_("A reading ends this"),
+    )
+
+
+WORDS: dict[str, Callable[[Told], Words]] = {
+    "pit_cold": _pit_cold,
+    "pit_dead": _pit_dead,
+    "come_up_slow": _come_up_slow,
+    "come_up_over": _come_up_over,
+    "come_up_unknown": _come_up_unknown,
+}
+"""Words by rule."""

@@ -1,0 +1,60 @@
+"""Words of food off the fire: held, served, left out."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+from bot.messages.findings.told import Told, Words
+from bot.messages.words import _
+
+
+def _held_under_floor(told: Told) -> Words:
+    return Words(
+        found=_("held meat {at}, under {limit} since {since}").format(at=told.at, limit=told.limit, since=told.since),
+        do=_("Serve now or reheat covered to 165 F (74 C); over two hours (hot day: one), bin it"),
+        ends=_("165 F (74 C) ends this, or throwing it away"),
+    )
+
+
+def _served_under_floor(told: Told) -> Words:
+    return Words(
+        found=_("last read {at} before it was served, under {limit}").format(at=told.at, limit=told.limit),
+        do=_("Reheat it covered to 165 F (74 C); over two hours (hot day: one), bin it"),
+        ends=_("165 F (74 C) ends this, or throwing it away"),
+    )
+
+
+def _held_act_now(told: Told) -> Words:
+    return Words(
+        found=_("held meat {at}, near its floor of 140 F (60 C)").format(at=told.at),
+        do=_("Act now: serve, a warm oven, or slice and chill"),
+        ends=_("A reading above {limit} ends this (a house rule)").format(limit=told.plain_limit),
+    )
+
+
+def _held_not_read(told: Told) -> Words:
+    return Words(
+        found=_("not measured since it left the fire: I cannot say that it stayed hot"),
+        do=_("Read it now; under {limit} it goes back on the heat, to 165 F (74 C)").format(limit=told.limit),
+        ends=_("A reading above that ends this"),
+    )
+
+
+def _two_hours_out(told: Told) -> Words:
+    return Words(
+        found=_("the food has been out since {since}, more than {most}").format(
+            since=told.since, most=_("two hours") if told.finding.limit_min is None else told.most
+        ),
+        do=_("Do not eat it; bin it"),
+        ends=_("Throwing it away ends this, or telling me when it was put away in time"),
+    )
+
+
+WORDS: dict[str, Callable[[Told], Words]] = {
+    "held_under_floor": _held_under_floor,
+    "served_under_floor": _served_under_floor,
+    "held_act_now": _held_act_now,
+    "held_not_read": _held_not_read,
+    "two_hours_out": _two_hours_out,
+}
+"""Words by rule."""
