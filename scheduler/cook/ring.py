@@ -22,7 +22,9 @@ def ring(facts: tuple[Fact, ...], *, now: dt.datetime, seed: str, catalogue: Cat
         for finding in before.seen_from(view.piece).findings(now):
             if (finding.rule, finding.since) not in view.state.warned:
                 pen.write(Warned(rule=finding.rule, since=finding.since), piece=view.piece)
-                events.append(Found(finding=finding, piece=view.piece if before.several else None))
+                told = Found(finding=finding, piece=view.piece if before.several and not finding.whole else None)
+                if told not in events:
+                    events.append(told)
     trip, late = _gathered(pen, before, catalogue)
     if late:
         events.append(Lapsed(steps=late))
@@ -30,7 +32,7 @@ def ring(facts: tuple[Fact, ...], *, now: dt.datetime, seed: str, catalogue: Cat
         pen.write(Asked(prompts=trip.keys, revision=1 + trip.prompts[0].asked, cautions=trip.cautions))
         events.append(TripDue(trip=trip))
     after = pen.settle(before, catalogue)
-    if after.ended and not wakes(after.prompts):
+    if after.ended and not wakes(after.prompts) and after.next_look_at() is None:
         pen.write(Closed())
         after = assess(pen.facts, catalogue)
         events.append(Over())

@@ -168,7 +168,7 @@ class Situation:
 
     def next_look_at(self) -> dt.datetime | None:
         """Return when time alone may make something unsafe."""
-        return min((at for view in self.views if (at := next_look(view.state)) is not None), default=None)
+        return min((at for view in self.views if (at := next_look(view.state, view.cut)) is not None), default=None)
 
 
 def _having_told(state: CookState, told: Told) -> CookState:

@@ -23,6 +23,10 @@ class Slot(StrEnum):
     """The meat, at its thickest."""
     PIT = "pit"
     """The air at grate level beside the meat."""
+    FRIDGE = "fridge"
+    """The air of the fridge."""
+    LEFTOVERS = "leftovers"
+    """Cooked food that was put away: while it cools, in the fridge, and while it is reheated."""
 
 
 class Feel(StrEnum):

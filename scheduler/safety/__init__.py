@@ -5,8 +5,8 @@ plan.
 from scheduler.safety.finding import Finding, FindingLevel
 from scheduler.safety.findings import findings, pulled_too_cold
 from scheduler.safety.holding import ACT_C, FLOOR_C, act_by
+from scheduler.safety.looks import next_look
 from scheduler.safety.minimum import SafeGate, safe_gate
-from scheduler.safety.off import next_look
 from scheduler.safety.wished import NotByTime, Undercooked, as_wished, by_time, not_by_time, undercooked
 
 __all__ = [

@@ -39,6 +39,8 @@ class Finding:
     """When it began: a finding that begins again is told again."""
     until: dt.datetime | None = None
     """By when it must be mended, where there is such a time."""
+    whole: bool = False
+    """True for what is about the food or the fridge of the whole cook: told once, not once for each piece."""
     edition: Edition | None = None
     """Whose figure the limit is, where editions differ."""
 

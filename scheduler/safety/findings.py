@@ -9,12 +9,19 @@ import datetime as dt
 from collections.abc import Callable
 
 from scheduler.cuts import Cut, Cuts
-from scheduler.safety import cooling, fire, off, raw
+from scheduler.safety import cooling, fire, leftovers, off, raw, reheating
 from scheduler.safety.case import Case
 from scheduler.safety.finding import GRAVITY, Finding
 from scheduler.state import CookState, Stage
 
-RULES: tuple[Callable[[Case], list[Finding]], ...] = (*off.RULES, *fire.RULES, *raw.RULES, *cooling.RULES)
+RULES: tuple[Callable[[Case], list[Finding]], ...] = (
+    *off.RULES,
+    *fire.RULES,
+    *raw.RULES,
+    *cooling.RULES,
+    *reheating.RULES,
+    *leftovers.RULES,
+)
 """Every rule, in the order in which findings of one level are told."""
 
 

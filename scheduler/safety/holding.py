@@ -11,6 +11,7 @@ import math
 from scheduler.cuts import Cut
 from scheduler.facts import Slot, Wrap
 from scheduler.forecast.after import Held, Place, hold
+from scheduler.safety.put_away import chilling_since
 from scheduler.state import CookState, ReadingAt
 
 FLOOR_C = 60.0
@@ -44,9 +45,13 @@ SAME_LOOK = dt.timedelta(minutes=10)
 
 
 def held_reading(state: CookState) -> ReadingAt | None:
-    """Return the lowest reading of the newest look at held meat, None when it was not read since it left the fire."""
-    pulled_at = state.at("pull")
+    """Return the lowest reading of the newest look at held meat, None when it was not read since it left the fire.
+
+    What was put away to cool is held no more.
+    """
+    pulled_at, away_at = state.at("pull"), chilling_since(state)
     since = [] if pulled_at is None else [r for r in state.read(Slot.CORE) if r.at > pulled_at]
+    since = [r for r in since if away_at is None or r.at <= away_at]
     if not since:
         return None
     return min((r for r in since if since[-1].at - r.at <= SAME_LOOK), key=lambda r: r.value_c - r.spread_c)
@@ -87,7 +92,7 @@ def act_by(state: CookState, cut: Cut) -> dt.datetime | None:
     box measure that time constant: where it is longer it counts instead, shortened as well, and the physics stay.
     """
     pulled_at = state.at("pull")
-    if pulled_at is None or state.did("serve"):
+    if pulled_at is None or state.did("serve") or chilling_since(state) is not None:
         return None
     usual_vent = dt.timedelta(minutes=cut.vent_min)
     boxed_at = state.at("box_meat") or pulled_at + usual_vent

@@ -84,5 +84,51 @@ REHEAT = _limit(
     _code(165, "F", "FDA Food Code 3-403.11(A)"),
 )
 
-LIMITS = (HOT_HOLD, OUT, OUT_HOT, HOT_AIR, DANGER_HIGH, DANGER_LOW, REHEAT)
+REHEAT_TIME = _limit("reheat_time", "lower", _code(120, "min", "FDA Food Code 3-403.11(D)"))
+COOL_FROM = _limit("cool_from", "lower", _code(135, "F", "FDA Food Code 3-501.14(A): cooling is counted from 57 C"))
+COOL_FIRST = _limit("cool_first", "lower", _code(70, "F", "FDA Food Code 3-501.14(A)(1)"))
+COOL_FIRST_TIME = _limit("cool_first_time", "lower", _code(120, "min", "FDA Food Code 3-501.14(A)(1)"))
+COOL_COLD = _limit("cool_cold", "lower", _code(41, "F", "FDA Food Code 3-501.14(A)(2)"))
+COOL_TIME = _limit("cool_time", "lower", _code(360, "min", "FDA Food Code 3-501.14(A)(2)"))
+FRIDGE_OVER = _limit(
+    "fridge_over",
+    "lower",
+    _consumer(120, "min", "USDA FSIS, food safety during emergencies: over 40 F for more than 2 h, from memory"),
+    _code(240, "min", "FDA Food Code 3-501.19(B): time alone"),
+)
+LEFTOVER_LIFE = _limit(
+    "leftover_life", "lower", _consumer(4, "d", "USDA FSIS cold storage advice: leftovers 3 to 4 days, from memory")
+)
+LEFTOVER_SOON = _limit(
+    "leftover_soon", "lower", _consumer(3, "d", "USDA FSIS cold storage advice: leftovers 3 to 4 days, from memory")
+)
+RAW_WHOLE = _limit(
+    "raw_whole", "lower", _consumer(5, "d", "USDA FSIS cold storage advice: fresh roasts 3 to 5 days, from memory")
+)
+RAW_SHORT = _limit(
+    "raw_short",
+    "lower",
+    _consumer(2, "d", "USDA FSIS cold storage advice: ground meat, sausage, poultry and fish 1 to 2 days, from memory"),
+)
+
+LIMITS = (
+    HOT_HOLD,
+    OUT,
+    OUT_HOT,
+    HOT_AIR,
+    DANGER_HIGH,
+    DANGER_LOW,
+    REHEAT,
+    REHEAT_TIME,
+    COOL_FROM,
+    COOL_FIRST,
+    COOL_FIRST_TIME,
+    COOL_COLD,
+    COOL_TIME,
+    FRIDGE_OVER,
+    LEFTOVER_LIFE,
+    LEFTOVER_SOON,
+    RAW_WHOLE,
+    RAW_SHORT,
+)
 """Every limit; the register of rules and the docs name them by id."""

@@ -10,24 +10,29 @@ from scheduler.safety.case import Case
 from scheduler.safety.finding import Finding, FindingLevel
 from scheduler.safety.holding import ACT_C, FLOOR_C, held_reading
 from scheduler.safety.minimum import safe_gate
+from scheduler.safety.put_away import chilling_since, out_since
 from scheduler.state import CookState, Stage
 
 TWO_HOURS = dt.timedelta(hours=2)
 """Food out of temperature control: USDA FSIS basics for handling food safely (1 h above 32 C)."""
 
 
+_SETTLES = ("two_hour", "leftovers", "reheat_away", "leftover_expire")
+"""Steps by which food that is out is cooled, kept hot, eaten or thrown away."""
+
+
 def next_look(state: CookState) -> dt.datetime | None:
     """Return when time alone may make something unsafe: two hours after the food came out."""
-    served = state.did("serve")
-    if served is None or _put_away(state, served.at):
+    out_at = out_since(state)
+    if out_at is None or _put_away(state, out_at):
         return None
-    limit_at = served.at + TWO_HOURS
-    return None if ("two_hours_out", served.at) in state.warned else limit_at
+    limit_at = out_at + TWO_HOURS
+    return None if ("two_hours_out", out_at) in state.warned else limit_at
 
 
 def _put_away(state: CookState, served_at: dt.datetime) -> bool:
     """Return whether the food was put away since it came out: what was put away before was an earlier wave."""
-    times = [done.at for step in ("two_hour", "leftovers") for done in state.done.get(step, ())]
+    times = [done.at for step in _SETTLES for done in state.done.get(step, ())]
     return any(at >= served_at for at in times)
 
 
@@ -92,7 +97,7 @@ def held(case: Case) -> list[Finding]:
         return [
             Finding(rule="held_under_floor", level=FindingLevel.STOP, found_c=low_c, limit_c=FLOOR_C, since=last.at)
         ]
-    if low_c <= ACT_C:
+    if low_c <= ACT_C and chilling_since(state) is None:
         return [Finding(rule="held_act_now", level=FindingLevel.CAUTION, found_c=low_c, limit_c=ACT_C, since=last.at)]
     return []
 
@@ -114,10 +119,10 @@ def served_under_floor(case: Case) -> list[Finding]:
 def food_out(case: Case) -> list[Finding]:
     """Food has been out for two hours and nobody has said that it was put away."""
     state, now = case.state, case.now
-    served = state.did("serve")
-    if served is None or now < served.at + TWO_HOURS or _put_away(state, served.at):
+    out_at = out_since(state)
+    if out_at is None or now < out_at + TWO_HOURS or _put_away(state, out_at):
         return []
-    return [Finding(rule="two_hours_out", level=FindingLevel.STOP, since=served.at)]
+    return [Finding(rule="two_hours_out", level=FindingLevel.STOP, since=out_at)]
 
 
 def not_read_since_pull(case: Case) -> list[Finding]:

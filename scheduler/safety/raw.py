@@ -1,11 +1,228 @@
-"""Rules of raw meat: how long it is kept, how it thaws, how long it lies out."""
+"""Rules of raw meat: how long it is kept, how it thaws, how long it lies out, how cold its fridge is.
+
+Nothing is claimed of what nobody told: meat that nobody said was taken out is in the fridge.
+"""
 
 from __future__ import annotations
 
-from collections.abc import Callable
+import datetime as dt
 
+from scheduler.cuts import Cut
+from scheduler.facts import Edition, Slot, Treatment
 from scheduler.safety.case import Case
-from scheduler.safety.finding import Finding
+from scheduler.safety.finding import Finding, FindingLevel
+from scheduler.safety.limits import (
+    DANGER_LOW,
+    FRIDGE_OVER,
+    HOT_AIR,
+    OUT,
+    OUT_HOT,
+    RAW_SHORT,
+    RAW_WHOLE,
+    Limit,
+)
+from scheduler.safety.put_away import Look, chilling_since, gone_at, looks_of
+from scheduler.state import CookState, Stage
 
-RULES: tuple[Callable[[Case], list[Finding]], ...] = ()
+THAWED_C = 1.0
+"""A core read above this holds no ice [°C]; meat freezes a little below 0, common practice, no source."""
+
+_MINUTE = dt.timedelta(minutes=1)
+
+
+def keeps_days(state: CookState, cut: Cut) -> float:
+    """Return how long raw meat keeps in the fridge [d]: as the cut says, ground meat and poultry two at most."""
+    whole, short = RAW_WHOLE.under(Edition.CONSUMER).value, RAW_SHORT.under(Edition.CONSUMER).value
+    ground = Treatment.GROUND in (state.treated or ()) or cut.safety_class in {"ground", "poultry", "fish"}
+    return min(cut.fridge_days[1], short if ground else whole)
+
+
+def _home_at(state: CookState) -> dt.datetime | None:
+    """Return since when raw meat lies thawed in the fridge: fetched fresh, or felt soft; None when nobody said."""
+    if not state.planned.frozen:
+        return state.at("collect_meat")
+    return min((d.at for d in state.done.get("thaw_check", ()) if d.outcome == "soft"), default=None)
+
+
+def too_old(case: Case) -> list[Finding]:
+    """Raw meat has been in the fridge longer than it keeps, or was when it went on."""
+    state = case.state
+    home_at = _home_at(state)
+    if home_at is None or state.discarded or state.stage not in _RAW_OR_ON:
+        return []
+    kept = (state.at("meat_on") or case.now) - home_at
+    limit = dt.timedelta(days=keeps_days(state, case.cut))
+    if kept <= limit:
+        return []
+    return [
+        Finding(
+            rule="raw_too_old",
+            level=FindingLevel.CAUTION,
+            found_min=kept / _MINUTE,
+            limit_min=limit / _MINUTE,
+            since=home_at + limit,
+            edition=Edition.CONSUMER,
+        )
+    ]
+
+
+_RAW = frozenset({Stage.BEFORE, Stage.FIRE})
+_RAW_OR_ON = _RAW | {Stage.COOKING}
+
+
+# --- out of the fridge ------------------------------------------------------------------------------------------------
+def out_for(state: CookState, until: dt.datetime) -> dt.timedelta:
+    """Return how long raw meat has been out of the fridge until an instant, all times together."""
+    return sum((end - start for start, end in _spells(state, until)), dt.timedelta())
+
+
+def _spells(state: CookState, until: dt.datetime) -> list[tuple[dt.datetime, dt.datetime]]:
+    """Return (out, back) of every time it lay out; what is still out ends on the fire, or at `until`."""
+    end_at = min(state.at("meat_on") or until, until)
+    spells: list[tuple[dt.datetime, dt.datetime]] = []
+    out_at: dt.datetime | None = None
+    for done in state.done.get("raw_out", ()):
+        if done.at > end_at:
+            break
+        if done.outcome == "back":
+            if out_at is not None:
+                spells.append((out_at, done.at))
+            out_at = None
+        else:
+            out_at = out_at or done.at
+    return spells if out_at is None else [*spells, (out_at, end_at)]
+
+
+def _out_limit(state: CookState) -> Limit:
+    """Return the limit of food without control: shorter above 90 F (32 C), or when somebody says that it is hot."""
+    hot = state.air.word == "hot" if state.air.temp_c is None else round(state.air.temp_c, 1) > HOT_AIR.under(
+        state.edition
+    ).c  # fmt: skip
+    return OUT_HOT if hot else OUT
+
+
+def left_out(case: Case) -> list[Finding]:
+    """Raw meat lay out of the fridge for more than two hours in all (one above 32 C) before it went on."""
+    state = case.state
+    if state.discarded or state.stage not in _RAW_OR_ON:
+        return []
+    limit = _out_limit(state)
+    span, out = case.limit_span(limit), out_for(state, case.now)
+    if out <= span:
+        return []
+    return [
+        Finding(
+            rule="raw_left_out",
+            level=FindingLevel.STOP,
+            found_min=out / _MINUTE,
+            limit_min=span / _MINUTE,
+            since=_spells(state, case.now)[0][0],
+            edition=limit.under(state.edition).edition,
+        )
+    ]
+
+
+def on_the_counter(case: Case) -> list[Finding]:
+    """Frozen meat thaws out of the fridge."""
+    state = case.state
+    last = state.did("raw_out")
+    if last is None or last.outcome != "thawing" or state.discarded or state.stage not in _RAW:
+        return []
+    until = last.at + case.limit_span(_out_limit(state))
+    return [Finding(rule="thaw_counter", level=FindingLevel.CAUTION, since=last.at, until=until)]
+
+
+# --- thawing ----------------------------------------------------------------------------------------------------------
+def not_thawed(case: Case) -> list[Finding]:
+    """Frozen meat is about to go on, or went on, and was felt icy last, or was never felt soft."""
+    state = case.state
+    lit_at, on_at = state.at("light"), state.at("meat_on")
+    if not state.planned.frozen or lit_at is None or state.discarded or state.stage not in _RAW_OR_ON:
+        return []
+    felt = [d for d in state.done.get("thaw_check", ()) if on_at is None or d.at <= on_at]
+    soft = bool(felt) and felt[-1].outcome == "soft"
+    thawed = any(r.value_c - r.spread_c > THAWED_C for r in state.read(Slot.CORE))
+    if soft or thawed:
+        return []
+    return [Finding(rule="thaw_not_done", level=FindingLevel.CAUTION, since=on_at or lit_at)]
+
+
+# --- the fridge -------------------------------------------------------------------------------------------------------
+def warm_fridge(case: Case) -> list[Finding]:
+    """The fridge was read too warm last; twice, two hours apart with food in it, is a stop."""
+    state = case.state
+    looks = looks_of(state.read(Slot.FRIDGE))
+    limit_c = case.limit_c(DANGER_LOW)
+    if not looks or state.discarded:
+        return []
+    span = case.limit_span(FRIDGE_OVER)
+    spoiled = next((spell for spell in _warm_spells(looks, limit_c) if _held_food(state, spell, span)), None)
+    if spoiled is None and looks[-1].high_c <= limit_c:
+        return []
+    last = looks[-1] if spoiled is None else spoiled[-1]
+    first = _warm_spells(looks, limit_c)[-1][0] if spoiled is None else spoiled[0]
+    return [
+        Finding(
+            rule="fridge_warm",
+            level=FindingLevel.CAUTION if spoiled is None else FindingLevel.STOP,
+            found_c=last.high_c,
+            limit_c=limit_c,
+            found_min=None if spoiled is None else (last.at - first.at) / _MINUTE,
+            limit_min=span / _MINUTE,
+            since=first.at if spoiled is None else first.at + span,
+            until=first.at + span,
+            edition=DANGER_LOW.under(state.edition).edition,
+            whole=True,
+        )
+    ]
+
+
+def _warm_spells(looks: tuple[Look, ...], limit_c: float) -> list[list[Look]]:
+    """Return the looks at a warm fridge, a colder one between them ends a spell."""
+    spells: list[list[Look]] = []
+    warm = False
+    for look in looks:
+        if look.high_c <= limit_c:
+            warm = False
+        elif warm:
+            spells[-1].append(look)
+        else:
+            spells.append([look])
+            warm = True
+    return spells
+
+
+def _held_food(state: CookState, spell: list[Look], span: dt.timedelta) -> bool:
+    """Return whether food that is still to be eaten lay longer than `span` in a fridge that was read warm."""
+    begun, ended = spell[0].at, spell[-1].at
+    raw_at = _home_at(state)
+    raw_until = state.at("meat_on") or ended
+    leftovers_at, gone = chilling_since(state), gone_at(state)
+    stays = []
+    if raw_at is not None and state.stage in _RAW_OR_ON:
+        stays.append(min(ended, raw_until) - max(begun, raw_at))
+    if leftovers_at is not None and gone is None:
+        stays.append(ended - max(begun, leftovers_at))
+    return any(stay > span for stay in stays)
+
+
+def looks_ahead(state: CookState, cut: Cut) -> list[tuple[str, dt.datetime | None, dt.datetime]]:
+    """Return (rule, since, instant) of what time alone brings about while the meat is raw."""
+    if state.stage not in _RAW or state.discarded:
+        return []
+    found: list[tuple[str, dt.datetime | None, dt.datetime]] = []
+    home_at = _home_at(state)
+    if home_at is not None:
+        limit_at = home_at + dt.timedelta(days=keeps_days(state, cut))
+        found.append(("raw_too_old", limit_at, limit_at + _MINUTE))
+    spells = _spells(state, state.as_of)
+    last = state.did("raw_out")
+    if spells and last is not None and last.outcome != "back":
+        span = dt.timedelta(minutes=_out_limit(state).under(state.edition).value)
+        left = span - out_for(state, state.as_of)
+        found.append(("raw_left_out", spells[0][0], state.as_of + left + _MINUTE))
+    return found
+
+
+RULES = (left_out, on_the_counter, not_thawed, warm_fridge, too_old)
 """Rules in the order in which they are told."""

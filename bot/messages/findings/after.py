@@ -21,7 +21,20 @@ def _cooled_late(told: Told, first: str) -> str:
     )
 
 
+def _not_cold_yet(told: Told, first: str) -> Words:
+    """Return what can still be done while the time of a stage is not over."""
+    return Words(
+        found=_cooled_late(told, first),
+        do=_("Put it on ice{by}, in shallow boxes; or reheat it to 165 F (74 C) at once and cool it anew").format(
+            by=told.by
+        ),
+        ends=_("A colder reading in time ends this, or 165 F (74 C)"),
+    )
+
+
 def _cool_slow(told: Told) -> Words:
+    if told.finding.level is not FindingLevel.STOP:
+        return _not_cold_yet(told, _("2 h"))
     return Words(
         found=_cooled_late(told, _("2 h")),
         do=_("Throw it away; it is too late to reheat it"),
@@ -30,6 +43,8 @@ def _cool_slow(told: Told) -> Words:
 
 
 def _cool_too_long(told: Told) -> Words:
+    if told.finding.level is not FindingLevel.STOP:
+        return _not_cold_yet(told, _("6 h"))
     return Words(
         found=_cooled_late(told, _("6 h")),
         do=_("Throw it away; reheating does not save it"),
@@ -42,8 +57,8 @@ def _cool_not_read(told: Told) -> Words:
         found=_("not measured while it cools: it needs {limit} within {most}").format(
             limit=told.limit, most=_("2 h") if told.finding.limit_min is None else told.most
         ),
-        do=_("Read the middle of the thickest portion now"),
-        ends=_("A reading ends this"),
+        do=_("Read the middle of the thickest portion now; what cannot be shown to be cold in time is not served"),
+        ends=_("Telling me that it was thrown away ends this; a late reading does not"),
     )
 
 
@@ -57,6 +72,14 @@ def _reheat_under(told: Told) -> Words:
 
 
 def _reheat_slow(told: Told) -> Words:
+    if told.finding.level is not FindingLevel.STOP:
+        return Words(
+            found=_("{lasted} of reheating, not measured; it needs {limit}").format(
+                lasted=told.lasted, limit=told.limit
+            ),
+            do=_("Read the middle now; under that after two hours, throw it away"),
+            ends=_("Telling me that it was eaten, put away or thrown away ends this"),
+        )
     return Words(
         found=_("{lasted} of reheating, longer than {most}").format(
             lasted=told.lasted, most=_("2 h") if told.finding.limit_min is None else told.most

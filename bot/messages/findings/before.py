@@ -25,12 +25,22 @@ def _raw_left_out(told: Told) -> Words:
     )
 
 
+def _thaw_counter(told: Told) -> Words:
+    return Words(
+        found=_("meat does not thaw on the counter: outside it is warm long before the middle is soft"),
+        do=_("Put it into the fridge now{by}, or into cold water in a sealed bag, fresh every 30 minutes").format(
+            by=told.by
+        ),
+        ends=_("Telling me that it is back in the fridge ends this"),
+    )
+
+
 def _thaw_not_done(told: Told) -> Words:
-    found = _("{found} in the middle: not thawed") if told.read else _("not measured: nobody said that it is thawed")
+    found = _("{found} in the middle: not thawed") if told.read else _("not measured: nobody felt it soft all through")
     return Words(
         found=found.format(found=told.found),
-        do=_("Thaw it through in the fridge or in cold water, never on the counter, before it goes on"),
-        ends=_("Telling me that it is thawed ends this"),
+        do=_("Thaw it through in the fridge or in cold water, never on the counter; never frozen on a low pit"),
+        ends=_("Telling me that it is soft ends this, or a reading of its middle"),
     )
 
 
@@ -45,7 +55,9 @@ def _fridge_warm(told: Told) -> Words:
         )
     return Words(
         found=found,
-        do=_("Turn it colder now, or put the meat on ice"),
+        do=_(
+            "Turn it colder now, put the food on ice, read again within two hours; over that for two hours, throw it away"
+        ),
         ends=_("A fridge read at {limit} or colder ends this").format(limit=told.plain_limit),
     )
 
@@ -53,6 +65,7 @@ def _fridge_warm(told: Told) -> Words:
 WORDS: dict[str, Callable[[Told], Words]] = {
     "raw_too_old": _raw_too_old,
     "raw_left_out": _raw_left_out,
+    "thaw_counter": _thaw_counter,
     "thaw_not_done": _thaw_not_done,
     "fridge_warm": _fridge_warm,
 }

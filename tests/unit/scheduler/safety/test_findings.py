@@ -78,6 +78,8 @@ def test_time_alone_brings_it_about() -> None:
     assert next_look(log.state) is None
     other = _served()
     other.done("two_hour", 860, "away")
+    assert minutes_of(next_look(other.state)) == 860 + 4 * 1440  # the fourth day of what is in the fridge now
+    other.done("leftover_expire", 900, "eaten")
     assert next_look(other.state) is None
 
 

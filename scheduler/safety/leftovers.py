@@ -1,0 +1,60 @@
+"""Rules of leftovers in the fridge: how long they keep. Nothing is claimed of food that nobody put away."""
+
+from __future__ import annotations
+
+import datetime as dt
+
+from scheduler.facts import Edition
+from scheduler.safety.case import Case
+from scheduler.safety.finding import Finding, FindingLevel
+from scheduler.safety.limits import LEFTOVER_LIFE, LEFTOVER_SOON
+from scheduler.safety.put_away import chilling_since, gone_at
+from scheduler.state import CookState
+
+
+def eat_by(state: CookState) -> dt.datetime | None:
+    """Return when leftovers have been in the fridge for four days, None when none are known there."""
+    since = chilling_since(state)
+    return None if since is None else since + _days(LEFTOVER_LIFE.under(Edition.CONSUMER).value)
+
+
+def eat_soon(state: CookState) -> dt.datetime | None:
+    """Return when they have been there for three days, None when none are known there."""
+    since = chilling_since(state)
+    return None if since is None else since + _days(LEFTOVER_SOON.under(Edition.CONSUMER).value)
+
+
+def _days(value: float) -> dt.timedelta:
+    return dt.timedelta(days=value)
+
+
+def old(case: Case) -> list[Finding]:
+    """Leftovers have been in the fridge for three days (caution), for four (stop), and nobody said that they went."""
+    soon, by = eat_soon(case.state), eat_by(case.state)
+    if soon is None or by is None or gone_at(case.state) is not None or case.now < soon:
+        return []
+    days = LEFTOVER_LIFE if case.now >= by else LEFTOVER_SOON
+    return [
+        Finding(
+            rule="leftovers_old",
+            level=FindingLevel.STOP if case.now >= by else FindingLevel.CAUTION,
+            found_min=(case.now - (chilling_since(case.state) or case.now)) / dt.timedelta(minutes=1),
+            limit_min=days.under(Edition.CONSUMER).value * 1440.0,
+            since=by if case.now >= by else soon,
+            until=by,
+            edition=Edition.CONSUMER,
+            whole=True,
+        )
+    ]
+
+
+def looks_ahead(state: CookState) -> list[tuple[str, dt.datetime | None, dt.datetime]]:
+    """Return (rule, since, instant) of what time alone brings about: the fourth day; the third has a prompt of its
+    own.
+    """
+    by = eat_by(state)
+    return [] if by is None or gone_at(state) is not None else [("leftovers_old", by, by)]
+
+
+RULES = (old,)
+"""Rules in the order in which they are told."""
