@@ -239,7 +239,12 @@ def _guests_text(told: GuestsTold) -> str:
 
 
 def _reading_text(reading: Reading, voice: Voice) -> str:
-    name = _("Meat") if reading.slot is Slot.CORE else _("Pit")
+    name = {
+        Slot.CORE: _("Meat"),
+        Slot.PIT: _("Pit"),
+        Slot.FRIDGE: _("Fridge"),
+        Slot.LEFTOVERS: _("Leftovers"),
+    }[reading.slot]
     spot = "" if reading.spot is None else _(", {spot}").format(spot=reading.spot)
     about = _("about ") if reading.spread_c > 0 else ""
     return f"{name} {about}{voice.temp(reading.value_c)}{spot}"

@@ -361,6 +361,8 @@ def warnings(changes: Changes, voice: Voice) -> Message:
         return Message(text=lines(*found))
     texts = [
         _("{pieces}: {text}").format(pieces=capital(names_of(changes.after, tuple(pieces))), text=text)
+        if all(pieces)
+        else text
         for text, pieces in found.items()
     ]
     return Message(text=lines(*texts))

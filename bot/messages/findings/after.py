@@ -25,10 +25,8 @@ def _not_cold_yet(told: Told, first: str) -> Words:
     """Return what can still be done while the time of a stage is not over."""
     return Words(
         found=_cooled_late(told, first),
-        do=_("Put it on ice{by}, in shallow boxes; or reheat it to 165 F (74 C) at once and cool it anew").format(
-            by=told.by
-        ),
-        ends=_("A colder reading in time ends this, or 165 F (74 C)"),
+        do=_("Put it on ice{by}, or reheat it now to 165 F (74 C) and cool anew").format(by=told.by),
+        ends=_("Either reading in time ends this"),
     )
 
 
@@ -57,8 +55,8 @@ def _cool_not_read(told: Told) -> Words:
         found=_("not measured while it cools: it needs {limit} within {most}").format(
             limit=told.limit, most=_("2 h") if told.finding.limit_min is None else told.most
         ),
-        do=_("Read the middle of the thickest portion now; what cannot be shown to be cold in time is not served"),
-        ends=_("Telling me that it was thrown away ends this; a late reading does not"),
+        do=_("Read the middle of the thickest portion now"),
+        ends=_("Throwing it away ends this, or an earlier reading"),
     )
 
 

@@ -27,8 +27,8 @@ def _raw_left_out(told: Told) -> Words:
 
 def _thaw_counter(told: Told) -> Words:
     return Words(
-        found=_("meat does not thaw on the counter: outside it is warm long before the middle is soft"),
-        do=_("Put it into the fridge now{by}, or into cold water in a sealed bag, fresh every 30 minutes").format(
+        found=_("meat on the counter: it never thaws there, its outside warms first"),
+        do=_("Put it into the fridge{by}, or in a sealed bag into cold water, fresh every 30 minutes").format(
             by=told.by
         ),
         ends=_("Telling me that it is back in the fridge ends this"),
@@ -55,9 +55,7 @@ def _fridge_warm(told: Told) -> Words:
         )
     return Words(
         found=found,
-        do=_(
-            "Turn it colder now, put the food on ice, read again within two hours; over that for two hours, throw it away"
-        ),
+        do=_("Turn it colder, put the food on ice, read again; over that for two hours, throw it away"),
         ends=_("A fridge read at {limit} or colder ends this").format(limit=told.plain_limit),
     )
 
