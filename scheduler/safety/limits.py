@@ -83,6 +83,7 @@ REHEAT = _limit(
     _consumer(165, "F", "USDA FSIS Safe Minimum Internal Temperature Chart: leftovers"),
     _code(165, "F", "FDA Food Code 3-403.11(A)"),
 )
+_CHART = "USDA FSIS Safe Minimum Internal Temperature Chart"
 
 REHEAT_TIME = _limit("reheat_time", "lower", _code(120, "min", "FDA Food Code 3-403.11(D)"))
 COOL_FROM = _limit("cool_from", "lower", _code(135, "F", "FDA Food Code 3-501.14(A): cooling is counted from 57 C"))
@@ -111,6 +112,71 @@ RAW_SHORT = _limit(
     _consumer(2, "d", "USDA FSIS cold storage advice: ground meat, sausage, poultry and fish 1 to 2 days, from memory"),
 )
 
+WHOLE = _limit(
+    "whole",
+    "higher",
+    _consumer(145, "F", f"{_CHART}: beef, pork, lamb, veal steaks, chops, roasts"),
+    _code(145, "F", "FDA Food Code 3-401.11(A)(1): intact meat"),
+)
+WHOLE_HOLD = _limit(
+    "whole_hold",
+    "higher",
+    _consumer(3, "min", f"{_CHART}: rest 3 minutes"),
+    _code(15 / 60, "min", "FDA Food Code 3-401.11(A)(1): 15 seconds"),
+)
+GROUND = _limit(
+    "ground",
+    "higher",
+    _consumer(160, "F", f"{_CHART}: ground beef, pork, lamb, veal"),
+    _code(155, "F", "FDA Food Code (2017 and later) 3-401.11(A)(2): comminuted meat"),
+)
+GROUND_HOLD = _limit(
+    "ground_hold",
+    "higher",
+    _consumer(0, "min", f"{_CHART}: no rest asked for"),
+    _code(17 / 60, "min", "FDA Food Code (2017 and later) 3-401.11(A)(2): 17 seconds; 15 in older codes"),
+)
+NOT_INTACT = _limit(
+    "not_intact",
+    "higher",
+    _code(155, "F", "FDA Food Code (2017 and later) 3-401.11(A)(2): injected and mechanically tenderised meat"),
+)
+NOT_INTACT_HOLD = _limit(
+    "not_intact_hold",
+    "higher",
+    _code(17 / 60, "min", "FDA Food Code (2017 and later) 3-401.11(A)(2): 17 seconds; 15 in older codes"),
+)
+POULTRY = _limit(
+    "poultry",
+    "higher",
+    _consumer(165, "F", f"{_CHART}: all poultry"),
+    _code(165, "F", "FDA Food Code 3-401.11(A)(3): poultry, stuffed meats, wild game"),
+)
+POULTRY_HOLD = _limit(
+    "poultry_hold",
+    "higher",
+    _consumer(0, "min", f"{_CHART}: no rest asked for"),
+    _code(0, "min", "FDA Food Code (2017 and later) 3-401.11(A)(3): less than a second; 15 s in older codes"),
+)
+FISH = _limit(
+    "fish",
+    "higher",
+    _consumer(145, "F", f"{_CHART}: fish"),
+    _code(145, "F", "FDA Food Code 3-401.11(A)(1): fish"),
+)
+FISH_HOLD = _limit(
+    "fish_hold",
+    "higher",
+    _consumer(0, "min", f"{_CHART}: no rest asked for"),
+    _code(15 / 60, "min", "FDA Food Code 3-401.11(A)(1): 15 seconds"),
+)
+
+MINIMUMS = (
+    *(WHOLE, WHOLE_HOLD, GROUND, GROUND_HOLD, NOT_INTACT, NOT_INTACT_HOLD),
+    *(POULTRY, POULTRY_HOLD, FISH, FISH_HOLD),
+)
+"""Least internal temperatures and how long they are held; of one edition both count together."""
+
 LIMITS = (
     HOT_HOLD,
     OUT,
@@ -130,5 +196,6 @@ LIMITS = (
     LEFTOVER_SOON,
     RAW_WHOLE,
     RAW_SHORT,
+    *MINIMUMS,
 )
 """Every limit; the register of rules and the docs name them by id."""

@@ -1,0 +1,173 @@
+"""The least temperature that counts for a piece: by its class, by what was done to it, by the edition.
+
+It looks at no reading; whether the least was measured is the gate's business (`scheduler.safety.minimum`).
+"""
+
+from __future__ import annotations
+
+import dataclasses
+from enum import StrEnum
+
+from scheduler.cuts import Cut, Cuts
+from scheduler.facts import Edition, SafeBy, Treatment
+from scheduler.safety import limits
+from scheduler.safety.limits import Limit
+from scheduler.safety.tables import MEAT_7_LOG, ROAST, Table
+from scheduler.units import c_from_f
+
+WHOLE_CLASSES = frozenset({"intact_beef", "intact_pork", "intact_lamb"})
+"""Classes whose pieces are whole muscle as long as nothing was done to them: only these may be safe by time."""
+
+_BY_CLASS: dict[str, tuple[Limit, Limit]] = {
+    **dict.fromkeys(WHOLE_CLASSES, (limits.WHOLE, limits.WHOLE_HOLD)),
+    "poultry": (limits.POULTRY, limits.POULTRY_HOLD),
+    "ground": (limits.GROUND, limits.GROUND_HOLD),
+    "fish": (limits.FISH, limits.FISH_HOLD),
+}
+_NOT_INTACT = (limits.NOT_INTACT, limits.NOT_INTACT_HOLD)
+_BY_TREATMENT: dict[Treatment, tuple[Limit, Limit]] = {
+    Treatment.TENDERISED: _NOT_INTACT,
+    Treatment.INJECTED: _NOT_INTACT,
+    Treatment.ROLLED: _NOT_INTACT,
+    Treatment.GROUND: (limits.GROUND, limits.GROUND_HOLD),
+    Treatment.STUFFED: (limits.POULTRY, limits.POULTRY_HOLD),
+}
+"""What was done to meat and the limit that it brings. Rolled meat is handled as tenderised: a house reading, because
+what was outside lies inside; neither publisher gives a figure for it."""
+
+
+class Barred(StrEnum):
+    """Why time at a lower temperature does not count for a piece."""
+
+    NOT_CHOSEN = "not_chosen"
+    """Nobody asked for it: the minimum and its rest are the default."""
+    CLASS = "class"
+    """Not a whole cut of beef, pork or lamb."""
+    TREATED = "treated"
+    """Something was done to it that brings bacteria inside."""
+    TREATED_UNKNOWN = "treated_unknown"
+    """Nobody said that it is intact."""
+    AT_RISK = "at_risk"
+    """Guests at risk eat with them."""
+    GUESTS_UNKNOWN = "guests_unknown"
+    """Nobody said that no guest is at risk."""
+
+
+@dataclasses.dataclass(frozen=True, kw_only=True)
+class Minimum:
+    """A least temperature, how long it is held, whose figure that is and what made it count."""
+
+    temp_f: float
+    """As published [°F]."""
+    rest_min: float
+    """Time at or after it that belongs to it [min]."""
+    edition: Edition
+    """The publisher of the figure that counts."""
+    source: str
+    because: str
+    """The class of meat or the treatment that asks for it."""
+
+    @property
+    def temp_c(self) -> float:
+        """Return the temperature converted and rounded to 0.1 [°C]."""
+        return round(c_from_f(self.temp_f), 1)
+
+
+def least(
+    cut: Cut, cuts: Cuts, treated: tuple[Treatment, ...] | None = None, edition: Edition = Edition.STRICTER
+) -> Minimum:
+    """Return the least temperature of a piece: the strictest of its class and of all that was done to it.
+
+    Of an edition temperature and time count together; where the stricter one counts, the higher temperature does, and
+    of equal ones the longer time. `treated` None: nobody said; the class counts, as the chart means it. No edition goes
+    under the class of the catalogue (the consumer chart) but the Food Code where it was chosen.
+    """
+    entry = cuts.safety[cut.safety_class]
+    by_class = _BY_CLASS.get(cut.safety_class)
+    asked = [] if by_class is None else [_under(*by_class, edition, cut.safety_class)]
+    asked += [_under(*_BY_TREATMENT[one], edition, one.value) for one in treated or ()]
+    if by_class is None or edition is not Edition.FOOD_CODE:
+        chart = Minimum(
+            temp_f=entry.minimum_f,
+            rest_min=entry.rest_min,
+            edition=Edition.CONSUMER,
+            source=entry.source,
+            because=cut.safety_class,
+        )
+        asked.append(chart)
+    return max(asked, key=_strictness)
+
+
+def undercooked(
+    cut: Cut,
+    cuts: Cuts,
+    treated: tuple[Treatment, ...] | None,
+    wanted_c: float,
+    edition: Edition = Edition.STRICTER,
+    *,
+    safe_by: SafeBy = SafeBy.MINIMUM,
+    at_risk: bool | None = None,
+) -> Minimum | None:
+    """Return the least temperature that a wish [°C] is under, None when it may be planned.
+
+    Poultry, sausages and other ground meat, fish, and whatever was tenderised, injected, rolled or stuffed is never
+    planned under its minimum. A whole cut is only when somebody chose equivalence, said that it is intact
+    (`treated` is empty, not None) and that nobody at risk eats (`at_risk` is False), and then not under the lowest row
+    of the table.
+    """
+    needed = least(cut, cuts, treated, counting(edition, at_risk=at_risk))
+    if barred(cut, treated, safe_by, at_risk=at_risk) is None:
+        table = table_under(edition)
+        lowest = Minimum(
+            temp_f=table.lowest_f,
+            rest_min=table.dwell_s[0][1] / 60.0,
+            edition=edition,
+            source=table.source,
+            because=SafeBy.EQUIVALENCE.value,
+        )
+        needed = min(needed, lowest, key=_strictness)
+    return needed if round(wanted_c, 1) < needed.temp_c else None
+
+
+def barred(cut: Cut, treated: tuple[Treatment, ...] | None, safe_by: SafeBy, *, at_risk: bool | None) -> Barred | None:
+    """Return why time at a lower temperature does not count, None when it does. What is unknown bars it."""
+    reasons = (
+        (safe_by is not SafeBy.EQUIVALENCE, Barred.NOT_CHOSEN),
+        (at_risk is True, Barred.AT_RISK),
+        (cut.safety_class not in WHOLE_CLASSES, Barred.CLASS),
+        (bool(treated), Barred.TREATED),
+        (treated is None, Barred.TREATED_UNKNOWN),
+        (at_risk is None, Barred.GUESTS_UNKNOWN),
+    )
+    return next((reason for holds, reason in reasons if holds), None)
+
+
+def counting(edition: Edition, *, at_risk: bool | None) -> Edition:
+    """Return the edition that counts: where guests are at risk always the stricter of each figure."""
+    return Edition.STRICTER if at_risk else edition
+
+
+def table_under(edition: Edition) -> Table:
+    """Return the table of time and temperature of an edition: the Food Code has its own, FSIS asks for 7 log."""
+    return ROAST if edition is Edition.FOOD_CODE else MEAT_7_LOG
+
+
+def _under(temp: Limit, hold: Limit, edition: Edition, because: str) -> Minimum:
+    """Return the figure of a pair of limits that counts: of the edition, of the only publisher, or the stricter one."""
+    holds = {figure.edition: figure for figure in hold.figures}
+    pairs = [
+        Minimum(
+            temp_f=figure.value,
+            rest_min=holds[figure.edition].value,
+            edition=figure.edition,
+            source=f"{figure.source}; {holds[figure.edition].source}",
+            because=because,
+        )
+        for figure in temp.figures
+    ]
+    own = [pair for pair in pairs if pair.edition is edition]
+    return max(own or pairs, key=_strictness)
+
+
+def _strictness(minimum: Minimum) -> tuple[float, float]:
+    return (minimum.temp_f, minimum.rest_min)
