@@ -2,18 +2,21 @@
 plan.
 """
 
+from scheduler.safety.contested import standing_readings
 from scheduler.safety.finding import Finding, FindingLevel
 from scheduler.safety.findings import findings, pulled_too_cold
 from scheduler.safety.holding import ACT_C, FLOOR_C, act_by
+from scheduler.safety.least import Minimum, NotByTime, least_of, under_least
 from scheduler.safety.looks import next_look
 from scheduler.safety.minimum import SafeGate, safe_gate
-from scheduler.safety.wished import NotByTime, Undercooked, as_wished, by_time, not_by_time, undercooked
+from scheduler.safety.wished import Undercooked, as_wished, by_time, not_by_time, undercooked
 
 __all__ = [
     "ACT_C",
     "FLOOR_C",
     "Finding",
     "FindingLevel",
+    "Minimum",
     "NotByTime",
     "SafeGate",
     "Undercooked",
@@ -21,9 +24,12 @@ __all__ = [
     "as_wished",
     "by_time",
     "findings",
+    "least_of",
     "next_look",
     "not_by_time",
     "pulled_too_cold",
     "safe_gate",
+    "standing_readings",
+    "under_least",
     "undercooked",
 ]

@@ -36,21 +36,20 @@ _BY_TREATMENT: dict[Treatment, tuple[Limit, Limit]] = {
 what was outside lies inside; neither publisher gives a figure for it."""
 
 
-class Barred(StrEnum):
-    """Why time at a lower temperature does not count for a piece."""
+class NotByTime(StrEnum):
+    """Why time at a lower temperature does not count for a piece: the minimum alone opens its gate."""
 
-    NOT_CHOSEN = "not_chosen"
-    """Nobody asked for it: the minimum and its rest are the default."""
-    CLASS = "class"
-    """Not a whole cut of beef, pork or lamb."""
+    POULTRY = "poultry"
+    GROUND = "ground"
+    """Sausages, burgers: what was outside is all through it."""
+    FISH = "fish"
+    """No published table of time and temperature is of fish."""
     TREATED = "treated"
     """Something was done to it that brings bacteria inside."""
-    TREATED_UNKNOWN = "treated_unknown"
-    """Nobody said that it is intact."""
     AT_RISK = "at_risk"
     """Guests at risk eat with them."""
-    GUESTS_UNKNOWN = "guests_unknown"
-    """Nobody said that no guest is at risk."""
+    UNTOLD = "untold"
+    """Nobody said whether it is intact: one word may change that."""
 
 
 @dataclasses.dataclass(frozen=True, kw_only=True)
@@ -73,7 +72,7 @@ class Minimum:
         return round(c_from_f(self.temp_f), 1)
 
 
-def least(
+def least_of(
     cut: Cut, cuts: Cuts, treated: tuple[Treatment, ...] | None = None, edition: Edition = Edition.STRICTER
 ) -> Minimum:
     """Return the least temperature of a piece: the strictest of its class and of all that was done to it.
@@ -98,7 +97,7 @@ def least(
     return max(asked, key=_strictness)
 
 
-def undercooked(
+def under_least(
     cut: Cut,
     cuts: Cuts,
     treated: tuple[Treatment, ...] | None,
@@ -108,15 +107,14 @@ def undercooked(
     safe_by: SafeBy = SafeBy.MINIMUM,
     at_risk: bool | None = None,
 ) -> Minimum | None:
-    """Return the least temperature that a wish [°C] is under, None when it may be planned.
+    """Return the least temperature that a wished core [°C] is under, None when it may be planned.
 
     Poultry, sausages and other ground meat, fish, and whatever was tenderised, injected, rolled or stuffed is never
-    planned under its minimum. A whole cut is only when somebody chose equivalence, said that it is intact
-    (`treated` is empty, not None) and that nobody at risk eats (`at_risk` is False), and then not under the lowest row
-    of the table.
+    planned under its minimum. A whole cut is only when somebody chose equivalence, said that it is intact (`treated` is
+    empty, not None) and no guest is at risk, and then not under the lowest row of the table.
     """
-    needed = least(cut, cuts, treated, counting(edition, at_risk=at_risk))
-    if barred(cut, treated, safe_by, at_risk=at_risk) is None:
+    needed = least_of(cut, cuts, treated, counting(edition, at_risk=at_risk))
+    if safe_by is SafeBy.EQUIVALENCE and not_by_time(cut, treated, at_risk=at_risk) is None:
         table = table_under(edition)
         lowest = Minimum(
             temp_f=table.lowest_f,
@@ -129,15 +127,18 @@ def undercooked(
     return needed if round(wanted_c, 1) < needed.temp_c else None
 
 
-def barred(cut: Cut, treated: tuple[Treatment, ...] | None, safe_by: SafeBy, *, at_risk: bool | None) -> Barred | None:
-    """Return why time at a lower temperature does not count, None when it does. What is unknown bars it."""
+def not_by_time(cut: Cut, treated: tuple[Treatment, ...] | None, *, at_risk: bool | None) -> NotByTime | None:
+    """Return why time at temperature never opens the gate of a piece, None where it may be chosen.
+
+    `treated` None bars it: nobody said that the piece is intact.
+    """
     reasons = (
-        (safe_by is not SafeBy.EQUIVALENCE, Barred.NOT_CHOSEN),
-        (at_risk is True, Barred.AT_RISK),
-        (cut.safety_class not in WHOLE_CLASSES, Barred.CLASS),
-        (bool(treated), Barred.TREATED),
-        (treated is None, Barred.TREATED_UNKNOWN),
-        (at_risk is None, Barred.GUESTS_UNKNOWN),
+        (cut.safety_class == "poultry" or cut.species == "poultry", NotByTime.POULTRY),
+        (cut.safety_class == "fish", NotByTime.FISH),
+        (cut.safety_class not in WHOLE_CLASSES, NotByTime.GROUND),
+        (bool(treated), NotByTime.TREATED),
+        (bool(at_risk), NotByTime.AT_RISK),
+        (treated is None, NotByTime.UNTOLD),
     )
     return next((reason for holds, reason in reasons if holds), None)
 

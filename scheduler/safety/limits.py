@@ -83,7 +83,6 @@ REHEAT = _limit(
     _consumer(165, "F", "USDA FSIS Safe Minimum Internal Temperature Chart: leftovers"),
     _code(165, "F", "FDA Food Code 3-403.11(A)"),
 )
-_CHART = "USDA FSIS Safe Minimum Internal Temperature Chart"
 
 REHEAT_TIME = _limit("reheat_time", "lower", _code(120, "min", "FDA Food Code 3-403.11(D)"))
 COOL_FROM = _limit("cool_from", "lower", _code(135, "F", "FDA Food Code 3-501.14(A): cooling is counted from 57 C"))
@@ -103,7 +102,9 @@ LEFTOVER_LIFE = _limit(
 LEFTOVER_SOON = _limit(
     "leftover_soon", "lower", _consumer(3, "d", "USDA FSIS cold storage advice: leftovers 3 to 4 days, from memory")
 )
-RAW_WHOLE = _limit(
+RAW__CHART = "USDA FSIS Safe Minimum Internal Temperature Chart"
+
+WHOLE = _limit(
     "raw_whole", "lower", _consumer(5, "d", "USDA FSIS cold storage advice: fresh roasts 3 to 5 days, from memory")
 )
 RAW_SHORT = _limit(

@@ -5,10 +5,11 @@ unless time at temperature may count, and was chosen. Pure.
 from __future__ import annotations
 
 import dataclasses
-from enum import StrEnum
 
 from scheduler.cuts import Cut, Cuts, aimed
 from scheduler.facts import SafeBy
+from scheduler.safety.least import NotByTime, under_least
+from scheduler.safety.least import not_by_time as why_not
 from scheduler.safety.minimum import safe_gate
 from scheduler.state import CookState
 
@@ -16,24 +17,10 @@ _WHOLE_C = 0.5
 """The usual cores of cuts are whole degrees: 74 stands for 165 F, which is 73.9 [°C]."""
 
 
-class NotByTime(StrEnum):
-    """Why time at a lower temperature does not count for a piece: the minimum alone opens its gate."""
-
-    POULTRY = "poultry"
-    GROUND = "ground"
-    """Sausages, burgers: what was outside is all through it."""
-    FISH = "fish"
-    """No published table of time and temperature is of fish."""
-    TREATED = "treated"
-    AT_RISK = "at_risk"
-    UNTOLD = "untold"
-    """Nobody said whether it is intact: one word may change that."""
-
-
 @dataclasses.dataclass(frozen=True, kw_only=True)
 class Undercooked:
     """A wished core [°C] under the minimum of its piece, and why it cannot be planned; `why` None: only because nobody
-    chose time at temperature.
+    chose time at temperature, or it is under the lowest row of the table, which is the minimum then.
     """
 
     wished_c: float
@@ -43,17 +30,7 @@ class Undercooked:
 
 def not_by_time(state: CookState, cut: Cut) -> NotByTime | None:
     """Return why time at temperature never opens the gate of this piece, None where it may be chosen."""
-    if cut.safety_class == "poultry" or cut.species == "poultry":
-        return NotByTime.POULTRY
-    if cut.safety_class == "ground":
-        return NotByTime.GROUND
-    if cut.safety_class == "fish":
-        return NotByTime.FISH
-    if state.treated:
-        return NotByTime.TREATED
-    if state.care.at_risk:
-        return NotByTime.AT_RISK
-    return NotByTime.UNTOLD if state.treated is None else None
+    return why_not(cut, state.treated, at_risk=state.care.at_risk)
 
 
 def by_time(state: CookState, cut: Cut) -> bool:
@@ -63,10 +40,12 @@ def by_time(state: CookState, cut: Cut) -> bool:
 
 def undercooked(core_c: float, state: CookState, cut: Cut, cuts: Cuts) -> Undercooked | None:
     """Return why a wished core [°C] cannot be planned for a piece, None when it can."""
-    minimum_c = safe_gate(state, cut, cuts).minimum_c
-    if round(core_c, 1) >= minimum_c or by_time(state, cut):
+    needed = under_least(
+        cut, cuts, state.treated, core_c, state.edition, safe_by=state.safe_by, at_risk=state.care.at_risk
+    )
+    if needed is None:
         return None
-    return Undercooked(wished_c=core_c, minimum_c=minimum_c, why=not_by_time(state, cut))
+    return Undercooked(wished_c=core_c, minimum_c=needed.temp_c, why=not_by_time(state, cut))
 
 
 def as_wished(state: CookState, cuts: Cuts) -> Cut:
