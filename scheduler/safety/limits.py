@@ -102,9 +102,7 @@ LEFTOVER_LIFE = _limit(
 LEFTOVER_SOON = _limit(
     "leftover_soon", "lower", _consumer(3, "d", "USDA FSIS cold storage advice: leftovers 3 to 4 days, from memory")
 )
-RAW__CHART = "USDA FSIS Safe Minimum Internal Temperature Chart"
-
-WHOLE = _limit(
+RAW_WHOLE = _limit(
     "raw_whole", "lower", _consumer(5, "d", "USDA FSIS cold storage advice: fresh roasts 3 to 5 days, from memory")
 )
 RAW_SHORT = _limit(
@@ -112,6 +110,8 @@ RAW_SHORT = _limit(
     "lower",
     _consumer(2, "d", "USDA FSIS cold storage advice: ground meat, sausage, poultry and fish 1 to 2 days, from memory"),
 )
+
+_CHART = "USDA FSIS Safe Minimum Internal Temperature Chart"
 
 WHOLE = _limit(
     "whole",
