@@ -1,0 +1,128 @@
+"""Which published limit a reading is compared with: by where the food was at that instant, and by the edition.
+
+No figure stands here; they come from `scheduler.safety.limits` and the gate of the piece.
+"""
+
+from __future__ import annotations
+
+import dataclasses
+import datetime as dt
+
+from scheduler.cuts import Cut, Cuts
+from scheduler.facts import Discarded, Fact, MovedToOven, StepDone
+from scheduler.safety.entries import Bound, Phase
+from scheduler.safety.fire import PIT_COLD_C
+from scheduler.safety.limits import DANGER_HIGH, DANGER_LOW, HOT_HOLD, REHEAT, Limit
+from scheduler.safety.minimum import safe_gate
+from scheduler.state import CookState
+
+_PHASES = {
+    "meat_on": Phase.COOKING,
+    "pull": Phase.HOLDING,
+    "box_meat": Phase.HOLDING,
+    "serve": Phase.HOLDING,
+    "two_hour": Phase.COOLING,
+    "leftovers": Phase.COOLING,
+    "reheat": Phase.REHEATING,
+}
+"""Step -> where the food is from then on."""
+
+_AFTER = frozenset({Phase.COOLING, Phase.REHEATING})
+"""What can only become of food that was cooked."""
+
+Mark = tuple[dt.datetime, Phase]
+
+
+def marks_of(facts: tuple[Fact, ...], *, from_middle: bool = False) -> tuple[Mark, ...]:
+    """Return where a piece was from which instant on, in order of time; `facts` are those that it sees and that stand.
+
+    A cook that was begun in the middle is on the fire until something else is told.
+    """
+    marks: list[Mark] = [(facts[0].happened_at, Phase.COOKING)] if from_middle and facts else []
+    for fact in sorted(facts, key=lambda one: one.happened_at):
+        match fact.body:
+            case StepDone(step=step) if step in _PHASES:
+                phase = _PHASES[step]
+                if phase not in _AFTER or any(known is Phase.HOLDING for _at, known in marks):
+                    marks.append((fact.happened_at, phase))
+            case MovedToOven():
+                marks.append((fact.happened_at, Phase.COOKING))
+            case Discarded():
+                marks.append((fact.happened_at, Phase.DISCARDED))
+            case _:
+                pass
+    return tuple(marks)
+
+
+def phase_at(marks: tuple[Mark, ...], at: dt.datetime) -> Phase:
+    """Return where a piece was at an instant; a reading told together with the pull was taken before it."""
+    phase = Phase.RAW
+    for since, known in marks:
+        if since < at or (since == at and known is Phase.COOKING):
+            phase = known
+    return phase
+
+
+@dataclasses.dataclass(frozen=True, kw_only=True)
+class Bounds:
+    """The limits of one piece."""
+
+    state: CookState
+    cut: Cut
+    cuts: Cuts
+
+    def in_phase(self, phase: Phase) -> Bound | None:
+        """Return what a core is compared with, None where nothing is published for it."""
+        match phase:
+            case Phase.COOKING:
+                return self.minimum
+            case Phase.HOLDING:
+                return self._of(HOT_HOLD)
+            case Phase.REHEATING:
+                return self._of(REHEAT)
+            case Phase.RAW | Phase.COOLING:
+                return self._of(DANGER_LOW, at_most=True)
+            case Phase.DISCARDED:
+                return None
+
+    @property
+    def minimum(self) -> Bound:
+        """Return the minimum that counts for the piece as it was treated and for whoever eats."""
+        limit_c = safe_gate(self.state, self.cut, self.cuts).minimum_c
+        return Bound(
+            name="minimum",
+            limit_c=limit_c,
+            limit_f=round(limit_c * 1.8 + 32.0),
+            source=self.cuts.safety[self.cut.safety_class].source,
+        )
+
+    @property
+    def of_any_food(self) -> tuple[Bound, ...]:
+        """Return the limits that apply whatever the piece: cold, hot, reheated, the pit."""
+        return (self._of(DANGER_LOW, at_most=True), self._of(HOT_HOLD), self._of(REHEAT), self.pit)
+
+    @property
+    def danger(self) -> Bound:
+        """Return the upper edge of the danger zone."""
+        return self._of(DANGER_HIGH)
+
+    @property
+    def pit(self) -> Bound:
+        """Return what the air of the pit is compared with while the core is in the danger zone."""
+        return Bound(
+            name="pit_cold",
+            limit_c=PIT_COLD_C,
+            limit_f=round(PIT_COLD_C * 1.8 + 32.0),
+            source="USDA FSIS Smoking Meat and Poultry",
+        )
+
+    def _of(self, limit: Limit, *, at_most: bool = False) -> Bound:
+        figure = limit.under(self.state.edition)
+        return Bound(
+            name=limit.id,
+            limit_c=figure.c,
+            limit_f=figure.value,
+            at_most=at_most,
+            source=figure.source,
+            edition=figure.edition,
+        )
