@@ -82,12 +82,14 @@ def made_line(cook: str, made_at: dt.datetime, zone: str) -> str:
     ).format(cook=cook, time=f"{stamp(made_at, zone)}", zone=zone)
 
 
-def blanks() -> tuple[str, ...]:
-    """Return what has to be filled in by hand: the program does not know it."""
+def blanks() -> tuple[tuple[str, ...], ...]:
+    """Return what has to be filled in by hand, line by line: the program does not know it."""
     return (
-        _("Event"), _("Place"), _("Permit no."), _("Person in charge"), _("Food handler certificate no."),
-        _("Thermometer, and how it was checked"),
-    )  # fmt: skip
+        (_("Event"),),
+        (_("Place"),),
+        (_("Person in charge"), _("Permit no.")),
+        (_("Food handler certificate no."), _("Thermometer checked")),
+    )
 
 
 def to_fill_in() -> str:
@@ -242,9 +244,10 @@ def phase_words(phase: Phase | None) -> str:
         Phase.RAW: _("core, raw (cold holding)"),
         Phase.COOKING: _("core, cooking"),
         Phase.HOLDING: _("core, off the fire (hot holding)"),
-        Phase.COOLING: _("core, put away (cooling)"),
-        Phase.REHEATING: _("core, reheating"),
+        Phase.COOLING: _("food put away (cooling)"),
+        Phase.REHEATING: _("food, reheating"),
         Phase.DISCARDED: _("core, discarded food"),
+        Phase.FRIDGE: _("air of the fridge"),
     }[phase]
 
 
@@ -254,6 +257,8 @@ def limit_name(name: str) -> str:
         "minimum": _("cooking minimum"),
         "hot_hold": _("hot holding"),
         "danger_low": _("cold holding"),
+        "cool_first": _("cooling, first stage"),
+        "cool_cold": _("cooling, in all"),
         "reheat": _("reheating"),
         "pit_cold": _("pit air while the core is in the danger zone"),
     }.get(name, name.replace("_", " "))
@@ -321,7 +326,8 @@ def step_title(name: str) -> str:
     return {
         "collect_meat": _("meat collected"),
         "fridge_check": _("fridge checked"),
-        "meat_out": _("out of the fridge"),
+        "raw_out": _("raw, OUT OF THE FRIDGE"),
+        "raw_back": _("raw, back into the fridge"),
         "thaw_start": _("thawing begun"),
         "dry_brine": _("salted"),
         "rub_binder": _("rubbed"),
@@ -335,7 +341,9 @@ def step_title(name: str) -> str:
         "serve": _("SERVED"),
         "two_hour": _("PUT AWAY"),
         "leftovers": _("leftovers put away"),
-        "reheat": _("reheated"),
+        "reheat_on": _("reheating begun"),
+        "reheat_away": _("reheated food put away"),
+        "leftover_expire": _("last leftovers eaten, frozen or thrown away"),
         "discarded": _("DISCARDED"),
         "oven": _("moved to an oven at {value}"),
         "wrapped": _("wrapped ({value})"),

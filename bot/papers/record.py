@@ -175,6 +175,10 @@ def _what(entry: Entry) -> str:
     if isinstance(entry, ReadingEntry):
         return words.core()
     match entry.body:
+        case StepDone(step="raw_out", outcome="back"):
+            return words.step_title("raw_back")
+        case StepDone(outcome="thrown"):
+            return words.step_title("discarded")
         case StepDone(step=step):
             return words.step_title(step)
         case Discarded():
@@ -222,30 +226,38 @@ def _limits(found: Trail) -> tuple[tuple[str, Bound], ...]:
     return tuple(used.values())
 
 
-_STEPS = {"out": {"meat_out", "rub_binder"}, "on": {"meat_on"}, "off": {"pull"}, "serve": {"serve"}}
+_STEPS = {"out": {"raw_out"}, "on": {"meat_on"}, "off": {"pull"}, "serve": {"serve"}}
+
+
+_AWAY = {"two_hour", "leftovers", "discarded"}
 
 
 def _missing(found: Trail, names: dict[str, str]) -> tuple[str, ...]:
     """Return what nobody measured or told, of the whole cook and of each piece."""
     readings = [entry for entry in found.entries if isinstance(entry, ReadingEntry) and not entry.taken_back]
     lines = [] if any(one.slot is Slot.PIT for one in readings) else [rules.missing_words("pit")]
+    if not any(one.slot is Slot.FRIDGE for one in readings):
+        lines.append(rules.missing_words("raw"))
+    steps = [(_step(one), one.piece) for one in found.entries if isinstance(one, StepEntry) and not one.taken_back]
+    away = any(step in _AWAY for step, _piece_id in steps)
+    phases = {one.phase for one in readings}
+    if away and Phase.COOLING not in phases:
+        lines.append(rules.missing_words("cooling"))
+    if any(step == "reheat_on" for step, _piece_id in steps) and Phase.REHEATING not in phases:
+        lines.append(rules.missing_words("reheating"))
     for piece in (one.piece for one in found.pieces if not one.dropped):
-        phases = {one.phase for one in readings if one.piece == piece}
-        steps = {_step(one) for one in found.entries if isinstance(one, StepEntry) and not one.taken_back
-                 and one.piece in {None, piece}}  # fmt: skip
-        gone = "discarded" in steps
-        lacking = [name for name, phase in (("raw", Phase.RAW), ("cooking", Phase.COOKING)) if phase not in phases]
-        if "pull" in steps or "serve" in steps:
-            lacking += [] if Phase.HOLDING in phases else ["holding"]
-        away = bool(steps & {"two_hour", "leftovers"})
-        lacking += ["cooling"] if away and not gone and Phase.COOLING not in phases else []
-        lacking += ["reheating"] if "reheat" in steps and Phase.REHEATING not in phases else []
-        lacking += [name for name, told in _STEPS.items() if not steps & told]
-        lacking += [] if away or gone else ["away"]
         start = f"{names[piece]}: " if len(names) > 1 else ""
+        own = {one.phase for one in readings if one.piece == piece}
+        done = {step for step, whose in steps if whose in {None, piece}}
+        lacking = [] if Phase.COOKING in own else ["cooking"]
+        lacking += ["holding"] if done & {"pull", "serve"} and Phase.HOLDING not in own else []
+        lacking += [name for name, told in _STEPS.items() if not done & told]
+        lacking += [] if away or "discarded" in done else ["away"]
         lines += [start + rules.missing_words(name) for name in lacking]
     return tuple(lines)
 
 
 def _step(entry: StepEntry) -> str:
-    return entry.body.step if isinstance(entry.body, StepDone) else entry.body.kind
+    if isinstance(entry.body, StepDone):
+        return "discarded" if entry.body.outcome == "thrown" else entry.body.step
+    return entry.body.kind

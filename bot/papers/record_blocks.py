@@ -90,19 +90,22 @@ class Lines:
 
 @dataclasses.dataclass(frozen=True, kw_only=True)
 class Write:
-    """A label and a line to write on."""
+    """One or two labels beside one another, each with a line to write on."""
 
-    label: str
+    labels: tuple[str, ...]
     room: float
     height: float = 18.0
 
     def draw(self, canvas: Any, left: float, top: float) -> None:  # noqa: ANN401 - the library ships no types
-        """Draw it."""
-        text = printable(self.label)
-        canvas.setFont(BOLD, 9.0)
-        canvas.drawString(left, top - 14.0, text)
+        """Draw them."""
+        share = self.room / len(self.labels)
         canvas.setLineWidth(0.5)
-        canvas.line(left + width(text, BOLD, 9.0) + 6.0, top - 15.5, left + self.room, top - 15.5)
+        canvas.setFont(BOLD, 9.0)
+        for number, label in enumerate(self.labels):
+            text, start = printable(label), left + number * share
+            canvas.drawString(start, top - 14.0, text)
+            end = start + share - (8.0 if number < len(self.labels) - 1 else 0.0)
+            canvas.line(start + width(text, BOLD, 9.0) + 6.0, top - 15.5, end, top - 15.5)
 
 
 @dataclasses.dataclass(frozen=True, kw_only=True)

@@ -49,7 +49,11 @@ def _rows(record: EventRecord) -> list[Cells]:
     zone = record.zone
     rows: list[Cells] = [
         {"row": "record", "what": words.title(), "time": words.iso(record.made_at, zone), "remarks": record.cook},
-        *({"row": "fill_in", "what": name, "remarks": words.to_fill_in()} for name in words.blanks()),
+        *(
+            {"row": "fill_in", "what": name, "remarks": words.to_fill_in()}
+            for names in words.blanks()
+            for name in names
+        ),
         *({"row": "record", "what": name, "remarks": told} for name, told in record.told),
     ]
     rows += [

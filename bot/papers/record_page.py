@@ -95,7 +95,7 @@ def _parts(record: EventRecord) -> list[Block | Table]:
         Head(text=words.title(), size=16.0),
         Lines(lines=(words.made_line(record.cook, record.made_at, record.zone),), room=ROOM, size=8.0),
         Gap(height=4.0),
-        *(Write(label=label, room=ROOM) for label in words.blanks()),
+        *(Write(labels=labels, room=ROOM) for labels in words.blanks()),
         Gap(height=6.0),
         Head(text=names["told"], size=10.0),
         Lines(lines=told, room=ROOM, size=8.5),
@@ -143,7 +143,7 @@ def _findings(record: EventRecord, names: dict[str, str]) -> list[Block | Table]
     many = len(record.pieces) > 1
     rows = []
     for one in record.findings:
-        what = f"{one.piece}: {one.rule}" if many else one.rule
+        what = f"{one.piece}: {one.rule}" if many and one.piece else one.rule
         numbers = f" ({one.numbers})" if one.numbers else ""
         rows.append((words.stamp(one.at, record.zone), one.level, f"{what}{numbers}; {one.told}", one.ended))
     return [_table(names["raised"], names["raised_columns"], _FINDINGS, rows)]

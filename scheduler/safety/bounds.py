@@ -10,10 +10,12 @@ import datetime as dt
 
 from scheduler.cuts import Cut, Cuts
 from scheduler.facts import Discarded, Fact, MovedToOven, StepDone
+from scheduler.safety.cooling import FIRST, STAGES
 from scheduler.safety.entries import Bound, Phase
 from scheduler.safety.fire import PIT_COLD_C
 from scheduler.safety.limits import DANGER_HIGH, DANGER_LOW, HOT_HOLD, REHEAT, Limit
 from scheduler.safety.minimum import safe_gate
+from scheduler.safety.put_away import put_away
 from scheduler.state import CookState
 
 _PHASES = {
@@ -21,14 +23,8 @@ _PHASES = {
     "pull": Phase.HOLDING,
     "box_meat": Phase.HOLDING,
     "serve": Phase.HOLDING,
-    "two_hour": Phase.COOLING,
-    "leftovers": Phase.COOLING,
-    "reheat": Phase.REHEATING,
 }
-"""Step -> where the food is from then on."""
-
-_AFTER = frozenset({Phase.COOLING, Phase.REHEATING})
-"""What can only become of food that was cooked."""
+"""Step -> where the food is from then on; what becomes of food that was put away stands in `put_away`."""
 
 Mark = tuple[dt.datetime, Phase]
 
@@ -42,9 +38,7 @@ def marks_of(facts: tuple[Fact, ...], *, from_middle: bool = False) -> tuple[Mar
     for fact in sorted(facts, key=lambda one: one.happened_at):
         match fact.body:
             case StepDone(step=step) if step in _PHASES:
-                phase = _PHASES[step]
-                if phase not in _AFTER or any(known is Phase.HOLDING for _at, known in marks):
-                    marks.append((fact.happened_at, phase))
+                marks.append((fact.happened_at, _PHASES[step]))
             case MovedToOven():
                 marks.append((fact.happened_at, Phase.COOKING))
             case Discarded():
@@ -72,7 +66,7 @@ class Bounds:
     cuts: Cuts
 
     def in_phase(self, phase: Phase) -> Bound | None:
-        """Return what a core is compared with, None where nothing is published for it."""
+        """Return what a temperature is compared with, None where nothing is published for it."""
         match phase:
             case Phase.COOKING:
                 return self.minimum
@@ -80,10 +74,30 @@ class Bounds:
                 return self._of(HOT_HOLD)
             case Phase.REHEATING:
                 return self._of(REHEAT)
-            case Phase.RAW | Phase.COOLING:
+            case Phase.RAW | Phase.FRIDGE:
                 return self._of(DANGER_LOW, at_most=True)
-            case Phase.DISCARDED:
+            case Phase.DISCARDED | Phase.COOLING:
                 return None
+
+    def put_away(self, at: dt.datetime, high_c: float) -> tuple[Phase, Bound, bool] | None:
+        """Return where food that was put away was at an instant, its limit, and whether its time was up by then; None
+        while it was not put away. `high_c` is what was read then, at its hottest.
+        """
+        told = put_away(self.state)
+        for reheat in told.reheats:
+            if reheat.began_at <= at and (reheat.done_at is None or at <= reheat.done_at):
+                return Phase.REHEATING, self._of(REHEAT), True
+        cooling = next((one for one in reversed(told.coolings) if one.away_at < at), None)
+        if cooling is None or any(r.done_at is not None and cooling.away_at < r.done_at < at for r in told.reheats):
+            return None
+        for stage in STAGES:
+            cold = any(look.high_c <= stage.c for look in cooling.looks if look.at < at)
+            up = at > cooling.began_at + stage.within
+            if cold or (stage is FIRST and up and high_c <= stage.c):
+                continue
+            minutes = stage.within / dt.timedelta(minutes=1)
+            return Phase.COOLING, dataclasses.replace(self._of(stage.limit, at_most=True), within_min=minutes), up
+        return Phase.COOLING, self._of(DANGER_LOW, at_most=True), True
 
     @property
     def minimum(self) -> Bound:
@@ -98,8 +112,12 @@ class Bounds:
 
     @property
     def of_any_food(self) -> tuple[Bound, ...]:
-        """Return the limits that apply whatever the piece: cold, hot, reheated, the pit."""
-        return (self._of(DANGER_LOW, at_most=True), self._of(HOT_HOLD), self._of(REHEAT), self.pit)
+        """Return the limits that apply whatever the piece: cold, the pit, hot, cooled in two stages, reheated."""
+        cooled = tuple(
+            dataclasses.replace(self._of(stage.limit, at_most=True), within_min=stage.within / dt.timedelta(minutes=1))
+            for stage in STAGES
+        )
+        return (self._of(DANGER_LOW, at_most=True), self.pit, self._of(HOT_HOLD), *cooled, self._of(REHEAT))
 
     @property
     def danger(self) -> Bound:

@@ -22,6 +22,8 @@ class Phase(StrEnum):
     """Put away."""
     REHEATING = "reheating"
     DISCARDED = "discarded"
+    FRIDGE = "fridge"
+    """No food: the air of its fridge."""
 
 
 class Meets(StrEnum):
@@ -146,6 +148,7 @@ class Raised:
     """
 
     piece: str
+    """Empty: the food or the fridge of the whole cook."""
     finding: Finding
     seen_at: dt.datetime
     told: bool

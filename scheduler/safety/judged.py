@@ -29,9 +29,9 @@ from scheduler.safety.entries import Action, Bound, Change, Meets, Phase, Readin
 from scheduler.state import FIRST, CookState, effective, own, seen_from
 
 SHOWN = frozenset({
-    "collect_meat", "fridge_check", "thaw_start", "thaw_check", "thaw_rescue", "dry_brine", "rub_binder",
-    "meat_out", "raw_cleanup", "light", "meat_on", "pull", "vent_meat", "box_meat", "slice", "serve", "two_hour",
-    "leftovers", "reheat",
+    "collect_meat", "fridge_check", "thaw_start", "thaw_check", "thaw_rescue", "dry_brine", "rub_binder", "raw_out",
+    "raw_cleanup", "light", "meat_on", "pull", "vent_meat", "box_meat", "slice", "serve", "two_hour", "leftovers",
+    "reheat_on", "reheat_away", "leftover_expire",
 })  # fmt: skip
 """Steps that say where the food was, and how raw and cooked were kept apart."""
 
@@ -133,13 +133,10 @@ def _reading(one: _Told, pieces: dict[str, Known], told: tuple[_Told, ...]) -> R
     fact, body = one.fact, one.fact.body
     assert isinstance(body, Reading)
     piece = _piece(fact)
-    phase, bound = None, None
+    phase, bound, up = None, None, True
     if not one.taken_back:
-        if body.slot is Slot.PIT:
-            bound = _pit_bound(fact, pieces, told)
-        elif piece in pieces:
-            phase = phase_at(pieces[piece].marks, fact.happened_at)
-            bound = pieces[piece].bounds.in_phase(phase)
+        phase, bound, up = _limit_of(fact, body, pieces, told)
+    met = Meets.NOTHING if bound is None else _met(body, bound)
     return ReadingEntry(
         at=fact.happened_at,
         recorded_at=fact.recorded_at,
@@ -152,11 +149,28 @@ def _reading(one: _Told, pieces: dict[str, Known], told: tuple[_Told, ...]) -> R
         doubtful=body.doubtful,
         phase=phase,
         bound=bound,
-        meets=Meets.NOTHING if bound is None else _met(body, bound),
+        meets=met if up or met is not Meets.NO else Meets.NOT_YET,
         changes=one.changes,
         taken_back=one.taken_back,
         fact=fact.id,
     )
+
+
+def _limit_of(
+    fact: Fact, body: Reading, pieces: dict[str, Known], told: tuple[_Told, ...]
+) -> tuple[Phase | None, Bound | None, bool]:
+    """Return where food was when it was read, what the reading is compared with, and whether the time for it was up."""
+    at, first = fact.happened_at, next(iter(pieces.values()))
+    if body.slot is Slot.PIT:
+        return None, _pit_bound(fact, pieces, told), True
+    if body.slot is Slot.FRIDGE:
+        return Phase.FRIDGE, first.bounds.in_phase(Phase.FRIDGE), True
+    one = pieces.get(_piece(fact) or "", first)
+    away = one.bounds.put_away(at, round(body.value_c + body.spread_c, 1))
+    if away is not None:
+        return away
+    phase = Phase.HOLDING if body.slot is Slot.LEFTOVERS else phase_at(one.marks, at)
+    return phase, one.bounds.in_phase(phase), True
 
 
 def _met(body: Reading, bound: Bound) -> Meets:
@@ -269,13 +283,13 @@ def _on_the_pit(body: Body) -> str | None:
 
 def _on_the_food(body: Body, entry: ReadingEntry) -> str | None:
     match body:
-        case Discarded():
+        case Discarded() | StepDone(outcome="thrown"):
             return "discarded"
         case MovedToOven():
             return "oven"
         case StepDone(step="meat_on") if entry.phase is not Phase.RAW:
             return "back_on"
-        case StepDone(step="reheat"):
+        case StepDone(step="reheat_on"):
             return "reheating"
         case StepDone(step="two_hour" | "leftovers") if entry.phase is Phase.HOLDING:
             return "put_away"

@@ -32,7 +32,7 @@ _QUIET = dt.timedelta(minutes=5)
 """A gap in the log longer than this is looked into at its end, too: time alone may have made something unsafe."""
 
 Standing = dict[tuple[str, str], Finding]
-"""(piece, rule) -> finding."""
+"""(piece, rule) -> finding; of what is about the food of the whole cook the piece is empty."""
 
 
 def raised_in(facts: tuple[Fact, ...], cuts: Cuts, now: dt.datetime) -> tuple[Raised, ...]:
@@ -57,7 +57,7 @@ def raised_in(facts: tuple[Fact, ...], cuts: Cuts, now: dt.datetime) -> tuple[Ra
             if key in open_now:
                 open_now[key] = _graver(open_now[key], finding)
             else:
-                was_told = (piece, rule) in told or (None, rule) in told
+                was_told = any(of == rule and whose in {piece or whose, None} for whose, of in told)
                 open_now[key] = Raised(piece=piece, finding=finding, seen_at=at, told=was_told, ended=Ended.NOT)
     return tuple(sorted((*over, *open_now.values()), key=lambda one: one.seen_at))
 
@@ -92,7 +92,7 @@ def _standing(log: tuple[Fact, ...], cuts: Cuts, at: dt.datetime) -> Standing:
     for piece in pieces_of(effective(log)):
         state = fold(log, at, piece.id)
         for finding in findings(state, cuts.get(state.planned.cut), cuts, at):
-            found.setdefault((piece.id, finding.rule), finding)
+            found.setdefault(("" if finding.whole else piece.id, finding.rule), finding)
     return found
 
 
@@ -106,7 +106,7 @@ def _graver(one: Raised, finding: Finding) -> Raised:
 
 def _ended(one: Raised, fresh: tuple[Fact, ...], at: dt.datetime) -> Raised:
     """Return a finding that stands no more, with the fact that ended it: the weightiest of what was written then."""
-    mine = [f for f in fresh if not isinstance(f.body, BOT_BODIES) and f.piece in {None, one.piece, FIRST}]
+    mine = [f for f in fresh if not isinstance(f.body, BOT_BODIES) and f.piece in {None, one.piece or f.piece, FIRST}]
     ways = (
         (Discarded, Ended.DISCARDED),
         (Corrected | Undone, Ended.CORRECTED),
