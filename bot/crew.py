@@ -32,12 +32,14 @@ class Right(StrEnum):
     START = "start"
     """Begin or call off a cook."""
     INVITE = "invite"
+    DISCARD = "discard"
+    """Record that food was thrown away, which ends a stop: whoever answers for the food."""
 
 
 _RIGHTS: dict[Role, frozenset[Right]] = {
     Role.OWNER: frozenset(Right),
     Role.FIRE_LEAD: frozenset(Right),
-    Role.WATCH: frozenset({Right.ASK, Right.REPORT, Right.DECIDE}),
+    Role.WATCH: frozenset({Right.ASK, Right.REPORT, Right.DECIDE, Right.DISCARD}),
     Role.HELPER: frozenset({Right.ASK, Right.REPORT}),
     Role.GUEST: frozenset({Right.ASK}),
 }

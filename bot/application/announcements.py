@@ -18,7 +18,8 @@ from bot.messages.dinner import dinner_line
 from bot.messages.figures import Voice
 from bot.messages.message import Message, lines
 from bot.messages.moves import shift_text
-from bot.messages.receipts import by_name, echo, receipt, still_open, warnings
+from bot.messages.receipts import by_name, echo, receipt, still_open
+from bot.messages.stops import over_text, riding_text, standing_lines, stop_message
 from bot.messages.trip import away, next_line, over, trip_message, wake_line, woken_by
 from bot.ports import CookSnapshot
 from scheduler.cook import Changes, Found, Lapsed, Over, Shifted, Situation, TripDue, ring
@@ -55,7 +56,7 @@ def alone(reported: Changes) -> Turn:
 def turn(log: tuple[Fact, ...], reported: Changes, *, visit: Visit) -> Turn:
     """Return a report together with what is due at once because of it."""
     facts = (*log, *reported.facts)
-    rung = ring(facts, now=visit.now, seed=f"{visit.seed}r", catalogue=visit.house.catalogue)
+    rung = ring(facts, now=visit.now, seed=f"{visit.seed}r", catalogue=visit.house.catalogue, answering=True)
     return Turn(reported=reported, rung=rung, facts=(*reported.facts, *rung.facts))
 
 
@@ -73,11 +74,12 @@ def answer(
     """Write the answer for the person who reported, one line for the other rooms, and the facts.
 
     `body` replaces the receipt (the plan of a new cook); `lead` goes before it, `asks` is a question that follows it.
-    With `danger` people are in danger: the lead comes first, loud, in every room.
+    With `danger` people are in danger: the lead comes first, loud, in every room. A stop has a message of its own.
     """
     voice = voice_of(done.after, visit.now)
     said = receipt(done.reported, voice) if body is None else body
-    warned = warnings(done.rung, voice)
+    stop = _say_stops(work, done.rung, (visit.address, *snapshot.rooms), voice, f"stop:{visit.row_id}")
+    warned = _warned(done.rung, voice)
     first = lead or Message(text="")
     said = said if asks is None else said.then(asks)
     said = first.then(warned).then(said) if danger else warned.then(first.then(said))
@@ -93,7 +95,7 @@ def answer(
     told = tell(done.after, seed=visit.seed, now=visit.now, all_of_it=all_of_it, plates=late)
     stopping = bool(warned.text) or danger
     work.say(
-        _with_next(text_for_me, done.after, visit),
+        _with_next(text_for_me, done.after, visit, told=stop.text),
         to=visit.address,
         key=f"answer:{visit.row_id}",
         cook=snapshot.id,
@@ -152,11 +154,11 @@ def _tell_others(
     """Write one line about what somebody did, and the trip that came of it; `first` is about danger, `levers` last."""
     voice = voice_of(done.after, visit.now)
     text = echo(done.reported, visit.person.name, voice) if body is None else by_name(visit.person.name)
-    message = warnings(done.rung, voice).then(Message(text=text)).then(body or Message(text="")).then(paper)
+    message = _warned(done.rung, voice).then(Message(text=text)).then(body or Message(text="")).then(paper)
     message = first.then(message).then(_riding(done.rung, _trip(done.rung), voice)).then(levers)
     if message.text:
         work.say(
-            _with_next(message, done.after, visit),
+            _with_next(message, done.after, visit, told=stop_message(done.rung, voice).text),
             to=room,
             key=f"echo:{visit.row_id}",
             cook=done.after.state.cook,
@@ -187,10 +189,32 @@ def _lapsed(changes: Changes) -> tuple[str, ...]:
     return tuple(step for event in changes.events if isinstance(event, Lapsed) for step in event.steps)
 
 
-def _with_next(message: Message, situation: Situation, visit: Visit) -> Message:
+def _warned(changes: Changes, voice: Voice) -> Message:
+    """Return what goes before everything else in a message: that a stop is over, cautions, notes."""
+    return Message(text=lines(over_text(changes, voice), riding_text(changes, voice)))
+
+
+def _say_stops(work: Work, changes: Changes, rooms: tuple[Address, ...], voice: Voice, key: str) -> Message:
+    """Write the stops that are told now, in a message about nothing else, loud, to every room; return it.
+
+    Nothing that people wish about messages is asked here: no kind, no detail, no quiet hour, no putting off.
+    """
+    stop = stop_message(changes, voice)
+    if stop.text:
+        cook = changes.after.state.cook
+        whole = dataclasses.replace(stop, text=lines(stop.text, next_line(changes.after, voice)))
+        for room in dict.fromkeys(rooms):
+            work.say(whole, to=room, key=key, cook=cook, urgent=True)
+    return stop
+
+
+def _with_next(message: Message, situation: Situation, visit: Visit, told: str = "") -> Message:
+    """Return a message that begins with the stops that stand (but for those `told` now) and ends with what comes."""
     if situation.state.stage is Stage.CLOSED:
         return message.then(over())
     voice = voice_of(situation, visit.now)
+    standing = standing_lines(situation, voice, f"{told}\n{message.text}")
+    message = Message(text=lines(*standing)).then(message)
     last = next_line(situation, voice)
     if any(line in message.text for line in (last, next_line(situation, voice, owner=True))):
         return message
@@ -202,6 +226,7 @@ def announce(snapshot: CookSnapshot, changes: Changes, work: Work) -> int:
     voice = voice_of(changes.after, work.now)
     trip = _trip(changes)
     lapsed = _lapsed(changes)
+    stop = _say_stops(work, changes, snapshot.rooms, voice, f"stop:{snapshot.id}:{snapshot.version}")
     message = _due_message(changes, voice, trip, lapsed)
     if message is not None and _has(changes, Shifted):
         message = message.then(offer((*snapshot.facts, *changes.facts), changes.after))
@@ -213,7 +238,8 @@ def announce(snapshot: CookSnapshot, changes: Changes, work: Work) -> int:
         text = message.text if _has(changes, Over) else f"{message.text}\n{next_line(changes.after, voice)}"
         urgent = _has(changes, Found)
         woken = () if trip is None else woken_by(trip.trip, changes.after)
-        text = lines(wake_line(woken), text)
+        standing = standing_lines(changes.after, voice, f"{stop.text}\n{text}")
+        text = lines(wake_line(woken), *standing, text)
         quiet = trip is not None and not urgent and not shifted and all(p.silent for p in trip.trip.prompts)
         for number, room in enumerate(snapshot.rooms):
             work.say(
@@ -224,9 +250,11 @@ def announce(snapshot: CookSnapshot, changes: Changes, work: Work) -> int:
                 silent=quiet or (number > 0 and not urgent and not woken),
                 urgent=urgent,
             )
+    elif stop.text:
+        facts = (*facts, tell(changes.after, seed=f"{snapshot.id}.v{snapshot.version}", now=work.now, all_of_it=False))
     work.cooks.append(cook_write(changes.after, facts, version=snapshot.version))
     _boards(snapshot, changes.after, work)
-    return 0 if message is None else len(snapshot.rooms)
+    return len(snapshot.rooms) * ((message is not None) + bool(stop.text))
 
 
 def reply(visit: Visit, work: Work, situation: Situation | None, message: Message) -> None:
@@ -268,7 +296,7 @@ def _due_message(changes: Changes, voice: Voice, trip: TripDue | None, lapsed: t
         off = trip is None or trip.trip.told_at is not None
         # A message that is off what was told says so first.
         message = news if message is None else message.then(news) if off else news.then(message)
-    warned = warnings(changes, voice)
+    warned = _warned(changes, voice)
     if warned.text:
         message = warned if message is None else warned.then(message)
     if _has(changes, Over):

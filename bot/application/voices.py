@@ -80,6 +80,7 @@ def _context(visit: Visit, situation: Situation) -> Context:
         people=tuple(person.name for person in visit.house.store.people()),
         may_keep=may_be_kept(situation.view(state.piece), visit.incoming.sent_at),
         rest_place=None if state.rest is None else state.rest.place,
+        stop_stands=any(situation.stops_of(view.piece, visit.now) for view in situation.views),
         muted=tuple(state.muted),
     )
 

@@ -13,6 +13,7 @@ from pydantic import Field, TypeAdapter
 
 from bot.commands.asking import Ask, Topic
 from bot.commands.intent import Said
+from bot.commands.safety import Discard, ReadAgain, WaveOff
 from bot.commands.setup import (
     AddPiece,
     AirSaid,
@@ -43,6 +44,7 @@ __all__ = [
     "ChoosePlan",
     "CookerSaid",
     "Correct",
+    "Discard",
     "Done",
     "Draft",
     "DropPiece",
@@ -64,6 +66,7 @@ __all__ = [
     "Pause",
     "PieceDraft",
     "PutOffFor",
+    "ReadAgain",
     "ReadBySaid",
     "Report",
     "RestSaid",
@@ -81,6 +84,7 @@ __all__ = [
     "Value",
     "WatchSpan",
     "WatchesSaid",
+    "WaveOff",
     "WrapSaid",
     "chatter",
     "needs",
@@ -318,7 +322,7 @@ Intent = Annotated[
     Report | GuestsSaid | AddPiece | DropPiece | NewCook | ForCook | Done | Skip | NotYet | PutOffFor | FeelSaid
     | WrapSaid | Undo | Correct | Ask | Draft | MoreCuts | ChangePlan | MoveDinner | MovePit | ChoosePlan | AirSaid
     | CookerSaid | FuelSaid | ReadBySaid | TellMe | WatchesSaid | KindSaid | SureSaid | RestSaid | Suppose
-    | CallOff | Join | Invite | Trouble | TroubleOver | TakeLever | Pause
+    | Discard | ReadAgain | WaveOff | CallOff | Join | Invite | Trouble | TroubleOver | TakeLever | Pause
     | HowMuch | Note | Unclear,
     Field(discriminator="kind"),
 ]  # fmt: skip
@@ -332,6 +336,9 @@ _NEEDS: dict[str, Right] = {
     "ask": Right.ASK,
     "how_much": Right.ASK,
     "pause": Right.ASK,
+    "read_again": Right.ASK,
+    "wave_off": Right.ASK,
+    "discard": Right.DISCARD,
     "take_lever": Right.DECIDE,
     "skip": Right.DECIDE,
     "change_plan": Right.DECIDE,

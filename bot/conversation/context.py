@@ -100,5 +100,7 @@ class Context:
     """Names of those who belong to this kitchen."""
     may_keep: bool = False
     """True once the meat was served, or pulled after its safe minimum was read: it may be cooled."""
+    stop_stands: bool = False
+    """True while the cook is stopped for safety: words that would wave it off are heard as that."""
     muted: tuple[str, ...] = ()
     """Steps whose prompts were switched off."""

@@ -12,6 +12,7 @@ import re
 from bot.commands import (
     AirSaid,
     Ask,
+    Discard,
     Done,
     Draft,
     FeelSaid,
@@ -34,6 +35,7 @@ from bot.conversation.parsing.changes import plan_changed, whole_plan
 from bot.conversation.parsing.commands import command, greets, questions
 from bot.conversation.parsing.cookers import about_the_cooker, cooker_words, on_the_dial, reads_the_dial
 from bot.conversation.parsing.corrections import corrected_time, correction
+from bot.conversation.parsing.discarding import discarding, waved_off
 from bot.conversation.parsing.feeding import how_much
 from bot.conversation.parsing.moves import dinner, is_about_dinner, of_a_wave, pit_moved
 from bot.conversation.parsing.offered import begun, chosen
@@ -52,6 +54,8 @@ def read(text: str, context: Context) -> tuple[Intent, ...]:
     if (intent := chosen(text, context)) is not None:
         return (intent,)
     heard = tidy(text)
+    if len(heard) <= LONGEST_READ and (stop := _about_a_stop(heard, context)) is not None:
+        return (stop,)
     if len(heard) <= LONGEST_READ and (asks := how_much(heard, context.cuts)) is not None:
         return (asks,)
     if (about := _about_pieces(heard, text, context)) is not None:
@@ -65,6 +69,14 @@ def read(text: str, context: Context) -> tuple[Intent, ...]:
     if not heard or len(heard) > LONGEST_READ:
         return (_not_understood(text),)
     return _half_hour(heard, text, context) or _understood(heard, text, context)
+
+
+def _about_a_stop(heard: str, context: Context) -> Intent | None:
+    """Return that food was thrown away, of the piece that is named, or that a stop is to be forgotten."""
+    thrown = discarding(heard, context)
+    if isinstance(thrown, Discard):
+        return thrown.model_copy(update={"piece": piece_named(heard, context) if context.pieces else None})
+    return waved_off(heard, context)
 
 
 def _parked(heard: str, text: str, context: Context) -> Intent | None:

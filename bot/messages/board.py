@@ -1,4 +1,4 @@
-"""The board: one message per cook and room, edited in place: dinner first, then what is next, then the pieces."""
+"""The board: one message per cook and room, edited in place: stops, dinner, what is next, the pieces."""
 
 from __future__ import annotations
 
@@ -11,6 +11,7 @@ from bot.messages.message import Message, lines
 from bot.messages.naming import cook_title, named
 from bot.messages.stall import stall_line
 from bot.messages.steps import step_words
+from bot.messages.stops import board_lines, discarded_line
 from bot.messages.trip import next_line, step_names
 from bot.messages.words import _
 from bot.messages.wraps import if_wrapped
@@ -28,7 +29,8 @@ def board(situation: Situation, voice: Voice) -> Message:
     windows = "" if situation.state.did("serve") else plate_line(situation, voice)
     return Message(
         text=lines(
-            dinner_line(situation, voice),
+            *board_lines(situation, voice),
+            discarded_line(situation, voice) or dinner_line(situation, voice),
             next_line(situation, voice),
             _("Open: {what}.").format(what=", ".join(waiting)) if waiting else "",
             headline(situation, voice),
@@ -48,6 +50,7 @@ def _of_several(situation: Situation, voice: Voice) -> Message:
     waiting = step_names(situation.waiting[:2], situation)
     return Message(
         text=lines(
+            *board_lines(situation, voice),
             dinner_line(situation, voice),
             next_line(situation, voice),
             _("Open: {what}.").format(what=", ".join(waiting)) if waiting else "",

@@ -13,11 +13,10 @@ from bot.messages.bodies import amount_text, body_text, fact_text, uncapital
 from bot.messages.cooker import after_the_cooker
 from bot.messages.dinner import box_line, box_told, dinner_line, unsafe_line
 from bot.messages.figures import Voice
-from bot.messages.findings import finding_text
 from bot.messages.gates import vents_line
 from bot.messages.message import Message, Option, lines
 from bot.messages.moves import shift_text
-from bot.messages.naming import capital, named, names_of
+from bot.messages.naming import named
 from bot.messages.plan_back import amount_back, plan_back
 from bot.messages.rest import rest_text
 from bot.messages.stall import stall_news
@@ -29,7 +28,6 @@ from scheduler.cook import (
     Already,
     Changes,
     Event,
-    Found,
     GateOpened,
     Implied,
     NotSkipped,
@@ -349,23 +347,6 @@ def _gate_text(event: GateOpened, after: Situation, voice: Voice) -> str:
         found=voice.temp(gate.lowest.value_c, fine=True), needs=needs
     )
     return _("{text} Tender comes later.").format(text=text) if after.cut.doneness == "feel" else text
-
-
-def warnings(changes: Changes, voice: Voice) -> Message:
-    """Return what is not safe and is told now, gravest first; of several pieces each by its name."""
-    found: dict[str, list[str]] = {}
-    for event in changes.events:
-        if isinstance(event, Found):
-            found.setdefault(finding_text(event.finding, voice), []).append(event.piece or "")
-    if not changes.after.several:
-        return Message(text=lines(*found))
-    texts = [
-        _("{pieces}: {text}").format(pieces=capital(names_of(changes.after, tuple(pieces))), text=text)
-        if all(pieces)
-        else text
-        for text, pieces in found.items()
-    ]
-    return Message(text=lines(*texts))
 
 
 def _confirm(event: SpotAsked, voice: Voice) -> tuple[Option, ...]:

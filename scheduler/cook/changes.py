@@ -170,9 +170,26 @@ class Lapsed:
 
 @dataclasses.dataclass(frozen=True, kw_only=True)
 class Found:
-    """Something is not safe, and people are told now."""
+    """Something is not safe, and people are told now; a stop `again` while it stands."""
 
     finding: Finding
+    again: bool = False
+    piece: str | None = None
+    """The piece that it is about, None: the whole cook, or the only one."""
+
+
+@dataclasses.dataclass(frozen=True, kw_only=True)
+class StopOver:
+    """A stop that people were told stands no more. `how`: discarded, corrected, reading, done, or time alone."""
+
+    rule: str
+    how: Literal["discarded", "corrected", "reading", "done", "time"]
+    at: dt.datetime
+    by: str | None = None
+    found_c: float | None = None
+    """The reading that ended it [°C]."""
+    others: bool = False
+    """True while another stop of the same piece stands."""
     piece: str | None = None
     """The piece that it is about, None: the whole cook, or the only one."""
 
@@ -195,6 +212,7 @@ Event = (
     | TripDue
     | Lapsed
     | Found
+    | StopOver
     | Over
 )
 

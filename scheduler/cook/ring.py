@@ -4,33 +4,36 @@ from __future__ import annotations
 
 import datetime as dt
 
-from scheduler.cook.changes import Changes, Event, Found, Lapsed, Over, Shifted, TripDue
+from scheduler.cook.alarms import alarms, riding
+from scheduler.cook.changes import Changes, Event, Lapsed, Over, Shifted, TripDue
 from scheduler.cook.situation import Situation, assess
 from scheduler.cook.writing import Pen
-from scheduler.facts import Asked, Closed, Fact, Warned, Withdrawn
+from scheduler.facts import Asked, Closed, Fact, Withdrawn
 from scheduler.planning.catalogue import Catalogue
 from scheduler.planning.replanning import last_half_hour
 from scheduler.planning.trips import Trip, gather, wakes
 
 
-def ring(facts: tuple[Fact, ...], *, now: dt.datetime, seed: str, catalogue: Catalogue) -> Changes:
-    """Return what is due at `now`: at most one trip (everything late rides in it), and what is given up."""
+def ring(
+    facts: tuple[Fact, ...], *, now: dt.datetime, seed: str, catalogue: Catalogue, answering: bool = False
+) -> Changes:
+    """Return what is due at `now`: at most one trip (everything late rides in it), and what is given up.
+
+    A stop is told in any case, in a message of its own; cautions and notes only when there is a message to ride in: a
+    trip, news, or the answer to somebody (`answering`).
+    """
     before = assess(facts, catalogue, now)
     pen = Pen(log=facts, cook=before.state.cook, piece=before.state.piece, seed=seed, now=now)
-    events: list[Event] = []
-    for view in before.views:
-        for finding in before.seen_from(view.piece).findings(now):
-            if (finding.rule, finding.since) not in view.state.warned:
-                pen.write(Warned(rule=finding.rule, since=finding.since), piece=view.piece)
-                told = Found(finding=finding, piece=view.piece if before.several and not finding.whole else None)
-                if told not in events:
-                    events.append(told)
+    events: list[Event] = list(alarms(pen, before))
     trip, late = _gathered(pen, before, catalogue)
     if late:
         events.append(Lapsed(steps=late))
     if trip is not None:
         pen.write(Asked(prompts=trip.keys, revision=1 + trip.prompts[0].asked, cautions=trip.cautions))
         events.append(TripDue(trip=trip))
+    carried = answering or trip is not None or bool(late)
+    if carried:
+        events += riding(pen, before)
     after = pen.settle(before, catalogue)
     if after.ended and not wakes(after.prompts) and after.next_look_at() is None:
         pen.write(Closed())
@@ -39,6 +42,9 @@ def ring(facts: tuple[Fact, ...], *, now: dt.datetime, seed: str, catalogue: Cat
     shift = after.shift()
     if shift is not None and (trip is not None or (shift.turned and _turned_by_time(facts, now, catalogue))):
         events.append(Shifted(shift=shift))
+        if not carried and (ridden := riding(pen, before)):
+            events += ridden
+            after = pen.settle(before, catalogue)
     return Changes(facts=pen.written, before=before, after=after, events=tuple(events))
 
 

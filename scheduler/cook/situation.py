@@ -16,7 +16,9 @@ from scheduler.planning.steps import Step
 from scheduler.planning.trips import next_at
 from scheduler.planning.views import PieceView, stage_of, views_of, worst
 from scheduler.planning.whole import next_wave, whole_itinerary, whole_outlook, whole_schedule, whole_state
-from scheduler.safety import Finding, SafeGate, findings, next_look
+from scheduler.safety import Finding, FindingLevel, SafeGate, findings
+from scheduler.safety.looks import looks
+from scheduler.safety.stops import again_at, tellings
 from scheduler.state import CookState, Stage
 
 ENGINE = "1"
@@ -167,8 +169,19 @@ class Situation:
         return replanning.look_again_at(whole_state(self.views), whole_outlook(self.views, self.views[0]))
 
     def next_look_at(self) -> dt.datetime | None:
-        """Return when time alone may make something unsafe."""
-        return min((at for view in self.views if (at := next_look(view.state, view.cut)) is not None), default=None)
+        """Return when time alone may make something unsafe, or a stop that stands is to be told, or told again.
+
+        What was looked at already and is less than a stop waits for the next message.
+        """
+        ahead = [at for view in self.views for at in looks(view.state, view.cut) if at > view.state.as_of]
+        stops = [(view.state, one) for view in self.views for one in self.stops_of(view.piece, view.state.as_of)]
+        told = [again_at(state, one) if tellings(state, one) else state.as_of for state, one in stops]
+        return min((at for at in (*ahead, *told) if at is not None), default=None)
+
+    def stops_of(self, piece: str, now: dt.datetime) -> tuple[Finding, ...]:
+        """Return the stops that stand at `now` about a piece."""
+        found = self.seen_from(piece).findings(now)
+        return tuple(one for one in found if one.level is FindingLevel.STOP)
 
 
 def _having_told(state: CookState, told: Told) -> CookState:

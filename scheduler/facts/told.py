@@ -46,12 +46,19 @@ class Withdrawn:
 
 @dataclasses.dataclass(frozen=True, kw_only=True)
 class Warned:
-    """People were told that something is not safe, once for each time it began."""
+    """People were told that something is not safe, or that a stop is over.
+
+    A caution or note once for each time it began; a stop again while it stands.
+    """
 
     kind: ClassVar[str] = "warned"
     version: ClassVar[int] = 1
     rule: str
     since: dt.datetime | None = None
+    stop: bool = False
+    """True for a stop."""
+    over: bool = False
+    """True when people were told that the stop is over."""
 
 
 @dataclasses.dataclass(frozen=True, kw_only=True)

@@ -28,12 +28,14 @@ def wanted(step: Step, state: CookState, cut: Cut) -> bool:
 def left_out(step: Step, state: CookState, cut: Cut) -> str | None:
     """Return why a step is not asked in this cook, None when it is.
 
-    The reasons: merged (told with another, or as news), kind and detail (nobody wants to be told), from_middle,
-    overtaken (a later step was done), ready (the meat comes off now), wrapped, out_too_long, or the condition that does
-    not hold.
+    The reasons: merged (told with another, or as news), discarded (that meat was thrown away), kind and detail (nobody
+    wants to be told), from_middle, overtaken (a later step was done), ready (the meat comes off now), wrapped,
+    out_too_long, or the condition that does not hold.
     """
     if step.anchor.kind == "merged":
         return "merged"
+    if state.discarded and step.scope == "piece":
+        return "discarded"
     unmet = next((name for name in step.only if not _CONDITIONS[name](step, state, cut)), None)
     if unmet is not None:
         return unmet

@@ -14,11 +14,16 @@ def next_look(state: CookState, cut: Cut | None = None) -> dt.datetime | None:
 
     Raw meat is looked after only with its `cut`. What was told already is not looked for again.
     """
+    return min(looks(state, cut), default=None)
+
+
+def looks(state: CookState, cut: Cut | None = None) -> tuple[dt.datetime, ...]:
+    """Return every instant at which a rule may find something by time alone and that was not told yet."""
     if state.stage is Stage.CLOSED:
-        return None
+        return ()
     times = [off.next_look(state)]
     found = [*cooling.looks_ahead(state), *reheating.looks_ahead(state), *leftovers.looks_ahead(state)]
     if cut is not None:
         found += raw.looks_ahead(state, cut)
     times += [at for rule, since, at in found if (rule, since) not in state.warned]
-    return min((at for at in times if at is not None), default=None)
+    return tuple(at for at in times if at is not None)

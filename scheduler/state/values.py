@@ -29,6 +29,7 @@ from scheduler.facts import (
     Slot,
     Told,
     Treatment,
+    Warned,
     WatchesTold,
     Wrap,
     Wrapped,
@@ -164,6 +165,8 @@ class CookState:
     cautions: frozenset[str]
     warned: frozenset[tuple[str, dt.datetime | None]]
     """(rule, since) of every safety finding that people were told."""
+    warnings: tuple[tuple[dt.datetime, Warned], ...]
+    """Every telling of a finding, and of the end of a stop, in the order in which they were told."""
     notes: tuple[tuple[dt.datetime, Noted], ...]
     over: bool
     guests: GuestsTold | None

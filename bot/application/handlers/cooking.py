@@ -7,7 +7,7 @@ from collections.abc import Callable
 from bot import commands as say
 from bot.application.among import Running
 from bot.application.announcements import answer, reply, turn
-from bot.application.handlers import advice, choosing, supposing, troubles, wishes
+from bot.application.handlers import advice, choosing, stops, supposing, troubles, wishes
 from bot.application.handlers.reports import Settling
 from bot.application.papers import TOPICS, give_out
 from bot.application.visit import Visit, Work
@@ -26,6 +26,7 @@ from bot.messages.problems import none_stands
 from bot.messages.refusals import refusal_text
 from bot.messages.setup import call_off_check
 from bot.messages.stall import stall_answer
+from bot.messages.stops import closing_line
 from bot.messages.watches import who_watches
 from bot.messages.wishes import what_i_tell
 from bot.ports import CookSnapshot
@@ -69,7 +70,7 @@ def handle(
     """Work on what was said about a running cook."""
     if isinstance(wanted[0], say.Trouble) and wanted[0].what in say.DANGERS:
         wanted = wanted[:1]  # people first: figures that came along do not matter now
-    lacking = [i for i in wanted if not may(visit.person.role, say.needs(i))]
+    lacking = [i for i in wanted if not isinstance(i, say.Discard) and not may(visit.person.role, say.needs(i))]
     if lacking:
         reply(visit, work, situation, Message(text=talk.not_allowed(visit.person.role.value)))
         return
@@ -95,6 +96,8 @@ def handle(
             wishes.take(visit, work, snapshot, situation, first)
         case say.Suppose():
             supposing.answer_to(visit, work, snapshot, situation, first)
+        case say.Discard() | say.ReadAgain() | say.WaveOff():
+            stops.handle(visit, work, snapshot, situation, first)
         case say.Pause():
             advice.pause(visit, work, situation, first.piece)
         case _:
@@ -245,6 +248,7 @@ def _call_off(visit: Visit, work: Work, snapshot: CookSnapshot, situation: Situa
     if not sure:
         reply(visit, work, situation, call_off_check())
         return
+    stands = closing_line(situation, voice_of(situation, visit.now))
     closing = Report(
         body=Closed(reason="called off"),
         happened_at=visit.incoming.sent_at,
@@ -254,4 +258,4 @@ def _call_off(visit: Visit, work: Work, snapshot: CookSnapshot, situation: Situa
     result = _decide(visit, snapshot, (closing,))
     if isinstance(result, Changes):
         done = turn(snapshot.facts, result, visit=visit)
-        answer(visit, work, snapshot, done, body=Message(text=talk.called_off()))
+        answer(visit, work, snapshot, done, body=Message(text=lines(stands, talk.called_off())))

@@ -142,10 +142,10 @@ class Logbook:
         assert self.facts == before
         return result
 
-    def ring(self, minutes: float) -> Changes:
-        """Ring once and keep what came of it."""
+    def ring(self, minutes: float, *, answering: bool = False) -> Changes:
+        """Ring once, by the clock or while somebody is answered, and keep what came of it."""
         self._turns += 1
-        changes = ring(self.facts, now=at(minutes), seed=f"r{self._turns}", catalogue=CATALOGUE)
+        changes = ring(self.facts, now=at(minutes), seed=f"r{self._turns}", catalogue=CATALOGUE, answering=answering)
         self.facts = (*self.facts, *changes.facts)
         return changes
 

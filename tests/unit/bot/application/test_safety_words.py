@@ -23,6 +23,17 @@ def assert_warned(kitchen: PlayedKitchen, words: str) -> None:
     assert all(heard.last.startswith("Next: ") for heard in sent)
 
 
+def assert_stopped(kitchen: PlayedKitchen, words: str) -> None:
+    """Both rooms were sent the stop in a message about nothing else, first, urgently, never silent, with its button."""
+    for name in ("Ines", "Tomas"):
+        stop, *_others = kitchen.told(name)
+        assert stop.text.startswith(words), stop.text
+        assert (stop.sort, stop.outgoing.urgent, stop.outgoing.silent) == ("stop", True, False)
+        assert stop.last.startswith("Next: ")
+        assert len(stop.lines) == 2
+        assert "Thrown away" in stop.labels
+
+
 @pytest.fixture
 def tender(ribs: PlayedKitchen) -> PlayedKitchen:
     """Return the ribs at 13:00, read every hour and just felt tender."""
@@ -117,11 +128,14 @@ def test_held_meat_near_the_floor_then_under_it(held: PlayedKitchen) -> None:
     """At 63 C: act now. Under 60 C: stop, and what then. Both first, urgent, and to both rooms."""
     held.until(on("15:30"))
     held.say("Ines", "144")
-    assert_warned(held, "Caution: held meat at 144 F, near its floor of 140 F (60 C). Act now: serve, a warm oven, or slice and chill.")
+    assert_warned(
+        held,
+        "Caution: held meat at 144 F, near its floor of 140 F (60 C). Act now: serve, a warm oven, or slice and chill.",
+    )
     held.later(20)
     held.say("Ines", "138")
-    assert_warned(held, "Stop: held meat at 138 F, under 140 F (60 C) since 15:50.")
-    assert "reheat covered to 165 F (74 C)" in held.said_last("Ines")
+    assert_stopped(held, "Stop: held meat at 138 F, under 140 F (60 C) since 15:50.")
+    assert "reheat covered to 165 F (74 C)" in held.told("Ines")[0].text
     assert "Stop: held meat at 138 F" in held.say("Ines", "is it safe").text
 
 
@@ -199,8 +213,8 @@ def test_a_bird_pulled_too_cold_goes_back_on(kitchen: PlayedKitchen) -> None:
     kitchen.say("Ines", "325/120")
     kitchen.later(5)
     answer = kitchen.say("Ines", "pulled")
-    assert_warned(kitchen, "Stop: off the fire at 120 F at the coldest spot, it needs 165 F (73.9 C).")
-    assert "Put it back on now" in answer.text
+    assert_stopped(kitchen, "Stop: off the fire at 120 F at the coldest spot, it needs 165 F (73.9 C).")
+    assert "Put it back on now" in kitchen.told("Ines")[0].text
     for text in (answer.text, kitchen.say("Ines", "eta").text, kitchen.say("Ines", "what next").text):
         assert "on time" not in text
         assert "Plate possible" not in text

@@ -156,7 +156,7 @@ ONE_OF_EACH: tuple[Body, ...] = (
     Asked(prompts=("wrap@1", "spritz@3"), revision=2, cautions=("monoxide",)),
     Told(next_at=_AT, next_step="wrap", verdict="late", milestones=(("pull", _AT), ("plate", _AT))),
     Withdrawn(prompt="spritz@2", reason="too_late"),
-    Warned(rule="held_too_cold", since=_AT),
+    Warned(rule="held_too_cold", since=_AT, stop=True, over=True),
     PaperIssued(paper="calendar", sequence=2, milestones=(("pull", _AT),)),
     Closed(reason="called_off"),
 )

@@ -74,7 +74,7 @@ def test_time_alone_brings_it_about() -> None:
     log = _served()
     assert minutes_of(next_look(log.state)) == 900
     log.ring(900)
-    assert Warned(rule="two_hours_out", since=at(780)) in [fact.body for fact in log.facts]
+    assert Warned(rule="two_hours_out", since=at(780), stop=True) in [fact.body for fact in log.facts]
     assert next_look(log.state) is None
     other = _served()
     other.done("two_hour", 860, "away")
@@ -190,7 +190,7 @@ def test_a_finding_is_told_once_each_time_it_begins() -> None:
     for minutes, pit_c in ((200, 90.0), (205, None), (230, 120.0), (260, 95.0)):
         if pit_c is not None:
             log.taken(Reading(slot=Slot.PIT, value_c=pit_c), minutes=minutes)
-        told.append(sum(isinstance(event, Found) for event in log.ring(minutes).events))
+        told.append(sum(isinstance(event, Found) for event in log.ring(minutes, answering=True).events))
     assert told == [1, 0, 0, 1]
 
 

@@ -1,0 +1,152 @@
+"""Stops in words: each in a message of its own, named while it stands, its end said once. Never softened.
+
+What a stop is, and whether it stands, is judged elsewhere.
+"""
+
+from __future__ import annotations
+
+from bot.commands import Discard, ReadAgain
+from bot.messages.figures import Voice
+from bot.messages.findings import finding_text, found_text, standing_text
+from bot.messages.message import Message, Option, lines
+from bot.messages.naming import capital, named, names_of, piece_name
+from bot.messages.words import _
+from scheduler.cook import Changes, Found, Situation, StopOver
+from scheduler.safety import Finding, FindingLevel
+
+_READ_AGAIN = frozenset(
+    {"minimum_not_measured", "pulled_under_minimum", "held_under_floor", "served_under_floor", "pit_dead"}
+    | {"reheat_under"}
+)
+"""Stops that a new reading may end."""
+
+
+def stop_message(changes: Changes, voice: Voice) -> Message:
+    """Return the stops that are told now, with their buttons; of several pieces each by its name."""
+    found = [e for e in changes.events if isinstance(e, Found) and e.finding.level is FindingLevel.STOP]
+    texts = [named(changes.after, one.piece, finding_text(one.finding, voice)) for one in found]
+    rows = [_row(one, changes.after) for one in found]
+    return Message(text=lines(*dict.fromkeys(texts)), choices=tuple(dict.fromkeys(rows)))
+
+
+def _row(one: Found, situation: Situation) -> tuple[Option, ...]:
+    thrown = (named(situation, one.piece, _("Thrown away")), Discard(piece=one.piece))
+    again = (named(situation, one.piece, _("Read again")), ReadAgain(piece=one.piece))
+    return (thrown, again) if one.finding.rule in _READ_AGAIN else (thrown,)
+
+
+def standing_stops(situation: Situation, voice: Voice) -> list[tuple[str | None, Finding]]:
+    """Return the stops that stand now, each with the piece that it is about (None: there is only one)."""
+    views = situation.views if situation.focus is None else (situation.view(situation.focus),)
+    named_of = {view.piece: view.piece if situation.several else None for view in views}
+    return [
+        (None if one.whole else named_of[v.piece], one) for v in views for one in situation.stops_of(v.piece, voice.now)
+    ]
+
+
+def standing_lines(situation: Situation, voice: Voice, told: str = "") -> list[str]:
+    """Return that stops still stand and what ends them: what every message says, but for what is `told` in it."""
+    texts = []
+    for piece, one in standing_stops(situation, voice):
+        if found_text(one, voice) not in told:
+            texts.append(named(situation, piece, standing_text(one, voice)))
+    return list(dict.fromkeys(texts))
+
+
+def board_lines(situation: Situation, voice: Voice) -> list[str]:
+    """Return the stops that stand, in one sentence each: the first thing on the board."""
+    found = [named(situation, piece, found_text(one, voice)) for piece, one in standing_stops(situation, voice)]
+    return list(dict.fromkeys(found))
+
+
+def riding_text(changes: Changes, voice: Voice) -> str:
+    """Return the cautions and notes that ride in this message, gravest first, each once with the pieces it is about."""
+    found: dict[str, list[str]] = {}
+    for event in changes.events:
+        if isinstance(event, Found) and event.finding.level is not FindingLevel.STOP:
+            found.setdefault(finding_text(event.finding, voice), []).append(event.piece or "")
+    if not changes.after.several:
+        return lines(*found)
+    return lines(
+        *(
+            _("{pieces}: {text}").format(pieces=capital(names_of(changes.after, tuple(pieces))), text=text)
+            if all(pieces)
+            else text
+            for text, pieces in found.items()
+        )
+    )
+
+
+def over_text(changes: Changes, voice: Voice) -> str:
+    """Return that stops are over, and how each ended."""
+    texts = [named(changes.after, e.piece, _over(e, voice)) for e in changes.events if isinstance(e, StopOver)]
+    return lines(*dict.fromkeys(texts))
+
+
+def _over(event: StopOver, voice: Voice) -> str:
+    at = voice.clock(event.at)
+    by = event.by or _("somebody")
+    how = {
+        "discarded": _("thrown away, told by {by} at {at}").format(by=by, at=at),
+        "corrected": _("ended by {by}'s correction at {at}").format(by=by, at=at),
+        "reading": ""
+        if event.found_c is None
+        else _("{found} at {at}").format(found=voice.temp(event.found_c, fine=True), at=at),
+        "done": _("ended by what {by} told at {at}").format(by=by, at=at),
+        "time": _("its time has passed, {at}").format(at=at),
+    }[event.how]
+    text = _("That stop is over: {how}.").format(how=how)
+    return _("{text} Another one still stands.").format(text=text) if event.others else text
+
+
+def read_again_text(situation: Situation, voice: Voice) -> str:
+    """Say what to read again, and that the number is all it takes."""
+    limits = [one.limit_c for _piece, one in standing_stops(situation, voice) if one.limit_c is not None]
+    example = voice.temp(max(limits)) if limits else _("165 F")
+    return _("Read the coldest spot, off bone and fat, and type the number by itself, like {example}.").format(
+        example=example
+    )
+
+
+def only_a_number() -> str:
+    """Say kindly to somebody who waves a stop off what ends it."""
+    return _(
+        "I understand, but only a number or throwing it away ends a stop. Was the number wrong? Type the right one."
+    )
+
+
+def nothing_stands() -> str:
+    """Say that no stop stands."""
+    return _("No stop stands now.")
+
+
+def who_may_discard(name: str) -> str:
+    """Say kindly to a helper or guest that somebody else records it, and that they were told."""
+    return _("Thank you, {name}. Whoever leads the fire has to record that; I have told them.").format(name=name)
+
+
+def somebody_says_discarded(name: str, situation: Situation, piece: str | None) -> Message:
+    """Tell whoever leads what a helper or guest said, with the button that records it."""
+    what = _("the meat") if piece is None else piece_name(situation.view(piece))
+    return Message(
+        text=_("{name} says that {what} was thrown away. Is it so? One tap records it with your name.").format(
+            name=name, what=what
+        ),
+        choices=(((_("Thrown away"), Discard(piece=piece)),),),
+    )
+
+
+def discarded_line(situation: Situation, voice: Voice) -> str:
+    """Return that meat was thrown away, when and who told it; nothing when it was not."""
+    thrown = situation.state.discarded
+    if not thrown:
+        return ""
+    return _("Thrown away at {time} (told by {name}): nobody eats it.").format(
+        time=voice.clock(thrown[-1].at), name=thrown[-1].by or _("somebody")
+    )
+
+
+def closing_line(situation: Situation, voice: Voice) -> str:
+    """Return what stands when a cook is called off or ends: the food is still not safe."""
+    stops = board_lines(situation, voice)
+    return lines(*stops, _("Calling off does not make it safe: nobody eats it.")) if stops else ""

@@ -1,0 +1,106 @@
+"""Telling what is not safe: a stop at once and again while it stands, its end once; anything less rides along.
+
+Pure: a log and what is found in, facts and events out. Nothing that people wish about messages is looked at here.
+"""
+
+from __future__ import annotations
+
+from typing import Literal
+
+from scheduler.cook.changes import Event, Found, StopOver
+from scheduler.cook.situation import Situation
+from scheduler.cook.writing import Pen
+from scheduler.facts import BOT_BODIES, Corrected, Discarded, Fact, Reading, Slot, StepDone, Undone, Warned
+from scheduler.planning.views import PieceView
+from scheduler.safety import Finding, FindingLevel
+from scheduler.safety.stops import again_at, standing_rules, tellings
+from scheduler.state import FIRST
+
+
+def alarms(pen: Pen, before: Situation) -> tuple[Event, ...]:
+    """Write down and return the stops that are told now, and those that are over; each stop has its own message."""
+    events: list[Event] = []
+    for view in before.views:
+        found = before.seen_from(view.piece).findings(pen.now)
+        stops = [one for one in found if one.level is FindingLevel.STOP]
+        named = view.piece if before.several else None
+        new = {one.rule for one in stops if not tellings(view.state, one)}
+        for one in stops:
+            due_at = again_at(view.state, one)
+            if one.rule in new or (due_at is not None and due_at <= pen.now):
+                pen.write(Warned(rule=one.rule, since=one.since, stop=True), piece=view.piece)
+                told = Found(finding=one, again=one.rule not in new, piece=None if one.whole else named)
+                events += [] if told in events else [told]
+        events += _over(pen, view, stops, named, quietly=bool(new))
+    return tuple(events)
+
+
+def _over(pen: Pen, view: PieceView, stops: list[Finding], named: str | None, *, quietly: bool) -> list[Event]:
+    """Write down the stops that people were told and that stand no more; say so unless another takes their place."""
+    standing = {one.rule for one in stops}
+    ended = [rule for rule in standing_rules(view.state) if rule not in standing]
+    for rule in ended:
+        pen.write(Warned(rule=rule, stop=True, over=True), piece=view.piece)
+    if not ended or quietly:
+        return []
+    return [_ending(pen, view, rule, others=bool(stops), named=named) for rule in ended[:1]]
+
+
+def _ending(pen: Pen, view: PieceView, rule: str, *, others: bool, named: str | None) -> StopOver:
+    """Return how a stop ended: by the newest thing that anybody told since it was told last, else by time alone."""
+    last = next((fact for fact in reversed(_since_told(pen, view, rule)) if _may_end(fact, view.piece)), None)
+    if last is None:
+        return StopOver(rule=rule, how="time", at=pen.now, others=others, piece=named)
+    reading = last.body if isinstance(last.body, Reading) else None
+    return StopOver(
+        rule=rule,
+        how=_how(last),
+        at=last.recorded_at if isinstance(last.body, Corrected | Undone) else last.happened_at,
+        by=last.by,
+        found_c=None if reading is None else reading.value_c,
+        others=others,
+        piece=named,
+    )
+
+
+def _how(fact: Fact) -> Literal["discarded", "corrected", "reading", "done"]:
+    """Return in which way a fact ends a stop."""
+    match fact.body:
+        case Discarded():
+            return "discarded"
+        case Corrected() | Undone():
+            return "corrected"
+        case Reading():
+            return "reading"
+        case _:
+            return "done"
+
+
+def _since_told(pen: Pen, view: PieceView, rule: str) -> tuple[Fact, ...]:
+    """Return what was written after a stop was told last."""
+    told = [
+        number
+        for number, fact in enumerate(pen.log)
+        if isinstance(fact.body, Warned) and fact.body.rule == rule and (fact.piece or FIRST) == view.piece
+    ]
+    return pen.log[told[-1] + 1 :] if told else ()
+
+
+def _may_end(fact: Fact, piece: str) -> bool:
+    """Return whether a fact can have ended a stop of a piece."""
+    if isinstance(fact.body, BOT_BODIES) or (fact.piece or piece) != piece:
+        return False
+    core = isinstance(fact.body, Reading) and fact.body.slot is Slot.CORE
+    return core or isinstance(fact.body, Discarded | Corrected | Undone | StepDone)
+
+
+def riding(pen: Pen, before: Situation) -> tuple[Event, ...]:
+    """Write down and return the cautions and notes that ride in the message that goes out now."""
+    events: list[Event] = []
+    for view in before.views:
+        for one in before.seen_from(view.piece).findings(pen.now):
+            if one.level is not FindingLevel.STOP and (one.rule, one.since) not in view.state.warned:
+                pen.write(Warned(rule=one.rule, since=one.since), piece=view.piece)
+                told = Found(finding=one, piece=view.piece if before.several and not one.whole else None)
+                events += [] if told in events else [told]
+    return tuple(events)
