@@ -3,9 +3,10 @@
 What a person can cause is a return value (`Refusal`, `Clarification` in `scheduler.cook`).
 
     SlowbellError
-    ├── CatalogueError      a data file breaks its own rules
-    ├── UnknownCut          code asked for a cut that the catalogue does not hold
-    └── BrokenLog           the log of facts contradicts itself
+    ├── CatalogueError          a data file breaks its own rules
+    ├── UnknownCut              code asked for a cut that the catalogue does not hold
+    ├── BrokenLog               the log of facts contradicts itself
+    └── ImpossibleTemperature   a rule was asked about what is no temperature
 """
 
 from __future__ import annotations
@@ -29,3 +30,7 @@ class UnknownCut(SlowbellError):
 
 class BrokenLog(SlowbellError):
     """The log of facts contradicts itself."""
+
+
+class ImpossibleTemperature(SlowbellError):
+    """What was given as a temperature is no number, infinite, or below absolute zero."""
