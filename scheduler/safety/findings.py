@@ -9,13 +9,14 @@ import datetime as dt
 from collections.abc import Callable
 
 from scheduler.cuts import Cut, Cuts
-from scheduler.safety import cooling, fire, leftovers, off, raw, reheating
+from scheduler.safety import cooling, fire, gate, leftovers, off, raw, reheating
 from scheduler.safety.case import Case
 from scheduler.safety.finding import GRAVITY, Finding
 from scheduler.state import CookState, Stage
 
 RULES: tuple[Callable[[Case], list[Finding]], ...] = (
     *off.RULES,
+    *gate.RULES,
     *fire.RULES,
     *raw.RULES,
     *cooling.RULES,

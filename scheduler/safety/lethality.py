@@ -28,6 +28,8 @@ change slower with the square of their thickness (Fourier number), thinner ones 
 ABSOLUTE_ZERO_C = -273.15
 _WHOLE = 1.0 - 1e-9
 """Sums of parts of one come this near to it."""
+_LEVEL = 1e-9
+"""A rate that grows by less than this share is the same at both ends."""
 
 
 @dataclasses.dataclass(frozen=True, kw_only=True)
@@ -197,10 +199,10 @@ def _count(table: Table, part: tuple[Point, Point], before: float) -> tuple[floa
         minutes = high.minutes - low.minutes
         first, last = _rate(table, low, high), _rate(table, high, low)
         grows = math.log(last / first) if first > 0.0 and last > 0.0 else 0.0
-        more = minutes * first if abs(grows) < 1e-9 else minutes * (last - first) / grows  # noqa: PLR2004 - rounding error
+        more = minutes * first if abs(grows) < _LEVEL else minutes * (last - first) / grows
         if reached is None and before + total < _WHOLE <= before + total + more:
             missing = (1.0 - before - total) / more
-            inside = missing if abs(grows) < 1e-9 else math.log1p(missing * math.expm1(grows)) / grows  # noqa: PLR2004 - rounding error
+            inside = missing if abs(grows) < _LEVEL else math.log1p(missing * math.expm1(grows)) / grows
             reached = low.minutes + minutes * min(inside, 1.0)
         total += more
     return total, reached

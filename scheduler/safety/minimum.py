@@ -1,4 +1,4 @@
-"""The safety gate: has the published minimum been measured at the lowest spot?
+"""The safety gate: has the published minimum been measured at the lowest spot, or as much by time where that counts?
 
 A missing reading never counts as safe, and no forecast opens the gate.
 """
@@ -9,8 +9,19 @@ import dataclasses
 import datetime as dt
 
 from scheduler.cuts import Cut, Cuts
-from scheduler.facts import Slot
+from scheduler.facts import Edition, SafeBy, Slot
+from scheduler.safety.contested import low_edge_c, stands_as
+from scheduler.safety.least import Minimum, NotByTime, counting, least_of, not_by_time, table_under
+from scheduler.safety.lethality import Exposure, Point, checked_c, exposure, steepest_c_per_min
+from scheduler.safety.tables import Table
 from scheduler.state import CookState, ReadingAt
+
+HOTTEST_CORE_C = 105.0
+"""Wet meat boils at 100 C: a core read above this is a number in the wrong unit, or another place, and counts for
+nothing [°C]. Common practice, no source."""
+
+_Stood = tuple[ReadingAt, ReadingAt]
+"""A reading, and the one that stands for it."""
 
 
 @dataclasses.dataclass(frozen=True, kw_only=True)
@@ -18,13 +29,34 @@ class SafeGate:
     """Whether serving is open, and by which reading.
 
     `lowest` is the hottest reading of the coldest spot so far (None: nothing measured). `open_at` is when the minimum
-    was measured at every spot read, plus the rest that belongs to the class.
+    was measured at every spot read, plus the rest that belongs to it, or when every spot had its time.
     """
 
-    minimum_c: float
-    rest_min: float
+    minimum: Minimum
+    edition: Edition
+    """The edition that counts, the stricter one always where guests are at risk."""
     lowest: ReadingAt | None
     open_at: dt.datetime | None
+    by: SafeBy = SafeBy.MINIMUM
+    """By which rule it is open, or may open."""
+    not_by_time: NotByTime | None = None
+    """Why time does not count although somebody chose it; None where nobody did, or it does."""
+    table: Table | None = None
+    """The table by which time counts, None when it does not."""
+    share: float | None = None
+    """How much of the time is reached at the spot that has least of it, 0 to 1; None when time does not count."""
+    slowest: ReadingAt | None = None
+    """The newest reading of that spot."""
+
+    @property
+    def minimum_c(self) -> float:
+        """Return the least temperature, converted and rounded to 0.1 [°C]."""
+        return self.minimum.temp_c
+
+    @property
+    def rest_min(self) -> float:
+        """Return the time that belongs to it [min]."""
+        return self.minimum.rest_min
 
     def is_open(self, now: dt.datetime) -> bool:
         """Return whether the piece may be called ready to serve at `now`."""
@@ -35,30 +67,92 @@ def safe_gate(state: CookState, cut: Cut, cuts: Cuts) -> SafeGate:
     """Return the safety gate of a piece from its readings.
 
     Only readings since the meat went on count; of a reading given as a range the low edge is compared, with the
-    published
-    Fahrenheit limit converted and rounded to 0.1 C. Each named spot must have reached the minimum.
+    published Fahrenheit limit converted and rounded to 0.1 C. Each named spot must have reached the minimum. Of two
+    readings that differ the lower stands until a third (`scheduler.safety.contested`).
+
+    Raises
+    ------
+    ImpossibleTemperature
+        For a reading that is no number, infinite, or below absolute zero.
     """
-    minimum_c = cuts.minimum_c(cut)
-    rest_min = cuts.safety[cut.safety_class].rest_min
+    edition = counting(state.edition, at_risk=state.care.at_risk)
+    minimum = least_of(cut, cuts, state.treated, edition)
+    spots = _spots(state)
+    hottest = [max((stood for _, stood in spot), key=_coldest_first) for spot in spots]
+    gate = SafeGate(
+        minimum=minimum,
+        edition=edition,
+        lowest=min(hottest, key=_coldest_first, default=None),
+        open_at=_measured_at(spots, minimum),
+    )
+    if state.safe_by is not SafeBy.EQUIVALENCE:
+        return gate
+    why_not = not_by_time(cut, state.treated, at_risk=state.care.at_risk)
+    if why_not is not None:
+        return dataclasses.replace(gate, not_by_time=why_not)
+    thickness_m = state.planned.thickness_m or cut.thickness_m.low
+    return _by_time(gate, spots, table_under(edition), thickness_m)
+
+
+def _spots(state: CookState) -> list[list[_Stood]]:
+    """Return what was read of each named spot since the meat went on, with what stands for each reading."""
     on_at = state.at("meat_on")
-    spots: dict[str, list[ReadingAt]] = {}
-    for reading in state.read(Slot.CORE):
-        if on_at is not None and reading.at >= on_at:
-            spots.setdefault((reading.spot or "").casefold(), []).append(reading)
+    since = [
+        reading
+        for reading in state.read(Slot.CORE, doubtful=True)
+        if on_at is not None and reading.at >= on_at and checked_c(low_edge_c(reading)) <= HOTTEST_CORE_C
+    ]
+    spots: dict[str, list[_Stood]] = {}
+    for reading, stood in stands_as(since):
+        spots.setdefault((reading.spot or "").casefold(), []).append((reading, stood))
+    return list(spots.values())
+
+
+def _measured_at(spots: list[list[_Stood]], minimum: Minimum) -> dt.datetime | None:
+    """Return when every spot had been read at the minimum, plus the rest; None while one has not."""
+    first = [
+        min((max(reading.at, stood.at) for reading, stood in spot if _passes(stood, minimum)), default=None)
+        for spot in spots
+    ]
+    found = [at for at in first if at is not None]
+    if not found or len(found) < len(first):
+        return None
+    return max(found) + dt.timedelta(minutes=minimum.rest_min)
+
+
+def _by_time(gate: SafeGate, spots: list[list[_Stood]], table: Table, thickness_m: float) -> SafeGate:
+    """Return the gate where time at temperature counts as well: whichever opens it first."""
     if not spots:
-        return SafeGate(minimum_c=minimum_c, rest_min=rest_min, lowest=None, open_at=None)
-    hottest = [max(readings, key=_low_edge) for readings in spots.values()]
-    lowest = min(hottest, key=_low_edge)
-    open_at = None
-    if _passes(lowest, minimum_c):
-        first = [next(r.at for r in readings if _passes(r, minimum_c)) for readings in spots.values()]
-        open_at = max(first) + dt.timedelta(minutes=rest_min)
-    return SafeGate(minimum_c=minimum_c, rest_min=rest_min, lowest=lowest, open_at=open_at)
+        return dataclasses.replace(gate, by=SafeBy.EQUIVALENCE, table=table, share=0.0)
+    start_at = min(reading.at for spot in spots for reading, _ in spot)
+    slope = steepest_c_per_min(thickness_m)
+    found = [(_reached(table, spot, start_at, slope), spot) for spot in spots]
+    least, slowest = min(found, key=lambda one: one[0].share)
+    minutes = [one.reached_min for one, _ in found]
+    opens = None if None in minutes else max(at for at in minutes if at is not None)
+    timed_at = None if opens is None else start_at + dt.timedelta(minutes=opens)
+    sooner = timed_at is not None and (gate.open_at is None or timed_at < gate.open_at)
+    return dataclasses.replace(
+        gate,
+        open_at=timed_at if sooner else gate.open_at,
+        by=SafeBy.EQUIVALENCE if sooner or gate.open_at is None else SafeBy.MINIMUM,
+        table=table,
+        share=min(1.0, least.share),
+        slowest=max((stood for _, stood in slowest), key=lambda reading: (reading.at, reading.fact)),
+    )
 
 
-def _low_edge(reading: ReadingAt) -> float:
-    return reading.value_c - reading.spread_c
+def _reached(table: Table, spot: list[_Stood], start_at: dt.datetime, slope: float) -> Exposure:
+    points = [
+        Point(minutes=(reading.at - start_at) / dt.timedelta(minutes=1), low_c=low_edge_c(stood))
+        for reading, stood in spot
+    ]
+    return exposure(table, points, slope)
 
 
-def _passes(reading: ReadingAt, minimum_c: float) -> bool:
-    return round(_low_edge(reading), 1) >= minimum_c
+def _coldest_first(reading: ReadingAt) -> tuple[float, dt.datetime, str]:
+    return (low_edge_c(reading), reading.at, reading.fact)
+
+
+def _passes(reading: ReadingAt, minimum: Minimum) -> bool:
+    return round(low_edge_c(reading), 1) >= minimum.temp_c

@@ -23,6 +23,10 @@ MINIMUM = {
 steaks, chops and roasts, of all poultry, of ground meat and of fish. USDA FSIS, Safe Minimum Internal Temperature
 Chart."""
 
+FOOD_CODE_HOLD_MIN = {"fish": 0.25}
+"""Time at the same temperature that the FDA Food Code asks for where the chart asks for none [min]: 145 F for 15 s,
+3-401.11(A)(1)."""
+
 HOT_HOLDING_F = 140.0
 """Hot food is held at this or above [°F]: US Army TM 10-412 (2003), card 32; New York State Sanitary Code 14-1.83."""
 
@@ -97,6 +101,7 @@ def test_the_minimum_opens_the_gate_and_a_degree_less_does_not(cut_id: str) -> N
     cut = CUTS.get(cut_id)
     minimum_f, rest_min, _ = MINIMUM[cut.safety_class]
     reached, missed = (_state(cut_id, (300, _core(_c(temp_f)))) for temp_f in (minimum_f, minimum_f - 1.0))
+    rest_min = max(rest_min, FOOD_CODE_HOLD_MIN.get(cut.safety_class, 0.0))
     assert safe_gate(reached, cut, CUTS).open_at == _minutes(300 + rest_min)
     assert safe_gate(missed, cut, CUTS).open_at is None
 

@@ -84,7 +84,10 @@ def test_a_later_low_reading_of_another_spot_shuts_it_again() -> None:
 
 def test_what_was_reached_stays_reached() -> None:
     """Meat that cools while it rests has had its minimum: the hottest reading of a spot counts."""
-    assert _read(63.0, 50.0).open_at == at(303)
+    log = cooking()
+    log.read(63.0, 300)
+    log.read(50.0, 345)
+    assert _gate(log).open_at == at(303)
 
 
 @pytest.mark.parametrize("minutes", [30, 59])
@@ -135,7 +138,10 @@ def test_it_is_told_when_it_opens() -> None:
 
 @pytest.mark.parametrize("name", [one.id for one in CATALOGUE.cuts.cuts])
 def test_every_cut_has_its_minimum(name: str) -> None:
-    """The gate holds the minimum and the rest of the cut's class: intact meat 62.8 C and three minutes, and so on."""
+    """The gate holds the minimum and the rest of the cut's class: intact meat 62.8 C and three minutes, and so on.
+
+    Of fish the Food Code asks for 15 seconds at 145 F and the chart for none: the stricter one counts.
+    """
     gate = safe_gate(cooking().state, cut(name), CATALOGUE.cuts)
-    minimum = {"poultry": (73.9, 0), "ground": (71.1, 0), "fish": (62.8, 0)}.get(cut(name).safety_class, (62.8, 3))
+    minimum = {"poultry": (73.9, 0), "ground": (71.1, 0), "fish": (62.8, 0.25)}.get(cut(name).safety_class, (62.8, 3))
     assert (gate.minimum_c, gate.rest_min) == minimum
