@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from bot.commands import Ask, Done, MoveDinner, Topic
 from bot.messages.problem_card import Card, card
+from bot.messages.steps import CAUTIONS
 from bot.messages.words import _
 
 
@@ -18,7 +19,7 @@ def emergency() -> str:
 DANGER: dict[str, Card] = {
     "burn": card(
         name=lambda: _("a burn"),
-        do=lambda: _("Cool the burn now under cool running water, 10 to 20 min. No ice, no butter, no cream."),
+        do=CAUTIONS["burn_aid"],
         caution=lambda: _(
             "Large, on the face, hands or joints, blistered, or a child: {emergency} Rings and tight things "
             "off; cover it loosely. Somebody else takes the fire."

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import dataclasses
 import datetime as dt
 
 from scheduler.cook.alarms import alarms, riding
@@ -10,8 +11,10 @@ from scheduler.cook.situation import Situation, assess
 from scheduler.cook.writing import Pen
 from scheduler.facts import Asked, Closed, Fact, Withdrawn
 from scheduler.planning.catalogue import Catalogue
+from scheduler.planning.cautions import riding
 from scheduler.planning.replanning import last_half_hour
 from scheduler.planning.trips import Trip, gather, wakes
+from scheduler.safety import FindingLevel
 
 
 def ring(
@@ -29,6 +32,10 @@ def ring(
     if late:
         events.append(Lapsed(steps=late))
     if trip is not None:
+        warned = any(isinstance(e, Found) and e.finding.level is not FindingLevel.NOTE for e in events)
+        steps, now_on = catalogue.steps, assess(pen.facts, catalogue, now)
+        cautions = riding(pen.facts, now_on.views, steps, trip.prompts, now, warned=warned)
+        trip = dataclasses.replace(trip, cautions=cautions)
         pen.write(Asked(prompts=trip.keys, revision=1 + trip.prompts[0].asked, cautions=trip.cautions))
         events.append(TripDue(trip=trip))
     carried = answering or trip is not None or bool(late)

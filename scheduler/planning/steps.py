@@ -197,6 +197,23 @@ class Caution(_Data):
 
     id: str
     source: str
+    status: Literal["read", "from memory", "common practice"]
+    """Whether the source was read, remembered, or there is none."""
+    returns: tuple[str, ...] = ()
+    """What brings it back once it was told: a step that comes up, a problem, or one of `HAPPENINGS`."""
+    spoken_by: tuple[str, ...] = ()
+    """Steps and problems whose own words say it already."""
+    ends: tuple[str, ...] = ()
+    """Steps after which it is pointless."""
+    unless_told_no: Literal["public", "at_risk", "allergies"] | None = None
+    """Pointless as well once people said that there is no such thing."""
+
+
+HAPPENINGS = (
+    "planning", "morning", "night", "night_watch", "long_watch", "another_on", "starved_opening", "public", "at_risk",
+    "allergies", "not_intact",
+)  # fmt: skip
+"""What happens in a cook besides steps and problems, and may bring a caution back (`scheduler.planning.cautions`)."""
 
 
 class Steps(_Data):
@@ -204,6 +221,7 @@ class Steps(_Data):
 
     steps: tuple[Step, ...]
     cautions: tuple[Caution, ...]
+    """The gravest first."""
 
     @model_validator(mode="after")
     def _consistent(self) -> Steps:
@@ -218,6 +236,9 @@ class Steps(_Data):
                 raise ValueError(f"{step.id}: no such step: {sorted(named - known)}")
             if set(step.cautions) - cautions:
                 raise ValueError(f"{step.id}: no such caution: {sorted(set(step.cautions) - cautions)}")
+        for caution in self.cautions:
+            if set(caution.ends) - known:
+                raise ValueError(f"{caution.id}: no such step: {sorted(set(caution.ends) - known)}")
         return self
 
     def get(self, step_id: str) -> Step | None:
@@ -244,6 +265,15 @@ def _named_by(anchor: Anchor) -> set[str]:
             return set()
 
 
+def _happens(catalogue: Catalogue) -> None:
+    """Raise `CatalogueError` when a caution names what never happens: no step, no problem, no happening."""
+    known = {step.id for step in catalogue.steps.steps} | {one.id for one in catalogue.remedies.problems}
+    for caution in catalogue.steps.cautions:
+        unknown = ({*caution.returns} - known - {*HAPPENINGS}) | ({*caution.spoken_by} - known)
+        if unknown:
+            raise CatalogueError(f"caution {caution.id}: never happens: {', '.join(sorted(unknown))}")
+
+
 _SUBJECTS = ("cuts", "cookers", "steps", "cautions", "levers", "problems")
 
 
@@ -268,12 +298,14 @@ def read_catalogue(texts: dict[str, str]) -> Catalogue:
     missing = [name for name, parts in found.items() if not parts]
     if missing:
         raise CatalogueError(f"the catalogue lacks {', '.join(missing)}")
-    return Catalogue(
+    catalogue = Catalogue(
         cuts=read_cuts(*found["cuts"]),
         cookers=read_cookers(*found["cookers"]),
         steps=read_entries(Steps, "steps", *found["steps"], *found["cautions"]),
         remedies=read_remedies(*found["levers"], *found["problems"]),
     )
+    _happens(catalogue)
+    return catalogue
 
 
 def _of(subject: str, texts: dict[str, str]) -> tuple[str, ...]:

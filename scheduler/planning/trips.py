@@ -17,9 +17,6 @@ JOIN = dt.timedelta(minutes=20)
 BREATH = dt.timedelta(minutes=10)
 """What was asked this short a time ago is not asked again with something else: house rule."""
 
-GRAVEST = frozenset({"co", "fluid"})
-"""Cautions that nothing else may push out of the message they belong to: carbon monoxide, burning starter fluid."""
-
 OUTAGE = dt.timedelta(minutes=10)
 """A message this much off what was told says so; a first asking this late means the program was away."""
 
@@ -35,6 +32,7 @@ class Trip:
     late: tuple[Prompt, ...] = ()
     again: bool = False
     cautions: tuple[str, ...] = ()
+    """The caution that rides along, at most one (`scheduler.planning.cautions`)."""
     told_at: dt.datetime | None = None
     """What was last told as the time of this message, when it is more than ten minutes off."""
 
@@ -143,15 +141,5 @@ def _trip(prompts: list[Prompt], state: CookState, now: dt.datetime) -> Trip:
         prompts=ordered,
         late=late,
         again=not fresh,
-        cautions=_one_caution(ordered, state),
         told_at=told_at if off else None,
     )
-
-
-def _one_caution(prompts: tuple[Prompt, ...], state: CookState) -> tuple[str, ...]:
-    """Return the caution that rides along: at most one in a message, once per cook; the gravest first, then those of
-    safety steps.
-    """
-    by_weight = sorted(prompts, key=lambda prompt: not prompt.step.safety)
-    waiting = [c for prompt in by_weight for c in prompt.step.cautions if c not in state.cautions]
-    return tuple(sorted(waiting, key=lambda caution: caution not in GRAVEST)[:1])

@@ -5,6 +5,7 @@ Words only; when each one is due stands in the engine's catalogue.
 
 from __future__ import annotations
 
+from bot.messages.steps.cautions import CAUTIONS
 from bot.messages.steps.words import StepWords
 from bot.messages.words import _
 
@@ -14,7 +15,7 @@ def words() -> dict[str, StepWords]:
     return {
         "two_hour": StepWords(
             name=_("put the food away"),
-            do=_("The food has been out a while. Two hours is the limit, one if it is above 90 F (32 C)."),
+            do=_("The food has been out a while. {limit}").replace("{limit}", CAUTIONS["two_hour"]()),
             done=_("Put away"),
             outcomes=(("away", _("Put away")), ("on_heat", _("Back on heat")), ("thrown", _("Thrown out"))),
         ),

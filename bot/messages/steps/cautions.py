@@ -21,7 +21,7 @@ CAUTIONS: dict[str, Callable[[], str]] = {
     "fluid": lambda: _("Never starter fluid on a lit fire or hot coals."),
     "hold": lambda: _("140 F (60 C) is the floor for held meat; act at 145 F (63 C)."),
     "minimum": lambda: _("The lowest spot counts: 145 F (62.8 C) and three minutes, before anyone eats."),
-    "two_hour": lambda: _("Two hours out, one when hotter than 90 F (32 C). Then fridge or bin."),
+    "two_hour": lambda: _("Two hours is the limit, one if it is above 90 F (32 C). Then fridge or bin."),
     "chill": lambda: _("Shallow and open cools fast: never a whole hot joint into the fridge."),
     "ash": lambda: _("Ash can burn for days: 48 hours, metal tin with lid, wet, outdoors."),
     "knife": lambda: _("Sharp knife, hot fat: cut away from the hand, cut-resistant glove."),
@@ -41,6 +41,8 @@ CAUTIONS: dict[str, Callable[[], str]] = {
     "bristle": lambda: _("Wire bristles end up in food: wipe the grate, or use another tool."),
     "drink_sleep": lambda: _("Tired or drinking: hand over before you work at the fire."),
     "grease": lambda: _("Fat on fire: lid and vents shut. Never water."),
+    "burn_aid": lambda: _("Cool the burn now under cool running water, 10 to 20 min. No ice, no butter, no cream."),
+    "marinade": lambda: _("A marinade that held raw meat counts as raw: boil it, or pour it away."),
     "danger": lambda: _("Between 40 F (4 C) and 140 F (60 C) the clock runs. Never pause half-cooked meat."),
 }
 """Words of each caution, at most twenty; they ride inside the prompt they belong to, once per cook."""

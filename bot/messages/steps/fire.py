@@ -32,7 +32,9 @@ def words() -> dict[str, StepWords]:
             done=_("Charcoal is in"),
         ),
         "light": StepWords(
-            name=_("light the fire"), do=_("Light the fire, in one or two small spots."), done=_("Lit"),
+            name=_("light the fire"),
+            do=_("Light the fire, in one or two small spots. Starter fluid only before the flame, never after."),
+            done=_("Lit"),
         ),
         "heat_parts_in": StepWords(
             name=_("deflector, pan, grates in"),
