@@ -19,8 +19,8 @@ from scheduler.planning.views import PieceView
 from scheduler.state.standing import effective
 
 MOST_BY_DAY = 10
-"""A cook that burns through no night carries so many cautions at most, the gravest of those still to come: house rule.
-More of them would not be read."""
+"""In a cook that burns through no night minor cautions ride only as far as these leave room beside the graver ones that
+have come and are still to come: house rule, more of them would not be read."""
 
 FIRST = frozenset({"co", "fluid"})
 """Carbon monoxide and starter fluid: where the message goes out that they belong to, nothing else takes their place."""
@@ -71,7 +71,8 @@ class _Queue:
 
     def has_room(self, name: str) -> bool:
         """Return whether a caution may ride without taking the place of a graver one in a cook by day."""
-        return self._overnight or len(self._shown) + self._graver_ahead(name) < MOST_BY_DAY
+        minor = any(one.minor for one in self.steps.cautions if one.id == name)
+        return not minor or self._overnight or len(self._shown) + self._graver_ahead(name) < MOST_BY_DAY
 
     @property
     def _shown(self) -> list[str]:
@@ -96,7 +97,7 @@ class _Queue:
                 said = {step_of(key) for key in fact.body.prompts}
                 names = {*fact.body.cautions, *(c.id for c in self.steps.cautions if said & {*c.spoken_by})}
             elif isinstance(fact.body, Troubled) and not fact.body.over:
-                names = {c.id for c in self.steps.cautions if fact.body.problem in c.spoken_by}
+                names = {c.id for c in self.steps.cautions if f"problem:{fact.body.problem}" in c.spoken_by}
             else:
                 continue
             told |= dict.fromkeys(names, fact.recorded_at)
@@ -129,7 +130,7 @@ class _Queue:
 
     def _passed_by(self, step: Step) -> bool:
         """Return whether a step that nobody was told of would have been asked by now: something after it is asked."""
-        if "early" in step.only or "early_start" in step.only:
+        if step.anchor.kind == "outcome" or "early" in step.only or "early_start" in step.only:
             return False
         place = self.steps.order(step.id)
         if all(prompt.order <= place for prompt in self.prompts):
@@ -162,5 +163,6 @@ class _Queue:
         """Return whether a step is still to be asked in this cook, as far as the plan knows."""
         uncertain = step.anchor.kind in {"outcome", "merged"} or "early" in step.only or "early_start" in step.only
         return not uncertain and any(
-            left_out(step, view.state, view.cut) is None and not view.state.did(step.id) for view in self._seen_for(step)
+            left_out(step, view.state, view.cut) is None and not view.state.did(step.id)
+            for view in self._seen_for(step)
         )

@@ -14,7 +14,7 @@ from scheduler.planning.nights import is_quiet, quiet_end, quiet_start, watches
 from scheduler.planning.prompts import Prompt, step_of
 from scheduler.state import CookState
 
-STARVES = frozenset({"vents_early", "pit_hot", "flare_up", "grease_fire"})
+STARVES = frozenset({"vents_early", "problem:pit_hot", "problem:flare_up", "problem:grease_fire"})
 """Steps done and problems after which the vents are nearly shut: the fire waits for air."""
 
 OPENINGS = frozenset(
@@ -84,8 +84,8 @@ class _Told:
             case Withdrawn() if body.prompt not in self._seen:
                 self._came_up(step_of(body.prompt), at)
             case Troubled() if not body.over:
-                self._add(body.problem, at)
-                self._starved = self._starved or body.problem in STARVES
+                self._add(f"problem:{body.problem}", at)
+                self._starved = self._starved or f"problem:{body.problem}" in STARVES
             case Planned():
                 self._add("planning", at)
             case CareTold():
@@ -100,7 +100,7 @@ class _Told:
         if key in self._seen:
             return
         self._seen.add(key)
-        piece, step = key.split("/")[0], step_of(key)
+        piece, step = key.split("/", maxsplit=1)[0], step_of(key)
         if step == "meat_on" and self._on - {piece}:
             self._add("another_on", at)
         self._came_up(step, at)

@@ -199,10 +199,12 @@ class Caution(_Data):
     source: str
     status: Literal["read", "from memory", "common practice"]
     """Whether the source was read, remembered, or there is none."""
+    minor: bool = False
+    """Gives way where there would be too many, as long as graver ones are still to come."""
     returns: tuple[str, ...] = ()
-    """What brings it back once it was told: a step that comes up, a problem, or one of `HAPPENINGS`."""
+    """What brings it back once it was told: a step that comes up, "problem:" and its id, or one of `HAPPENINGS`."""
     spoken_by: tuple[str, ...] = ()
-    """Steps and problems whose own words say it already."""
+    """Steps, and "problem:" with its id, whose own words say it already."""
     ends: tuple[str, ...] = ()
     """Steps after which it is pointless."""
     unless_told_no: Literal["public", "at_risk", "allergies"] | None = None
@@ -267,7 +269,7 @@ def _named_by(anchor: Anchor) -> set[str]:
 
 def _happens(catalogue: Catalogue) -> None:
     """Raise `CatalogueError` when a caution names what never happens: no step, no problem, no happening."""
-    known = {step.id for step in catalogue.steps.steps} | {one.id for one in catalogue.remedies.problems}
+    known = {step.id for step in catalogue.steps.steps} | {f"problem:{one.id}" for one in catalogue.remedies.problems}
     for caution in catalogue.steps.cautions:
         unknown = ({*caution.returns} - known - {*HAPPENINGS}) | ({*caution.spoken_by} - known)
         if unknown:

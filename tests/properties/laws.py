@@ -122,13 +122,17 @@ def done_stays_done_unless_it_is_taken_back(played: Play) -> None:
 
 
 def nothing_is_asked_twice_at_once_or_out_of_place(played: Play) -> None:
-    """One message at most for each ring, no prompt twice at one instant, no caution twice in a cook; nothing of the
-    cooking after the pull, nothing of the fire once the meat is on, nothing of the past in a cook from the middle.
+    """One message at most for each ring, no prompt twice at one instant, one caution at most in a message and none twice
+    in a cook but those whose condition returns; nothing of the cooking after the pull, nothing of the fire once the
+    meat is on, nothing of the past in a cook from the middle.
     """
     asked_at = [(key, fact.recorded_at) for fact in played.log for key in _asked((fact,))]
     assert len(set(asked_at)) == len(asked_at)
-    cautions = [caution for fact in played.log if isinstance(fact.body, Asked) for caution in fact.body.cautions]
-    assert len(set(cautions)) == len(cautions)
+    told = [fact.body.cautions for fact in played.log if isinstance(fact.body, Asked)]
+    assert all(len(cautions) <= 1 for cautions in told)
+    cautions = [caution for cautions in told for caution in cautions]
+    once = {caution.id for caution in CATALOGUE.steps.cautions if not caution.returns}
+    assert [caution for caution in once if cautions.count(caution) > 1] == []
     for moment in played.moments:
         assert sum(isinstance(fact.body, Asked) for fact in moment.facts) <= (1 if moment.rung else 0)
         for key in _asked(moment.facts):

@@ -97,27 +97,6 @@ def test_a_question_that_only_waits_for_its_answer_starts_and_joins_nothing() ->
     assert _trip(_prompt("a", 100), silent, minutes=100) == ("a",)
 
 
-# --- cautions ----------------------------------------------------------------------
-
-
-def test_one_caution_rides_along_and_safety_goes_first() -> None:
-    """Of several cautions a message carries one, of a safety step if there is one."""
-    plain = _prompt("a", 100, cautions=("hot",))
-    safe = _prompt("b", 100, order=1, cautions=("co",), safety=True, unanswered=Unanswered(then="open"))
-    trip = gather((plain, safe), STATE, at(100)).trip
-    assert trip is not None
-    assert trip.cautions == ("co",)
-
-
-def test_a_caution_is_told_once_per_cook() -> None:
-    """What was told once is not told again; the next one waiting takes its place."""
-    log = cooking()
-    log.tell(Asked(prompts=("p1/x/1",), cautions=("co",)), 90, by=None)
-    trip = gather((_prompt("a", 100, cautions=("co", "hot")),), log.state, at(100)).trip
-    assert trip is not None
-    assert trip.cautions == ("hot",)
-
-
 # --- late ----------------------------------------------------------------------
 
 

@@ -22,11 +22,13 @@ def test_nothing_due_writes_nothing() -> None:
 
 
 def test_a_trip_is_written_as_asked_with_its_caution() -> None:
-    """What goes out is in the log: the prompts in order, how often, and the caution that rode along."""
+    """What goes out is in the log: the prompts in order, how often, and the caution that rode along: first the gravest
+    of those that nobody was told, as the fire was lit unasked.
+    """
     log = cooking()
     changes = log.ring(60)
     assert [fact.body for fact in changes.facts] == [
-        Asked(prompts=("p1/raw_cleanup/1",), revision=1, cautions=("raw",)),
+        Asked(prompts=("p1/raw_cleanup/1",), revision=1, cautions=("co",)),
     ]  # fmt: skip
     assert changes.facts[0].by is None
     again = log.ring(90)
