@@ -122,7 +122,7 @@ def done_stays_done_unless_it_is_taken_back(played: Play) -> None:
 
 
 def nothing_is_asked_twice_at_once_or_out_of_place(played: Play) -> None:
-    """One message at most for each ring, no prompt twice at one instant, one caution at most in a message and none twice
+    """One message at most for each ring, no prompt twice at one instant, one caution at most in a message, none twice
     in a cook but those whose condition returns; nothing of the cooking after the pull, nothing of the fire once the
     meat is on, nothing of the past in a cook from the middle.
     """
