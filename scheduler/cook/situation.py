@@ -173,7 +173,8 @@ class Situation:
 
         What was looked at already and is less than a stop waits for the next message.
         """
-        ahead = [at for view in self.views for at in looks(view.state, view.cut) if at > view.state.as_of]
+        cuts = self.catalogue.cuts
+        ahead = [at for view in self.views for at in looks(view.state, view.cut, cuts) if at > view.state.as_of]
         stops = [(view.state, one) for view in self.views for one in self.stops_of(view.piece, view.state.as_of)]
         told = [again_at(state, one) if tellings(state, one) else state.as_of for state, one in stops]
         return min((at for at in (*ahead, *told) if at is not None), default=None)

@@ -1,4 +1,4 @@
-"""What a rule looks at: one piece, what is known of it, and an instant. A value."""
+"""What a rule looks at: one piece, what is known of it, and an instant. A value; it judges nothing."""
 
 from __future__ import annotations
 
@@ -6,8 +6,18 @@ import dataclasses
 import datetime as dt
 
 from scheduler.cuts import Cut, Cuts
-from scheduler.safety.limits import Limit
-from scheduler.state import CookState
+from scheduler.facts import Edition, SafeBy, Slot
+from scheduler.safety.limits import HOT_AIR, HOT_HOLD, HOT_HOLD_ROAST, OUT, OUT_HOT, Limit
+from scheduler.state import CookState, ReadingAt
+
+OPENING = dt.timedelta(minutes=30)
+"""A reading this old at most tells how hot the food is as it comes out; common practice, no source."""
+
+SAME_LOOK = dt.timedelta(minutes=10)
+"""Readings this near to one another are spots of one look: the lowest counts."""
+
+THROWN = frozenset({("two_hour", "thrown"), ("leftover_expire", "binned")})
+"""Outcomes of steps by which a person records that the food was thrown away, as `Discarded` does."""
 
 
 @dataclasses.dataclass(frozen=True, kw_only=True)
@@ -19,10 +29,95 @@ class Case:
     cuts: Cuts
     now: dt.datetime
 
+    @property
+    def edition(self) -> Edition:
+        """Return whose figures count: as told, of each rule the stricter one when guests at risk eat."""
+        return Edition.STRICTER if self.state.care.at_risk else self.state.edition
+
     def limit_c(self, limit: Limit) -> float:
         """Return the temperature that counts for this cook [°C], rounded to 0.1 as published limits are compared."""
-        return limit.under(self.state.edition).c
+        return limit.under(self.edition).c
 
     def limit_span(self, limit: Limit) -> dt.timedelta:
         """Return the duration that counts for this cook."""
-        return dt.timedelta(minutes=limit.under(self.state.edition).value)
+        return dt.timedelta(minutes=limit.under(self.edition).value)
+
+    def under(self, reading: ReadingAt, limit_c: float) -> bool:
+        """Return whether the low edge of a reading, rounded to 0.1, is under a limit [°C]."""
+        return round(low_edge_c(reading), 1) < limit_c
+
+    @property
+    def floor_c(self) -> float:
+        """Return the floor of hot holding [°C].
+
+        The lower figure for roasts needs the Food Code, a roast that is safe by time at its temperature (3-401.11(B)),
+        and somebody's word that no guest is at risk.
+        """
+        roast = self.state.safe_by is SafeBy.EQUIVALENCE and not self.treated
+        if self.edition is Edition.FOOD_CODE and roast and self.state.care.at_risk is False:
+            return self.limit_c(HOT_HOLD_ROAST)
+        return self.limit_c(HOT_HOLD)
+
+    @property
+    def treated(self) -> bool:
+        """Return whether bacteria may be inside the piece: as told, or because its class is ground meat."""
+        return bool(self.state.treated) or self.cut.safety_class == "ground"
+
+    @property
+    def hot_air(self) -> bool:
+        """Return whether the air was told to be above 32.2 C (90 F), by number or as hot; unknown air is not."""
+        air = self.state.air
+        if air.temp_c is not None:
+            return round(air.temp_c, 1) > self.limit_c(HOT_AIR)
+        return air.word == "hot"
+
+    @property
+    def out_for(self) -> dt.timedelta:
+        """Return how long food may be without temperature control: two hours, one in hot air.
+
+        The four hours of the Food Code count only for food that was read hot enough as it came out
+        (`scheduler.safety.off`).
+        """
+        return self.limit_span(OUT_HOT) if self.hot_air else dt.timedelta(minutes=OUT.under(Edition.CONSUMER).value)
+
+    def cores(self, since: dt.datetime | None, until: dt.datetime | None = None) -> tuple[ReadingAt, ...]:
+        """Return the core readings from an instant on (None: none at all), in order of time, up to `now`."""
+        end = self.now if until is None else min(until, self.now)
+        return () if since is None else tuple(r for r in self.state.read(Slot.CORE) if since <= r.at <= end)
+
+    def lowest(self, readings: tuple[ReadingAt, ...]) -> ReadingAt | None:
+        """Return the lowest reading, by its low edge, of the newest look; None of no readings."""
+        newest = [r for r in readings if readings[-1].at - r.at <= SAME_LOOK]
+        return min(newest, key=low_edge_c, default=None)
+
+    @property
+    def oven_at(self) -> dt.datetime | None:
+        """Return since when the piece cooks on in an oven, away from the pit; None when it does not."""
+        return None if self.state.oven is None else self.state.oven[0]
+
+    @property
+    def discarded_at(self) -> dt.datetime | None:
+        """Return when the food was thrown away last, as a person recorded; None when nobody did."""
+        return discarded_at(self.state)
+
+
+def low_edge_c(reading: ReadingAt) -> float:
+    """Return the low edge of a reading [°C]: what counts against a limit that must be reached."""
+    return reading.value_c - reading.spread_c
+
+
+def same_spot(one: ReadingAt, other: ReadingAt) -> bool:
+    """Return whether two readings may be of one spot: a spot without a name may be any."""
+    return one.spot is None or other.spot is None or one.spot.casefold() == other.spot.casefold()
+
+
+def discarded_at(state: CookState) -> dt.datetime | None:
+    """Return when the piece, or what was left of it, was thrown away last; None when nobody said so."""
+    served = state.did("serve")
+    thrown = [
+        done.at
+        for step, outcome in THROWN
+        for done in state.done.get(step, ())
+        if done.outcome == outcome and served is not None and done.at >= served.at
+    ]
+    return max([*(one.at for one in state.discarded), *thrown], default=None)

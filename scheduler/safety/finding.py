@@ -45,5 +45,14 @@ class Finding:
     """Whose figure the limit is, where editions differ."""
 
 
+@dataclasses.dataclass(frozen=True, kw_only=True)
+class Look:
+    """An instant at which time alone brings a finding about: the finding as it will be known, and when."""
+
+    rule: str
+    since: dt.datetime
+    at: dt.datetime
+
+
 GRAVITY = (FindingLevel.STOP, FindingLevel.CAUTION, FindingLevel.NOTE)
 """Gravest first."""

@@ -11,7 +11,7 @@ from collections.abc import Callable
 from scheduler.cuts import Cut, Cuts
 from scheduler.safety import cooling, fire, gate, leftovers, off, raw, reheating
 from scheduler.safety.case import Case
-from scheduler.safety.finding import GRAVITY, Finding
+from scheduler.safety.finding import GRAVITY, Finding, FindingLevel
 from scheduler.state import CookState, Stage
 
 RULES: tuple[Callable[[Case], list[Finding]], ...] = (
@@ -27,14 +27,30 @@ RULES: tuple[Callable[[Case], list[Finding]], ...] = (
 
 
 def findings(state: CookState, cut: Cut, cuts: Cuts, now: dt.datetime) -> tuple[Finding, ...]:
-    """Return what is not safe at `now` (aware, UTC), gravest first."""
-    if state.stage is Stage.CLOSED:
-        return ()
-    case = Case(state=state, cut=cut, cuts=cuts, now=now)
+    """Return what is not safe at `now` (aware, UTC), gravest first; of a cook that is over, nothing."""
+    return () if state.stage is Stage.CLOSED else standing(Case(state=state, cut=cut, cuts=cuts, now=now))
+
+
+def standing(case: Case) -> tuple[Finding, ...]:
+    """Return what stands about a piece, over or not, gravest first.
+
+    This is the one place where discarding ends what began before it: nobody eats that food. What begins after it (a
+    piece thrown away and served all the same) is found like everything else.
+    """
     found = [finding for rule in RULES for finding in rule(case)]
+    gone_at = case.discarded_at
+    if gone_at is not None:
+        found = [f for f in found if f.since is not None and f.since > gone_at]
     return tuple(sorted(found, key=lambda finding: GRAVITY.index(finding.level)))
+
+
+def stops(state: CookState, cut: Cut, cuts: Cuts, now: dt.datetime) -> tuple[Finding, ...]:
+    """Return the stops that stand at `now`, also of a cook that is over: closing a cook makes no food safe."""
+    case = Case(state=state, cut=cut, cuts=cuts, now=now)
+    return tuple(f for f in standing(case) if f.level is FindingLevel.STOP)
 
 
 def pulled_too_cold(state: CookState, cut: Cut, cuts: Cuts) -> list[Finding]:
     """Return that meat was pulled, is not served, and its coldest spot was never read at the minimum."""
-    return off.pulled_under_minimum(Case(state=state, cut=cut, cuts=cuts, now=state.as_of))
+    case = Case(state=state, cut=cut, cuts=cuts, now=state.as_of)
+    return [f for f in standing(case) if f.rule == "pulled_under_minimum"]

@@ -1,20 +1,24 @@
-"""Rules of meat on the fire: a pit that is too cold, a core that comes up too slowly."""
+"""Rules of meat on the fire: a pit that is too cold, a core that comes up too slowly.
+
+What counts is what was read. A core that nobody has read since the meat went on counts as cold.
+"""
 
 from __future__ import annotations
 
+import dataclasses
 import datetime as dt
 
 from scheduler.facts import Slot
-from scheduler.safety.case import Case
-from scheduler.safety.finding import Finding, FindingLevel
-from scheduler.state import Stage
+from scheduler.safety.case import Case, low_edge_c
+from scheduler.safety.finding import Finding, FindingLevel, Look
+from scheduler.safety.limits import COME_UP_HIGH, COME_UP_TIME, DANGER_HIGH, PIT_COLD
+from scheduler.state import ReadingAt, Stage
 
-PIT_COLD_C = 107.0
-"""Pit air below this with a core below the danger edge is a caution [°C]: 225 F, lower edge of the smoking band in USDA
-FSIS advice (225 F edition from memory, 250 F edition read)."""
+PIT_COLD_C = PIT_COLD.figures[0].c
+"""Pit air below this with a core below the danger edge is a caution [°C]: 225 F."""
 
-DANGER_C = 60.0
-"""Upper edge of the danger zone [°C]: 140 F, USDA FSIS Smoking Meat and Poultry."""
+DANGER_C = DANGER_HIGH.figures[0].c
+"""Upper edge of the danger zone [°C]: 140 F."""
 
 COME_UP = dt.timedelta(minutes=210)
 """From this long on the fire a big cut is judged by its come-up: the four-hour check, half an hour early at most."""
@@ -24,30 +28,204 @@ COME_UP_C = 50.0
 Appendix A (2021) gives for intact cuts."""
 
 
+# --- a cold pit -------------------------------------------------------------------------------------------------------
+
+
 def cold_pit(case: Case) -> list[Finding]:
     """The pit is cold while the core is still in the danger zone (unknown core counts as cold)."""
-    state = case.state
-    pit, core = state.last(Slot.PIT), state.last(Slot.CORE)
-    on_at = state.at("meat_on")
-    if state.stage is not Stage.COOKING or pit is None or on_at is None or pit.at < on_at:
+    pits = _pits(case)
+    if case.state.stage is not Stage.COOKING or not pits or pits[-1].at < (case.oven_at or pits[-1].at):
         return []
-    if pit.value_c >= PIT_COLD_C or (core is not None and core.value_c >= DANGER_C):
-        return []
-    return [Finding(rule="pit_cold", level=FindingLevel.CAUTION, found_c=pit.value_c, limit_c=PIT_COLD_C, since=pit.at)]
-
-
-def slow_come_up(case: Case) -> list[Finding]:
-    """A big cut is still cold after four hours on the fire."""
-    state = case.state
-    core, on_at = state.last(Slot.CORE), state.at("meat_on")
-    if state.stage is not Stage.COOKING or not case.cut.come_up_check or core is None or on_at is None:
-        return []
-    if core.at - on_at < COME_UP or core.value_c >= COME_UP_C:
+    pit, core = pits[-1], case.lowest(_cores(case))
+    warm = core is not None and not case.under(core, case.limit_c(DANGER_HIGH))
+    if warm or not case.under(pit, case.limit_c(PIT_COLD)):
         return []
     return [
-        Finding(rule="come_up_slow", level=FindingLevel.CAUTION, found_c=core.value_c, limit_c=COME_UP_C, since=core.at)
+        Finding(
+            rule="pit_cold", level=FindingLevel.CAUTION, found_c=low_edge_c(pit), limit_c=case.limit_c(PIT_COLD),
+            since=pit.at,
+        )
+    ]  # fmt: skip
+
+
+def _pits(case: Case) -> list[ReadingAt]:
+    """Return the pit readings while the meat was on, in order of time."""
+    on_at, pulled_at = case.state.at("meat_on"), case.state.at("pull")
+    end = case.now if pulled_at is None else min(case.now, pulled_at)
+    return [] if on_at is None else [r for r in case.state.read(Slot.PIT) if on_at <= r.at <= end]
+
+
+def _cores(case: Case) -> tuple[ReadingAt, ...]:
+    """Return the core readings while the meat was on, in order of time."""
+    return case.cores(case.state.at("meat_on"), case.state.at("pull"))
+
+
+# --- a dead pit -------------------------------------------------------------------------------------------------------
+
+
+@dataclasses.dataclass(frozen=True, kw_only=True)
+class _Dead:
+    """A time without heat: from a pit read under 60 C with a cold core, to what ended it (None: it goes on)."""
+
+    found_c: float
+    since: dt.datetime
+    end: dt.datetime | None
+
+
+def _dead_times(case: Case) -> list[_Dead]:
+    """Return the times in which the pit was read under 60 C with no hotter reading since, and the core was cold.
+
+    The core is cold as long as nobody has read it at 60 C since the meat went on, and again once it was read under it.
+    A hot oven ends such a time as a hotter pit does; so does the pull, from where other rules go on.
+    """
+    found: list[_Dead] = []
+    dead_c: float | None = None
+    going: _Dead | None = None
+    warm = False
+    for at, pit_c, core_warm in _heats(case):
+        warm = warm if core_warm is None else core_warm
+        if pit_c is not None:
+            dead_c = None if pit_c >= case.limit_c(DANGER_HIGH) else pit_c if dead_c is None else min(pit_c, dead_c)
+        if dead_c is not None and not warm:
+            going = _Dead(found_c=dead_c, since=at if going is None else going.since, end=None)
+        elif going is not None:
+            found.append(dataclasses.replace(going, end=at))
+            going = None
+    if going is not None:
+        found.append(dataclasses.replace(going, end=case.state.at("pull")))
+    return found
+
+
+def _heats(case: Case) -> list[tuple[dt.datetime, float | None, bool | None]]:
+    """Return what was told of heat, in order of time: (instant, low edge of the pit or oven [°C], core is warm)."""
+    danger_c, cores = case.limit_c(DANGER_HIGH), _cores(case)
+    told: list[tuple[dt.datetime, float | None, bool | None]] = [
+        (r.at, round(low_edge_c(r), 1), None) for r in _pits(case)
+    ]
+    for core in cores:
+        lowest = case.lowest(tuple(r for r in cores if r.at <= core.at))
+        told.append((core.at, None, lowest is not None and not case.under(lowest, danger_c)))
+    if case.state.oven is not None:
+        told.append((case.state.oven[0], case.state.oven[1].oven_c, None))
+    return sorted(told, key=lambda one: one[0])
+
+
+def dead_pit(case: Case) -> list[Finding]:
+    """The meat lay without heat, in the danger zone, for longer than food may: no later reading makes it good."""
+    for dead in _dead_times(case):
+        lasted = (dead.end or case.now) - dead.since
+        if lasted < case.out_for:
+            continue
+        return [
+            Finding(
+                rule="pit_dead",
+                level=FindingLevel.STOP,
+                found_c=dead.found_c,
+                limit_c=case.limit_c(DANGER_HIGH),
+                found_min=lasted / dt.timedelta(minutes=1),
+                limit_min=case.out_for / dt.timedelta(minutes=1),
+                since=dead.since,
+            )
+        ]
+    return []
+
+
+def dead_looks(case: Case) -> list[Look]:
+    """Return when a pit that is dead now will have been so for too long."""
+    return [
+        Look(rule="pit_dead", since=dead.since, at=dead.since + case.out_for)
+        for dead in _dead_times(case)
+        if dead.end is None
     ]
 
 
-RULES = (cold_pit, slow_come_up)
+# --- a slow come-up ---------------------------------------------------------------------------------------------------
+
+
+def slow_come_up(case: Case) -> list[Finding]:
+    """A big cut, or any that may have bacteria inside, is still cold after four hours on the fire.
+
+    Meat that is not intact is judged by the published 54.4 C already then.
+    """
+    core, on_at = case.lowest(_cores(case)), case.state.at("meat_on")
+    judged = case.cut.come_up_check or case.treated
+    if case.state.stage is not Stage.COOKING or not judged or core is None or on_at is None:
+        return []
+    limit_c = case.limit_c(COME_UP_HIGH) if case.treated else COME_UP_C
+    if core.at - on_at < COME_UP or core.at - on_at >= case.limit_span(COME_UP_TIME) or not case.under(core, limit_c):
+        return []
+    return [
+        Finding(
+            rule="come_up_slow", level=FindingLevel.CAUTION, found_c=low_edge_c(core), limit_c=limit_c, since=core.at
+        )
+    ]
+
+
+def over_come_up(case: Case) -> list[Finding]:
+    """The core was read under 54.4 C six hours or more after the meat went on.
+
+    Of an intact cut the surface may stand for it, which a hot pit heats at once: a caution, gone with a hotter reading.
+    Meat with bacteria inside took too long, and no later reading makes it good. The six hours begin with meat on, the
+    earliest that 10 C can have been passed.
+    """
+    on_at, limit_c = case.state.at("meat_on"), case.limit_c(COME_UP_HIGH)
+    limit = case.limit_span(COME_UP_TIME)
+    cores = _cores(case)
+    late = [] if on_at is None else [r for r in cores if r.at - on_at >= limit and case.under(r, limit_c)]
+    if not late or on_at is None:
+        return []
+    core = late[0] if case.treated else case.lowest(cores)
+    if core is None or (not case.treated and (case.state.stage is not Stage.COOKING or core not in late)):
+        return []
+    return [
+        Finding(
+            rule="come_up_over",
+            level=FindingLevel.STOP if case.treated else FindingLevel.CAUTION,
+            found_c=low_edge_c(core),
+            limit_c=limit_c,
+            found_min=(core.at - on_at) / dt.timedelta(minutes=1),
+            limit_min=limit / dt.timedelta(minutes=1),
+            spot=core.spot,
+            since=core.at,
+        )
+    ]
+
+
+def _unknown_since(case: Case) -> dt.datetime | None:
+    """Return when six hours are over for meat that is not intact, None when a reading tells where it stood by then."""
+    on_at, limit_c = case.state.at("meat_on"), case.limit_c(COME_UP_HIGH)
+    if case.state.stage is not Stage.COOKING or not case.treated or on_at is None:
+        return None
+    over_at = on_at + case.limit_span(COME_UP_TIME)
+    told = any(r.at >= over_at or not case.under(r, limit_c) for r in _cores(case))
+    return None if told else over_at
+
+
+def come_up_unknown(case: Case) -> list[Finding]:
+    """Nobody has read whether meat that is not intact passed 54.4 C within six hours: unknown is not safe."""
+    over_at, cores = _unknown_since(case), _cores(case)
+    if over_at is None or case.now < over_at:
+        return []
+    return [
+        Finding(
+            rule="come_up_unknown",
+            level=FindingLevel.CAUTION,
+            found_c=low_edge_c(cores[-1]) if cores else None,
+            limit_c=case.limit_c(COME_UP_HIGH),
+            limit_min=case.limit_span(COME_UP_TIME) / dt.timedelta(minutes=1),
+            since=over_at,
+        )
+    ]
+
+
+def unknown_looks(case: Case) -> list[Look]:
+    """Return when six hours will be over for meat that is not intact and was not read warm."""
+    over_at = _unknown_since(case)
+    return [] if over_at is None else [Look(rule="come_up_unknown", since=over_at, at=over_at)]
+
+
+RULES = (dead_pit, over_come_up, cold_pit, slow_come_up, come_up_unknown)
 """Rules of meat on the fire, in the order in which they are told."""
+
+LOOKS = (dead_looks, unknown_looks)
+"""Those of them that time alone brings about."""

@@ -11,6 +11,7 @@ import math
 from scheduler.cuts import Cut
 from scheduler.facts import Slot, Wrap
 from scheduler.forecast.after import Held, Place, hold
+from scheduler.safety.case import SAME_LOOK
 from scheduler.safety.put_away import chilling_since
 from scheduler.state import CookState, ReadingAt
 
@@ -40,8 +41,16 @@ _READ_C, _APART_MIN = 1.0, 20.0
 """A hand reader is off by this at most [°C], and looks nearer to one another than this show no fall [min]; common
 practice, no source."""
 
-SAME_LOOK = dt.timedelta(minutes=10)
-"""Readings this near to one another are spots of one look: the lowest counts."""
+_LEAST_REST_MIN = 30.0
+"""Meat off the fire for no longer than this is at rest, not held, however short the rest of its cut is: house rule."""
+
+
+def rest_span(cut: Cut) -> dt.timedelta:
+    """Return how long a cut is off the fire when it only rests: vent, shortest rest and slicing; after that it is held.
+
+    Of no cut longer than the two hours that food may be out (a test compares).
+    """
+    return dt.timedelta(minutes=max(_LEAST_REST_MIN, cut.vent_min + cut.rest_min_min + cut.slice_min))
 
 
 def held_reading(state: CookState) -> ReadingAt | None:

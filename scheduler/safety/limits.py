@@ -20,11 +20,13 @@ class Figure:
     value: float
     unit: Literal["F", "min", "d"]
     source: str
+    whole: bool = False
+    """True for air in a cooker, whose dials show whole degrees: compared with the limit rounded to 1 C."""
 
     @property
     def c(self) -> float:
-        """Return a temperature converted and rounded to 0.1 [°C]."""
-        return round((self.value - 32.0) / 1.8, 1)
+        """Return a temperature converted and rounded to 0.1, or to a whole degree [°C]."""
+        return round((self.value - 32.0) / 1.8, 0 if self.whole else 1)
 
 
 @dataclasses.dataclass(frozen=True, kw_only=True)
@@ -62,6 +64,9 @@ HOT_HOLD = _limit(
     ),
     _code(135, "F", "FDA Food Code 3-501.16(A)(1)"),
 )
+HOT_HOLD_ROAST = _limit(
+    "hot_hold_roast", "higher", _code(130, "F", "FDA Food Code 3-501.16(A)(1): roasts cooked as 3-401.11(B) says")
+)
 OUT = _limit(
     "out",
     "lower",
@@ -77,6 +82,22 @@ DANGER_LOW = _limit(
     _consumer(40, "F", "USDA FSIS Smoking Meat and Poultry"),
     _code(41, "F", "FDA Food Code 3-501.16(A)(2)"),
 )
+PIT_COLD = Limit(
+    id="pit_cold",
+    stricter="higher",
+    figures=(
+        Figure(
+            edition=Edition.CONSUMER,
+            value=225,
+            unit="F",
+            whole=True,
+            source="USDA FSIS Smoking Meat and Poultry: 225 to 300 F (225 F edition from memory, 250 F edition read)",
+        ),
+    ),
+)
+COME_UP_LOW = _limit("come_up_low", "lower", _code(50, "F", "USDA FSIS Appendix A (2021) p. 24"))
+COME_UP_HIGH = _limit("come_up_high", "higher", _code(130, "F", "USDA FSIS Appendix A (2021) p. 24"))
+COME_UP_TIME = _limit("come_up_time", "lower", _code(360, "min", "USDA FSIS Appendix A (2021) p. 24"))
 REHEAT = _limit(
     "reheat",
     "higher",
@@ -180,11 +201,16 @@ MINIMUMS = (
 
 LIMITS = (
     HOT_HOLD,
+    HOT_HOLD_ROAST,
     OUT,
     OUT_HOT,
     HOT_AIR,
     DANGER_HIGH,
     DANGER_LOW,
+    PIT_COLD,
+    COME_UP_LOW,
+    COME_UP_HIGH,
+    COME_UP_TIME,
     REHEAT,
     REHEAT_TIME,
     COOL_FROM,

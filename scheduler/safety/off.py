@@ -1,54 +1,46 @@
-"""Rules of food that is off the fire, on the table or put away: measured, held, left out."""
+"""Rules of food that is off the fire, on the table or put away: measured, held, left out.
+
+A stop is cleared by what was measured or done in time, never by what was done too late.
+"""
 
 from __future__ import annotations
 
 import dataclasses
 import datetime as dt
 
-from scheduler.facts import Feel
-from scheduler.safety.case import Case
-from scheduler.safety.finding import Finding, FindingLevel
-from scheduler.safety.holding import ACT_C, FLOOR_C, held_reading
+from scheduler.facts import Edition, Feel, Slot
+from scheduler.safety.case import OPENING, Case, low_edge_c, same_spot
+from scheduler.safety.finding import Finding, FindingLevel, Look
+from scheduler.safety.holding import ACT_C, held_reading, rest_span
+from scheduler.safety.limits import OUT, REHEAT
 from scheduler.safety.minimum import safe_gate
 from scheduler.safety.put_away import chilling_since, out_since
-from scheduler.state import CookState, Stage
-
-TWO_HOURS = dt.timedelta(hours=2)
-"""Food out of temperature control: USDA FSIS basics for handling food safely (1 h above 32 C)."""
-
+from scheduler.state import ReadingAt, Stage
 
 _SETTLES = ("two_hour", "leftovers", "reheat_away", "leftover_expire")
 """Steps by which food that is out is cooled, kept hot, eaten or thrown away."""
 
-
-def next_look(state: CookState) -> dt.datetime | None:
-    """Return when time alone may make something unsafe: two hours after the food came out."""
-    out_at = out_since(state)
-    if out_at is None or _put_away(state, out_at):
-        return None
-    limit_at = out_at + TWO_HOURS
-    return None if ("two_hours_out", out_at) in state.warned else limit_at
+_FELT_RECENTLY = dt.timedelta(minutes=30)
+"""A number read so long before the last feel belongs to that feel; an older one says nothing of the meat as it was
+pulled: house rule."""
 
 
-def _put_away(state: CookState, served_at: dt.datetime) -> bool:
-    """Return whether the food was put away since it came out: what was put away before was an earlier wave."""
-    times = [done.at for step in _SETTLES for done in state.done.get(step, ())]
-    return any(at >= served_at for at in times)
+# --- measured ---------------------------------------------------------------------------------------------------------
 
 
 def unmeasured(case: Case) -> list[Finding]:
-    """The minimum has not been measured although the meat is being served."""
-    state, cut, cuts, now = case.state, case.cut, case.cuts, case.now
-    served = state.did("serve")
-    gate = safe_gate(state, cut, cuts)
-    if served is None or gate.is_open(now) or _put_away(state, served.at):
+    """The minimum has not been measured although the meat was served: it stands until it is measured."""
+    served = case.state.did("serve")
+    gate = safe_gate(case.state, case.cut, case.cuts)
+    if served is None or gate.is_open(case.now):
         return []
     return [
         Finding(
             rule="minimum_not_measured",
             level=FindingLevel.STOP,
-            found_c=None if gate.lowest is None else gate.lowest.value_c - gate.lowest.spread_c,
+            found_c=None if gate.lowest is None else low_edge_c(gate.lowest),
             limit_c=gate.minimum_c,
+            spot=None if gate.lowest is None else gate.lowest.spot,
             since=served.at,
         )
     ]
@@ -57,7 +49,8 @@ def unmeasured(case: Case) -> list[Finding]:
 def pulled_under_minimum(case: Case) -> list[Finding]:
     """Return that meat was pulled, is not served, and its coldest spot was never read at the minimum.
 
-    A cut that goes by the hand says so only with a number below it: nobody reads what falls apart.
+    A cut that goes by the hand says so only with a number below it that was read near its last feel: nobody reads what
+    falls apart, and a number from hours before says nothing of it. Its gate stays shut all the same.
     """
     state, cut, cuts = case.state, case.cut, case.cuts
     pulled_at = state.at("pull")
@@ -66,73 +59,189 @@ def pulled_under_minimum(case: Case) -> list[Finding]:
     gate = safe_gate(state, cut, cuts)
     until = dataclasses.replace(state, readings=tuple(r for r in state.readings if r.at <= pulled_at))
     then = safe_gate(until, cut, cuts)
-    by_hand = cut.doneness == "feel" and (then.lowest is None or _felt_tender(state))
-    if gate.open_at is not None or then.open_at is not None or by_hand:
+    if gate.open_at is not None or then.open_at is not None or _by_hand(case, pulled_at):
         return []
-    found_c = None if gate.lowest is None else gate.lowest.value_c - gate.lowest.spread_c
     return [
         Finding(
             rule="pulled_under_minimum",
             level=FindingLevel.STOP,
-            found_c=found_c,
+            found_c=None if gate.lowest is None else low_edge_c(gate.lowest),
             limit_c=gate.minimum_c,
+            spot=None if gate.lowest is None else gate.lowest.spot,
             since=pulled_at,
         )
     ]
 
 
-def _felt_tender(state: CookState) -> bool:
-    return bool(state.feels) and state.feels[-1][1].feel is Feel.TENDER
+def _by_hand(case: Case, pulled_at: dt.datetime) -> bool:
+    """Return whether a cut was pulled by the hand alone: never read, or felt tender with no number near that feel."""
+    if case.cut.doneness != "feel":
+        return False
+    reads = [r for r in case.cores(case.state.at("meat_on")) if r.at <= pulled_at]
+    feels = [(at, felt.feel) for at, felt in case.state.feels if at <= pulled_at]
+    if not feels or feels[-1][1] is not Feel.TENDER:
+        return not reads
+    return not [r for r in reads if r.at >= feels[-1][0] - _FELT_RECENTLY]
+
+
+# --- held -------------------------------------------------------------------------------------------------------------
+
+
+def low_held(case: Case) -> tuple[ReadingAt, ...]:
+    """Return the readings of held meat under the floor that stand: no reading of that spot at 74 C (165 F) or hotter
+    followed within the time that food may be out.
+    """
+    state = case.state
+    pulled_at = state.at("pull")
+    if pulled_at is None:
+        return ()
+    ends = [at for at in (state.at("serve"), chilling_since(state)) if at is not None]
+    reads = [r for r in case.cores(pulled_at) if r.at > pulled_at]
+    held_reads = [r for r in reads if all(r.at <= end for end in ends)]
+    reads += [r for r in state.read(Slot.LEFTOVERS) if r.at <= case.now]
+    return tuple(r for r in held_reads if case.under(r, case.floor_c) and not _reheated(r, reads, case))
+
+
+def _reheated(low: ReadingAt, reads: list[ReadingAt], case: Case) -> bool:
+    limit_c = case.limit_c(REHEAT)
+    return any(
+        low.at < r.at <= low.at + case.out_for and same_spot(r, low) and not case.under(r, limit_c) for r in reads
+    )
 
 
 def held(case: Case) -> list[Finding]:
-    """The held core is at or below the acting temperature, or under the floor."""
+    """The held core is at or below the acting temperature, or was read under the floor and not reheated in time."""
     state = case.state
-    pulled_at = state.at("pull")
     last = held_reading(state)
-    if state.stage is not Stage.RESTING or pulled_at is None or last is None:
+    if state.stage is not Stage.RESTING or last is None:
         return []
-    low_c = last.value_c - last.spread_c
-    if low_c < FLOOR_C:
+    low = low_held(case)
+    if low:
+        first, lowest = low[0], min(low, key=low_edge_c)
         return [
-            Finding(rule="held_under_floor", level=FindingLevel.STOP, found_c=low_c, limit_c=FLOOR_C, since=last.at)
+            Finding(
+                rule="held_under_floor",
+                level=FindingLevel.STOP,
+                found_c=low_edge_c(lowest),
+                limit_c=case.floor_c,
+                limit_min=case.out_for / dt.timedelta(minutes=1),
+                spot=lowest.spot,
+                since=first.at,
+                until=first.at + case.out_for,
+                edition=case.edition,
+            )
         ]
-    if low_c <= ACT_C and chilling_since(state) is None:
-        return [Finding(rule="held_act_now", level=FindingLevel.CAUTION, found_c=low_c, limit_c=ACT_C, since=last.at)]
-    return []
+    if case.under(last, case.floor_c) or low_edge_c(last) > ACT_C or chilling_since(state) is not None:
+        return []
+    return [
+        Finding(
+            rule="held_act_now", level=FindingLevel.CAUTION, found_c=low_edge_c(last), limit_c=ACT_C, spot=last.spot,
+            since=last.at,
+        )
+    ]  # fmt: skip
 
 
 def served_under_floor(case: Case) -> list[Finding]:
-    """Held meat was read under the floor, and served without a hotter reading since."""
-    state = case.state
-    served, last = state.did("serve"), held_reading(state)
-    if served is None or last is None or state.did("two_hour"):
+    """Held meat was read under the floor and served without having been reheated in time."""
+    served, low = case.state.did("serve"), low_held(case)
+    if served is None or not low:
         return []
-    low_c = last.value_c - last.spread_c
-    if low_c >= FLOOR_C or last.at > served.at:
-        return []
+    lowest = min(low, key=low_edge_c)
     return [
-        Finding(rule="served_under_floor", level=FindingLevel.STOP, found_c=low_c, limit_c=FLOOR_C, since=served.at)
+        Finding(
+            rule="served_under_floor",
+            level=FindingLevel.STOP,
+            found_c=low_edge_c(lowest),
+            limit_c=case.floor_c,
+            limit_min=case.out_for / dt.timedelta(minutes=1),
+            spot=lowest.spot,
+            since=served.at,
+            until=low[0].at + case.out_for,
+            edition=case.edition,
+        )
     ]
-
-
-def food_out(case: Case) -> list[Finding]:
-    """Food has been out for two hours and nobody has said that it was put away."""
-    state, now = case.state, case.now
-    out_at = out_since(state)
-    if out_at is None or now < out_at + TWO_HOURS or _put_away(state, out_at):
-        return []
-    return [Finding(rule="two_hours_out", level=FindingLevel.STOP, since=out_at)]
 
 
 def not_read_since_pull(case: Case) -> list[Finding]:
     """The food came out and nobody has read it since it left the fire: unknown is not hot."""
-    state = case.state
-    served = state.did("serve")
-    if served is None or state.did("two_hour") or held_reading(state) is not None:
+    served = case.state.did("serve")
+    if served is None or not held_long(case, served.at) or held_reading(case.state) is not None:
         return []
-    return [Finding(rule="held_not_read", level=FindingLevel.CAUTION, limit_c=FLOOR_C, since=served.at)]
+    kept_at = kept(case, served.at)
+    if kept_at is not None and kept_at <= served.at + out_limit(case, served.at):
+        return []
+    return [Finding(rule="held_not_read", level=FindingLevel.CAUTION, limit_c=case.floor_c, since=served.at)]
+
+
+def held_long(case: Case, until: dt.datetime) -> bool:
+    """Return whether meat was off the fire for longer than it rests anyway, so that it was held."""
+    pulled_at = case.state.at("pull")
+    return pulled_at is not None and until - pulled_at > rest_span(case.cut)
+
+
+# --- left out ---------------------------------------------------------------------------------------------------------
+
+
+def kept(case: Case, since: dt.datetime) -> dt.datetime | None:
+    """Return when the food was put away or kept hot after an instant, None when nobody said so.
+
+    What was put away before was an earlier wave; when it was done counts, not when it was told.
+    """
+    times = [done.at for step in _SETTLES for done in case.state.done.get(step, ()) if since <= done.at <= case.now]
+    return min(times, default=None)
+
+
+def out_limit(case: Case, served_at: dt.datetime) -> dt.timedelta:
+    """Return how long food that came out then may stay out: two hours, one in hot air; the four hours of the Food Code
+    only where that was chosen and a reading as it came out was hot enough.
+    """
+    if case.edition is not Edition.FOOD_CODE or case.hot_air:
+        return case.out_for
+    reads = case.cores(served_at - OPENING, served_at)
+    hot = bool(reads) and not any(case.under(r, case.floor_c) for r in reads)
+    return case.limit_span(OUT) if hot else case.out_for
+
+
+def _out(case: Case) -> tuple[dt.datetime, dt.timedelta] | None:
+    """Return since when food is without temperature control and how long it may be, None when it is not."""
+    out_at, low = out_since(case.state), low_held(case)
+    if low:
+        return low[0].at, case.out_for
+    return None if out_at is None else (out_at, out_limit(case, out_at))
+
+
+def food_out(case: Case) -> list[Finding]:
+    """Food has been out for too long: nobody said that it was put away, or it was put away too late."""
+    out = _out(case)
+    if out is None:
+        return []
+    since, limit = out
+    kept_at = kept(case, since)
+    end = case.now if kept_at is None else kept_at
+    if end < since + limit or kept_at == since + limit:
+        return []
+    return [
+        Finding(
+            rule="two_hours_out",
+            level=FindingLevel.STOP,
+            found_min=(end - since) / dt.timedelta(minutes=1),
+            limit_min=limit / dt.timedelta(minutes=1),
+            since=since,
+            edition=case.edition,
+        )
+    ]
+
+
+def out_looks(case: Case) -> list[Look]:
+    """Return when food will have been out for too long, if nothing is told before."""
+    out = _out(case)
+    if out is None or kept(case, out[0]) is not None:
+        return []
+    return [Look(rule="two_hours_out", since=out[0], at=out[0] + out[1])]
 
 
 RULES = (unmeasured, pulled_under_minimum, held, served_under_floor, food_out, not_read_since_pull)
 """Rules of food off the fire, in the order in which they are told."""
+
+LOOKS = (out_looks,)
+"""Those of them that time alone brings about."""

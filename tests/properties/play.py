@@ -36,7 +36,6 @@ from scheduler.planning.catalogue import read_catalogue
 from scheduler.planning.prompts import Prompt
 from scheduler.planning.replanning import look_again_at
 from scheduler.planning.trips import wakes
-from scheduler.safety import next_look
 from scheduler.state import last_by
 from tests.catalogue import TEXTS
 from tests.properties.actions import (
@@ -145,7 +144,7 @@ class Play:
         if self.situation.state.over:
             return None
         situation = self.situation
-        looks = (next_look(situation.state), look_again_at(situation.state, situation.outlook))
+        looks = (situation.next_look_at(), look_again_at(situation.state, situation.outlook))
         moments = [at for _, at in wakes(situation.prompts)] + [at for at in looks if at is not None]
         return min(moments, default=None)
 

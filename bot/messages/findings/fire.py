@@ -25,8 +25,8 @@ def _pit_dead(told: Told) -> Words:
         found=_("pit {found}, under {limit} for {lasted}, the meat not read above it").format(
             found=told.found, limit=told.limit, lasted=lasted
         ),
-        do=_("Read the meat now; under that, throw it away"),
-        ends=_("Meat read above it ends this, or throwing it away"),
+        do=_("Do not serve it: meat that long without heat is thrown away"),
+        ends=_("Throwing it away ends this, or a hotter pit reading of that time, or correcting a wrong number"),
     )
 
 

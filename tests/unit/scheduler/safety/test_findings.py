@@ -2,16 +2,23 @@
 
 from __future__ import annotations
 
+import datetime as dt
+
 import pytest
 
 from scheduler.cook import Found, NotSkipped
 from scheduler.facts import Closed, Reading, Slot, StepDone, StepSkipped, Undone, Warned
-from scheduler.safety import Finding, FindingLevel, findings, next_look
+from scheduler.safety import Finding, FindingLevel, findings
+from scheduler.safety import next_look
 from tests.unit.scheduler.logbook import CATALOGUE, Logbook, at, cooking, cut, minutes_of, planned, resting
 
 
 def _found(log: Logbook, minutes: float) -> dict[str, Finding]:
     return {f.rule: f for f in findings(log.state, cut(), CATALOGUE.cuts, at(minutes))}
+
+
+def _next_look(log: Logbook) -> dt.datetime | None:
+    return next_look(log.state, cut(), CATALOGUE.cuts)
 
 
 def _served(log: Logbook | None = None, minutes: float = 780) -> Logbook:
@@ -72,15 +79,15 @@ def test_food_is_stopped_after_two_hours() -> None:
 def test_time_alone_brings_it_about() -> None:
     """A row makes the bell ring at two hours, once; not when the food was put away."""
     log = _served()
-    assert minutes_of(next_look(log.state)) == 900
+    assert minutes_of(_next_look(log)) == 900
     log.ring(900)
     assert Warned(rule="two_hours_out", since=at(780), stop=True) in [fact.body for fact in log.facts]
-    assert next_look(log.state) is None
+    assert _next_look(log) is None
     other = _served()
     other.done("two_hour", 860, "away")
-    assert minutes_of(next_look(other.state)) == 860 + 4 * 1440  # the fourth day of what is in the fridge now
+    assert minutes_of(_next_look(other)) == 860 + 4 * 1440  # the fourth day of what is in the fridge now
     other.done("leftover_expire", 900, "eaten")
-    assert next_look(other.state) is None
+    assert _next_look(other) is None
 
 
 def test_serving_taken_back_and_told_anew_starts_the_clock_anew() -> None:
@@ -89,9 +96,9 @@ def test_serving_taken_back_and_told_anew_starts_the_clock_anew() -> None:
     served = log.done("serve", 700)
     log.ring(820)
     log.tell(Undone(of=served), 825)
-    assert next_look(log.state) is None
+    assert _next_look(log) is None
     log.done("serve", 790, recorded=826)
-    assert minutes_of(next_look(log.state)) == 910
+    assert minutes_of(_next_look(log)) == 910
     assert [event for event in log.ring(910).events if isinstance(event, Found)]
 
 
