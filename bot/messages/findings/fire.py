@@ -25,8 +25,8 @@ def _pit_dead(told: Told) -> Words:
         found=_("pit {found}, under {limit} for {lasted}, the meat not read above it").format(
             found=told.found, limit=told.limit, lasted=lasted
         ),
-        do=_("Do not serve it: meat that long without heat is thrown away"),
-        ends=_("Throwing it away ends this, or a hotter pit reading of that time, or correcting a wrong number"),
+        do=_("Throw it away: so long without heat is not safe"),
+        ends=_("Throwing it away ends this, or a corrected pit"),
     )
 
 

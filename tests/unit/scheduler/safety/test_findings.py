@@ -8,8 +8,7 @@ import pytest
 
 from scheduler.cook import Found, NotSkipped
 from scheduler.facts import Closed, Reading, Slot, StepDone, StepSkipped, Undone, Warned
-from scheduler.safety import Finding, FindingLevel, findings
-from scheduler.safety import next_look
+from scheduler.safety import Finding, FindingLevel, findings, next_look
 from tests.unit.scheduler.logbook import CATALOGUE, Logbook, at, cooking, cut, minutes_of, planned, resting
 
 
