@@ -4,7 +4,7 @@ plan.
 
 from scheduler.safety.contested import standing_readings
 from scheduler.safety.finding import Finding, FindingLevel
-from scheduler.safety.findings import findings, pulled_too_cold, stops
+from scheduler.safety.findings import findings, pulled_too_cold, standing_stops
 from scheduler.safety.holding import ACT_C, FLOOR_C, act_by
 from scheduler.safety.least import Minimum, NotByTime, least_of, under_least
 from scheduler.safety.looks import next_look
@@ -30,7 +30,7 @@ __all__ = [
     "pulled_too_cold",
     "safe_gate",
     "standing_readings",
-    "stops",
+    "standing_stops",
     "under_least",
     "undercooked",
 ]

@@ -44,7 +44,7 @@ def standing(case: Case) -> tuple[Finding, ...]:
     return tuple(sorted(found, key=lambda finding: GRAVITY.index(finding.level)))
 
 
-def stops(state: CookState, cut: Cut, cuts: Cuts, now: dt.datetime) -> tuple[Finding, ...]:
+def standing_stops(state: CookState, cut: Cut, cuts: Cuts, now: dt.datetime) -> tuple[Finding, ...]:
     """Return the stops that stand at `now`, also of a cook that is over: closing a cook makes no food safe."""
     case = Case(state=state, cut=cut, cuts=cuts, now=now)
     return tuple(f for f in standing(case) if f.level is FindingLevel.STOP)

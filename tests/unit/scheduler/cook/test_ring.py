@@ -9,8 +9,19 @@ from scheduler.cook import Found, Lapsed, Over, Shifted, TripDue
 from scheduler.facts import Asked, Body, Closed, Feel, Felt, Reading, Slot, StepDone, Told, Withdrawn, Wrap, Wrapped
 from scheduler.planning.prompts import Prompt
 from scheduler.planning.trips import wakes
+from scheduler.safety import next_look
 from scheduler.state import OVERTAKEN, Stage
-from tests.unit.scheduler.logbook import WHEN_READY, Logbook, at, cooking, planned, resting, steps_of
+from tests.unit.scheduler.logbook import (
+    CATALOGUE,
+    WHEN_READY,
+    Logbook,
+    at,
+    cooking,
+    cut,
+    planned,
+    resting,
+    steps_of,
+)
 
 
 def test_nothing_due_writes_nothing() -> None:
@@ -125,7 +136,7 @@ def test_a_safety_finding_is_told_without_any_trip() -> None:
     for minutes in (870, 885, 900):
         log.ring(minutes)
     assert [finding.rule for finding in log.situation.findings(at(901))] == ["two_hours_out", "held_not_read"]
-    assert log.situation.next_look_at() is None
+    assert next_look(log.state, cut(), CATALOGUE.cuts) is None
     assert not [event for event in log.ring(901).events if isinstance(event, Found)]
 
 

@@ -18,7 +18,7 @@ from scheduler.facts import (
     Slot,
     Undone,
 )  # fmt: skip
-from scheduler.safety import Finding, FindingLevel, findings, next_look, stops
+from scheduler.safety import Finding, FindingLevel, findings, next_look, standing_stops
 from scheduler.safety.holding import rest_span
 from tests.unit.scheduler.logbook import CATALOGUE, Logbook, at, cooking, cut, minutes_of, resting
 
@@ -228,7 +228,7 @@ def test_discarding_ends_every_stop_that_began_before_it() -> None:
     assert _stops(log, 950) == {"minimum_not_measured", "served_under_floor", "two_hours_out"}
     log.tell(Discarded(), 951)
     assert not _found(log, 952)
-    assert not stops(log.state, cut(), CATALOGUE.cuts, at(952))
+    assert not standing_stops(log.state, cut(), CATALOGUE.cuts, at(952))
 
 
 def test_thrown_as_the_answer_to_the_two_hour_question_is_discarding() -> None:
