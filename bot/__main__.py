@@ -1,5 +1,5 @@
-"""The command line: `slowbell` opens the chat; `chat`, `plan`, `rehearse`, `serve` and `backtest` are the other
-ways in.
+"""The command line: `slowbell` opens the chat; `chat`, `plan`, `record`, `rehearse`, `serve` and `backtest` are
+the other ways in.
 
 It only reads arguments. Whatever is slow to import is imported by the command that needs it.
 """
@@ -16,6 +16,7 @@ from collections.abc import Sequence
 
 from bot.messages import console
 from bot.messages.plan_help import help_plan
+from bot.messages.record_command import help_cook, help_csv, help_pdf, help_record
 from bot.plan.arguments import add_arguments, add_wishes
 from bot.settings import BadSetting, Settings, read_settings
 
@@ -44,6 +45,10 @@ def main(argv: Sequence[str] | None = None) -> int:
         from bot.plan import command as plan  # noqa: PLC0415 - slow to import
 
         return plan.main(given, zone=settings.zone, now=dt.datetime.now(dt.UTC), data_dir=settings.data_dir)
+    if given.command == "record":
+        from bot.record import command as record  # noqa: PLC0415 - slow to import
+
+        return record.main(given, now=dt.datetime.now(dt.UTC), data_dir=settings.data_dir)
     if given.command == "serve":
         if settings.token is None:
             print(console.missing_token(), file=sys.stderr)
@@ -75,6 +80,10 @@ def _parser() -> argparse.ArgumentParser:
     add_wishes(rehearse)
     commands.add_parser("serve", help=console.help_serve(), parents=[everywhere])
     add_arguments(commands.add_parser("plan", help=help_plan(), parents=[everywhere]))
+    record = commands.add_parser("record", help=help_record(), parents=[everywhere])
+    record.add_argument("cook", nargs="?", metavar="COOK", help=help_cook())
+    record.add_argument("--csv", metavar="FILE", help=help_csv())
+    record.add_argument("--pdf", metavar="FILE", help=help_pdf())
     backtest = commands.add_parser("backtest", help=console.help_backtest())
     backtest.add_argument("logs", nargs="+", metavar="LOG.csv", help=console.help_logs())
     backtest.add_argument("--target", action="append", metavar="TEMP", help=console.help_target())

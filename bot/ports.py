@@ -18,7 +18,7 @@ if TYPE_CHECKING:
     from scheduler.cook import Situation  # named only: forecasts are slow to import, and windows need none
 
 Json = Mapping[str, object]
-PaperKind = Literal["page", "calendar"]
+PaperKind = Literal["page", "calendar", "record"]
 
 
 # --- rows read ------------------------------------------------------------------------------------------------------
@@ -279,19 +279,21 @@ class Screen(Protocol):
 
 @dataclasses.dataclass(frozen=True, kw_only=True)
 class Paper:
-    """A plan given out: the file, and the fact that says so."""
+    """A plan or a record given out: the file, and the fact that says so."""
 
     document: Document
     issued: PaperIssued
+    also: Document | None = None
+    """The same as a table, where there is one."""
 
 
 class PaperMaker(Protocol):
     """Makes a file of the plan of a cook."""
 
     def __call__(
-        self, paper: PaperKind, situation: Situation, *, now: dt.datetime, issued: tuple[PaperIssued, ...]
+        self, paper: PaperKind, situation: Situation, *, now: dt.datetime, log: tuple[Fact, ...]
     ) -> Paper:
-        """Return the paper as of `now`; `issued` are all papers of this cook given out before, oldest first."""
+        """Return the paper as of `now`; `log` is the whole log of the cook, with every paper given out before."""
 
 
 class OutgoingTransport(Protocol):

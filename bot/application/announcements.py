@@ -7,7 +7,7 @@ from __future__ import annotations
 
 import dataclasses
 
-from bot.application.papers import offer
+from bot.application.papers import offer, offer_record
 from bot.application.visit import Visit, Work
 from bot.application.voices import voice_of
 from bot.application.writing import cook_write, tell
@@ -211,7 +211,7 @@ def _say_stops(work: Work, changes: Changes, rooms: tuple[Address, ...], voice: 
 def _with_next(message: Message, situation: Situation, visit: Visit, told: str = "") -> Message:
     """Return a message that begins with the stops that stand (but for those `told` now) and ends with what comes."""
     if situation.state.stage is Stage.CLOSED:
-        return message.then(over())
+        return message.then(over()).then(offer_record(situation))
     voice = voice_of(situation, visit.now)
     standing = standing_lines(situation, voice, f"{told}\n{message.text}")
     message = Message(text=lines(*standing)).then(message)
@@ -300,7 +300,8 @@ def _due_message(changes: Changes, voice: Voice, trip: TripDue | None, lapsed: t
     if warned.text:
         message = warned if message is None else warned.then(message)
     if _has(changes, Over):
-        message = over() if message is None else message.then(over())
+        end = over().then(offer_record(changes.after))
+        message = end if message is None else message.then(end)
     return message
 
 

@@ -12,23 +12,27 @@ from bot.application.voices import voice_of
 from bot.application.writing import cook_write
 from bot.commands import Ask, Topic
 from bot.messages import papers as words
+from bot.messages import record
 from bot.messages.message import Message
 from bot.messages.trip import next_line
 from bot.ports import CookSnapshot, PaperKind
 from scheduler.cook import Situation, assess
 from scheduler.facts import Fact, PaperIssued
 from scheduler.planning.replanning import WORTH_TELLING
-from scheduler.state import FIRST
+from scheduler.state import FIRST, Stage
 
-TOPICS: dict[Topic, PaperKind] = {Topic.PAGE: "page", Topic.CALENDAR: "calendar"}
+TOPICS: dict[Topic, PaperKind] = {Topic.PAGE: "page", Topic.CALENDAR: "calendar", Topic.RECORD: "record"}
+_PLANS = (Topic.PAGE, Topic.CALENDAR)
+"""What grows old when the plan moves."""
 
 
-def give_out(visit: Visit, work: Work, snapshot: CookSnapshot, situation: Situation, paper: PaperKind) -> None:
-    """Send the plan on paper to whoever asked, and keep what was on it."""
-    issued = given_out(snapshot.facts)
-    made = visit.house.papers(paper, situation, now=visit.now, issued=issued)
+def give_out(
+    visit: Visit, work: Work, snapshot: CookSnapshot, situation: Situation, paper: PaperKind, *, number: int = 0
+) -> None:
+    """Send the plan or the record on paper to whoever asked, and keep what was on it; `number` counts several cooks."""
+    made = visit.house.papers(paper, situation, now=visit.now, log=snapshot.facts)
     fact = Fact(
-        id=f"{visit.seed}.paper",
+        id=f"{visit.seed}.paper" + (f".{number}" if number else ""),
         cook=situation.state.cook,
         piece=situation.state.piece,
         happened_at=visit.now,
@@ -38,15 +42,31 @@ def give_out(visit: Visit, work: Work, snapshot: CookSnapshot, situation: Situat
     )
     after = assess((*snapshot.facts, fact), visit.house.catalogue)
     work.cooks.append(cook_write(after, (fact,), version=snapshot.version))
-    said = words.given_out(paper, made.issued.sequence)
-    said = f"{said}\n{next_line(after, voice_of(after, visit.now))}"
-    work.say(
-        Message(text=said),
-        to=visit.address,
-        key=f"answer:{visit.row_id}",
-        cook=snapshot.id,
-        document=made.document,
-    )
+    key = f"answer:{visit.row_id}" + (f".{number}" if number else "")
+    said = record.given_out(made.issued.sequence) if paper == "record" else words.given_out(paper, made.issued.sequence)
+    if after.state.stage is not Stage.CLOSED:
+        said = f"{said}\n{next_line(after, voice_of(after, visit.now))}"
+    work.say(Message(text=said), to=visit.address, key=key, cook=snapshot.id, document=made.document)
+    if made.also is not None:
+        table = Message(text=record.given_out_file())
+        work.say(table, to=visit.address, key=f"{key}.table", cook=snapshot.id, document=made.also)
+
+
+def give_out_last_record(visit: Visit, work: Work) -> bool:
+    """Send the record of the newest cook that a room followed, also of one that is over; False when there is none."""
+    for cook in visit.house.store.recent_cooks(visit.address, 1):
+        snapshot = visit.house.store.cook(cook)
+        if snapshot is not None:
+            situation = assess(snapshot.facts, visit.house.catalogue, visit.now)
+            give_out(visit, work, snapshot, situation, "record")
+            return True
+    return False
+
+
+def offer_record(situation: Situation) -> Message:
+    """Return one line that offers the record, when a public meal is over; else nothing."""
+    over = situation.state.stage is Stage.CLOSED and situation.state.care.public is True
+    return Message(text=record.offered() if over else "")
 
 
 def given_out(facts: tuple[Fact, ...]) -> tuple[PaperIssued, ...]:
@@ -61,7 +81,8 @@ def offer(facts: tuple[Fact, ...], situation: Situation) -> Message:
     """
     message = Message(text="")
     newest = {one.paper: one for one in given_out(facts)}
-    for topic, paper in TOPICS.items():
+    for topic in _PLANS:
+        paper = TOPICS[topic]
         moved = _moved(newest.get(paper), situation)
         other_meat = _other_meat(newest.get(paper), situation)
         if moved >= WORTH_TELLING or other_meat:

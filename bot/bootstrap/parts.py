@@ -21,7 +21,7 @@ from bot.settings import Settings
 from bot.store import EngineLock, SqlStore
 from bot.transport.terminal.decode import SOURCE, decode_terminal
 from bot.transport.terminal.outgoing import TerminalOutgoing
-from scheduler.facts import PaperIssued
+from scheduler.facts import Fact
 
 if TYPE_CHECKING:
     from scheduler.cook import Situation  # named only: slow to import
@@ -105,11 +105,11 @@ def decode_telegram(raw: Json, *, source: str, key: str, received_at: dt.datetim
     return decode(raw, source=source, key=key, received_at=received_at)
 
 
-def make_paper(paper: PaperKind, situation: Situation, *, now: dt.datetime, issued: tuple[PaperIssued, ...]) -> Paper:
-    """Print a plan; the room that lays it out is imported when the first one is asked for."""
+def make_paper(paper: PaperKind, situation: Situation, *, now: dt.datetime, log: tuple[Fact, ...]) -> Paper:
+    """Print a plan or a record; the room that lays it out is imported when the first one is asked for."""
     from bot.papers.issue import make_paper as make  # noqa: PLC0415 - slow to import, often not needed
 
-    return make(paper, situation, now=now, issued=issued)
+    return make(paper, situation, now=now, log=log)
 
 
 def courier_name() -> str:

@@ -31,6 +31,8 @@ class Topic(StrEnum):
     """The plan as one printed page."""
     CALENDAR = "calendar"
     """The plan as a calendar file."""
+    RECORD = "record"
+    """The temperature log of the cook, as pages and as a table."""
     LEVERS = "levers"
     """What can be done about a cook that runs late or early."""
     CREW = "crew"

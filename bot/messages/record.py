@@ -370,13 +370,3 @@ def given_out_file() -> str:
 def offered() -> str:
     """Return the line that offers a record at the end of a public meal."""
     return _('A public meal: type "record" for the temperature log, to print and sign.')
-
-
-def button() -> str:
-    """Return the label of the button that gives the record out."""
-    return _("Temperature log")
-
-
-def no_cook() -> str:
-    """Return that there is nothing to make a record of."""
-    return _("There is no cook to make a temperature log of.")

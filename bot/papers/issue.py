@@ -10,25 +10,36 @@ import datetime as dt
 from bot.chat import Document
 from bot.papers.calendar import calendar_file
 from bot.papers.page import page
+from bot.papers.record import record_of
+from bot.papers.record_file import record_csv
+from bot.papers.record_page import record_pdf
 from bot.papers.sheet import sheet_of
 from bot.ports import Paper, PaperKind
 from scheduler.cook import Situation
-from scheduler.facts import PaperIssued
+from scheduler.facts import Fact, PaperIssued
 
 _MAKERS = {"page": (page, "pdf", "application/pdf"), "calendar": (calendar_file, "ics", "text/calendar")}
 
 
-def make_paper(paper: PaperKind, situation: Situation, *, now: dt.datetime, issued: tuple[PaperIssued, ...]) -> Paper:
-    """Return the plan on paper as of `now`; each kind of paper is counted by itself, from 0.
+def make_paper(paper: PaperKind, situation: Situation, *, now: dt.datetime, log: tuple[Fact, ...]) -> Paper:
+    """Return the plan or the record on paper as of `now`; each kind of paper is counted by itself, from 0.
 
     The name of the file says which cook and which issue, and nothing of anybody.
     """
+    issued = tuple(fact.body for fact in log if isinstance(fact.body, PaperIssued))
     sequence = sum(one.paper == paper for one in issued)
+    name = f"slowbell-{situation.state.cook}-{paper}-{sequence + 1}"
+    if paper == "record":
+        record = record_of(log, situation.catalogue, now)
+        return Paper(
+            document=Document(name=f"{name}.pdf", media_type="application/pdf", data=record_pdf(record)),
+            issued=PaperIssued(paper=paper, sequence=sequence, milestones=()),
+            also=Document(name=f"{name}.csv", media_type="text/csv", data=record_csv(record)),
+        )
     sheet = sheet_of(situation, now, sequence, issued=issued)
     make, ending, media_type = _MAKERS[paper]
-    name = f"slowbell-{situation.state.cook}-{paper}-{sequence + 1}.{ending}"
     return Paper(
-        document=Document(name=name, media_type=media_type, data=make(sheet)),
+        document=Document(name=f"{name}.{ending}", media_type=media_type, data=make(sheet)),
         issued=PaperIssued(
             paper=paper, sequence=sequence, milestones=sheet.issued if paper == "calendar" else sheet.milestones
         ),

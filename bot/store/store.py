@@ -70,6 +70,11 @@ class SqlStore(Store, Screen):
         with reading(self._engine) as connection:
             return cooks.recent_ids(connection, address, limit)
 
+    def newest_cooks(self, limit: int) -> tuple[str, ...]:
+        """Return ids of cooks, open or over, newest first."""
+        with reading(self._engine) as connection:
+            return cooks.newest_ids(connection, limit)
+
     def due_cooks(self, now: dt.datetime) -> tuple[str, ...]:
         """Return ids of open cooks with something due, the longest due first."""
         with reading(self._engine) as connection:

@@ -72,11 +72,11 @@ class Closed:
 
 @dataclasses.dataclass(frozen=True, kw_only=True)
 class PaperIssued:
-    """The plan was given out on paper or as a calendar file; `sequence` counts them, from 0."""
+    """The plan was given out on paper or as a calendar file, or the record; `sequence` counts each kind, from 0."""
 
     kind: ClassVar[str] = "paper_issued"
     version: ClassVar[int] = 1
-    paper: Literal["page", "calendar"]
+    paper: Literal["page", "calendar", "record"]
     sequence: int
     milestones: tuple[tuple[str, dt.datetime], ...]
     """(name, instant) as printed: when one has moved by thirty minutes, a new one is offered."""

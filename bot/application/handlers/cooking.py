@@ -106,6 +106,10 @@ def handle(
 
 def ask_of_all(visit: Visit, work: Work, cooks: list[Running], asked: say.Ask) -> None:
     """Answer a question about the program, or about every cook that runs here, each by its name."""
+    if asked.topic is say.Topic.RECORD:
+        for number, cook in enumerate(cooks):
+            give_out(visit, work, cook.snapshot, cook.situation, "record", number=number)
+        return
     if asked.topic not in _ANSWERS:
         _ask(visit, work, cooks[0].snapshot, cooks[0].situation, asked)
         return

@@ -12,6 +12,7 @@ from bot.application.among import entitle
 from bot.application.announcements import alone, answer, turn
 from bot.application.cookers import cooker_told, offered_cookers
 from bot.application.habits import usual_detail
+from bot.application.papers import give_out_last_record
 from bot.application.visit import Visit, Work
 from bot.application.voices import DEFAULT_UNIT, voice_of
 from bot.chat import Address
@@ -76,6 +77,8 @@ def handle(visit: Visit, work: Work, known: Setup | None, wanted: tuple[say.Inte
     """Work on what was said while no cook is running."""
     if isinstance(wanted[0], say.Trouble) and wanted[0].what in say.DANGERS:
         work.say(danger_card(wanted[0].what), to=visit.address, key=f"answer:{visit.row_id}", urgent=True)
+        return
+    if wanted[0] == say.Ask(topic=say.Topic.RECORD) and give_out_last_record(visit, work):
         return
     if not may(visit.person.role, Right.START):
         _say(visit, work, Message(text=talk.no_cook()))

@@ -8,6 +8,7 @@ from __future__ import annotations
 import re
 
 from bot.commands import Ask, CallOff, Draft, Intent, Invite, Join, Pause, TellMe, Topic, Trouble, Undo
+from bot.conversation.parsing.record_words import RECORD
 from bot.conversation.parsing.words import bare, phrases, tidy
 from scheduler.facts import Detail, Wrap
 
@@ -29,6 +30,7 @@ _SLASHES: dict[str, Intent] = {
     "page": Ask(topic=Topic.PAGE),
     "print": Ask(topic=Topic.PAGE),
     "calendar": Ask(topic=Topic.CALENDAR),
+    "record": Ask(topic=Topic.RECORD),
     "safe": Ask(topic=Topic.SAFE),
     "options": Ask(topic=Topic.LEVERS),
     "late": Ask(topic=Topic.LEVERS),
@@ -204,6 +206,7 @@ _PHRASES: tuple[tuple[Intent, re.Pattern[str]], ...] = (
             "(?:(?:the|a|my|our|new) )*(?:calendar|ics|ical|icalendar)(?: (?:file|entries|events))?$"
         ),
     ),
+    (Ask(topic=Topic.RECORD), RECORD),
     (
         Ask(topic=Topic.PLAN_REST),
         re.compile(

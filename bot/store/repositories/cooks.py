@@ -54,6 +54,11 @@ def recent_ids(connection: Connection, address: Address, limit: int) -> tuple[st
     return tuple(connection.execute(query.order_by(cook.c.seq.desc()).limit(limit)).scalars())
 
 
+def newest_ids(connection: Connection, limit: int) -> tuple[str, ...]:
+    """Return ids of cooks, open or over, newest first."""
+    return tuple(connection.execute(select(cook.c.id).order_by(cook.c.seq.desc()).limit(limit)).scalars())
+
+
 def due_ids(connection: Connection, now: dt.datetime) -> tuple[str, ...]:
     """Return ids of open cooks with something due, the longest due first."""
     earliest = func.min(due.c.due_at)

@@ -63,6 +63,17 @@ def test_done_with_a_question_mark_asks_how_it_stands(asked: str) -> None:
         ("add the plan to the calendar", Topic.CALENDAR),
         ("send me the calendar file please", Topic.CALENDAR),
         ("new calendar", Topic.CALENDAR),
+        ("record", Topic.RECORD),
+        ("/record", Topic.RECORD),
+        ("temperature log", Topic.RECORD),
+        ("the temperature log please", Topic.RECORD),
+        ("log for the inspector", Topic.RECORD),
+        ("safety record", Topic.RECORD),
+        ("food safety log for the health officer", Topic.RECORD),
+        ("health officer", Topic.RECORD),
+        ("the health inspector is here", Topic.RECORD),
+        ("send me the record as csv", Topic.RECORD),
+        ("something to show the inspector", Topic.RECORD),
     ],
 )
 def test_short_questions_have_their_own_answers(text: str, topic: Topic) -> None:
@@ -128,6 +139,12 @@ def test_a_trouble_with_a_question_mark_is_still_a_trouble(text: str) -> None:
         for intent in read(text.removesuffix("?"), here)
     )
     assert any(isinstance(intent, Trouble) for intent in read(text, here))
+
+
+@pytest.mark.parametrize("text", ["added a log", "one more log", "log", "2 logs on", "record 203 F"])
+def test_a_log_of_wood_is_no_record(text: str) -> None:
+    """What burns, and a reading, ask for no paper."""
+    assert all(getattr(intent, "topic", None) is not Topic.RECORD for intent in read(text, setting(COOKING)))
 
 
 @pytest.mark.parametrize("text", ["paper", "wrapped in paper", "in butcher paper now", "paper?"])

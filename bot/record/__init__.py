@@ -1,0 +1,4 @@
+"""The record of a cook without a chat: from the data folder to a table and printed pages.
+
+It must not change anything: it reads the log of one cook, also while the bot is running.
+"""
