@@ -86,7 +86,7 @@ def answer(
     all_of_it = body is not None or _has(done.reported, Shifted)
     trip = _trip(done.rung)
     riding = () if trip is None else trip.trip.keys
-    paper = _paper_offer(snapshot, done)
+    paper = _paper_offer(snapshot, done).then(offer_record(done.reported))
     text_for_me = said.then(paper).then(_riding(done.rung, trip, voice))
     levers = Message(text="") if danger else _levers(done, trip, voice)
     text_for_me = text_for_me.then(levers)
@@ -211,7 +211,7 @@ def _say_stops(work: Work, changes: Changes, rooms: tuple[Address, ...], voice: 
 def _with_next(message: Message, situation: Situation, visit: Visit, told: str = "") -> Message:
     """Return a message that begins with the stops that stand (but for those `told` now) and ends with what comes."""
     if situation.state.stage is Stage.CLOSED:
-        return message.then(over()).then(offer_record(situation))
+        return message.then(over())
     voice = voice_of(situation, visit.now)
     standing = standing_lines(situation, voice, f"{told}\n{message.text}")
     message = Message(text=lines(*standing)).then(message)
@@ -300,7 +300,7 @@ def _due_message(changes: Changes, voice: Voice, trip: TripDue | None, lapsed: t
     if warned.text:
         message = warned if message is None else warned.then(message)
     if _has(changes, Over):
-        end = over().then(offer_record(changes.after))
+        end = over().then(offer_record(changes))
         message = end if message is None else message.then(end)
     return message
 

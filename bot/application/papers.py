@@ -16,8 +16,8 @@ from bot.messages import record
 from bot.messages.message import Message
 from bot.messages.trip import next_line
 from bot.ports import CookSnapshot, PaperKind
-from scheduler.cook import Situation, assess
-from scheduler.facts import Fact, PaperIssued
+from scheduler.cook import Changes, Over, Situation, Taken, assess
+from scheduler.facts import Fact, PaperIssued, StepDone
 from scheduler.planning.replanning import WORTH_TELLING
 from scheduler.state import FIRST, Stage
 
@@ -63,10 +63,15 @@ def give_out_last_record(visit: Visit, work: Work) -> bool:
     return False
 
 
-def offer_record(situation: Situation) -> Message:
-    """Return one line that offers the record, when a public meal is over; else nothing."""
-    over = situation.state.stage is Stage.CLOSED and situation.state.care.public is True
-    return Message(text=record.offered() if over else "")
+def offer_record(changes: Changes) -> Message:
+    """Return one line that offers the record at the end of a public meal: when its food is put away, or, where nobody
+    said that it was, when the cook is over; else nothing.
+    """
+    state = changes.after.state
+    done = [e.body for e in changes.events if isinstance(e, Taken) and isinstance(e.body, StepDone)]
+    away = any(body.step == "two_hour" and body.outcome != "on_heat" for body in done)
+    over = any(isinstance(e, Over) for e in changes.events) and state.did("two_hour") is None
+    return Message(text=record.offered() if state.care.public is True and (away or over) else "")
 
 
 def given_out(facts: tuple[Fact, ...]) -> tuple[PaperIssued, ...]:
