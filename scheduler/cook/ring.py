@@ -6,12 +6,12 @@ import dataclasses
 import datetime as dt
 
 from scheduler.cook.alarms import alarms, riding
-from scheduler.cook.changes import Changes, Event, Lapsed, Over, Shifted, TripDue
+from scheduler.cook.changes import Changes, Event, Found, Lapsed, Over, Shifted, TripDue
 from scheduler.cook.situation import Situation, assess
 from scheduler.cook.writing import Pen
 from scheduler.facts import Asked, Closed, Fact, Withdrawn
 from scheduler.planning.catalogue import Catalogue
-from scheduler.planning.cautions import riding
+from scheduler.planning.cautions import caution_for
 from scheduler.planning.replanning import last_half_hour
 from scheduler.planning.trips import Trip, gather, wakes
 from scheduler.safety import FindingLevel
@@ -31,16 +31,14 @@ def ring(
     trip, late = _gathered(pen, before, catalogue)
     if late:
         events.append(Lapsed(steps=late))
+    carried = answering or trip is not None or bool(late)
+    ridden = riding(pen, before) if carried else ()
     if trip is not None:
-        warned = any(isinstance(e, Found) and e.finding.level is not FindingLevel.NOTE for e in events)
-        steps, now_on = catalogue.steps, assess(pen.facts, catalogue, now)
-        cautions = riding(pen.facts, now_on.views, steps, trip.prompts, now, warned=warned)
-        trip = dataclasses.replace(trip, cautions=cautions)
+        warned = any(isinstance(e, Found) and e.finding.level is not FindingLevel.NOTE for e in ridden)
+        trip = dataclasses.replace(trip, cautions=_caution(pen, catalogue, trip, warned=warned))
         pen.write(Asked(prompts=trip.keys, revision=1 + trip.prompts[0].asked, cautions=trip.cautions))
         events.append(TripDue(trip=trip))
-    carried = answering or trip is not None or bool(late)
-    if carried:
-        events += riding(pen, before)
+    events += ridden
     after = pen.settle(before, catalogue)
     if after.ended and not wakes(after.prompts) and after.next_look_at() is None:
         pen.write(Closed())
@@ -53,6 +51,12 @@ def ring(
             events += ridden
             after = pen.settle(before, catalogue)
     return Changes(facts=pen.written, before=before, after=after, events=tuple(events))
+
+
+def _caution(pen: Pen, catalogue: Catalogue, trip: Trip, *, warned: bool) -> tuple[str, ...]:
+    """Return the caution that rides with a trip, one or none."""
+    views = assess(pen.facts, catalogue, pen.now).views
+    return caution_for(pen.facts, views, catalogue.steps, trip.prompts, pen.now, warned=warned)
 
 
 def _gathered(pen: Pen, before: Situation, catalogue: Catalogue) -> tuple[Trip | None, tuple[str, ...]]:

@@ -29,7 +29,7 @@ _UNTOLD = frozenset({"kind", "detail", "overtaken", "wrapped", "ready"})
 """Reasons for which nobody is told of a step that belongs to the cook all the same."""
 
 
-def riding(
+def caution_for(
     facts: tuple[Fact, ...],
     views: tuple[PieceView, ...],
     steps: Steps,

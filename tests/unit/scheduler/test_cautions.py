@@ -22,7 +22,7 @@ from scheduler.facts import (
     WatchesTold,
     Withdrawn,
 )  # fmt: skip
-from scheduler.planning.cautions import MOST_BY_DAY, riding
+from scheduler.planning.cautions import MOST_BY_DAY, caution_for
 from scheduler.planning.prompts import Prompt, Why
 from scheduler.planning.steps import HAPPENINGS
 from tests.unit.scheduler.logbook import CATALOGUE, START, Logbook, at, dinner, planned
@@ -37,7 +37,7 @@ def going_out(
 ) -> str:
     """Return the caution that rides when these steps are asked now, empty for none; write what was asked."""
     prompts = tuple(_prompt(step, minutes, piece, number) for step in steps)
-    found = riding(log.facts, log.situation.views, CATALOGUE.steps, prompts, at(minutes), warned=warned)
+    found = caution_for(log.facts, log.situation.views, CATALOGUE.steps, prompts, at(minutes), warned=warned)
     assert len(found) <= 1
     log.tell(Asked(prompts=tuple(p.key for p in prompts), cautions=found), minutes, by=None)
     return "".join(found)
