@@ -9,12 +9,11 @@ import dataclasses
 import datetime as dt
 
 from scheduler.cuts import Cut, Cuts
-from scheduler.facts import Discarded, Fact, MovedToOven, StepDone
+from scheduler.facts import Discarded, Edition, Fact, MovedToOven, StepDone
 from scheduler.safety.cooling import FIRST, STAGES
 from scheduler.safety.entries import Bound, Phase
-from scheduler.safety.fire import PIT_COLD_C
-from scheduler.safety.limits import DANGER_HIGH, DANGER_LOW, HOT_HOLD, REHEAT, Limit
-from scheduler.safety.minimum import safe_gate
+from scheduler.safety.least import counting, least_of
+from scheduler.safety.limits import DANGER_HIGH, DANGER_LOW, HOT_HOLD, PIT_COLD, REHEAT, Limit
 from scheduler.safety.put_away import put_away
 from scheduler.state import CookState
 
@@ -102,13 +101,19 @@ class Bounds:
     @property
     def minimum(self) -> Bound:
         """Return the minimum that counts for the piece as it was treated and for whoever eats."""
-        limit_c = safe_gate(self.state, self.cut, self.cuts).minimum_c
+        least = least_of(self.cut, self.cuts, self.state.treated, self._edition)
         return Bound(
             name="minimum",
-            limit_c=limit_c,
-            limit_f=round(limit_c * 1.8 + 32.0),
-            source=self.cuts.safety[self.cut.safety_class].source,
+            limit_c=least.temp_c,
+            limit_f=least.temp_f,
+            source=least.source,
+            edition=least.edition,
         )
+
+    @property
+    def _edition(self) -> Edition:
+        """Return whose figures count: with guests at risk always the stricter ones."""
+        return counting(self.state.edition, at_risk=self.state.care.at_risk)
 
     @property
     def of_any_food(self) -> tuple[Bound, ...]:
@@ -127,15 +132,10 @@ class Bounds:
     @property
     def pit(self) -> Bound:
         """Return what the air of the pit is compared with while the core is in the danger zone."""
-        return Bound(
-            name="pit_cold",
-            limit_c=PIT_COLD_C,
-            limit_f=round(PIT_COLD_C * 1.8 + 32.0),
-            source="USDA FSIS Smoking Meat and Poultry",
-        )
+        return self._of(PIT_COLD)
 
     def _of(self, limit: Limit, *, at_most: bool = False) -> Bound:
-        figure = limit.under(self.state.edition)
+        figure = limit.under(self._edition)
         return Bound(
             name=limit.id,
             limit_c=figure.c,
