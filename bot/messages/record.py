@@ -10,7 +10,7 @@ from zoneinfo import ZoneInfo
 
 from bot.messages.message import lines
 from bot.messages.words import _
-from scheduler.facts import CareTold, Edition, Treatment
+from scheduler.facts import CareTold, Edition, SafeBy, Treatment
 from scheduler.safety.entries import Action, Bound, Meets, Phase
 from scheduler.units import f_from_c
 
@@ -130,7 +130,8 @@ def notes() -> tuple[str, ...]:
         _("Every temperature was read and typed by a person; the program has no thermometer. ± is how unsure it was."),
         _(
             "A reading is compared with the limit in Fahrenheit converted and rounded to 0.1 C, by its unsafe edge. "
-            '"not yet": the food stayed on the fire and was read again. "not proven": a doubtful reading.'
+            '"not yet": still on the fire, read again later, or its time not up. "by time": under the minimum, safe by '
+            'its time at a lower temperature, by choice. "not proven": a doubtful reading.'
         ),
         _("Nothing is erased: a corrected or withdrawn entry stays, with what it said, who changed it and when."),
     )  # fmt: skip
@@ -217,10 +218,14 @@ def rest_words(rest_min: float) -> str:
     return _("and {rest:g} min of rest").format(rest=rest_min) if rest_min else _("no rest asked for")
 
 
-def opened(open_at: dt.datetime | None, zone: str) -> str:
-    """Return whether the minimum was measured, and from when on with its rest."""
+def opened(open_at: dt.datetime | None, zone: str, *, by: SafeBy) -> str:
+    """Return whether the minimum was measured, and from when on with its rest; or its time at a lower temperature."""
+    if by is SafeBy.EQUIVALENCE and open_at is None:
+        return _("NOT at the minimum; time at a lower temperature was chosen, and is NOT reached")
     if open_at is None:
         return _("NOT at the minimum")
+    if by is SafeBy.EQUIVALENCE:
+        return _("by choice safe by its time at a lower temperature, from {time}").format(time=stamp(open_at, zone))
     return _("minimum met, with its rest from {time}").format(time=stamp(open_at, zone))
 
 
@@ -256,6 +261,7 @@ def limit_name(name: str) -> str:
     return {
         "minimum": _("cooking minimum"),
         "hot_hold": _("hot holding"),
+        "hot_hold_roast": _("hot holding of roasts"),
         "danger_low": _("cold holding"),
         "cool_first": _("cooling, first stage"),
         "cool_cold": _("cooling, in all"),
@@ -270,6 +276,7 @@ def meets_words(meets: Meets) -> str:
         Meets.YES: _("yes"),
         Meets.NO: _("NO"),
         Meets.NOT_YET: _("not yet"),
+        Meets.BY_TIME: _("by time"),
         Meets.UNKNOWN: _("not proven"),
         Meets.NOTHING: _("n/a"),
     }[meets]

@@ -13,6 +13,7 @@ from bot.messages import record_rules as rules
 from bot.messages.words import _
 from scheduler.facts import Closed, Discarded, Fact, MovedToOven, Reading, Slot, StepDone, Wrap, Wrapped
 from scheduler.planning.catalogue import Catalogue
+from scheduler.safety.case import THROWN
 from scheduler.safety.entries import Bound, Change, Entry, Meets, Phase, Raised, ReadingEntry, StepEntry
 from scheduler.safety.trail import PieceTrail, Trail, trail
 from scheduler.state import effective
@@ -126,7 +127,7 @@ def _piece(one: PieceTrail, name: str, zone: str) -> RecordPiece:
     if lowest is not None:
         spot = "" if not lowest.spot else f", {lowest.spot}"
         read = f"{words.both(lowest.value_c, lowest.spread_c)} {words.stamp(lowest.at, zone)}{spot}"
-        coldest = f"{read}: {words.opened(one.gate.open_at, zone)}"
+        coldest = f"{read}: {words.opened(one.gate.open_at, zone, by=one.gate.by)}"
     return RecordPiece(
         piece=one.piece,
         name=name,
@@ -177,7 +178,7 @@ def _what(entry: Entry) -> str:
     match entry.body:
         case StepDone(step="raw_out", outcome="back"):
             return words.step_title("raw_back")
-        case StepDone(outcome="thrown"):
+        case StepDone(step=step, outcome=outcome) if (step, outcome) in THROWN:
             return words.step_title("discarded")
         case StepDone(step=step):
             return words.step_title(step)
@@ -259,5 +260,5 @@ def _missing(found: Trail, names: dict[str, str]) -> tuple[str, ...]:
 
 def _step(entry: StepEntry) -> str:
     if isinstance(entry.body, StepDone):
-        return "discarded" if entry.body.outcome == "thrown" else entry.body.step
+        return "discarded" if (entry.body.step, entry.body.outcome) in THROWN else entry.body.step
     return entry.body.kind

@@ -10,10 +10,11 @@ import datetime as dt
 
 from scheduler.cuts import Cut, Cuts
 from scheduler.facts import Discarded, Edition, Fact, MovedToOven, StepDone
+from scheduler.safety.case import Case
 from scheduler.safety.cooling import FIRST, STAGES
 from scheduler.safety.entries import Bound, Phase
 from scheduler.safety.least import counting, least_of
-from scheduler.safety.limits import DANGER_HIGH, DANGER_LOW, HOT_HOLD, PIT_COLD, REHEAT, Limit
+from scheduler.safety.limits import DANGER_HIGH, DANGER_LOW, HOT_HOLD, HOT_HOLD_ROAST, PIT_COLD, REHEAT, Limit
 from scheduler.safety.put_away import put_away
 from scheduler.state import CookState
 
@@ -70,7 +71,7 @@ class Bounds:
             case Phase.COOKING:
                 return self.minimum
             case Phase.HOLDING:
-                return self._of(HOT_HOLD)
+                return self._of(self._floor)
             case Phase.REHEATING:
                 return self._of(REHEAT)
             case Phase.RAW | Phase.FRIDGE:
@@ -111,6 +112,12 @@ class Bounds:
         )
 
     @property
+    def _floor(self) -> Limit:
+        """Return the floor of hot holding: the lower one for roasts only where the rules of held meat take it."""
+        case = Case(state=self.state, cut=self.cut, cuts=self.cuts, now=self.state.as_of)
+        return HOT_HOLD_ROAST if case.floor_c < case.limit_c(HOT_HOLD) else HOT_HOLD
+
+    @property
     def _edition(self) -> Edition:
         """Return whose figures count: with guests at risk always the stricter ones."""
         return counting(self.state.edition, at_risk=self.state.care.at_risk)
@@ -122,7 +129,7 @@ class Bounds:
             dataclasses.replace(self._of(stage.limit, at_most=True), within_min=stage.within / dt.timedelta(minutes=1))
             for stage in STAGES
         )
-        return (self._of(DANGER_LOW, at_most=True), self.pit, self._of(HOT_HOLD), *cooled, self._of(REHEAT))
+        return (self._of(DANGER_LOW, at_most=True), self.pit, self._of(self._floor), *cooled, self._of(REHEAT))
 
     @property
     def danger(self) -> Bound:

@@ -33,6 +33,8 @@ class Meets(StrEnum):
     NO = "no"
     NOT_YET = "not_yet"
     """Under way: what counts is a later reading, or the time is not up."""
+    BY_TIME = "by_time"
+    """Under the minimum, and safe by its time at a lower temperature: intact cuts only, and by somebody's choice."""
     UNKNOWN = "unknown"
     """A doubtful reading proves nothing."""
     NOTHING = "nothing"

@@ -19,13 +19,16 @@ from scheduler.facts import (
     PitMoved,
     Planned,
     Reading,
+    SafeBy,
     Slot,
     StepDone,
     Undone,
     Wrapped,
 )
 from scheduler.safety.bounds import Bounds, Mark, marks_of, phase_at
+from scheduler.safety.case import THROWN
 from scheduler.safety.entries import Action, Bound, Change, Meets, Phase, ReadingEntry, StepEntry
+from scheduler.safety.minimum import safe_gate
 from scheduler.state import FIRST, CookState, effective, own, seen_from
 
 SHOWN = frozenset({
@@ -43,6 +46,8 @@ class Known:
     piece: str
     bounds: Bounds
     marks: tuple[Mark, ...]
+    by_time: bool
+    """True when its safety gate opened by time at a lower temperature."""
 
 
 def known(state: CookState, facts: tuple[Fact, ...], cuts: Cuts) -> Known:
@@ -52,7 +57,9 @@ def known(state: CookState, facts: tuple[Fact, ...], cuts: Cuts) -> Known:
     seen = seen_from(stand, state.piece) if several else stand
     marks = marks_of(seen, from_middle=state.planned.from_middle)
     bounds = Bounds(state=state, cut=cuts.get(state.planned.cut), cuts=cuts)
-    return Known(piece=state.piece, bounds=bounds, marks=marks)
+    gate = safe_gate(state, bounds.cut, cuts)
+    by_time = gate.by is SafeBy.EQUIVALENCE and gate.open_at is not None
+    return Known(piece=state.piece, bounds=bounds, marks=marks, by_time=by_time)
 
 
 def entries_of(facts: tuple[Fact, ...], pieces: tuple[Known, ...]) -> tuple[ReadingEntry | StepEntry, ...]:
@@ -230,9 +237,13 @@ def _with_actions(
     )
     if entry.phase is Phase.COOKING and _goes_on(entry, later, told):
         return dataclasses.replace(entry, meets=Meets.NOT_YET)
-    acts = sorted((act for one in told if (act := _act(one, entry)) is not None), key=lambda act: act.at)[:1]
-    reheat = None if entry.piece not in pieces else pieces[entry.piece].bounds.in_phase(Phase.REHEATING)
+    one = pieces.get(entry.piece or "")
+    if entry.phase is Phase.COOKING and one is not None and one.by_time:
+        return dataclasses.replace(entry, meets=Meets.BY_TIME)
+    reheat = next(iter(pieces.values())).bounds.in_phase(Phase.REHEATING)
     again = [_again(one, entry, reheat) for one in later if one.meets is Meets.YES][:1]
+    acts = sorted((act for one in told if (act := _act(one, entry)) is not None), key=lambda act: act.at)
+    acts = [act for act in acts if not again or act.at <= again[0].at][:1]
     return dataclasses.replace(entry, actions=(*acts, *again))
 
 
@@ -283,7 +294,9 @@ def _on_the_pit(body: Body) -> str | None:
 
 def _on_the_food(body: Body, entry: ReadingEntry) -> str | None:
     match body:
-        case Discarded() | StepDone(outcome="thrown"):
+        case Discarded():
+            return "discarded"
+        case StepDone(step=step, outcome=outcome) if (step, outcome) in THROWN:
             return "discarded"
         case MovedToOven():
             return "oven"

@@ -20,9 +20,11 @@ from scheduler.facts import (
     PieceDropped,
     Planned,
     Reading,
+    StepDone,
     Undone,
     Warned,
 )
+from scheduler.safety.case import THROWN
 from scheduler.safety.entries import Ended, Raised
 from scheduler.safety.finding import Finding
 from scheduler.safety.findings import findings
@@ -106,6 +108,9 @@ def _graver(one: Raised, finding: Finding) -> Raised:
 
 def _ended(one: Raised, fresh: tuple[Fact, ...], at: dt.datetime) -> Raised:
     """Return a finding that stands no more, with the fact that ended it: the weightiest of what was written then."""
+    thrown = [f for f in fresh if isinstance(f.body, StepDone) and (f.body.step, f.body.outcome) in THROWN]
+    if thrown:
+        return dataclasses.replace(one, ended=Ended.DISCARDED, ended_at=at, ended_by=thrown[0].by)
     mine = [f for f in fresh if not isinstance(f.body, BOT_BODIES) and f.piece in {None, one.piece or f.piece, FIRST}]
     ways = (
         (Discarded, Ended.DISCARDED),

@@ -5,6 +5,7 @@ from __future__ import annotations
 import csv
 import datetime as dt
 import io
+from pathlib import Path
 
 import pytest
 
@@ -15,6 +16,8 @@ from scheduler.facts import (
     Discarded,
     Planned,
     Reading,
+    SafeBy,
+    SafeByTold,
     Serving,
     ServingKind,
     Slot,
@@ -23,6 +26,7 @@ from scheduler.facts import (
     Treatment,
     Undone,
 )
+from tests.pictures.record import the_record
 from tests.unit.bot.papers.records import entries, record, table, tell, two_pieces
 from tests.unit.scheduler.logbook import Logbook, cooking, planned, resting
 
@@ -266,6 +270,39 @@ def test_any_letters_come_back_from_the_file() -> None:
         log.tell(Reading(slot=Slot.CORE, value_c=60.0 + number), 100 + number, by=name)
     read = [row["by"] for row in entries(record(log)) if row["value_c"]]
     assert read == [*names[:-1], "Bashir late"]
+
+
+def test_safe_by_time_is_neither_a_yes_nor_a_no() -> None:
+    """Intact beef held at 60 C long enough, by somebody's choice: its readings say so, and so does the piece."""
+    log = cooking()
+    log.tell(TreatedTold(treatments=()), 61)
+    log.tell(CareTold(at_risk=False), 61)
+    log.tell(SafeByTold(by=SafeBy.EQUIVALENCE), 61)
+    for minutes in range(300, 400, 10):
+        log.read(60.0, minutes)
+    log.done("pull", 400)
+    made = record(log)
+    assert [row["meets"] for row in entries(made) if row["value_c"]][-1] == "by time"
+    assert "by choice safe by its time at a lower temperature" in made.pieces[0].coldest
+
+
+def test_what_comes_after_the_mending_is_no_corrective_action() -> None:
+    """Food that was reheated, served and put away hours later was mended by the heat, not by the fridge."""
+    log = resting()
+    log.read(58.0, 600)
+    log.read(75.0, 630)
+    log.done("serve", 640)
+    log.done("two_hour", 700, "away")
+    assert the_reading(log, 58.0)["corrective_action"] == "reheated, read 167 F (75 C) 16:30, by Ines"
+
+
+def test_the_excerpt_in_the_docs_is_what_the_program_writes() -> None:
+    """Header and rows of the invented supper, word for word."""
+    page = (Path(__file__).parents[4] / "docs" / "howto" / "event-record.md").read_text(encoding="utf-8")
+    excerpt = page.partition("```csv\n")[2].partition("\n```")[0].split("\n")
+    written = record_csv(the_record()).decode("utf-8-sig").split("\r\n")
+    assert len(excerpt) == 3
+    assert set(excerpt) <= set(written)
 
 
 def test_the_same_log_gives_the_same_file() -> None:
