@@ -31,6 +31,8 @@ def dinner_line(situation: Situation, voice: Voice) -> str:
     if situation.several and situation.focus is None:
         return _of_the_worst(situation, voice)
     outlook, serving = situation.outlook, situation.state.serving
+    if situation.state.stage is Stage.GONE:
+        return _("No dinner of it: it was thrown away.")
     if situation.state.stage in {Stage.AFTER, Stage.CLOSED}:
         return _("Dinner is served.")
     if outlook.serve_at is None:
@@ -56,6 +58,8 @@ def unsafe_line(situation: Situation, voice: Voice) -> str:
 
 
 def _of_the_worst(situation: Situation, voice: Voice) -> str:
+    if all(view.state.stage is Stage.GONE for view in situation.views):
+        return _("No dinner: it was thrown away.")
     if situation.ended:
         return _("Dinner is served.")
     deciding = situation.deciding

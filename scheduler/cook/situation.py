@@ -97,8 +97,8 @@ class Situation:
 
     @property
     def ended(self) -> bool:
-        """Return whether every piece has been served."""
-        return all(view.state.stage is Stage.AFTER for view in self.views)
+        """Return whether every piece has been served, or thrown away."""
+        return all(view.state.stage in {Stage.AFTER, Stage.GONE} for view in self.views)
 
     @property
     def stall(self) -> Stall | None:

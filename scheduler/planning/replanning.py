@@ -77,6 +77,8 @@ def _named(piece: str, name: str) -> str:
 
 def _of_piece(state: CookState, outlook: Outlook, prompts: list[Prompt]) -> list[tuple[str, dt.datetime]]:
     found: list[tuple[str, dt.datetime]] = []
+    if state.discarded:
+        return found
     if not state.did("meat_on"):
         found.append(("meat_on", outlook.on_at))
     found += [
@@ -98,7 +100,7 @@ def shift(views: tuple[PieceView, ...], prompts: tuple[Prompt, ...]) -> Shift | 
     """
     last = views[0].state.told_milestones
     deciding = worst(views)
-    if last is None or deciding.state.did("serve"):
+    if last is None or not deciding.to_come:
         return None
     told = dict(last.milestones)
     moves = tuple(
@@ -151,7 +153,14 @@ def look_again_at(state: CookState, outlook: Outlook) -> dt.datetime | None:
     """
     last = state.told_milestones
     called_late = last is not None and last.verdict == Verdict.LATE.value
-    if outlook.serve_end is None or state.did("pull") or state.did("serve") or called_late or state.over:
+    if (
+        outlook.serve_end is None
+        or state.did("pull")
+        or state.did("serve")
+        or state.discarded
+        or called_late
+        or state.over
+    ):
         return None
     return last_half_hour(max(state.as_of, min(outlook.light_at, outlook.serve_end))) + HALF_HOUR
 

@@ -57,6 +57,7 @@ def schedule(state: CookState, outlook: Outlook, cut: Cut, catalogue: Catalogue)
     """Return the open prompts of a cook in the order of their due times."""
     if state.stage is Stage.CLOSED:
         return ()
+    state = _off_the_fire(state)
     anchors = Anchors(state=state, outlook=outlook, cut=cut, catalogue=catalogue)
     prompts = [
         prompt
@@ -67,10 +68,19 @@ def schedule(state: CookState, outlook: Outlook, cut: Cut, catalogue: Catalogue)
     return tuple(sorted(night, key=lambda p: (p.due_at, catalogue.steps.order(p.step.id))))
 
 
+def _off_the_fire(state: CookState) -> CookState:
+    """Return the state in which meat that was thrown away has left the fire, so that the fire is put out after it."""
+    burns = state.did("light") or state.did("meat_on")
+    if not state.discarded or not burns or state.did("pull"):
+        return state
+    return dataclasses.replace(state, done={**state.done, "pull": (state.discarded[0],)})
+
+
 def itinerary(
     state: CookState, outlook: Outlook, cut: Cut, catalogue: Catalogue
 ) -> tuple[tuple[dt.datetime, Step], ...]:
     """Return every step still to come once, at its expected time: the plan as people read it."""
+    state = _off_the_fire(state)
     anchors = Anchors(state=state, outlook=outlook, cut=cut, catalogue=catalogue, projected=True)
     found = []
     for step in catalogue.steps.steps:

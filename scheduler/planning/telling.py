@@ -19,6 +19,11 @@ from scheduler.state import CookState
 _STILL_AFTER_TENDER = frozenset({"raw_cleanup", "refuel", "box_ready", "second_spot", "handover"})
 """What is asked of the cooking although the meat comes off now."""
 
+_AFTER_DISCARDING = frozenset({
+    "raw_cleanup", "shutdown", "fire_out", "ash", "wash_up", "quick_notes", "grease_clean", "restock",
+})  # fmt: skip
+"""What is asked of the cook although all of its food was thrown away: the fire, and cleaning up after raw meat."""
+
 
 def wanted(step: Step, state: CookState, cut: Cut) -> bool:
     """Return whether a step belongs to this cook at its level of detail and has not been overtaken."""
@@ -34,7 +39,7 @@ def left_out(step: Step, state: CookState, cut: Cut) -> str | None:
     """
     if step.anchor.kind == "merged":
         return "merged"
-    if state.discarded and step.scope == "piece":
+    if state.discarded and (step.scope == "piece" or step.id not in _AFTER_DISCARDING):
         return "discarded"
     unmet = next((name for name in step.only if not _CONDITIONS[name](step, state, cut)), None)
     if unmet is not None:

@@ -34,6 +34,11 @@ class PieceView:
         return self.plateau if self.plateau.within else None
 
     @property
+    def to_come(self) -> bool:
+        """Return whether it is still to be served: not served, not thrown away."""
+        return not self.state.did("serve") and not self.state.discarded
+
+    @property
     def name(self) -> str:
         """Return what it is called among the others, in the words of the catalogue."""
         return self.cut.name if self.number is None else f"{self.cut.name} {self.number}"
@@ -99,7 +104,7 @@ def _with_pits_ahead(states: list[CookState], cuts: Cuts) -> list[CookState]:
     ]
 
 
-_URGENT = (Stage.COOKING, Stage.RESTING, Stage.FIRE, Stage.BEFORE, Stage.AFTER, Stage.CLOSED)
+_URGENT = (Stage.COOKING, Stage.RESTING, Stage.FIRE, Stage.BEFORE, Stage.AFTER, Stage.GONE, Stage.CLOSED)
 """How far a cook of several pieces is: what is on the fire counts before what rests, and that before what waits."""
 
 _GRAVE = (Verdict.LATE, Verdict.CLOSE, Verdict.OPEN, Verdict.EARLY, Verdict.USUAL, Verdict.ON_TIME)
@@ -112,7 +117,7 @@ def stage_of(views: tuple[PieceView, ...]) -> Stage:
 
 def worst(views: tuple[PieceView, ...]) -> PieceView:
     """Return the piece that decides about dinner: the worst verdict of the next wave, and there the latest plate."""
-    waiting = [view for view in views if not view.state.did("serve")] or list(views)
+    waiting = [view for view in views if view.to_come] or list(views)
     if len(waiting) == 1:
         return waiting[0]
     never = dt.datetime.max.replace(tzinfo=dt.UTC)

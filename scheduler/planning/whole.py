@@ -138,13 +138,20 @@ def _boarded(state: CookState, boarding: list[PieceView]) -> CookState:
 
 def _waves(views: tuple[PieceView, ...]) -> list[PieceView]:
     """Return the first piece of every wave that was served apart: within twenty minutes it is one wave."""
-    served = sorted((v for v in views if v.state.did("serve")), key=lambda v: v.state.at("serve") or v.outlook.on_at)
+    served = sorted(
+        (v for v in _left(views) if v.state.did("serve")), key=lambda v: v.state.at("serve") or v.outlook.on_at
+    )
     waves: list[PieceView] = []
     for view in served:
         at, before = view.state.at("serve"), waves[-1].state.at("serve") if waves else None
         if at is not None and (before is None or at - before > _LATER):
             waves.append(view)
-    return waves or [views[0]]
+    return waves or [_left(views)[0]]
+
+
+def _left(views: tuple[PieceView, ...]) -> tuple[PieceView, ...]:
+    """Return the pieces that were not thrown away; all of them when all were."""
+    return tuple(view for view in views if not view.state.discarded) or views
 
 
 def _after(state: CookState, wave: PieceView) -> CookState:
@@ -172,7 +179,7 @@ def whole_state(views: tuple[PieceView, ...]) -> CookState:
     lead = views[0].state
     done = {step: times for step, times in lead.done.items() if step not in PIECE_STEPS}
     for step in PIECE_STEPS:
-        times = [view.state.did(step) for view in views]
+        times = [view.state.did(step) for view in _left(views)]
         known = sorted((t for t in times if t is not None), key=lambda t: t.at)
         if known and step in _WHEN_FIRST:
             done[step] = (known[0],)
@@ -185,6 +192,7 @@ def whole_state(views: tuple[PieceView, ...]) -> CookState:
         pit=_on_the_fire(views).state.pit,
         planned=dataclasses.replace(lead.planned, from_middle=_first_planned(views).state.planned.from_middle),
         feels=(),
+        discarded=lead.discarded if all(view.state.discarded for view in views) else (),
         serving=next_wave(views).state.serving,
     )
 
@@ -200,7 +208,7 @@ def _on_the_fire(views: tuple[PieceView, ...]) -> PieceView:
 
 def next_wave(views: tuple[PieceView, ...]) -> PieceView:
     """Return the piece that is wanted first of those not served yet."""
-    waiting = [view for view in views if not view.state.did("serve")] or list(views)
+    waiting = [view for view in views if view.to_come] or list(views)
     far = dt.datetime.max.replace(tzinfo=dt.UTC)
     return min(waiting, key=lambda view: view.outlook.serve_at or far)
 
@@ -208,9 +216,9 @@ def next_wave(views: tuple[PieceView, ...]) -> PieceView:
 def whole_outlook(views: tuple[PieceView, ...], lead: PieceView) -> Outlook:
     """Return what is expected of the whole cook: on with the first piece, off with the last, then the next wave."""
     on_at = min(view.outlook.on_at for view in views)
-    last = max((v.outlook.pull for v in views if v.outlook.pull.likely is not None), key=_likely, default=None)
+    last = max((v.outlook.pull for v in _left(views) if v.outlook.pull.likely is not None), key=_likely, default=None)
     wave = next_wave(views)
-    same = [v for v in views if v.outlook.serve_at == wave.outlook.serve_at and not v.state.did("serve")] or [wave]
+    same = [v for v in views if v.outlook.serve_at == wave.outlook.serve_at and v.to_come] or [wave]
     plates = [v.outlook.plate_at for v in same if v.outlook.plate_at is not None]
     return dataclasses.replace(
         lead.outlook,

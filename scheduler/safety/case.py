@@ -7,6 +7,7 @@ import datetime as dt
 
 from scheduler.cuts import Cut, Cuts
 from scheduler.facts import Edition, SafeBy, Slot
+from scheduler.safety.contested import low_edge_c, standing_readings
 from scheduler.safety.limits import HOT_AIR, HOT_HOLD, HOT_HOLD_ROAST, OUT, OUT_HOT, Limit
 from scheduler.state import CookState, ReadingAt
 
@@ -81,9 +82,15 @@ class Case:
         return self.limit_span(OUT_HOT) if self.hot_air else dt.timedelta(minutes=OUT.under(Edition.CONSUMER).value)
 
     def cores(self, since: dt.datetime | None, until: dt.datetime | None = None) -> tuple[ReadingAt, ...]:
-        """Return the core readings from an instant on (None: none at all), in order of time, up to `now`."""
+        """Return the core readings that count from an instant on (None: none at all), in order of time, up to `now`.
+
+        Of two that differ the lower one counts until a third (`scheduler.safety.contested`).
+        """
+        if since is None:
+            return ()
         end = self.now if until is None else min(until, self.now)
-        return () if since is None else tuple(r for r in self.state.read(Slot.CORE) if since <= r.at <= end)
+        known = dataclasses.replace(self.state, readings=tuple(r for r in self.state.readings if r.at <= self.now))
+        return tuple(r for r in standing_readings(known, Slot.CORE, since=since) if r.at <= end)
 
     def lowest(self, readings: tuple[ReadingAt, ...]) -> ReadingAt | None:
         """Return the lowest reading, by its low edge, of the newest look; None of no readings."""
@@ -99,16 +106,6 @@ class Case:
     def discarded_at(self) -> dt.datetime | None:
         """Return when the food was thrown away last, as a person recorded; None when nobody did."""
         return discarded_at(self.state)
-
-
-def low_edge_c(reading: ReadingAt) -> float:
-    """Return the low edge of a reading [°C]: what counts against a limit that must be reached."""
-    return reading.value_c - reading.spread_c
-
-
-def same_spot(one: ReadingAt, other: ReadingAt) -> bool:
-    """Return whether two readings may be of one spot: a spot without a name may be any."""
-    return one.spot is None or other.spot is None or one.spot.casefold() == other.spot.casefold()
 
 
 def discarded_at(state: CookState) -> dt.datetime | None:

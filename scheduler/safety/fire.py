@@ -9,7 +9,8 @@ import dataclasses
 import datetime as dt
 
 from scheduler.facts import Slot
-from scheduler.safety.case import Case, low_edge_c
+from scheduler.safety.case import Case
+from scheduler.safety.contested import low_edge_c
 from scheduler.safety.finding import Finding, FindingLevel, Look
 from scheduler.safety.limits import COME_UP_HIGH, COME_UP_TIME, DANGER_HIGH, PIT_COLD
 from scheduler.state import ReadingAt, Stage

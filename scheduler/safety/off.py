@@ -9,7 +9,8 @@ import dataclasses
 import datetime as dt
 
 from scheduler.facts import Edition, Feel, Slot
-from scheduler.safety.case import OPENING, Case, low_edge_c, same_spot
+from scheduler.safety.case import OPENING, Case
+from scheduler.safety.contested import low_edge_c, same_spot
 from scheduler.safety.finding import Finding, FindingLevel, Look
 from scheduler.safety.holding import ACT_C, held_reading, rest_span
 from scheduler.safety.limits import OUT, REHEAT

@@ -52,6 +52,8 @@ class Stage(StrEnum):
     """Meat off the fire."""
     AFTER = "after"
     """Served."""
+    GONE = "gone"
+    """Thrown away before it was served: nothing more is done to it, and nobody eats it."""
     CLOSED = "closed"
     """Over."""
 
@@ -246,6 +248,8 @@ class CookState:
         """Return how far the cook is."""
         if self.over:
             return Stage.CLOSED
+        if self.discarded and not self.did("serve"):
+            return Stage.GONE
         for step, stage in (("serve", Stage.AFTER), ("pull", Stage.RESTING), ("meat_on", Stage.COOKING)):
             if self.did(step):
                 return stage
