@@ -54,8 +54,8 @@ def how_long(situation: Situation, voice: Voice) -> Message:
         return Message(text=lines(dinner_line(situation, voice), *stands, pit_line(situation, voice), last))
     state, outlook = situation.state, situation.outlook
     pulled_at = state.at("pull")
-    if state.stage in {Stage.AFTER, Stage.CLOSED}:
-        return Message(text=lines(_("Dinner is served."), owner_line(situation, voice)))
+    if state.stage in {Stage.AFTER, Stage.GONE, Stage.CLOSED}:
+        return Message(text=lines(dinner_line(situation, voice), owner_line(situation, voice)))
     if pulled_at is not None:
         pull = _("Off the fire since {time}.").format(time=voice.clock(pulled_at))
     else:
