@@ -1,4 +1,4 @@
-"""Least internal temperatures as published, by edition, at their exact Fahrenheit, in both units, and with unit slips."""
+"""Least internal temperatures as published, by edition, at their exact Fahrenheit, in both units, with unit slips."""
 
 from __future__ import annotations
 
@@ -28,6 +28,7 @@ from scheduler.units import c_from_f
 from tests.catalogue import CUTS
 from tests.published.tables import rows
 
+WHEN_READY = Serving(kind=ServingKind.WHEN_READY, zone="Etc/UTC")
 ON_AT = dt.datetime(2026, 9, 12, 6, 0, tzinfo=dt.UTC)
 PUBLISHED = {row["rule_id"]: row for row in rows("minimum_temperatures")}
 
@@ -66,7 +67,7 @@ def _at(minutes: float) -> dt.datetime:
 def _state(cut: str, treated: tuple[Treatment, ...], edition: Edition, *told: Body, at_risk: bool = False) -> CookState:
     """Return a cook with meat on at 0 and what was told at 300 minutes after it."""
     bodies: list[tuple[float, Body]] = [
-        (0, Planned(cut=cut, serving=Serving(kind=ServingKind.WHEN_READY, zone="Etc/UTC"), pit_low_c=121, pit_high_c=121)),
+        (0, Planned(cut=cut, serving=WHEN_READY, pit_low_c=121, pit_high_c=121)),
         (0, StepDone(step="meat_on")),
         (1, TreatedTold(treatments=treated)),
         (1, EditionTold(edition=edition)),
@@ -125,7 +126,7 @@ def test_the_least_temperature_by_class_treatment_and_edition(
 def test_the_exact_limit_opens_and_a_tenth_less_does_not(
     cut: str, treated: tuple[Treatment, ...], edition: Edition, temp_f: float, temp_c: float, rest_min: float
 ) -> None:
-    """At the exact Fahrenheit, and at the Celsius rounded to 0.1, it opens after its time; a tenth under either, never."""
+    """At the exact Fahrenheit, and the Celsius rounded to 0.1, it opens after its time; a tenth under, never."""
     opened = _at(300 + rest_min)
     assert _opens(cut, treated, edition, c_from_f(temp_f)) == opened
     assert _opens(cut, treated, edition, temp_c) == opened
@@ -158,7 +159,7 @@ def test_a_number_in_the_wrong_unit_never_opens(
 def test_where_guests_are_at_risk_the_stricter_edition_counts(
     cut: str, treated: tuple[Treatment, ...], edition: Edition
 ) -> None:
-    """Whatever edition was chosen: for the pregnant, the old, the very young and the ill each stricter figure counts."""
+    """Whatever edition was chosen: for the pregnant, the old, the very young and the ill the stricter counts."""
     strict = safe_gate(_state(cut, treated, Edition.STRICTER), CUTS.get(cut), CUTS)
     gate = safe_gate(_state(cut, treated, edition, at_risk=True), CUTS.get(cut), CUTS)
     assert (gate.minimum, gate.edition) == (strict.minimum, Edition.STRICTER)
