@@ -290,9 +290,7 @@ class Paper:
 class PaperMaker(Protocol):
     """Makes a file of the plan of a cook."""
 
-    def __call__(
-        self, paper: PaperKind, situation: Situation, *, now: dt.datetime, log: tuple[Fact, ...]
-    ) -> Paper:
+    def __call__(self, paper: PaperKind, situation: Situation, *, now: dt.datetime, log: tuple[Fact, ...]) -> Paper:
         """Return the paper as of `now`; `log` is the whole log of the cook, with every paper given out before."""
 
 

@@ -18,6 +18,7 @@ from bot.messages.trip import choices_for
 from scheduler.cook import Situation, may_be_kept
 from scheduler.facts import Serving, Slot
 from scheduler.planning.prompts import Prompt
+from scheduler.safety import chilling_since
 from scheduler.state import Stage
 
 DEFAULT_UNIT = "F"
@@ -78,6 +79,7 @@ def _context(visit: Visit, situation: Situation) -> Context:
         troubles=tuple(state.troubles),
         serving=state.serving,
         people=tuple(person.name for person in visit.house.store.people()),
+        chilling=chilling_since(state) is not None,
         may_keep=may_be_kept(situation.view(state.piece), visit.incoming.sent_at),
         rest_place=None if state.rest is None else state.rest.place,
         stop_stands=any(situation.stops_of(view.piece, visit.now) for view in situation.views),

@@ -102,5 +102,7 @@ class Context:
     """True once the meat was served, or pulled after its safe minimum was read: it may be cooled."""
     stop_stands: bool = False
     """True while the cook is stopped for safety: words that would wave it off are heard as that."""
+    chilling: bool = False
+    """True once food was put away to cool: a bare figure is read of that."""
     muted: tuple[str, ...] = ()
     """Steps whose prompts were switched off."""

@@ -89,6 +89,8 @@ def _reason(why: Why, voice: Voice) -> str:
             return _("the forecast puts the meat near {core}").format(core=core)
         case "gate":
             return _("the meat waits for clean smoke, a steady pit and a placed probe")
+        case "food":
+            return _("cooked food is read, or put away, before its limit")
         case "held":
             return _("a careful estimate says the held meat comes down to where one must act")
         case "rising":

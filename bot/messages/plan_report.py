@@ -84,6 +84,8 @@ def why_text(why: Why, voice: Voice) -> str:
             return _("when the meat is near {core}").format(core="?" if why.core_c is None else voice.temp(why.core_c))
         case "repeat":
             return _("{span} after the last time").format(span=length)
+        case "food":
+            return _("before the limit of cooked food")
         case "held":
             return _("when held meat may be down to its limit")
         case "put_off":

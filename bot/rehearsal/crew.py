@@ -177,7 +177,7 @@ class Tomas(Member):
                 _habit(r"Is the cooker cooling", "cooling", 12),
                 _habit(r"Leftovers: slice", "leftovers in the fridge", 11, once=True, picks="Leftovers in the fridge"),
                 _habit(r"Ash, if it is truly cold", "ash is out, cold", 30),
-                _habit(r"eat the leftovers today", "eaten", 45),
+                _habit(r"eat, freeze or bin them", "eaten", 45),
             ),
         )
 

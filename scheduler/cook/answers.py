@@ -9,6 +9,7 @@ from scheduler.cook.situation import Situation
 from scheduler.facts import AirTold, Body, Felt, GuestsTold, Reading, Slot, WatchesTold, Wrapped
 from scheduler.planning.gates import IN_BAND_C
 from scheduler.planning.prompts import Prompt
+from scheduler.safety.limits import REHEAT
 
 SOON = dt.timedelta(minutes=30)
 """A number volunteered this long before it would be asked for answers that question; common practice, no source: nobody
@@ -57,6 +58,8 @@ def _fits(prompt: Prompt, reading: Reading, current: Situation) -> bool:
     """Return whether a number that nobody asked for may answer: several spots are read on purpose, and a pit that is
     still on its way up is not there yet.
     """
+    if prompt.step.id == "reheat":  # until it is hot enough it is still being reheated
+        return round(reading.value_c - reading.spread_c, 1) >= REHEAT.under(current.state.edition).c
     if prompt.asked > 0:
         return True
     if prompt.step.id == "pit_stable":

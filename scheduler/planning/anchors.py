@@ -25,6 +25,7 @@ from scheduler.planning.steps import (
     BeforeServing,
     ByCut,
     Catalogue,
+    Food,
     Gate,
     Held,
     Merged,
@@ -35,6 +36,7 @@ from scheduler.planning.steps import (
 from scheduler.planning.telling import wanted
 from scheduler.planning.thawing import THAW_RESCUE, thaw, thaw_in_water
 from scheduler.planning.worth import decides_at
+from scheduler.safety import put_away
 from scheduler.state import CookState
 
 _PREP_H, _LEAST_SALT_H = 18.0, 6.0
@@ -79,7 +81,8 @@ class Anchors:
     def due(self, step: Step) -> Due | None:
         """Return when the next prompt of a step is due, None while that cannot be known or is not wanted."""
         number = self.number(step)
-        if step.repeat is not None and number > 1 and not self.projected:
+        by_event = step.anchor.kind == "food"  # its series counts from one moment, not from one answer to the next
+        if step.repeat is not None and number > 1 and not self.projected and not by_event:
             found = series.next_at(self, step, number)
             due = None if found is None else Due(at=found[0], why=Why(kind="repeat", minutes=found[1]))
         else:
@@ -140,6 +143,8 @@ class Anchors:
             case Held():
                 at = read_by(self.state, self.cut)
                 return None if at is None else Due(at=at, why=Why(kind="held"))
+            case Food():
+                return self._food(step, anchor)
             case Gate():
                 return self._gate(anchor)
             case ByCut():
@@ -275,6 +280,27 @@ class Anchors:
             elif at is not None:
                 at = max(at, last.at)
         return None if at is None else Due(at=at, why=Why(kind="core", core_c=core_c))
+
+    def _food(self, step: Step, anchor: Food) -> Due | None:
+        """Return when food that cools, or was reheated, is asked about; of a series the first that was not asked about
+        since that moment.
+        """
+        told = put_away(self.state)
+        if anchor.event == "cooling":
+            at = None if told.chilling is None else told.chilling.began_at
+            after = None if told.chilling is None else told.chilling.away_at
+        else:
+            at = after = max((r.done_at for r in told.reheats if r.done_at is not None), default=None)
+        if at is None and self.projected and anchor.event == "cooling":
+            at = after = self.outlook.plate_at
+        if at is None or after is None:
+            return None
+        every, most = (0.0, 1) if step.repeat is None else (step.repeat.every_min, step.repeat.most or 1)
+        closed = sum(step_of(key) == step.id and when >= after for key, when in self.state.closed.items())
+        if closed >= most:
+            return None
+        minutes = anchor.minutes + closed * every
+        return Due(at=at + _minutes(minutes), why=Why(kind="food", minutes=minutes))
 
     def _gate(self, anchor: Gate) -> Due | None:
         if self.state.at(anchor.event) is None and not self.projected:

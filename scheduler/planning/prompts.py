@@ -18,10 +18,12 @@ class Why:
 
     `kind`: before_serving, after (an event), repeat, core (a temperature), gate (several conditions), held (a careful
     estimate), put_off (somebody asked to wait), cut (an offset of this cut's own), rising (the pit on its way up),
-    watch (the watch changes).
+    watch (the watch changes), food (it cools, or was reheated).
     """
 
-    kind: Literal["before_serving", "after", "repeat", "core", "gate", "held", "put_off", "cut", "rising", "watch"]
+    kind: Literal[
+        "before_serving", "after", "repeat", "core", "gate", "held", "put_off", "cut", "rising", "watch", "food"
+    ]
     minutes: float | None = None
     event: str | None = None
     core_c: float | None = None

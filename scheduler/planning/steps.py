@@ -92,6 +92,16 @@ class Held(_Data):
     kind: Literal["held"]
 
 
+class Food(_Data):
+    """Due so many minutes after cooked food began to cool, or was reheated (`scheduler.safety.put_away`); the second
+    of a series of `repeat` minutes counts from the same moment.
+    """
+
+    kind: Literal["food"]
+    event: Literal["cooling", "reheated"]
+    minutes: float
+
+
 class Gate(_Data):
     """Due at the planned time of `event`, asked together with the conditions that are still open."""
 
@@ -109,7 +119,7 @@ class Merged(_Data):
 
 
 Anchor = Annotated[
-    BeforeServing | AfterEvent | AfterOutcome | AtCore | ByCut | Rising | WatchChange | Held | Gate | Merged,
+    BeforeServing | AfterEvent | AfterOutcome | AtCore | ByCut | Rising | WatchChange | Held | Food | Gate | Merged,
     Field(discriminator="kind"),
 ]
 
@@ -141,7 +151,7 @@ class Unanswered(_Data):
 Condition = Literal[
     "wrap", "feel", "temperature", "big", "fixed_time", "frozen", "crew", "several", "water_pan", "event", "stall",
     "boxed", "wire", "read", "salted", "spritzed", "wood_later", "early", "early_start", "not_soft", "pit_open",
-    "carved", "new_pit",
+    "carved", "new_pit", "kept",
 ]  # fmt: skip
 """What a cook must have for a step to belong to it; `scheduler.planning.telling` says what each one means."""
 

@@ -14,6 +14,7 @@ from scheduler.planning.done import reached
 from scheduler.planning.gates import pit_ready_at
 from scheduler.planning.outlook import decided_bare, felt_tender
 from scheduler.planning.steps import Condition, Level, Step
+from scheduler.safety import chilling_since, gone_at, is_cooling_measured
 from scheduler.state import CookState
 
 _STILL_AFTER_TENDER = frozenset({"raw_cleanup", "refuel", "box_ready", "second_spot", "handover"})
@@ -115,6 +116,14 @@ def _not_soft(_step: Step, state: CookState, _cut: Cut) -> bool:
     return felt is None or felt.outcome != "soft"
 
 
+def _may_be_kept(state: CookState) -> bool:
+    """Return whether there may be leftovers that can still be eaten: not gone, and not out too long before they were
+    put away.
+    """
+    out_too_long = any(rule == "two_hours_out" for rule, _since in state.warned) and chilling_since(state) is None
+    return gone_at(state) is None and not out_too_long
+
+
 _CONDITIONS: dict[Condition, Callable[[Step, CookState, Cut], bool]] = {
     "wrap": _wrap,
     "feel": lambda _step, _state, cut: cut.doneness == "feel",
@@ -125,7 +134,8 @@ _CONDITIONS: dict[Condition, Callable[[Step, CookState, Cut], bool]] = {
     "crew": lambda _step, state, _cut: crew(state),
     "several": lambda _step, state, _cut: len(state.pieces) > 1 or state.planned.count > 1,
     "water_pan": lambda _step, state, _cut: state.cooker is not None and state.cooker.water_pan,
-    "event": lambda _step, _state, _cut: False,
+    "event": lambda _step, state, _cut: is_cooling_measured(state),
+    "kept": lambda _step, state, _cut: _may_be_kept(state),
     "stall": lambda _step, _state, cut: cut.stall_h.high > 0,
     "boxed": lambda step, state, cut: boxed(state, cut) and not (step.id == "box_ready" and _warm_place(state)),
     "wire": lambda _step, state, _cut: state.read_by in {None, ReadBy.WIRE},
@@ -140,4 +150,5 @@ _CONDITIONS: dict[Condition, Callable[[Step, CookState, Cut], bool]] = {
     "not_soft": _not_soft,
     "pit_open": lambda _step, state, _cut: pit_ready_at(state) is None,
 }
-"""Each condition of the catalogue; "event" has no switch yet, and "early" is decided where the due time is known."""
+"""Each condition of the catalogue; "event" is a public meal, or the Food Code chosen; "early" is decided where the due
+time is known."""

@@ -3,12 +3,15 @@ plan.
 """
 
 from scheduler.safety.contested import standing_readings
+from scheduler.safety.cooling import is_measured as is_cooling_measured
 from scheduler.safety.finding import Finding, FindingLevel
 from scheduler.safety.findings import findings, pulled_too_cold, standing_stops
 from scheduler.safety.holding import ACT_C, FLOOR_C, act_by
 from scheduler.safety.least import Minimum, NotByTime, least_of, under_least
+from scheduler.safety.leftovers import eat_by
 from scheduler.safety.looks import next_look
 from scheduler.safety.minimum import SafeGate, safe_gate
+from scheduler.safety.put_away import PutAway, chilling_since, gone_at, put_away
 from scheduler.safety.wished import Undercooked, as_wished, by_time, not_by_time, undercooked
 
 __all__ = [
@@ -18,16 +21,22 @@ __all__ = [
     "FindingLevel",
     "Minimum",
     "NotByTime",
+    "PutAway",
     "SafeGate",
     "Undercooked",
     "act_by",
     "as_wished",
     "by_time",
+    "chilling_since",
+    "eat_by",
     "findings",
+    "gone_at",
+    "is_cooling_measured",
     "least_of",
     "next_look",
     "not_by_time",
     "pulled_too_cold",
+    "put_away",
     "safe_gate",
     "standing_readings",
     "standing_stops",

@@ -63,6 +63,7 @@ CHOOSE = frozenset(
         "tender_test",
         "two_hour",
         "leftover_expire",
+        "reheat_away",
     }
 )
 """Steps where "done" alone does not say enough: the choice is asked for."""

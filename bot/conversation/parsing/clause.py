@@ -13,6 +13,7 @@ from bot.commands import Done, Intent, Note, NotYet, PutOffFor, Skip, WrapSaid
 from bot.conversation.context import Context
 from bot.conversation.parsing import prompts, steps, times
 from bot.conversation.parsing.answers import BUSY_MIN, LATER_MIN, Answer, answer, finished, unsure
+from bot.conversation.parsing.kept import kept
 from bot.conversation.parsing.meat import WrapWords, feel_words, wrap_words
 from bot.conversation.parsing.told import told
 from scheduler.facts import Wrap
@@ -63,7 +64,7 @@ def _about_meat(clause: Clause, kind: Answer | None, context: Context) -> list[I
         return [chosen.model_copy(update={"at": clause.past(context)})]
     if context.stage == "cooking" and _BARK_SET.search(clause.words):
         return [Done(step="bark_check", outcome="set", at=clause.past(context))]
-    if (fact := told(clause.words, clause.text, context)) is not None:
+    if (fact := kept(clause.words, context) or told(clause.words, clause.text, context)) is not None:
         return [fact.model_copy(update={"at": clause.past(context)})]
     said = wrap_words(clause.words)
     if said is not None and (wrap := _wrap(said, clause, context)) is not None:

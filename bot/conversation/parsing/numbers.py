@@ -51,7 +51,7 @@ _NOT_TEMPERATURES = re.compile(
     r"[0-9]+(?:[.,/x-][0-9]+)*[-x]? ?(?:%|kgs?\b|kilos?\b|g\b|lbs?\b|pounds?\b|oz\b|cm\b|mm\b|inch(?:es)?\b"
     r"|in\. |l\b|ml\b|x\b|st\b|nd\b|rd\b|th\b"
     "|(?:more )?(?:chunks?|pieces?|logs?|bricks?|briquettes|splits?|handfuls?|spots?|places"
-    "|probes?|racks?|slabs?|briskets?|butts?"
+    "|probes?|boxes|tubs|containers|portions|trays|racks?|slabs?|briskets?|butts?"
     "|shoulders?|ribs|bones?|people|guests?|kids|adults|friends|beers?|times|layers?|sheets?"
     r"|towels?|vents?|bags?|hours?|days?|euros?|bucks)\b)"
 )
@@ -103,6 +103,8 @@ SLOT_WORDS: dict[str, Slot] = {
         ),
         Slot.PIT,
     ),
+    **dict.fromkeys(("fridge", "refrigerator", "kuhlschrank", "nevera", "frigo"), Slot.FRIDGE),
+    **dict.fromkeys(("leftovers", "leftover", "reheated", "chilled food", "cooled food"), Slot.LEFTOVERS),
 }
 """Words that say which probe was read."""
 SPOT_WORDS = {

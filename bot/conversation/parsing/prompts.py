@@ -24,6 +24,7 @@ SYNONYMS = {
     "plenty": word_set("lots full loads enough heaps tons"),
     "half": word_set("halfway"),
     "thrown": word_set("binned trashed tossed"),
+    "binned": word_set("thrown trashed tossed"),
     "away": word_set("fridge fridged stored"),
     "low": word_set("little empty"),
 }
@@ -31,7 +32,7 @@ SYNONYMS = {
 EXPLICIT_STEPS = word_set(
     "handover rules_recheck raw_cleanup come_up_check hold_check shutdown serve_reading two_hour leftovers fire_out "
     "ash leftover_expire thaw_start thaw_check thaw_rescue collect_meat fridge_check rules_site second_spot "
-    "cool_check wake"
+    "cool_check wake reheat reheat_away"
 )
 """Steps that a mere nod never closes, those of safety among them: somebody must say that it is done."""
 WRAP_STEPS = word_set("wrap_decide bark_check wrap_do")

@@ -48,7 +48,9 @@ STEADY_PIT_C = (95.0, 180.0)
 """Where a pit usually runs, while nobody has said."""
 UNIT_LABELS = {"C": "celsius", "F": "fahrenheit"}
 """Keys of the two answers to a question about the unit."""
-LIMITS = {Slot.CORE: CORE_C, Slot.PIT: PIT_C}
+FRIDGE_AIR_C = (-5.0, 30.0)
+"""What a fridge can show, working or broken; common practice, no source."""
+LIMITS = {Slot.CORE: CORE_C, Slot.PIT: PIT_C, Slot.FRIDGE: FRIDGE_AIR_C, Slot.LEFTOVERS: CORE_C}
 
 
 @dataclasses.dataclass(frozen=True, kw_only=True)
@@ -132,6 +134,8 @@ def likely(value: Value, context: Context) -> bool:
     """Return True when the value is where its probe should be by now."""
     if value.slot is Slot.CORE:
         return likely_core(value.value_c, context)
+    if value.slot in (Slot.FRIDGE, Slot.LEFTOVERS):
+        return can_be(value)
     if context.pit_target_c is None:
         return COOKING_PIT_C[0] <= value.value_c <= COOKING_PIT_C[1]
     return abs(value.value_c - context.pit_target_c) <= 3.0 * NEAR_PIT_C
@@ -246,7 +250,7 @@ def guess(figure: Figure, context: Context) -> Value | Open:
         return _before_the_meat(figure, context)
     core = settle(figure, Slot.CORE, context)
     if context.stage in ("resting", "serving", "after"):
-        return core
+        return settle(figure, Slot.LEFTOVERS, context) if context.chilling else core
     pit = settle(figure, Slot.PIT, context)
     may_be_core = isinstance(core, Value) and plausible_core(core, context)
     may_be_pit = isinstance(pit, Value) and plausible_pit(pit, context)

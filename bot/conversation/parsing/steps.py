@@ -14,7 +14,8 @@ LATE_STAGES = ("resting", "serving", "after")
 COOKING_STAGES = ("cooking", *LATE_STAGES)
 """The meat has been on the fire."""
 READING_STEPS = word_set(
-    "core_read pit_check pit_recover come_up_check second_spot hold_check serve_reading cool_check reheat tender_test"
+    "core_read pit_check pit_recover come_up_check second_spot hold_check serve_reading cool_check reheat "
+    "tender_test fridge_check"
 )
 """Steps that are only a number or a feel: "done" or a thumb without one leaves them open."""
 SMALL_JOBS = word_set("spritz wood_add refuel water_pan rotate")

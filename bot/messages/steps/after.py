@@ -30,8 +30,8 @@ def words() -> dict[str, StepWords]:
         "cool_check": StepWords(
             name=_("read the cooling food"),
             do=_(
-                "Read the food in the fridge: 70 F (21 C) within two hours, 41 F (5 C) within six in all. Write it "
-                "down."
+                "Read the middle of the thickest box: 70 F (21 C) within two hours of being hot, 41 F (5 C) within six "
+                "in all. Type it like: leftovers 68."
             ),
             done=_("Cooling read"),
         ),
@@ -62,10 +62,24 @@ def words() -> dict[str, StepWords]:
         "reheat": StepWords(
             name=_("reheat leftovers"),
             do=_(
-                "Reheating leftovers: covered, with a little juice, in oven or pan, until the middle reads 165 F (74 "
-                "C)."
+                "Reheating leftovers: covered, with a little juice, in oven or pan, to 165 F (74 C) in the middle "
+                "within two hours. Type it like: leftovers 165."
             ),
             done=_("Reheated"),
+        ),
+        "reheat_on": StepWords(
+            name=_("leftovers on the heat"),
+            do=_("Put the leftovers on the heat, covered: 165 F (74 C) in the middle within two hours."),
+            done=_("Leftovers are on the heat"),
+        ),
+        "reheat_away": StepWords(
+            name=_("reheated food"),
+            do=_(
+                "What became of the reheated food? Two hours is the limit again, one if it is above 90 F (32 C). "
+                "Better not reheat it twice."
+            ),
+            done=_("Eaten"),
+            outcomes=(("eaten", _("Eaten")), ("away", _("Back in the fridge")), ("thrown", _("Thrown out"))),
         ),
         "ash": StepWords(
             name=_("ash out"),
@@ -80,7 +94,7 @@ def words() -> dict[str, StepWords]:
         ),
         "leftover_expire": StepWords(
             name=_("last day for leftovers"),
-            do=_("Three days in the fridge: eat the leftovers today, freeze or bin them."),
+            do=_("Leftovers keep three to four days in the fridge: eat, freeze or bin them by {eat_by}."),
             done=_("Leftovers dealt with"),
             outcomes=(("eaten", _("Eaten")), ("frozen", _("Frozen")), ("binned", _("Binned"))),
         ),

@@ -63,8 +63,18 @@ def words() -> dict[str, StepWords]:
         ),
         "fridge_check": StepWords(
             name=_("read the fridge"),
-            do=_("Read the fridge: 40 F (4 C) or colder, with room for the tray."),
+            do=_("Read the fridge: 40 F (4 C) or colder, with room for the tray. Type it like: fridge 38."),
             done=_("Fridge is cold"),
+        ),
+        "raw_out": StepWords(
+            name=_("raw meat out of the fridge"),
+            do=_("Raw meat may be out of the fridge for two hours in all, one above 90 F (32 C)."),
+            done=_("Out of the fridge"),
+            outcomes=(
+                ("out", _("Out of the fridge")),
+                ("back", _("Back in the fridge")),
+                ("thawing", _("Thawing on the counter")),
+            ),
         ),
         "thaw_start": StepWords(
             name=_("start the thaw"),

@@ -16,6 +16,7 @@ from scheduler.planning.gates import CLOSING_C
 from scheduler.planning.nights import changes
 from scheduler.planning.prompts import Prompt
 from scheduler.planning.thawing import thaw, thaw_in_water
+from scheduler.safety import eat_by
 
 _DAY_H = 24
 _NEAR = dt.timedelta(hours=1)
@@ -33,7 +34,16 @@ def figures_of(prompt: Prompt, situation: Situation, voice: Voice) -> dict[str, 
         "done_at": voice.temp(done_c(cut)),
         "buy": buy_text(situation),
         "watch": _watch(prompt, situation, voice),
+        "eat_by": _eat_by(prompt, situation, voice),
     }
+
+
+def _eat_by(prompt: Prompt, situation: Situation, voice: Voice) -> str:
+    """Return the day and hour at which leftovers have been in the fridge for four days, counted from dinner while
+    nobody said when they went in.
+    """
+    at = max((at for view in situation.views if (at := eat_by(view.state)) is not None), default=None)
+    return voice.by(prompt.due_at + dt.timedelta(days=1) if at is None else at)
 
 
 def days(length: dt.timedelta) -> str:

@@ -13,7 +13,7 @@ class StepWords:
     """One step in words: `name` is its title in lists, `do` what to do or the question.
 
     `do` may use {feel}, {salt}, {pit}, {vent}, {act}, {come_up}, {pit_floor}, {thaw}, {thaw_water}, {trip_low},
-    {trip_high}, {done_at}, {watch}, {buy}, {new_pit}.
+    {trip_high}, {done_at}, {watch}, {buy}, {new_pit}, {eat_by}.
     """
 
     name: str

@@ -27,8 +27,13 @@ HOPED_FOR = {
     "shutdown": "closed",
     "two_hour": "away",
     "fire_out": "cooling",
+    "reheat_away": "eaten",
 }
 """What is answered where the cook itself does not say."""
+
+
+_FRIDGE_C, _REHEATED_C = 3.3, 76.7
+"""What a fridge and reheated food read in a rehearsal [°C]: 38 and 170 F."""
 
 
 class Person:
@@ -91,6 +96,11 @@ class Person:
         state = situation.state
         if slot is Slot.PIT:
             return f"pit {_shown(pit_c(state.pit_c, state.at('light'), at), state.planned.unit)}"
+        if slot is Slot.FRIDGE:
+            return f"fridge {_shown(_FRIDGE_C, state.planned.unit)}"
+        if slot is Slot.LEFTOVERS:
+            left_c = _REHEATED_C if prompt.step.id == "reheat" else _FRIDGE_C
+            return f"leftovers {_shown(left_c, state.planned.unit)}"
         piece = self.pieces.get(prompt.piece)
         core_c = 4.0 if piece is None else piece.core_c(at)
         value = _shown(core_c, state.planned.unit)

@@ -174,7 +174,7 @@ def test_words_of_a_step_are_complete(step: Step) -> None:
     fields = {name for _, name, _, _ in string.Formatter().parse(words.do) if name}
     assert fields <= {
         "feel", "salt", "vent", "pit", "act", "buy", "come_up", "new_pit", "pit_floor",
-        "thaw", "thaw_water", "trip_low", "trip_high", "done_at", "watch",
+        "thaw", "thaw_water", "trip_low", "trip_high", "done_at", "watch", "eat_by",
     }  # fmt: skip
 
 

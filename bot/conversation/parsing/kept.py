@@ -1,0 +1,72 @@
+"""Reads what people tell of food off the fire and out of it: raw meat out of the fridge, leftovers reheated or gone.
+
+Only steps of the catalogue; figures are left to `readings`, and nothing is judged.
+"""
+
+from __future__ import annotations
+
+import re
+
+from bot.commands import Done
+from bot.conversation.context import Context
+from bot.conversation.parsing.words import phrases
+
+_RAW_STAGES = ("none", "before", "fire")
+_COUNTER = r"(?:counter|worktop|bench|side|kitchen table|table|sink)"
+_THAWING = phrases(
+    rf"\b(?:thaw(?:s|ed|ing)?|defrost(?:s|ed|ing)?)\b.*\b(?:on|in|at) (?:the |a )?"
+    rf"(?:{_COUNTER}|room temp(?:erature)?|sun|kitchen)\b",
+    rf"\bon the {_COUNTER}\b.*\b(?:to )?(?:thaw|defrost)(?:ing)?\b",
+)
+_BACK = phrases(
+    r"\bback (?:in|into|to) (?:the )?(?:fridge|refrigerator|cold|cooler)\b",
+    r"\b(?:in|into) the (?:fridge|refrigerator) again\b",
+)
+_OUT = phrases(
+    r"\bout of (?:the )?(?:fridge|refrigerator|cold)\b(?! (?:tomorrow|later))",
+    rf"\b(?:been|sat|sitting|lying|lies|sits|stands|left)(?: \w+)? (?:out )?on the {_COUNTER}\b",
+    r"\b(?:meat|ribs?|brisket|butts?|shoulders?|pork|beef|chicken|turkey|it)(?:'s| is| are)? (?:out )?on the "
+    rf"{_COUNTER}\b",
+    r"\b(?:left|been|lying|sitting) out (?:since|for|all)\b",
+)
+_ON_THE_HEAT = phrases(
+    r"\b(?:re-?heating|warming (?:up|through))\b",
+    r"\b(?:started|began|begin|start) (?:to )?(?:re-?heat|warm)(?:ing)?\b",
+    r"\bleftovers?(?:'s| is| are)? (?:back )?(?:on|in) the (?:oven|pan|stove|heat|hob|microwave|pot|grill)\b",
+    r"\bput (?:the )?leftovers (?:back )?(?:on|in|into) the (?:oven|pan|stove|heat|hob|microwave|pot|grill)\b",
+)
+_GONE = (
+    (
+        "frozen",
+        phrases(
+            r"\b(?:froze|frozen)(?: \w+){0,2} leftovers?\b",
+            r"\bleftovers?(?:'s| is| are)? (?:\w+ )?(?:frozen|in the freezer)\b",
+            r"\b(?:put|packed) (?:the )?leftovers? (?:in|into) the freezer\b",
+        ),
+    ),
+    (
+        "eaten",
+        phrases(
+            r"\b(?:ate|eaten|finished)(?: up)?(?: all)?(?: of)?(?: the| our)? (?:last of the )?leftovers?\b",
+            r"\bleftovers?(?:'s| is| are| have been| got)? (?:all )?(?:gone|eaten|finished)\b",
+        ),
+    ),
+)
+_NOT = re.compile(r"\b(?:not|never|isn't|aren't|wasn't|don't|didn't|no longer|should|can|may|when|how|if)\b")
+
+
+def kept(words: str, context: Context) -> Done | None:
+    """Return what a clause says of raw meat out of the fridge, or of leftovers; None when it says nothing of them."""
+    if _NOT.search(words):
+        return None
+    if context.stage in _RAW_STAGES:
+        for outcome, pattern in (("thawing", _THAWING), ("back", _BACK), ("out", _OUT)):
+            if pattern.search(words):
+                return Done(step="raw_out", outcome=outcome)
+        return None
+    if context.stage != "after":
+        return None
+    gone = next((outcome for outcome, pattern in _GONE if pattern.search(words)), None)
+    if gone is not None:
+        return Done(step="leftover_expire", outcome=gone)
+    return Done(step="reheat_on") if _ON_THE_HEAT.search(words) else None
