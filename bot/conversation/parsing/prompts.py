@@ -32,7 +32,7 @@ SYNONYMS = {
 EXPLICIT_STEPS = word_set(
     "handover rules_recheck raw_cleanup come_up_check hold_check shutdown serve_reading two_hour leftovers fire_out "
     "ash leftover_expire thaw_start thaw_check thaw_rescue collect_meat fridge_check rules_site second_spot "
-    "cool_check wake reheat reheat_away"
+    "cool_check wake reheat reheat_away box_ready box_meat board_ready"
 )
 """Steps that a mere nod never closes, those of safety among them: somebody must say that it is done."""
 WRAP_STEPS = word_set("wrap_decide bark_check wrap_do")

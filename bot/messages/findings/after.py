@@ -90,7 +90,7 @@ def _reheat_slow(told: Told) -> Words:
 def _leftovers_old(told: Told) -> Words:
     if told.finding.level is FindingLevel.STOP:
         return Words(
-            found=_("leftovers kept for {lasted}, longer than {most}").format(lasted=told.lasted, most=told.most),
+            found=_("leftovers kept for {lasted}, {most} at most").format(lasted=told.lasted, most=told.most),
             do=_("Do not eat them; throw them away"),
             ends=_("Throwing them away ends this, or telling me that they were eaten or frozen in time"),
         )
