@@ -12,22 +12,22 @@ from bot.messages.words import _
 FIRE: dict[str, Card] = {
     "fire_out": card(
         name=lambda: _("the fire is out"),
-        do=lambda: _("Lit charcoal from a chimney; the meat stays in the closed cooker meanwhile."),
-        caution=lambda: _(
-            "No fluid on embers. If the pit is under {floor} for more than 30 min with the meat under {danger}, "
-            "move the meat to a hot oven now."
+        do=lambda: _(
+            "Lit charcoal from a chimney; the meat stays in the closed cooker meanwhile. If the pit is under {floor} "
+            "over 30 min with the meat under {danger}, move the meat to a hot oven now."
         ),
+        caution=lambda: _("No fluid on embers."),
         ask=lambda: _("What do meat and pit read?"),
         answers=lambda: ((_("Charcoal added"), Done(step="refuel")),),
         lever="late_oven",
     ),
     "fuel_out": card(
         name=lambda: _("fuel is gone"),
-        do=lambda: _("Add lit charcoal now; meat stays in, lid shut."),
-        caution=lambda: _(
-            "No fluid on hot coals. If the pit is under {floor} for more than 30 min with the meat under "
-            "{danger}, move the meat to a hot oven now."
+        do=lambda: _(
+            "Add lit charcoal now; meat stays in, lid shut. If the pit is under {floor} for more than 30 min with the "
+            "meat under {danger}, move the meat to a hot oven now."
         ),
+        caution=lambda: _("No fluid on hot coals."),
         ask=lambda: _("What do meat and pit read?"),
         answers=lambda: ((_("Charcoal added"), Done(step="refuel")),),
         lever="late_oven",
@@ -81,10 +81,11 @@ FIRE: dict[str, Card] = {
     ),
     "flare_up": card(
         name=lambda: _("a flare-up"),
-        do=lambda: _("Lid shut, vents shut for 2 to 5 min. Then move the meat off the flame with long tongs."),
-        caution=lambda: _(
-            "Never water on burning fat; mind the sleeves. Flames out of the lid: people back, {emergency}"
+        do=lambda: _(
+            "Lid shut, vents shut for 2 to 5 min. Then move the meat off the flame with long tongs. Flames out of the "
+            "lid: people back, {emergency}"
         ),
+        caution=lambda: _("Never water on burning fat; mind the sleeves."),
         ask=lambda: _("Is it still burning?"),
     ),
     "wind": card(
@@ -112,9 +113,7 @@ FIRE: dict[str, Card] = {
     "heat": card(
         name=lambda: _("great heat"),
         do=lambda: _("Vents a little smaller, shade for meat and people, water for everybody."),
-        caution=lambda: _(
-            "Above {hot} served food stands an hour at most, not two; raw meat stays in the fridge to the last."
-        ),
+        caution=lambda: _("Above {hot} served food stands an hour at most, not two; raw meat stays in the fridge."),
         ask=lambda: _("What does the pit read?"),
     ),
 }

@@ -29,7 +29,7 @@ def stall_news(stall: Stall | None, situation: Situation, voice: Voice) -> str:
     begun = _("The stall has begun.")
     if stall.core_c is not None:
         begun = _("The stall has begun, near {core}.").format(core=voice.temp(stall.core_c))
-    return " ".join((begun, _end(stall, situation, voice), _("Check pit and fuel, then leave it alone.")))
+    return " ".join((begun, _end(stall, situation, voice), _("Check pit and fuel, then touch nothing.")))
 
 
 def stall_line(situation: Situation, voice: Voice) -> str:

@@ -80,7 +80,9 @@ def _wakes(situation: Situation, voice: Voice) -> str:
         for at, step, who in found[:_MOST]
     ]
     more = _(" and more") if len(found) > _MOST else ""
-    return _("At night I wake for: {what}{more}.").format(what=", ".join(named), more=more)
+    return _("At night I wake for: {what}{more}. Whoever has the watch stays awake and near while it burns.").format(
+        what=", ".join(named), more=more
+    )
 
 
 def _named_span(name: str, span: tuple[dt.datetime, dt.datetime], voice: Voice) -> str:

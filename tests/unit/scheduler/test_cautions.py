@@ -25,7 +25,8 @@ from scheduler.facts import (
 from scheduler.planning.cautions import MOST_BY_DAY, caution_for
 from scheduler.planning.prompts import Prompt, Why
 from scheduler.planning.steps import HAPPENINGS
-from tests.unit.scheduler.logbook import CATALOGUE, START, Logbook, at, dinner, planned
+from scheduler.planning.telling import left_out
+from tests.unit.scheduler.logbook import CATALOGUE, START, Logbook, at, cooking, dinner, planned
 
 ORDER = [caution.id for caution in CATALOGUE.steps.cautions]
 OVERNIGHT = planned(cut="brisket_packer", serving=dinner(30 * 60), pit_low_c=104.0, pit_high_c=104.0, mass_kg=7.0)
@@ -366,3 +367,26 @@ def test_the_gravest_stand_first() -> None:
     assert ORDER[0] == "co"
     for graver, lighter in (("fluid", "unattended"), ("minimum", "knife"), ("ash", "bristle"), ("hold", "chill")):
         assert ORDER.index(graver) < ORDER.index(lighter)
+
+
+# --- steps of safety ----------------------------------------------------------------------
+
+TRADE_SAFETY = frozenset(
+    ("rules_site", "collect_meat", "fridge_check", "thaw_start", "thaw_check", "thaw_rescue", "rules_recheck",
+     "raw_cleanup", "come_up_check", "box_ready", "second_spot", "shutdown", "box_meat", "hold_check", "board_ready",
+     "two_hour", "leftovers", "cool_check", "fire_out", "reheat", "ash", "leftover_expire")
+)  # fmt: skip
+"""Steps that the trade's table of the seventy steps of a long cook calls "safety" (column criticality), copied from it;
+common practice, no source."""
+
+
+def test_what_the_trade_calls_safety_is_never_skipped_dropped_or_delayed() -> None:
+    """Every such step is one of safety here, stays open when nobody answers, and is told at every level of detail."""
+    steps = {step.id: step for step in CATALOGUE.steps.steps}
+    assert [name for name in TRADE_SAFETY if not steps[name].safety] == []
+    assert [name for name in TRADE_SAFETY if steps[name].unanswered.then != "open"] == []
+    log = cooking(planned(detail=Detail.DECISIONS))
+    for name in TRADE_SAFETY:
+        log.tell(KindTold(step=name, wanted=False), 61)
+    view = log.situation.views[0]
+    assert [name for name in TRADE_SAFETY if left_out(steps[name], view.state, view.cut) in {"kind", "detail"}] == []
