@@ -14,7 +14,7 @@ FIRE: dict[str, Card] = {
         name=lambda: _("the fire is out"),
         do=lambda: _(
             "Lit charcoal from a chimney; the meat stays in the closed cooker meanwhile. If the pit is under {floor} "
-            "over 30 min with the meat under {danger}, move the meat to a hot oven now."
+            "for over 30 min with the meat under {danger}, move the meat to a hot oven now."
         ),
         caution=lambda: _("No fluid on embers."),
         ask=lambda: _("What do meat and pit read?"),
