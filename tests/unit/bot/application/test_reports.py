@@ -239,7 +239,7 @@ def test_the_stall_is_told_when_it_begins_and_when_it_is_over(ribs: PlayedKitche
     assert begun[0] == "12:30"
     assert re.fullmatch(
         r"The stall has begun, near 160 F\. Likely over (near 1\d:\d\d \(.* to .*\)|by 1\d:\d\d)\. "
-        r"Check pit and fuel, then leave it alone\.",
+        r"Check pit and fuel, then touch nothing\.",
         begun[1],
     )
     assert over == ("14:30", "It is climbing again: the stall is over.")
