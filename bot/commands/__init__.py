@@ -12,6 +12,7 @@ from typing import Annotated, Literal
 from pydantic import Field, TypeAdapter
 
 from bot.commands.asking import Ask, Topic
+from bot.commands.care import UNNAMED, CareSaid, Doneness, EditionSaid, SafeBySaid, TargetSaid, TreatedSaid
 from bot.commands.intent import Said
 from bot.commands.safety import Discard, ReadAgain, WaveOff
 from bot.commands.setup import (
@@ -30,24 +31,30 @@ from bot.commands.setup import (
     ReadBySaid,
     VaguePiece,
 )
+from bot.commands.trouble import DANGERS, Pause, TakeLever, Trouble, TroubleOver
 from bot.commands.wishes import KindSaid, RestSaid, Suppose, SureSaid, WatchesSaid, WatchSpan
 from bot.crew import Right
 from scheduler.facts import Detail, Feel, Serving, Slot, Wrap
 
 __all__ = [
+    "DANGERS",
     "INTENT",
+    "UNNAMED",
     "AddPiece",
     "AirSaid",
     "Ask",
     "CallOff",
+    "CareSaid",
     "ChangePlan",
     "ChoosePlan",
     "CookerSaid",
     "Correct",
     "Discard",
     "Done",
+    "Doneness",
     "Draft",
     "DropPiece",
+    "EditionSaid",
     "FeelSaid",
     "ForCook",
     "FuelSaid",
@@ -70,12 +77,15 @@ __all__ = [
     "ReadBySaid",
     "Report",
     "RestSaid",
+    "SafeBySaid",
     "Skip",
     "Suppose",
     "SureSaid",
     "TakeLever",
+    "TargetSaid",
     "TellMe",
     "Topic",
+    "TreatedSaid",
     "Trouble",
     "TroubleOver",
     "Unclear",
@@ -256,42 +266,6 @@ class Invite(Said):
     kind: Literal["invite"] = "invite"
 
 
-DANGERS = frozenset({"burn", "co_symptom", "grease_fire", "lightning"})
-"""Problems in which people are in danger: anybody may report them at any time, and they are answered first."""
-
-
-class Trouble(Said):
-    """A problem reported unasked, by its id in the catalogue: fire_out, pit_hot, probe_bone, burn, ..."""
-
-    kind: Literal["trouble"] = "trouble"
-    what: str
-    text: str
-    piece: str | None = None
-
-
-class TroubleOver(Said):
-    """A problem is over; without `what` the one that stands."""
-
-    kind: Literal["trouble_over"] = "trouble_over"
-    what: str | None = None
-    piece: str | None = None
-
-
-class TakeLever(Said):
-    """One of the offered ways to be on time; "nothing" changes nothing. `piece` None: the one that decides."""
-
-    kind: Literal["take_lever"] = "take_lever"
-    lever: str
-    piece: str | None = None
-
-
-class Pause(Said):
-    """Half-cooked meat is to be paused: asked for, and always refused."""
-
-    kind: Literal["pause"] = "pause"
-    piece: str | None = None
-
-
 class Note(Said):
     """Words to be kept with the cook."""
 
@@ -322,7 +296,9 @@ Intent = Annotated[
     Report | GuestsSaid | AddPiece | DropPiece | NewCook | ForCook | Done | Skip | NotYet | PutOffFor | FeelSaid
     | WrapSaid | Undo | Correct | Ask | Draft | MoreCuts | ChangePlan | MoveDinner | MovePit | ChoosePlan | AirSaid
     | CookerSaid | FuelSaid | ReadBySaid | TellMe | WatchesSaid | KindSaid | SureSaid | RestSaid | Suppose
-    | Discard | ReadAgain | WaveOff | CallOff | Join | Invite | Trouble | TroubleOver | TakeLever | Pause
+    | Discard | ReadAgain | WaveOff
+    | CareSaid | TreatedSaid | SafeBySaid | TargetSaid | EditionSaid
+    | CallOff | Join | Invite | Trouble | TroubleOver | TakeLever | Pause
     | HowMuch | Note | Unclear,
     Field(discriminator="kind"),
 ]  # fmt: skip
@@ -353,6 +329,9 @@ _NEEDS: dict[str, Right] = {
     "suppose": Right.ASK,
     "cooker": Right.DECIDE,
     "read_by": Right.DECIDE,
+    "safe_by": Right.DECIDE,
+    "target": Right.DECIDE,
+    "edition": Right.DECIDE,
     "call_off": Right.START,
     "draft": Right.START,
     "more_cuts": Right.START,
@@ -369,6 +348,10 @@ def needs(intent: Intent) -> Right:
     """Return the right that an intent needs; whatever is not named is a report."""
     if isinstance(intent, Trouble) and intent.what in DANGERS:
         return Right.ASK
+    if isinstance(intent, CareSaid):
+        return Right.ASK if intent.only_adds else Right.DECIDE
+    if isinstance(intent, TreatedSaid):
+        return Right.REPORT if intent.treatments else Right.DECIDE
     return _NEEDS.get(intent.kind, Right.REPORT)
 
 

@@ -8,8 +8,9 @@ from __future__ import annotations
 import datetime as dt
 from typing import Literal
 
+from bot.commands.care import CareSaid, SafeBySaid, TargetSaid, TreatedSaid
 from bot.commands.intent import Said
-from scheduler.facts import Appetite, CookerKind, Detail, ReadBy, Serving, Wrap
+from scheduler.facts import Appetite, CookerKind, Detail, Edition, ReadBy, Serving, Wrap
 
 
 class AirSaid(Said):
@@ -54,6 +55,9 @@ class PieceDraft(Said):
     pit_high_c: float | None = None
     serving: Serving | None = None
     wrap: Wrap | None = None
+    treated: TreatedSaid | None = None
+    target: TargetSaid | None = None
+    safe_by: SafeBySaid | None = None
 
 
 class VaguePiece(Said):
@@ -125,6 +129,11 @@ class Draft(Said):
     settles: str | None = None
     """The words of the vague piece that is settled by this: it is among `more`, or is left out."""
     guests: GuestsSaid | None = None
+    care: CareSaid | None = None
+    treated: TreatedSaid | None = None
+    target: TargetSaid | None = None
+    safe_by: SafeBySaid | None = None
+    edition: Edition | None = None
     ignored: tuple[str, ...] = ()
     """Words of this text that were recognised but cannot be used: a second cut, a mass, date or pit that cannot be."""
 

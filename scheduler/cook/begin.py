@@ -7,17 +7,25 @@ import datetime as dt
 
 from scheduler.cook.changes import Changes, Refusal, Taken
 from scheduler.cook.situation import Situation
+from scheduler.cook.wished import refused
 from scheduler.cook.writing import Pen
 from scheduler.facts import (
     AirTold,
+    Body,
+    CareTold,
     CookerTold,
+    Edition,
+    EditionTold,
     GuestsTold,
     PieceAdded,
     Planned,
     Reading,
+    SafeByTold,
     Serving,
     Slot,
     StepDone,
+    TargetTold,
+    TreatedTold,
     Withdrawn,
 )  # fmt: skip
 from scheduler.planning.alternatives import remedies
@@ -49,6 +57,10 @@ class Beginning:
     """The other pieces, in the order in which they were named."""
     guests: GuestsTold | None = None
     cooker: CookerTold | None = None
+    care: CareTold | None = None
+    edition: Edition = Edition.STRICTER
+    wishes: tuple[tuple[str, TreatedTold | SafeByTold | TargetTold], ...] = ()
+    """(piece, what was told of its meat or is wished of it), pieces counted from p1."""
 
 
 def begin(
@@ -68,6 +80,7 @@ def begin(
         pen.write(beginning.cooker, by=by, message=message)
     if beginning.guests is not None:
         pen.write(beginning.guests, by=by, message=message)
+    _write_care(beginning, pen, by, message)
     if beginning.on_at is not None:
         pen.write(StepDone(step="meat_on"), at=beginning.on_at, by=by, message=message)
     if beginning.core_c is not None:
@@ -75,12 +88,35 @@ def begin(
         answers = (key_of(pen.piece, "core_read", 1),)
         pen.write(Reading(slot=Slot.CORE, value_c=beginning.core_c), by=by, message=message, answers=answers)
     after = _without_the_past(pen, catalogue)
-    refusal = check_all(after, now)
+    refusal = _wished(after) or check_all(after, now)
     too_soon = refusal is not None and refusal.reason == "serving_too_soon"
     if refusal is not None and not (too_soon and beginning.on_at is not None):
         return refusal  # meat that is on is on: a dinner too soon for it is told as late
     taken = tuple(Taken(body=f.body, at=f.happened_at, by=by) for f in pen.written if not isinstance(f.body, Withdrawn))
     return Changes(facts=pen.written, before=None, after=after, events=taken)
+
+
+def _write_care(beginning: Beginning, pen: Pen, by: str, message: str | None) -> None:
+    """Write who eats, which rules count and what was told of the meat."""
+    if beginning.care is not None:
+        pen.write(beginning.care, by=by, message=message)
+    if beginning.edition is not Edition.STRICTER:
+        pen.write(EditionTold(edition=beginning.edition), by=by, message=message)
+    for piece, body in beginning.wishes:
+        pen.write(body, by=by, message=message, piece=piece)
+
+
+def _wished(situation: Situation) -> Refusal | None:
+    """Return why a core that is wished of a piece cannot be planned, or time at temperature cannot count for it."""
+    for view in situation.views:
+        state, seen = view.state, situation.seen_from(view.piece)
+        bodies: list[Body] = [SafeByTold(by=state.safe_by)]
+        if state.target_c is not None:
+            bodies.append(TargetTold(core_c=state.target_c))
+        for body in bodies:
+            if (refusal := refused(body, seen)) is not None and refusal.reason != "done_by_feel":
+                return refusal
+    return None
 
 
 def _without_the_past(pen: Pen, catalogue: Catalogue) -> Situation:

@@ -12,7 +12,7 @@ from scheduler.planning.alternatives import Alternative
 from scheduler.planning.replanning import Shift
 from scheduler.planning.stall import Stall
 from scheduler.planning.trips import Trip
-from scheduler.safety import Finding, SafeGate
+from scheduler.safety import Finding, NotByTime, SafeGate, Undercooked
 
 
 @dataclasses.dataclass(frozen=True, kw_only=True)
@@ -39,12 +39,13 @@ class Refusal:
 
     `reason`: future, not_on_yet, out_of_order, serving_past, serving_too_soon, nothing_to_undo, over, no_such_step,
     nothing_to_correct, last_piece (a cook without meat is called off instead), half_cooked (nothing is safe to eat yet
-    that could be put away).
+    that could be put away), undercooked (`under` says why), not_by_time (time at temperature does not count for it),
+    done_by_feel (no core is wished of a tough cut).
     """
 
     reason: Literal[
         "future", "not_on_yet", "out_of_order", "serving_past", "serving_too_soon", "nothing_to_undo", "over",
-        "no_such_step", "nothing_to_correct", "last_piece", "half_cooked",
+        "no_such_step", "nothing_to_correct", "last_piece", "half_cooked", "undercooked", "not_by_time", "done_by_feel",
     ]  # fmt: skip
     at: dt.datetime | None = None
     """The instant that matters (the earliest dinner, the impossible time)."""
@@ -57,6 +58,8 @@ class Refusal:
     """Other plans that would likely meet the wanted dinner: a hotter pit, a wrap."""
     minutes: tuple[tuple[str, float], ...] = ()
     """(part, minutes) of the sum behind an earliest time: light, cook, vent, rest, slice."""
+    under: Undercooked | None = None
+    not_by_time: NotByTime | None = None
     piece: str | None = None
     """The piece that it is about, None: the whole cook, or the only one."""
 

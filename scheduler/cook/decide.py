@@ -8,7 +8,7 @@ from __future__ import annotations
 import dataclasses
 import datetime as dt
 
-from scheduler.cook import answers, implied, plausible
+from scheduler.cook import answers, implied, plausible, wished
 from scheduler.cook.begin import check_all
 from scheduler.cook.changes import (
     Already,
@@ -37,9 +37,11 @@ from scheduler.facts import (
     PieceDropped,
     PutOff,
     Reading,
+    SafeByTold,
     ServingMoved,
     StepDone,
     StepSkipped,
+    TargetTold,
     Undone,
     Wrapped,
 )  # fmt: skip
@@ -146,6 +148,8 @@ class _Decision:
                 return self._corrected(report, report.body)
             case PieceDropped() if not current.several:
                 return Refusal(reason="last_piece")
+            case TargetTold() | SafeByTold() if (refusal := wished.refused(report.body, current)) is not None:
+                return refusal
             case _:
                 self._write(report, answers=answers.of_body(report.body, current))
                 return None

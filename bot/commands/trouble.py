@@ -1,0 +1,42 @@
+"""What is said when something goes wrong: a problem, its end, a way out, meat that is to be paused. Values only."""
+
+from __future__ import annotations
+
+from typing import Literal
+
+from bot.commands.intent import Said
+
+DANGERS = frozenset({"burn", "co_symptom", "grease_fire", "lightning"})
+"""Problems in which people are in danger: anybody may report them at any time, and they are answered first."""
+
+
+class Trouble(Said):
+    """A problem reported unasked, by its id in the catalogue: fire_out, pit_hot, probe_bone, burn, ..."""
+
+    kind: Literal["trouble"] = "trouble"
+    what: str
+    text: str
+    piece: str | None = None
+
+
+class TroubleOver(Said):
+    """A problem is over; without `what` the one that stands."""
+
+    kind: Literal["trouble_over"] = "trouble_over"
+    what: str | None = None
+    piece: str | None = None
+
+
+class TakeLever(Said):
+    """One of the offered ways to be on time; "nothing" changes nothing. `piece` None: the one that decides."""
+
+    kind: Literal["take_lever"] = "take_lever"
+    lever: str
+    piece: str | None = None
+
+
+class Pause(Said):
+    """Half-cooked meat is to be paused: asked for, and always refused."""
+
+    kind: Literal["pause"] = "pause"
+    piece: str | None = None
