@@ -68,6 +68,7 @@ def _parser() -> argparse.ArgumentParser:
     everywhere = argparse.ArgumentParser(add_help=False, argument_default=argparse.SUPPRESS)
     everywhere.add_argument("--data", metavar="DIR", help=console.help_data())
     everywhere.add_argument("--zone", metavar="ZONE", help=console.help_zone())
+    everywhere.add_argument("--rules", metavar="RULES", help=console.help_rules())
     person = argparse.ArgumentParser(add_help=False, argument_default=argparse.SUPPRESS)
     person.add_argument("--as", dest="name", metavar="NAME", help=console.help_name())
     parser = argparse.ArgumentParser(prog="slowbell", description=console.help_program(), parents=[everywhere, person])
@@ -99,6 +100,7 @@ def _settings(given: argparse.Namespace) -> Settings | BadSetting:
         data=getattr(given, "data", None),
         zone=getattr(given, "zone", None),
         name=getattr(given, "name", None),
+        rules=getattr(given, "rules", None),
     )
 
 

@@ -14,6 +14,8 @@ from zoneinfo import ZoneInfo, ZoneInfoNotFoundError
 import platformdirs
 from pydantic import BaseModel, ConfigDict, SecretStr, ValidationError, field_validator
 
+from scheduler.facts import Edition
+
 BOT_API = "https://api.telegram.org"
 """The messenger's own server (Bot API manual)."""
 
@@ -21,6 +23,9 @@ DATA = "SLOWBELL_DATA"
 TOKEN = "SLOWBELL_TOKEN"  # noqa: S105 - the name of the variable, not its value
 SERVER = "SLOWBELL_BOT_API"
 ZONE = "SLOWBELL_ZONE"
+RULES = "SLOWBELL_RULES"
+_RULES = {"stricter": Edition.STRICTER, "consumer": Edition.CONSUMER, "food-code": Edition.FOOD_CODE}
+"""What may be said for each edition of the published rules."""
 
 
 class Settings(BaseModel):
@@ -35,6 +40,8 @@ class Settings(BaseModel):
     """Who sits at this terminal, as typed; empty when nobody does."""
     token: SecretStr | None = None
     bot_api: str = BOT_API
+    rules: Edition = Edition.STRICTER
+    """Which published rules count for a cook where nobody says another."""
 
     @field_validator("zone")
     @classmethod
@@ -78,12 +85,17 @@ def read_settings(
     data: str | None = None,
     zone: str | None = None,
     name: str | None = None,
+    rules: str | None = None,
 ) -> Settings | BadSetting:
     """Read the settings; what is given on the command line counts before the environment, that before the
     defaults.
 
     `local_zone` and `login_name` are asked only when nothing else names a zone or a person.
     """
+    said = rules or environ.get(RULES) or "stricter"
+    edition = edition_called(said)
+    if edition is None:
+        return BadSetting(setting="rules", given=said)
     folder = data or environ.get(DATA) or platformdirs.user_data_dir("slowbell", appauthor=False)
     try:
         return Settings(
@@ -92,8 +104,14 @@ def read_settings(
             name=login_name() if name is None else name,
             token=SecretStr(token) if (token := environ.get(TOKEN, "").strip()) else None,
             bot_api=environ.get(SERVER) or BOT_API,
+            rules=edition,
         )
     except ValidationError as error:
         first = error.errors(include_url=False, include_context=False)[0]
         setting = str(first["loc"][0])
         return BadSetting(setting=setting, given="" if setting == "token" else str(first["input"]))
+
+
+def edition_called(said: str) -> Edition | None:
+    """Return the edition of the published rules that a setting names, None when it names none."""
+    return _RULES.get(said.strip().casefold().replace("_", "-"))

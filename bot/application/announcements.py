@@ -69,11 +69,13 @@ def answer(
     body: Message | None = None,
     asks: Message | None = None,
     lead: Message | None = None,
+    last: Message | None = None,
     danger: bool = False,
 ) -> None:
     """Write the answer for the person who reported, one line for the other rooms, and the facts.
 
-    `body` replaces the receipt (the plan of a new cook); `lead` goes before it, `asks` is a question that follows it.
+    `body` replaces the receipt (the plan of a new cook); `lead` goes before it, `asks` is a question that follows it,
+    `last` one that can wait until all that is due was said.
     With `danger` people are in danger: the lead comes first, loud, in every room. A stop has a message of its own.
     """
     voice = voice_of(done.after, visit.now)
@@ -89,7 +91,7 @@ def answer(
     paper = _paper_offer(snapshot, done).then(offer_record(done.reported))
     text_for_me = said.then(paper).then(_riding(done.rung, trip, voice))
     levers = Message(text="") if danger else _levers(done, trip, voice)
-    text_for_me = text_for_me.then(levers)
+    text_for_me = text_for_me.then(levers).then(last or Message(text=""))
     text_for_me = dataclasses.replace(text_for_me, text=lines(text_for_me.text, still_open(done.after, riding)))
     late = done.after.deciding.outlook.verdict is Verdict.LATE and dinner_line(done.after, voice) in said.text
     told = tell(done.after, seed=visit.seed, now=visit.now, all_of_it=all_of_it, plates=late)

@@ -14,6 +14,7 @@ from bot.application.visit import House
 from bot.ports import Decoder, PaperMaker, Store
 from scheduler.cookers import Cards
 from scheduler.cuts.own import Complaint
+from scheduler.facts import Edition
 from scheduler.planning.catalogue import Catalogue
 
 NO_CARDS = Cards()
@@ -34,10 +35,12 @@ class Kitchen:
         complaints: tuple[Complaint, ...] = (),
         cards: Cards = NO_CARDS,
         card_complaints: tuple[Complaint, ...] = (),
+        edition: Edition = Edition.STRICTER,
     ) -> None:
         """Make a kitchen; `decoders` by source prefix, `papers` prints, `link_prefix` is what a single-use code is
         appended to, `complaints` say what is wrong with a person's own cuts, `cards` are the cookers that
-        somebody owns, `card_complaints` say what is wrong with others.
+        somebody owns, `card_complaints` say what is wrong with others. `edition` are the rules that count for a
+        cook where nobody says another.
         """
         house = House(
             store=store,
@@ -48,6 +51,7 @@ class Kitchen:
             complaints=complaints,
             cards=cards,
             card_complaints=card_complaints,
+            edition=edition,
         )
         self._store = store
         self._intake = Intake(house, decoders)

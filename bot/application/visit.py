@@ -16,6 +16,7 @@ from bot.messages.message import Message
 from bot.ports import Apply, CookWrite, InviteWrite, Json, OutboxWrite, PaperMaker, RoomWrite, SessionWrite, Store
 from scheduler.cookers import Cards
 from scheduler.cuts.own import Complaint
+from scheduler.facts import Edition
 from scheduler.planning.catalogue import Catalogue
 
 
@@ -34,6 +35,8 @@ class House:
     """The cookers that somebody owns."""
     card_complaints: tuple[Complaint, ...] = ()
     """What is wrong with the cards of cookers."""
+    edition: Edition = Edition.STRICTER
+    """Which published rules count for a cook where nobody says another."""
 
 
 @dataclasses.dataclass(frozen=True, kw_only=True)

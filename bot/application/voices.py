@@ -9,9 +9,10 @@ import string
 from bot.application.cookers import cooker_names
 from bot.application.visit import Visit
 from bot.application.which import asked_cores
-from bot.commands import INTENT
+from bot.commands import INTENT, UNNAMED
 from bot.conversation.context import Context, KnownPiece, OfferedChoice, OpenStep
 from bot.messages.answers import all_steps
+from bot.messages.care_asked import still_asked
 from bot.messages.figures import Voice
 from bot.messages.steps import step_words
 from bot.messages.trip import choices_for
@@ -83,6 +84,7 @@ def _context(visit: Visit, situation: Situation) -> Context:
         may_keep=may_be_kept(situation.view(state.piece), visit.incoming.sent_at),
         rest_place=None if state.rest is None else state.rest.place,
         stop_stands=any(situation.stops_of(view.piece, visit.now) for view in situation.views),
+        asks_allergy=UNNAMED in (state.care.allergies or ()),
         muted=tuple(state.muted),
     )
 
@@ -121,7 +123,7 @@ def offered(visit: Visit) -> tuple[OfferedChoice, ...]:
 def _with_typed(shown: tuple[OfferedChoice, ...], situation: Situation) -> tuple[OfferedChoice, ...]:
     """Return the buttons on the screen and the choices of every open prompt, which newer buttons may have covered."""
     labels = {choice.label for choice in shown}
-    rows = (*choices_for(situation.waiting, situation), (all_steps(),))
+    rows = (*choices_for(situation.waiting, situation), (all_steps(),), still_asked(situation.state.care))
     covered = [(label, meaning) for row in rows for label, meaning in row if label not in labels]
     return (*shown, *(OfferedChoice(letter="", label=label, meaning=meaning) for label, meaning in covered))
 

@@ -93,6 +93,7 @@ def open_kitchen(settings: Settings, store: SqlStore, say: Callable[[str], None]
         cards=cards,
         card_complaints=card_complaints,
         zone=settings.zone,
+        edition=settings.rules,
         papers=make_paper,
         link_prefix=read_link(settings.data_dir),
     )

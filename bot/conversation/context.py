@@ -104,5 +104,7 @@ class Context:
     """True while the cook is stopped for safety: words that would wave it off are heard as that."""
     chilling: bool = False
     """True once food was put away to cool: a bare figure is read of that."""
+    asks_allergy: bool = False
+    """True while an allergy was told and nobody has said of what."""
     muted: tuple[str, ...] = ()
     """Steps whose prompts were switched off."""

@@ -44,6 +44,7 @@ from bot.conversation.parsing.pieces import added, also_guests, by_piece, droppe
 from bot.conversation.parsing.replies import replies
 from bot.conversation.parsing.serving import follows_the_meat
 from bot.conversation.parsing.setup import set_up
+from bot.conversation.parsing.told_of_care import allergy_after_all, told_of_care
 from bot.conversation.parsing.troubles import danger, ended, weather
 from bot.conversation.parsing.wishes import wished
 from bot.conversation.parsing.words import LONGEST_READ, clauses, tidy
@@ -64,6 +65,8 @@ def read(text: str, context: Context) -> tuple[Intent, ...]:
         return (pause,)
     if not _sets_up(context) and (wish := wished(heard, text, context)) is not None:
         return (wish,)
+    if not _sets_up(context) and (care := _about_care(heard, text, context)) is not None:
+        return care
     if not (_sets_up(context) and follows_the_meat(heard)) and (intent := command(text)) is not None:
         return (_in_stage(intent, context),)
     if not heard or len(heard) > LONGEST_READ:
@@ -77,6 +80,15 @@ def _about_a_stop(heard: str, context: Context) -> Intent | None:
     if isinstance(thrown, Discard):
         return thrown.model_copy(update={"piece": piece_named(heard, context) if context.pieces else None})
     return waved_off(heard, context)
+
+
+def _about_care(heard: str, text: str, context: Context) -> tuple[Intent, ...] | None:
+    """Return what a text tells of guests, meat, rules or a wished core, with readings and deeds beside it; what puts
+    people in danger is heard before it.
+    """
+    if not heard or len(heard) > LONGEST_READ or danger(heard, text) is not None:
+        return None
+    return told_of_care(heard, context, lambda rest: _reply(rest, text, context))
 
 
 def _parked(heard: str, text: str, context: Context) -> Intent | None:
@@ -173,6 +185,8 @@ def _understood(heard: str, text: str, context: Context) -> tuple[Intent, ...]:
     found = _setting_up(heard, text, context) if _sets_up(context) else _reply(heard, text, context)
     if _says_nothing_else(found) and (intent := begun(text, context)) is not None:
         return (intent,)
+    if not found and (allergy := allergy_after_all(heard, context)) is not None:
+        return (allergy,)
     return found or (_not_understood(text),)
 
 

@@ -11,6 +11,7 @@ import datetime as dt
 from bot.commands import Ask, Topic
 from bot.messages.advice import ask_levers
 from bot.messages.capacity import capacity_note
+from bot.messages.care_asked import care_line
 from bot.messages.cooker import fuel_line
 from bot.messages.courses import pit_line, plan_of_several, where_each_stands
 from bot.messages.dinner import box_line, dinner_line, unsafe_line
@@ -107,7 +108,8 @@ def plan(situation: Situation, voice: Voice, *, owner: bool = True) -> Message:
     main = [(at, step.id) for at, step in situation.itinerary() if step.id in wanted]
     wraps = if_wrapped(situation, voice) if state.stage is Stage.COOKING else ""
     told = (wraps, _salt_note(situation), *_plan_notes(situation, voice))
-    notes = [note for note in (*told, capacity_note(situation), plan_note(situation)) if note]
+    care = care_line(situation)
+    notes = [note for note in (*told, capacity_note(situation), plan_note(situation), care) if note]
     late = "" if situation.outlook.plan is None else likely_late(situation.outlook.plan, voice)
     room = PLAN_LINES - (4 if late else 3) - len(notes)
     chosen = sorted(_without_past(main, situation), key=lambda entry: _MAIN.index(entry[1]))[:room]

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from bot.commands import UNNAMED
 from bot.messages.words import _
 from scheduler.facts import CareTold, Discarded, Edition, EditionTold, SafeBy, SafeByTold, TreatedTold, Treatment
 
@@ -24,7 +25,7 @@ def care_text(body: CareTold | TreatedTold | SafeByTold | EditionTold | Discarde
     """Return what such a fact says."""
     match body:
         case CareTold():
-            return "; ".join(_cared(body)) or _("Nothing told of the guests")
+            return _capital("; ".join(_cared(body))) or _("Nothing told of the guests")
         case TreatedTold(treatments=()):
             return _("The meat is intact")
         case TreatedTold():
@@ -44,9 +45,17 @@ def _cared(body: CareTold) -> list[str]:
     if body.at_risk is not None:
         told.append(_("guests at risk") if body.at_risk else _("no guests at risk"))
     if body.allergies is not None:
-        told.append(
-            _("allergies: {what}").format(what=", ".join(body.allergies)) if body.allergies else _("no allergies")
-        )
+        what = ", ".join(allergy_names(body.allergies))
+        told.append(_("allergies: {what}").format(what=what) if body.allergies else _("no allergies"))
     if body.public is not None:
         told.append(_("a public or paid meal") if body.public else _("a private meal"))
     return told
+
+
+def allergy_names(allergies: tuple[str, ...]) -> list[str]:
+    """Return allergies as people said them; one that was told without its name is said to be so."""
+    return [_("not named yet") if what == UNNAMED else what for what in allergies]
+
+
+def _capital(text: str) -> str:
+    return text[:1].upper() + text[1:]

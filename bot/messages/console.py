@@ -45,6 +45,11 @@ def bad_setting(setting: str, given: str) -> str:
             ).format(given=repr(given))
         case "name":
             return _("A name needs at least one letter; give one with --as.")
+        case "rules":
+            return _(
+                "--rules, or SLOWBELL_RULES, is stricter (of two published rules the stricter one, the default), "
+                "consumer (USDA) or food-code, not {given}."
+            ).format(given=repr(given))
         case "bot_api":
             return _("SLOWBELL_BOT_API must be an address like https://..., not {given}.").format(given=repr(given))
         case _:
@@ -230,6 +235,11 @@ def help_data() -> str:
 def help_zone() -> str:
     """Explain --zone."""
     return _("time zone, like Europe/Lisbon (default: SLOWBELL_ZONE, or this machine's)")
+
+
+def help_rules() -> str:
+    """Explain --rules."""
+    return _("whose published food safety rules count: stricter, consumer or food-code (default: SLOWBELL_RULES)")
 
 
 def help_name() -> str:

@@ -8,6 +8,7 @@ from __future__ import annotations
 import datetime as dt
 
 from bot.messages.capacity import capacity_note
+from bot.messages.care_asked import care_line
 from bot.messages.dinner import dinner_line
 from bot.messages.feeding import people_fed, plan_note
 from bot.messages.figures import Voice, kilograms, span
@@ -45,6 +46,7 @@ def plan_of_several(situation: Situation, voice: Voice, *, owner: bool) -> Messa
         *(piece_line(view, situation, voice) for view in in_order(situation)),
         *pit_snags(situation, voice),
         *_walks(situation, voice),
+        care_line(situation),
         next_line(situation, voice, owner=owner),
     )
     return Message(text=text)

@@ -10,6 +10,7 @@ from bot.messages.figures import Voice, span
 from bot.messages.message import Message, Option
 from bot.messages.plans import would_meet
 from bot.messages.steps import all_step_ids, step_words
+from bot.messages.too_low import too_low
 from bot.messages.words import _
 from scheduler.cook import Refusal
 
@@ -46,6 +47,9 @@ def refusal_text(refusal: Refusal, voice: Voice) -> str:
         ),
         "last_piece": _("That is the only piece of this cook. To end it, type: call it off."),
         "no_such_step": _("I have no such step in this cook."),
+        "undercooked": "" if refusal.under is None else too_low(refusal.under, _("it")),
+        "not_by_time": _("Time at a lower temperature does not count for this piece: its minimum does."),
+        "done_by_feel": _("That cut is done by feel, whatever the core: I ask you to feel it when it may be tender."),
     }
     more = "".join(f"{part} " for part in (_sure(refusal, voice), would_meet(refusal.instead, voice)) if part)
     known = texts[refusal.reason]

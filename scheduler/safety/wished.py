@@ -8,9 +8,8 @@ import dataclasses
 
 from scheduler.cuts import Cut, Cuts, aimed
 from scheduler.facts import SafeBy
-from scheduler.safety.least import NotByTime, under_least
+from scheduler.safety.least import NotByTime, counting, least_of, under_least
 from scheduler.safety.least import not_by_time as why_not
-from scheduler.safety.minimum import safe_gate
 from scheduler.state import CookState
 
 _WHOLE_C = 0.5
@@ -56,7 +55,8 @@ def as_wished(state: CookState, cuts: Cuts) -> Cut:
     cut = cuts.get(state.planned.cut)
     if cut.doneness != "temperature":
         return cut
-    minimum_c = safe_gate(state, cut, cuts).minimum_c
+    edition = counting(state.edition, at_risk=state.care.at_risk)
+    minimum_c = least_of(cut, cuts, state.treated, edition).temp_c
     wished_c = state.target_c
     if wished_c is None:
         return cut if round(cut.done_c) >= minimum_c - _WHOLE_C else aimed(cut, minimum_c)

@@ -7,7 +7,7 @@ from collections.abc import Callable
 from bot import commands as say
 from bot.application.among import Running
 from bot.application.announcements import answer, reply, turn
-from bot.application.handlers import advice, choosing, stops, supposing, troubles, wishes
+from bot.application.handlers import advice, caring, choosing, stops, supposing, troubles, wishes
 from bot.application.handlers.reports import Settling
 from bot.application.papers import TOPICS, give_out
 from bot.application.visit import Visit, Work
@@ -75,6 +75,9 @@ def handle(
         reply(visit, work, situation, Message(text=talk.not_allowed(visit.person.role.value)))
         return
     first = wanted[0]
+    if any(isinstance(intent, caring.TOLD) for intent in wanted) and not isinstance(first, say.Trouble):
+        caring.take(visit, work, snapshot, situation, wanted)
+        return
     match first:
         case say.Ask():
             _ask(visit, work, snapshot, situation, first)

@@ -16,6 +16,7 @@ from bot.application.papers import give_out_last_record
 from bot.application.visit import Visit, Work
 from bot.application.voices import DEFAULT_UNIT, voice_of
 from bot.chat import Address
+from bot.conversation.flows.care import OfPiece, care_told, unwished, wishes_of
 from bot.conversation.flows.setup import (
     guests_told,
     is_warm,
@@ -27,17 +28,18 @@ from bot.conversation.flows.setup import (
     within_limits,
 )
 from bot.crew import Right, may
-from bot.messages import cooker, feeding, own_cuts, setup, talk
+from bot.messages import care_asked, cooker, feeding, own_cuts, setup, talk
 from bot.messages.certainty import out_of_limits
 from bot.messages.figures import Voice
 from bot.messages.message import Message
 from bot.messages.problems import danger_card
 from bot.messages.refusals import question, refusal_text
+from bot.messages.setup_core import ask_core, before_next, cannot_be, care_said
 from bot.messages.wishes import kept_level
 from bot.ports import CookSnapshot, Json, SessionWrite
 from scheduler.cook import Beginning, Changes, Refusal, begin
 from scheduler.cuts import Cut
-from scheduler.facts import AirTold, Serving, ServingKind
+from scheduler.facts import AirTold, CareTold, Serving, ServingKind
 
 
 @dataclasses.dataclass(frozen=True, kw_only=True)
@@ -56,6 +58,7 @@ class Setup:
         return {"draft": self.draft.model_dump(mode="json"), "slot": self.slot, "unit": self.unit, "asked_at": asked}
 
 
+_OF_THE_CORE = frozenset({"undercooked", "not_by_time", "done_by_feel"})
 _SAME_C = 0.01
 """Two temperatures nearer than this are the same number [°C]."""
 
@@ -172,6 +175,8 @@ def next_question(visit: Visit, known: Setup) -> Message:
             return setup.ask_serving(visit.house.zone)
         case "pit" if known.draft.cut is not None:
             return setup.ask_pit(_on_one_fire(known.draft, visit), _voice(visit, known.unit))
+        case None:
+            return ask_core(known.draft, visit.house.catalogue.cuts)
         case _:
             asked = setup.ask_cut(cuts, known.draft.unknown_cut)
             return _broken(visit).then(asked) if known.draft.unknown_cut else asked
@@ -286,12 +291,26 @@ def _begun(visit: Visit, known: Setup, cook: str) -> Changes | Refusal:
             cooker=None if draft.cooker is None else cooker_told(draft.cooker, visit.house),
             more=more_pieces(draft, visit.house.zone),
             guests=guests_told(draft.guests),
+            care=None if draft.care is None else care_told(draft.care, CareTold()),
+            edition=draft.edition or visit.house.edition,
+            wishes=_wishes(draft, visit),
         ),
         by=visit.person.name,
         now=visit.now,
         seed=visit.seed,
         message=visit.incoming.message,
         catalogue=visit.house.catalogue,
+    )
+
+
+def _wishes(draft: say.Draft, visit: Visit) -> tuple[tuple[str, OfPiece], ...]:
+    """Return what was told of the meat of each piece and wished of it."""
+    pieces: tuple[say.Draft | say.PieceDraft, ...] = (draft, *draft.more)
+    return tuple(
+        (f"p{number}", body)
+        for number, piece in enumerate(pieces, 1)
+        if piece.cut is not None
+        for body in wishes_of(piece, visit.house.catalogue.cuts.get(piece.cut))
     )
 
 
@@ -303,6 +322,11 @@ def _as_usual(draft: say.Draft, visit: Visit) -> say.Draft:
 def _begin(visit: Visit, work: Work, known: Setup, left_out: Message) -> None:
     """Begin the cook, or say why dinner cannot be then and ask for another time."""
     begun = _begun(visit, known, f"c{visit.row_id}")
+    if isinstance(begun, Refusal) and begun.reason in _OF_THE_CORE:
+        asked = cannot_be(begun, known.draft, visit.house.catalogue.cuts)
+        _remember(visit, work, dataclasses.replace(known, draft=unwished(known.draft, begun.piece), slot="core"))
+        _say(visit, work, left_out.then(asked))
+        return
     if isinstance(begun, Refusal):
         keep = {"on_at": None, "core_c": None} if begun.step == "meat_on" else {"serving": None}
         again = dataclasses.replace(known, draft=known.draft.model_copy(update=keep), slot="serving")
@@ -319,9 +343,12 @@ def _begin(visit: Visit, work: Work, known: Setup, left_out: Message) -> None:
     sure = known.draft.confidence
     if sure is not None and sure != within_limits(sure):
         left_out = left_out.then(Message(text=out_of_limits()))
-    body = _broken(visit).then(left_out).then(setup.begun(begun.after, voice, offer, kept))
+    means, asks = care_said(known.draft, begun.after), care_asked.ask(begun.after.state.care)
+    shown = before_next(setup.begun(begun.after, voice, offer, kept), means)
+    shown = shown if known.draft.on_at is not None else before_next(shown, asks)
+    body = _broken(visit).then(left_out).then(shown)
     entitle(work, visit.house.store, empty.id, rooms, done.after)
-    answer(visit, work, empty, done, body=body)
+    answer(visit, work, empty, done, body=body, last=None if known.draft.on_at is None else asks)
     work.sessions.append(SessionWrite(address=visit.address, person=visit.person.id, data=None))
 
 

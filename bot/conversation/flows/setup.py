@@ -7,7 +7,7 @@ from __future__ import annotations
 
 import dataclasses
 
-from bot.commands import AirSaid, Draft, GuestsSaid, PieceDraft, VaguePiece
+from bot.commands import AirSaid, CareSaid, Draft, GuestsSaid, PieceDraft, VaguePiece
 from scheduler.facts import Appetite, Detail, GuestsTold, PieceAdded, Planned
 from scheduler.planning.backward import LEAST_CONFIDENCE, MOST_CONFIDENCE
 
@@ -39,6 +39,8 @@ def merge(draft: Draft, newer: Draft) -> Draft:
         merged = _leading(merged)
     if draft.air is not None and newer.air is not None:
         merged = merged.model_copy(update={"air": _air(draft.air, newer.air)})
+    if draft.care is not None and newer.care is not None:
+        merged = merged.model_copy(update={"care": _care(draft.care, newer.care)})
     if merged.cut is not None and merged.unknown_cut is not None:
         merged = merged.model_copy(update={"unknown_cut": None})
     return merged
@@ -53,8 +55,12 @@ def settled(piece: VaguePiece, said: Draft | None) -> Draft:
         count=said.count or piece.count,
         mass_kg=piece.mass_kg if said.mass_kg is None else said.mass_kg,
         wrap=said.wrap or piece.wrap,
+        treated=said.treated,
+        target=said.target,
+        safe_by=said.safe_by,
     )
-    update = {"cut": None, "count": None, "mass_kg": None, "wrap": None, "more": (named, *said.more)}
+    apart = ("cut", "count", "mass_kg", "wrap", "treated", "target", "safe_by")
+    update: dict[str, object] = dict.fromkeys(apart) | {"more": (named, *said.more)}
     return said.model_copy(update=update | {"settles": piece.words})
 
 
@@ -63,6 +69,8 @@ def _leading(draft: Draft) -> Draft:
     first, rest = draft.more[0], draft.more[1:]
     update = {
         "cut": first.cut, "count": draft.count or first.count, "mass_kg": draft.mass_kg or first.mass_kg, "more": rest,
+        "treated": draft.treated or first.treated, "target": draft.target or first.target,
+        "safe_by": draft.safe_by or first.safe_by,
     }  # fmt: skip
     return draft.model_copy(update=update)
 
@@ -71,6 +79,18 @@ def _air(air: AirSaid, newer: AirSaid) -> AirSaid:
     """Return the air with what was said since: warmth and wind each by itself."""
     warmth = air if newer.temp_c is None and newer.word is None else newer
     return AirSaid(temp_c=warmth.temp_c, word=warmth.word, wind=newer.wind or air.wind)
+
+
+def _care(care: CareSaid, newer: CareSaid) -> CareSaid:
+    """Return who eats and where with what was said since; allergies of several messages add up."""
+    allergies = newer.allergies
+    if allergies and care.allergies:
+        allergies = tuple(dict.fromkeys((*care.allergies, *allergies)))
+    return CareSaid(
+        at_risk=care.at_risk if newer.at_risk is None else newer.at_risk,
+        allergies=care.allergies if allergies is None else allergies,
+        public=care.public if newer.public is None else newer.public,
+    )
 
 
 def more_pieces(draft: Draft, zone: str) -> tuple[PieceAdded, ...]:

@@ -64,7 +64,7 @@ class Allergies:
     spans: tuple[tuple[int, int], ...]
 
 
-def allergies_in(heard: str, people: tuple[str, ...] = ()) -> Allergies | None:
+def allergies_in(heard: str, people: tuple[str, ...] = (), *, own_words: bool = True) -> Allergies | None:
     """Return the allergies that a tidied text tells of, None when it tells of none; names as `people` has them."""
     if (none := _NONE.search(heard)) is not None:
         return Allergies(what=(), spans=(none.span(),))
@@ -78,7 +78,7 @@ def allergies_in(heard: str, people: tuple[str, ...] = ()) -> Allergies | None:
             found.append(_worded(one["what"], one.groupdict().get("who"), people))
     if found:
         return Allergies(what=tuple(dict.fromkeys(found)), spans=tuple(spans))
-    if (own := _OWN_WORD.match(heard.strip(" .!"))) is not None:
+    if own_words and (own := _OWN_WORD.match(heard.strip(" .!"))) is not None:
         return Allergies(what=(_own(own["what"], people),), spans=((0, len(heard)),))
     if (some := _SOME.search(heard)) is not None:
         return Allergies(what=(UNNAMED,), spans=(some.span(),))

@@ -119,12 +119,14 @@ def _aged(heard: str, people: tuple[str, ...]) -> tuple[int, int] | None:
     return None if found is None else found.span()
 
 
-def named_allergy(heard: str, people: tuple[str, ...]) -> CareSaid | None:
-    """Return the allergy that was asked for, from a text that only names it ("nuts, Wren")."""
+def named_allergy(heard: str, people: tuple[str, ...], *, own_words: bool = False) -> CareSaid | None:
+    """Return the allergy that was asked for, from a text that only names it ("nuts, Wren"); a food that is not known
+    only where `own_words` are to count.
+    """
     words = heard.strip(" .!,")
     if not words or re.search(r"[0-9?|]", words) or len(words.split()) > _MOST_WORDS:
         return None
-    found = allergies_in(f"allergies: {words}", people)
+    found = allergies_in(f"allergies: {words}", people, own_words=own_words)
     return None if found is None or found.what in ((), (UNNAMED,)) else CareSaid(allergies=found.what)
 
 

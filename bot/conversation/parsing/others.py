@@ -24,7 +24,7 @@ from scheduler.cut_names import ANIMALS, FOODS, another_piece
 Tell = Callable[[str, str, Context], Telling]
 """Reads what is said of one piece."""
 
-_FIELDS = ("count", "mass_kg", "pit_low_c", "pit_high_c", "serving", "wrap")
+_FIELDS = ("count", "mass_kg", "pit_low_c", "pit_high_c", "serving", "wrap", "treated", "target", "safe_by")
 _NOT_OF_THE_PIECE = re.compile(
     r"\b(?:dinner|supper|lunch|eat(?:ing)?|served? (?:at|by)|serving|pit|smoker|cooker|grill|paper|foil|boat)\b"
 )

@@ -27,6 +27,7 @@ from bot.conversation.parsing.readings import can_be, in_c, likely
 from bot.conversation.parsing.serving import Said, days_in, impossible, of_pieces, serving_said, which_day
 from bot.conversation.parsing.setup_told import Telling
 from bot.conversation.parsing.time_words import NUMBER_WORDS
+from bot.conversation.parsing.told_of_care import take_care, take_meat
 from bot.conversation.parsing.wishes import wishes_in
 from bot.conversation.parsing.words import clauses, cut_out
 from scheduler.cut_names import FOODS
@@ -78,7 +79,9 @@ def tell(heard: str, text: str, context: Context) -> Telling:
     of_wishes, told.rest = wishes_in(told.rest)
     told.said |= of_wishes
     _guests(told)
+    take_care(told, context)
     take_others(told, text, context, tell)
+    take_meat(told, context)
     cuts = _cut(told, context)
     _mass_and_count(told, context, cuts)
     _deeds(told)

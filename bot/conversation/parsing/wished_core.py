@@ -65,7 +65,7 @@ def core_in(heard: str) -> TargetFound | None:
     """Return the core that a tidied text wishes for in figures, None when it names none."""
     for pattern in _SAYS:
         for found in pattern.finditer(heard):
-            core_c = _in_c(float(found["n"].replace(",", ".")), (found["unit"] or "")[:1])
+            core_c = in_c(float(found["n"].replace(",", ".")), (found["unit"] or "")[:1])
             if core_c is not None and not _PIT.search(heard[: found.start()]):
                 return TargetFound(said=TargetSaid(core_c=core_c), rest=cut_out(heard, [found.span()]))
     return None
@@ -110,7 +110,7 @@ _LITTLE = re.compile(
 )
 
 
-def _in_c(value: float, unit: str) -> float | None:
+def in_c(value: float, unit: str) -> float | None:
     """Return a wished core in Celsius; None for a figure that no core can be."""
     fahrenheit = unit == "f" if unit in ("c", "f") else value > _COLDEST_F
     if fahrenheit:

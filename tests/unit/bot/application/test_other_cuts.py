@@ -43,7 +43,8 @@ def test_every_cut_can_be_named_and_planned(kitchen: PlayedKitchen, cut: Cut) ->
         plan = kitchen.say("Ines", "skip")
     assert plan.text.casefold().startswith(f"{name}, pit ".casefold())
     assert "Dinner Mon 18:00" in plan.text
-    assert len(plan.lines) <= 15
+    assert len(plan.lines) <= 16
+    assert plan.lines[-2].startswith("Before you buy: ")
 
 
 @pytest.mark.parametrize(

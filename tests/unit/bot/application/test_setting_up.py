@@ -27,7 +27,7 @@ def test_a_newcomer_is_greeted_and_asked_what_is_cooking(kitchen: PlayedKitchen)
 
 def test_one_sentence_is_enough(kitchen: PlayedKitchen) -> None:
     """Cut, count, dinner and pit in one sentence begin the cook: the plan comes back in at most ten lines, with how the
-    meat is read and the other ways below.
+    meat is read, the other ways, and the question who eats below.
     """
     plan = kitchen.say("Ines", RIBS)
     assert plan.text.startswith(
@@ -36,10 +36,12 @@ def test_one_sentence_is_enough(kitchen: PlayedKitchen) -> None:
     ways = plan.lines.index("Ways to do it:")
     assert plan.lines[ways - 1].startswith("How the meat is read is not told")
     assert ways - 1 < 10
-    assert len(plan.lines) <= ways + 5
+    assert len(plan.lines) <= ways + 6
+    assert plan.lines[-2].startswith("Before you buy: ")
     assert plan.last.startswith("Next: ")
     assert plan.labels[0] == "All steps"
-    assert all(label.startswith("Light ") for label in plan.labels[1:])
+    assert all(label.startswith("Light ") for label in plan.labels[1:-4])
+    assert plan.labels[-4:] == ("None of these", "Guests at risk", "Allergies", "Public or paid meal")
     assert kitchen.situation.state.planned.count == 7
 
 
@@ -277,7 +279,7 @@ def test_the_readme_shows_the_plan_that_is_really_made(kitchen: PlayedKitchen) -
     shown = readme.partition(f"> {sentence}\n15:31  ")[2].partition("```")[0]
     kitchen.now = dt.datetime(2026, 8, 12, 15, 31, tzinfo=ZoneInfo("Europe/London")).astimezone(dt.UTC)
     plan = kitchen.say("Ines", sentence)
-    buttons = " ".join(f"{letter}) {label}" for letter, label in zip("abc", plan.labels, strict=True))
+    buttons = " ".join(f"{letter}) {label}" for letter, label in zip("abcdefg", plan.labels, strict=True))
     assert shown.split() == [*plan.text.split(), *buttons.split()]
 
 

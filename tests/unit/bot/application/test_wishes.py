@@ -96,7 +96,7 @@ def test_the_level_of_the_last_cook_is_that_of_the_next(tmp_path: Path) -> None:
     kitchen.say("Ines", "yes, call it off")
     answer = kitchen.say("Ines", NIGHT)
     assert "I tell only decisions. As in the last cook; whatever is about safety always comes." in answer.lines
-    assert answer.labels[-1] == "The usual"
+    assert "The usual" in answer.labels
     assert kitchen.situation.state.detail == Detail("decisions")
     kitchen.say("Ines", "cancel the cook")
     kitchen.say("Ines", "yes, call it off")

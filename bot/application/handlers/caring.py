@@ -1,0 +1,109 @@
+"""What is said of guests, treated meat, rules and a wished core while a cook runs: kept as facts, answered with what it
+changes, or refused with what works instead.
+
+Words are made in `bot.messages`, limits by the engine.
+"""
+
+from __future__ import annotations
+
+from bot import commands as say
+from bot.application.announcements import answer, reply, turn
+from bot.application.handlers.reports import Settling
+from bot.application.visit import Visit, Work
+from bot.application.voices import voice_of
+from bot.conversation.flows.care import care_told, core_of_word
+from bot.messages import care_asked, wished_core
+from bot.messages.dinner import dinner_line
+from bot.messages.message import Message
+from bot.messages.naming import piece_name, which_piece
+from bot.messages.refusals import refusal_text
+from bot.ports import CookSnapshot
+from scheduler.cook import Refusal, Report, Situation, decide
+from scheduler.facts import Body, EditionTold, SafeByTold, TargetTold, TreatedTold
+
+Told = say.CareSaid | say.TreatedSaid | say.SafeBySaid | say.TargetSaid | say.EditionSaid
+TOLD = (say.CareSaid, say.TreatedSaid, say.SafeBySaid, say.TargetSaid, say.EditionSaid)
+
+
+def take(
+    visit: Visit, work: Work, snapshot: CookSnapshot, situation: Situation, wanted: tuple[say.Intent, ...]
+) -> None:
+    """Write down what was told together with what came along, and answer with what it changes."""
+    mine = [intent for intent in wanted if isinstance(intent, TOLD)]
+    others = tuple(intent for intent in wanted if not isinstance(intent, TOLD))
+    if (asked := _asks(mine, situation)) is not None:
+        reply(visit, work, situation, asked)
+        return
+    settled = Settling(visit, situation, snapshot.facts, voice_of(situation, visit.now)).settle(others)
+    reports = [*settled.reports, *(_report(body, piece, visit) for body, piece in _bodies(mine, situation))]
+    result = decide(snapshot.facts, tuple(reports), now=visit.now, seed=visit.seed, catalogue=visit.house.catalogue)
+    if isinstance(result, Refusal):
+        shown = wished_core.refused(result, situation)
+        plain = Message(text=refusal_text(result, voice_of(situation, visit.now)))
+        reply(visit, work, situation, plain if shown is None else shown)
+        return
+    done = turn(snapshot.facts, result, visit=visit)
+    means = settled.ask or Message(text="")
+    for intent in mine:
+        means = means.then(_means(intent, done.after, visit))
+    means = means.then(Message(text=wished_core.moved_core(situation, done.after)))
+    answer(visit, work, snapshot, done, asks=means)
+
+
+def _asks(mine: list[Told], situation: Situation) -> Message | None:
+    """Return the question that comes first: which piece is meant, or which rules there are; None where all is said."""
+    for intent in mine:
+        if isinstance(intent, say.EditionSaid) and intent.edition is None:
+            return wished_core.edition_means(intent, situation)
+        if not isinstance(intent, say.TreatedSaid | say.SafeBySaid | say.TargetSaid):
+            continue
+        if situation.several and intent.piece is None:
+            options = tuple((piece_name(view), say.stamped(intent, view.piece)) for view in situation.views)
+            return which_piece(wished_core.what_is_asked(intent), options)
+    return None
+
+
+def _bodies(mine: list[Told], situation: Situation) -> list[tuple[Body, str | None]]:
+    """Return each thing told as facts, with its piece."""
+    found: list[tuple[Body, str | None]] = []
+    for intent in mine:
+        match intent:
+            case say.CareSaid():
+                found.append((care_told(intent, situation.state.care), None))
+            case say.TreatedSaid():
+                found.append((TreatedTold(treatments=intent.treatments), intent.piece))
+            case say.SafeBySaid():
+                if intent.intact:
+                    found.append((TreatedTold(), intent.piece))
+                found.append((SafeByTold(by=intent.by), intent.piece))
+                if intent.core_c is not None:
+                    found.append((TargetTold(core_c=intent.core_c), intent.piece))
+            case say.TargetSaid():
+                core_c = intent.core_c
+                if core_c is None and intent.word is not None:
+                    core_c = core_of_word(intent.word, situation.view(intent.piece).cut)
+                found += [] if core_c is None else [(TargetTold(core_c=core_c), intent.piece)]
+            case say.EditionSaid(edition=edition) if edition is not None:
+                found.append((EditionTold(edition=edition), None))
+    return found
+
+
+def _report(body: Body, piece: str | None, visit: Visit) -> Report:
+    return Report(
+        body=body, happened_at=visit.incoming.sent_at, by=visit.person.name, message=visit.incoming.message, piece=piece
+    )
+
+
+def _means(intent: Told, after: Situation, visit: Visit) -> Message:
+    """Return what one thing told changes."""
+    match intent:
+        case say.CareSaid():
+            return care_asked.what_changes(intent, after.state.care)
+        case say.TreatedSaid():
+            return Message(text=wished_core.treated_means(intent, after))
+        case say.SafeBySaid():
+            return Message(text=wished_core.safe_by_means(intent, after))
+        case say.TargetSaid():
+            return Message(text=dinner_line(after, voice_of(after, visit.now)))
+        case say.EditionSaid():
+            return wished_core.edition_means(intent, after)

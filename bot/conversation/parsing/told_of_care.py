@@ -1,0 +1,86 @@
+"""What a text tells of guests, meat and rules: of a cook that runs as intents, of a cook to come as parts of a draft.
+
+Each reader stands in a file of its own; this one only asks them in order.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable
+
+from bot.commands import CareSaid, EditionSaid, Intent, SafeBySaid, TargetSaid
+from bot.conversation.context import Context
+from bot.conversation.parsing.care import care_in, named_allergy, nobody
+from bot.conversation.parsing.cut_names import find_cuts
+from bot.conversation.parsing.rules_said import rules_said
+from bot.conversation.parsing.setup_told import Telling
+from bot.conversation.parsing.treated import only_treated, treated_in
+from bot.conversation.parsing.wished_core import core_in, in_c, only_target, target_in
+from bot.conversation.parsing.words import clauses
+
+_LONE = re.compile(r"\W*([0-9]{2,3}(?:[.,][0-9])?) ?°? ?([cf])?\b\W*")
+
+
+def told_of_care(
+    heard: str, context: Context, read_rest: Callable[[str], tuple[Intent, ...]]
+) -> tuple[Intent, ...] | None:
+    """Return what a text of a cook that runs tells of guests, meat, rules or a wished core, with what else it tells;
+    None when it tells nothing of them.
+    """
+    if heard.endswith("?") and rules_said(heard) is None:
+        return None
+    alone = (
+        nobody(heard, asked=any(isinstance(choice.meaning, CareSaid) and choice.letter for choice in context.choices))
+        or (named_allergy(heard, context.people) if context.asks_allergy else None)
+        or rules_said(heard)
+        or only_treated(heard)
+        or only_target(heard)
+    )
+    if alone is not None:
+        return (alone,)
+    found = care_in(heard, context.people)
+    if found is None or context.stage in ("after", "closed"):
+        return None
+    others = [found.rest[start:end] for start, end in clauses(found.rest) if "|" not in found.rest[start:end]]
+    rest = ", ".join(part.strip() for part in others)
+    return (*(read_rest(rest) if re.search(r"[a-z0-9]", rest) else ()), found.said)
+
+
+def take_care(told: Telling, context: Context) -> None:
+    """Take who eats and which rules count out of a sentence about a cook to come."""
+    for start, end in clauses(told.rest):
+        chosen = rules_said(told.rest[start:end])
+        if isinstance(chosen, EditionSaid) and chosen.edition is not None:
+            told.said["edition"] = chosen.edition
+            told.cut((start, end))
+        elif isinstance(chosen, SafeBySaid):
+            told.said["safe_by"] = chosen
+            told.cut((start, end))
+    found = care_in(told.rest, context.people)
+    if found is None:
+        return
+    told.said["care"] = found.said
+    whole, told.rest = told.rest, found.rest
+    for start, end in clauses(whole):
+        words = told.rest[start:end]
+        if words != whole[start:end] and not re.search(r"[0-9]", words) and not find_cuts(words, context.cuts):
+            told.cut((start, end))  # "grandma is": nothing of the cook is left in it
+
+
+def take_meat(told: Telling, context: Context) -> None:
+    """Take what was done to the meat and where it is to come off out of a sentence about one piece."""
+    treated = treated_in(told.rest)
+    if treated is not None:
+        told.said["treated"], told.rest = treated.said, treated.rest
+    lone = _LONE.fullmatch(told.rest) if context.setup_slot == "core" else None
+    if lone is not None and (core_c := in_c(float(lone[1].replace(",", ".")), lone[2] or "")) is not None:
+        told.said["target"], told.rest = TargetSaid(core_c=core_c), ""
+        return
+    target = target_in(told.rest) if context.setup_slot in (None, "core") or treated else core_in(told.rest)
+    if target is not None:
+        told.said["target"], told.rest = target.said, target.rest
+
+
+def allergy_after_all(heard: str, context: Context) -> CareSaid | None:
+    """Return a text that nothing else understood as the allergy that was asked for, None where none was."""
+    return named_allergy(heard, context.people, own_words=True) if context.asks_allergy else None
