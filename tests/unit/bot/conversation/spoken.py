@@ -16,13 +16,16 @@ from bot.commands import (
     AirSaid,
     Ask,
     CallOff,
+    CareSaid,
     ChangePlan,
     ChoosePlan,
     CookerSaid,
     Correct,
+    Discard,
     Done,
     Draft,
     DropPiece,
+    EditionSaid,
     FeelSaid,
     ForCook,
     FuelSaid,
@@ -41,14 +44,18 @@ from bot.commands import (
     Pause,
     PieceDraft,
     PutOffFor,
+    ReadAgain,
     ReadBySaid,
     Report,
     RestSaid,
+    SafeBySaid,
     Skip,
     Suppose,
     SureSaid,
     TakeLever,
+    TargetSaid,
     TellMe,
+    TreatedSaid,
     Trouble,
     TroubleOver,
     Unclear,
@@ -56,11 +63,13 @@ from bot.commands import (
     VaguePiece,
     Value,
     WatchesSaid,
+    WaveOff,
     WrapSaid,
 )
 from bot.conversation.context import Context, CookerName, OpenStep
 from scheduler.facts import CookerKind, Serving, ServingKind, Slot
 from tests.catalogue import CUTS
+from tests.unit.bot.conversation.spoken_care import care_in_words, care_of
 
 ROOT = Path(__file__).parents[4]
 CATALOGUE = ROOT / "scheduler" / "catalogue"
@@ -211,6 +220,10 @@ def _plain(intent: Intent) -> str:
             return f"tell {intent.detail}"
         case WatchesSaid() | KindSaid() | SureSaid() | RestSaid() | Suppose():
             return _wish(intent)
+        case CareSaid() | TreatedSaid() | SafeBySaid() | TargetSaid() | EditionSaid():
+            return care_in_words(intent)
+        case Discard() | ReadAgain() | WaveOff():
+            return intent.kind.replace("_", " ")
         case CallOff():
             return "call off"
         case Join():
@@ -327,6 +340,7 @@ def _piece(piece: PieceDraft) -> str:
         f"of {piece.mass_kg:.2f} kg" if piece.mass_kg else "",
         f"pit {_band(piece.pit_low_c, piece.pit_high_c)}" if piece.pit_low_c is not None else "",
         f"at {_serving(piece.serving)}" if piece.serving else "",
+        *care_of(piece),
     ]
     return " ".join(part for part in parts if part)
 
@@ -368,6 +382,7 @@ def _draft(draft: Draft) -> str:
         f"guests {_guests(draft.guests)}" if draft.guests is not None else "",
         f"sure {draft.confidence:.3g}" if draft.confidence is not None else "",
         f"tell {draft.detail}" if draft.detail is not None else "",
+        *care_of(draft),
         f"ignored {' / '.join(draft.ignored)}" if draft.ignored else "",
     ]
     return re.sub(r"\s+", " ", f"draft {', '.join(part for part in parts if part)}").strip()
