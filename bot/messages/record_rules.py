@@ -30,6 +30,7 @@ def rule_words(rule: str) -> str:
         "raw_too_old": _("raw meat too old"),
         "raw_left_out": _("raw meat left out"),
         "thaw_not_done": _("not thawed"),
+        "thaw_counter": _("thawed out of the fridge"),
         "fridge_warm": _("fridge too warm"),
         "cool_slow": _("cooling, first stage too slow"),
         "cool_too_long": _("cooling took too long"),
