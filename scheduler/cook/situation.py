@@ -16,7 +16,7 @@ from scheduler.planning.steps import Step
 from scheduler.planning.trips import next_at
 from scheduler.planning.views import PieceView, stage_of, views_of, worst
 from scheduler.planning.whole import next_wave, whole_itinerary, whole_outlook, whole_schedule, whole_state
-from scheduler.safety import Finding, FindingLevel, SafeGate, findings
+from scheduler.safety import Finding, FindingLevel, SafeGate, Serving, findings, serving
 from scheduler.safety.looks import looks
 from scheduler.safety.stops import again_at, tellings
 from scheduler.state import CookState, Stage
@@ -134,6 +134,10 @@ class Situation:
     def findings(self, now: dt.datetime) -> tuple[Finding, ...]:
         """Return what is not safe at `now` about the piece it is seen from."""
         return findings(self.state, self.cut, self.catalogue.cuts, now)
+
+    def eating(self, now: dt.datetime) -> Serving:
+        """Return whether the piece it is seen from may be eaten at `now`: safe, not safe or unknown."""
+        return serving(self.state, self.cut, self.catalogue.cuts, now)
 
     def itinerary(self) -> tuple[tuple[dt.datetime, Step], ...]:
         """Return every step still to come once, at its expected time."""

@@ -4,6 +4,7 @@ plan.
 
 from scheduler.safety.contested import standing_readings
 from scheduler.safety.cooling import is_measured as is_cooling_measured
+from scheduler.safety.eating import Eating, Serving, serving
 from scheduler.safety.finding import Finding, FindingLevel
 from scheduler.safety.findings import findings, pulled_too_cold, standing_stops
 from scheduler.safety.holding import ACT_C, FLOOR_C, act_by
@@ -17,12 +18,14 @@ from scheduler.safety.wished import Undercooked, as_wished, by_time, not_by_time
 __all__ = [
     "ACT_C",
     "FLOOR_C",
+    "Eating",
     "Finding",
     "FindingLevel",
     "Minimum",
     "NotByTime",
     "PutAway",
     "SafeGate",
+    "Serving",
     "Undercooked",
     "act_by",
     "as_wished",
@@ -38,6 +41,7 @@ __all__ = [
     "pulled_too_cold",
     "put_away",
     "safe_gate",
+    "serving",
     "standing_readings",
     "standing_stops",
     "under_least",

@@ -114,7 +114,7 @@ class _Fold:
         with_milestones = [t for t in told if t.milestones]
         guests, cookers, watches = self._bodies(GuestsTold), self._bodies(CookerTold), self._bodies(WatchesTold)
         ovens = self._timed(MovedToOven)
-        treated, safe_by, targets = self._bodies(TreatedTold), self._bodies(SafeByTold), self._bodies(TargetTold)
+        treated, safe_by, targets = self._timed(TreatedTold), self._timed(SafeByTold), self._bodies(TargetTold)
         return CookState(
             cook=self._facts[0].cook,
             piece=self._piece,
@@ -157,8 +157,8 @@ class _Fold:
             levers=tuple((at, body.lever) for at, body in self._timed(LeverTaken)),
             papers=self._timed(PaperIssued),
             care=self._care(),
-            treated=treated[-1].treatments if treated else None,
-            safe_by=safe_by[-1].by if safe_by else SafeBy.MINIMUM,
+            treated=treated[-1][1].treatments if treated else None,
+            safe_by=safe_by[-1][1].by if safe_by else SafeBy.MINIMUM,
             target_c=targets[-1].core_c if targets else None,
             edition=self._edition(),
             discarded=self._discarded(),
@@ -297,7 +297,7 @@ class _Fold:
     def _care(self) -> CareTold:
         """Return what was told of the guests and the occasion, each part as told last."""
         care = CareTold()
-        for told in self._bodies(CareTold):
+        for _at, told in self._timed(CareTold):
             care = CareTold(
                 at_risk=care.at_risk if told.at_risk is None else told.at_risk,
                 allergies=care.allergies if told.allergies is None else told.allergies,
@@ -307,8 +307,8 @@ class _Fold:
 
     def _edition(self) -> Edition:
         """Return the rules that count: those told last, the stricter ones for guests at risk and public meals."""
-        told, care = self._bodies(EditionTold), self._care()
-        return Edition.STRICTER if care.at_risk or care.public or not told else told[-1].edition
+        told, care = self._timed(EditionTold), self._care()
+        return Edition.STRICTER if care.at_risk or care.public or not told else told[-1][1].edition
 
     def _discarded(self) -> tuple[DoneAt, ...]:
         return tuple(
