@@ -196,8 +196,14 @@ def _asked(step: Step, anchors: Anchors, due: Due) -> Prompt:
     )
 
 
+_ONCE = frozenset({"reheat"})
+"""Said once and left open: nobody has to reheat anything, and a number answers it whenever it comes."""
+
+
 def _slowly(step: Step, asked: AskedAt, again: dt.datetime) -> tuple[dt.datetime, bool]:
     """Return when an open step that nobody answers is asked once more, in growing pauses, and whether it still is."""
+    if step.id in _ONCE:
+        return again, False
     extra = asked.times - step.unanswered.times - 1
     pause = min(_SLOWEST, _SLOW * 2**extra)
     return max(again, asked.last_at + pause), extra < _SLOW_TIMES
