@@ -66,7 +66,7 @@ def cooled(case: Case) -> list[Finding]:
 def _missed(cooling: Cooling, stage: Stage) -> Finding | None:
     """Return that food was read too warm after the time of a stage: no reading takes that back."""
     limit_at = cooling.began_at + stage.within
-    late = [look for look in cooling.looks if look.at > limit_at and look.high_c > stage.c]
+    late = [look for look in cooling.looks if look.at >= limit_at and look.high_c > stage.c]
     return None if not late else _finding(cooling, stage, late[0], FindingLevel.STOP)
 
 
