@@ -78,13 +78,13 @@ def test_the_feel_is_one_number_and_one_choice() -> None:
 
 
 def test_the_last_reading_knife_and_plate_are_one_message() -> None:
-    """Fifteen minutes before dinner: read and slice; the plate is asked for by itself, when it is time."""
+    """Fifteen minutes before dinner: a clean board, read and slice; the plate is asked for by itself, when it is time."""
     log = resting(planned(serving=dinner(640)), pulled=520)
     for step in ("vent_meat", "box_meat"):
         log.done(step, 540)
     log.done("shutdown", 541, "closed")
     log.tell(StepDone(step="t_minus", outcome="go"), 560)
-    assert steps_of(log.trip(625)) == ("serve_reading", "slice")
+    assert steps_of(log.trip(625)) == ("board_ready", "serve_reading", "slice")
 
 
 def test_two_readings_of_the_meat_are_never_asked_for_within_one_trip() -> None:
