@@ -18,6 +18,8 @@ class Topic(StrEnum):
     PLAN_REST = "plan_rest"
     """The lines of the plan that did not fit."""
     SAFE = "safe"
+    RULE = "rule"
+    """By which published rule something is judged."""
     STALL = "stall"
     REST = "rest"
     """How long it rests, and how long the box keeps it."""
@@ -58,5 +60,7 @@ class Ask(Said):
     """The step asked about."""
     wrap: Wrap | None = None
     """The wrap asked about."""
+    number: float | None = None
+    """The number whose rule is asked about, as typed."""
     piece: str | None = None
     """The piece of meat that is meant, None: not said."""

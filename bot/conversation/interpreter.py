@@ -42,6 +42,7 @@ from bot.conversation.parsing.offered import begun, chosen
 from bot.conversation.parsing.pausing import parks_the_meat
 from bot.conversation.parsing.pieces import added, also_guests, by_piece, dropped, in_order, piece_named
 from bot.conversation.parsing.replies import replies
+from bot.conversation.parsing.rules_asked import rule_asked
 from bot.conversation.parsing.serving import follows_the_meat
 from bot.conversation.parsing.setup import set_up
 from bot.conversation.parsing.told_of_care import allergy_after_all, told_of_care
@@ -75,7 +76,9 @@ def read(text: str, context: Context) -> tuple[Intent, ...]:
 
 
 def _about_a_stop(heard: str, context: Context) -> Intent | None:
-    """Return that food was thrown away, of the piece that is named, or that a stop is to be forgotten."""
+    """Return what is said of a stop: by which rule, what was thrown away, or that it be forgotten."""
+    if (rule := rule_asked(heard, context)) is not None:
+        return rule
     thrown = discarding(heard, context)
     if isinstance(thrown, Discard):
         return thrown.model_copy(update={"piece": piece_named(heard, context) if context.pieces else None})

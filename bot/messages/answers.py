@@ -18,10 +18,8 @@ from bot.messages.dinner import box_line, dinner_line, unsafe_line
 from bot.messages.every_step import step_lines
 from bot.messages.feeding import plan_note
 from bot.messages.figures import Voice, at_most, kilograms, span
-from bot.messages.findings import finding_text
 from bot.messages.gates import waiting_line
 from bot.messages.message import Message, Option, lines
-from bot.messages.naming import named
 from bot.messages.pieces import counted
 from bot.messages.plans import likely_late, snag_lines
 from bot.messages.stall import stall_line
@@ -130,34 +128,6 @@ def plan_rest(situation: Situation, voice: Voice) -> Message:
     return Message(
         text=lines(_("Every step still to come:"), *step_lines(situation, voice), next_line(situation, voice))
     )
-
-
-def is_it_safe(situation: Situation, voice: Voice) -> Message:
-    """Answer with facts: what was measured, what is missing, and what is wrong now; of each piece by its name."""
-    if situation.several and situation.focus is None:
-        measured_each = [
-            named(situation, view.piece, is_it_safe(situation.seen_from(view.piece), voice).text.rpartition("\n")[0])
-            for view in situation.views
-        ]
-        return Message(text=lines(*measured_each, next_line(situation, voice)))
-    gate = situation.gate
-    if gate.lowest is None:
-        measured = _("Nothing has been measured yet: I cannot call it safe.")
-    elif gate.open_at is None:
-        measured = _("Lowest spot so far {found}, it needs {limit} and {rest:g} min of rest: not yet.").format(
-            found=voice.temp(gate.lowest.value_c, fine=True),
-            limit=voice.temp(gate.minimum_c, fine=True),
-            rest=gate.rest_min,
-        )
-    else:
-        measured = _("Lowest spot measured {found} at {time}; the minimum is {limit} and {rest:g} min of rest.").format(
-            found=voice.temp(gate.lowest.value_c, fine=True),
-            time=voice.clock(gate.lowest.at),
-            limit=voice.temp(gate.minimum_c, fine=True),
-            rest=gate.rest_min,
-        )
-    found = [finding_text(finding, voice) for finding in situation.findings(voice.now)]
-    return Message(text=lines(measured, *found, next_line(situation, voice)))
 
 
 def headline(situation: Situation, voice: Voice) -> str:

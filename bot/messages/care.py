@@ -37,7 +37,7 @@ def care_text(body: CareTold | TreatedTold | SafeByTold | EditionTold | Discarde
         case EditionTold():
             return _EDITIONS[body.edition]()
         case Discarded():
-            return _("Thrown away: nobody eats it")
+            return _("Thrown away, nobody eats it")
 
 
 def _cared(body: CareTold) -> list[str]:

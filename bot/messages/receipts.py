@@ -42,6 +42,7 @@ from scheduler.facts import (
     AirTold,
     Body,
     Corrected,
+    Discarded,
     Fact,
     Felt,
     PieceAdded,
@@ -54,7 +55,7 @@ from scheduler.facts import (
 from scheduler.planning.series import PIT_OFF_C
 from scheduler.state import FIRST, Stage
 
-_TIMED = (Reading, StepDone, Wrapped, Felt)
+_TIMED = (Reading, StepDone, Wrapped, Felt, Discarded)
 """What is told with the time it was so."""
 
 _RESTS = ("pull", "box_meat")

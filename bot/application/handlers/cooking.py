@@ -15,7 +15,7 @@ from bot.application.voices import voice_of
 from bot.application.writing import cook_write, tell
 from bot.crew import may
 from bot.messages import feeding, talk
-from bot.messages.answers import how_long, is_it_safe, plan, plan_rest, what_next
+from bot.messages.answers import how_long, plan, plan_rest, what_next
 from bot.messages.asked import short_answer
 from bot.messages.courses import where_each_stands
 from bot.messages.figures import Voice
@@ -24,6 +24,7 @@ from bot.messages.naming import cook_title, named
 from bot.messages.plans import ways
 from bot.messages.problems import none_stands
 from bot.messages.refusals import refusal_text
+from bot.messages.safe import is_it_safe, what_rule
 from bot.messages.setup import call_off_check
 from bot.messages.stall import stall_answer
 from bot.messages.stops import closing_line
@@ -143,6 +144,9 @@ def _ask(visit: Visit, work: Work, snapshot: CookSnapshot, situation: Situation,
             told = tell(situation, seed=visit.seed, now=visit.now, all_of_it=True)
             after = assess((*snapshot.facts, told), visit.house.catalogue)
             work.cooks.append(cook_write(after, (told,), version=snapshot.version))
+        return
+    if asked.topic is say.Topic.RULE:
+        reply(visit, work, situation, what_rule(asked.number, situation, voice))
         return
     if asked.topic is say.Topic.TOLD:
         reply(visit, work, situation, what_i_tell(situation))

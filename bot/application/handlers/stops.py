@@ -6,6 +6,7 @@ from bot import commands as say
 from bot.application.announcements import answer, reply, turn
 from bot.application.visit import Visit, Work
 from bot.application.voices import voice_of
+from bot.application.writing import cook_write
 from bot.crew import Right, may
 from bot.messages import stops
 from bot.messages.message import Message
@@ -13,7 +14,7 @@ from bot.messages.naming import piece_name, which_piece
 from bot.messages.refusals import refusal_text
 from bot.messages.words import _
 from bot.ports import CookSnapshot
-from scheduler.cook import Refusal, Report, Situation, decide
+from scheduler.cook import Changes, Refusal, Report, Situation, decide
 from scheduler.facts import Discarded, Noted
 from scheduler.state import Stage
 
@@ -93,7 +94,6 @@ def _keep(visit: Visit, work: Work, snapshot: CookSnapshot, situation: Situation
     """Answer, and keep what was typed with the cook."""
     note = _told(visit, Noted(text=visit.incoming.text), None)
     result = decide(snapshot.facts, (note,), now=visit.now, seed=visit.seed, catalogue=visit.house.catalogue)
-    if isinstance(result, Refusal) or not visit.incoming.text:
-        reply(visit, work, situation, said)
-        return
-    answer(visit, work, snapshot, turn(snapshot.facts, result, visit=visit), body=None, asks=said)
+    reply(visit, work, situation, said)
+    if isinstance(result, Changes) and visit.incoming.text:
+        work.cooks.append(cook_write(result.after, result.facts, version=snapshot.version))

@@ -159,13 +159,18 @@ def test_serving_what_was_never_measured(ribs: PlayedKitchen) -> None:
 
 def test_is_it_safe_answers_with_what_was_measured(ribs: PlayedKitchen) -> None:
     """Before a reading, after a low one, after a high one: each answer says what was measured and what is needed."""
-    assert "Nothing has been measured yet: I cannot call it safe." in ribs.say("Ines", "is it safe").text
+    assert "Unknown: nothing has been measured yet, so I cannot call it safe." in ribs.say("Ines", "is it safe").text
     ribs.until(on("10:40"))
     ribs.say("Ines", "meat 128")
-    assert "Lowest spot so far 128 F, it needs 145 F and 3 min of rest: not yet." in ribs.say("Ines", "is it safe").text
+    answer = ribs.say("Ines", "is it safe")
+    assert answer.lines[0].startswith("Not yet: 128 F is the lowest spot so far (10:40), it needs 145 F (62.8 C)")
     ribs.until(on("11:40"))
     ribs.say("Ines", "meat 152")
-    assert "Lowest spot measured 152 F at 11:40; the minimum is 145 F" in ribs.say("Ines", "is it safe").text
+    assert (
+        ribs.say("Ines", "is it safe").lines[0].startswith("Not yet: 152 F passes (11:40), but its rest ends at 11:43.")
+    )
+    ribs.later(5)
+    assert ribs.say("Ines", "is it safe").lines[0].startswith("Measured safe: 152 F at 11:40, it needs 145 F (62.8 C)")
 
 
 def test_two_hours_out(held: PlayedKitchen) -> None:

@@ -1,0 +1,147 @@
+"""Is it safe, and by which rule: the verdict first, then numbers, what is missing, what would clear it.
+
+A missing reading never reads as safe: what is not known is said as not known.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+from bot.messages.figures import Voice
+from bot.messages.findings import finding_text, limit_text
+from bot.messages.findings.told import long_span
+from bot.messages.message import Message, lines
+from bot.messages.naming import named
+from bot.messages.stops import discarded_line
+from bot.messages.trip import next_line
+from bot.messages.words import _
+from scheduler.cook import Situation
+from scheduler.facts import Edition
+from scheduler.safety import FindingLevel, limits
+from scheduler.safety.holding import held_reading
+from scheduler.safety.least import Minimum, least_of
+from scheduler.safety.limits import Figure, Limit
+from scheduler.units import f_from_c
+
+_NAMES: dict[str, Callable[[], str]] = {
+    "hot_hold": lambda: _("To hold meat hot"),
+    "out": lambda: _("Food out, at most"),
+    "out_hot": lambda: _("Food out on a hot day, at most"),
+    "hot_air": lambda: _("A hot day is above"),
+    "danger_high": lambda: _("The danger zone ends at"),
+    "danger_low": lambda: _("Cold enough is"),
+    "reheat": lambda: _("To reheat"),
+}
+"""What a limit is for, by its id."""
+
+_LINES = (limits.HOT_HOLD, limits.REHEAT, limits.DANGER_HIGH, limits.DANGER_LOW, limits.HOT_AIR)
+"""Limits of temperature that may be asked about by their number."""
+
+_TOO_HOT_IN_C = 110.0
+"""A limit above this is meant in Fahrenheit, whatever the room speaks."""
+
+_NEAR_F = 1.0
+"""A number asked about is a limit when it lies this near to it [F]."""
+
+
+def is_it_safe(situation: Situation, voice: Voice) -> Message:
+    """Answer with facts: verdict, what was measured, what is missing, what is wrong; of each piece by its name."""
+    if situation.several and situation.focus is None:
+        each = [
+            named(situation, view.piece, lines(*_said(situation.seen_from(view.piece), voice)))
+            for view in situation.views
+        ]
+        return Message(text=lines(*each, next_line(situation, voice)))
+    return Message(text=lines(*_said(situation, voice), next_line(situation, voice)))
+
+
+def _said(situation: Situation, voice: Voice) -> list[str]:
+    """Return the verdict on a piece and everything found about it."""
+    found = situation.findings(voice.now)
+    stopped = any(one.level is FindingLevel.STOP for one in found)
+    thrown = discarded_line(situation, voice)
+    verdict = thrown or (_("Not safe.") if stopped else "")
+    told = thrown or (stopped and situation.gate.open_at is None)  # the stop itself says what was measured
+    measured = "" if told else _measured(situation, voice, stopped=stopped)
+    return [verdict, measured, *(finding_text(one, voice) for one in found)]
+
+
+def _measured(situation: Situation, voice: Voice, *, stopped: bool) -> str:
+    """Return what was measured and what is missing; the words "measured safe" only for a gate that is open."""
+    gate = situation.gate
+    needs = limit_text(gate.minimum_c)
+    if gate.rest_min:
+        needs = _("{limit} at the coldest spot and {rest:g} min of rest").format(limit=needs, rest=gate.rest_min)
+    else:
+        needs = _("{limit} at the coldest spot").format(limit=needs)
+    if gate.lowest is None:
+        return _("Unknown: nothing has been measured yet, so I cannot call it safe. It needs {needs}.").format(
+            needs=needs
+        )
+    found, at = voice.temp(gate.lowest.value_c - gate.lowest.spread_c, fine=True), voice.clock(gate.lowest.at)
+    if gate.open_at is None:
+        text = _("Not yet: {found} is the lowest spot so far ({time}), it needs {needs}.")
+        return text.format(found=found, time=at, needs=needs)
+    if not gate.is_open(voice.now):
+        text = _("Not yet: {found} passes ({time}), but its rest ends at {rest_end}. It needs {needs}.")
+        return text.format(found=found, time=at, rest_end=voice.clock(gate.open_at), needs=needs)
+    text = _("Measured safe: {found} at {time}, it needs {needs}.")
+    if stopped:
+        text = _("It was {found} at {time}, and it needs {needs}.")
+    text = text.format(found=found, time=at, needs=needs)
+    pulled_at = situation.state.at("pull")
+    if pulled_at is None or held_reading(situation.state) is not None:
+        return text
+    return _("{text} Not read since it left the fire at {time}: unknown since then.").format(
+        text=text, time=voice.clock(pulled_at)
+    )
+
+
+def what_rule(asked: float | None, situation: Situation, voice: Voice) -> Message:
+    """Answer by which published rule something is judged: the one that was asked about by its number, else the main."""
+    edition = situation.state.edition
+    least = least_of(situation.cut, situation.catalogue.cuts, situation.state.treated, edition)
+    known = [
+        (least.temp_f, _least_line(least)),
+        *((f, _limit_line(limit, edition)) for limit in _LINES for f in _in_f(limit)),
+    ]
+    if asked is not None:
+        asked_f = asked if situation.state.planned.unit == "F" or asked > _TOO_HOT_IN_C else f_from_c(asked)
+        near = [line for figure, line in known if abs(figure - asked_f) <= _NEAR_F]
+        if not near:
+            near = [_("I judge nothing by that number. The minimum is this:"), _least_line(least)]
+        return Message(text=lines(*dict.fromkeys(near), next_line(situation, voice)))
+    first = [_least_line(least), *(_limit_line(limit, edition) for limit in (limits.HOT_HOLD, limits.OUT))]
+    ask = _('Ask for one by its number, like "why 140".')
+    return Message(text=lines(*first, ask, next_line(situation, voice)))
+
+
+def _least_line(least: Minimum) -> str:
+    """Return the least temperature with its rest, its publisher and its source."""
+    rest = _(" and {rest:g} min of rest").format(rest=least.rest_min) if least.rest_min >= 1 else ""
+    return _("{limit}{rest} at the coldest spot: {source}.").format(
+        limit=limit_text(least.temp_c, least.edition), rest=rest, source=least.source
+    )
+
+
+def _in_f(limit: Limit) -> tuple[float, ...]:
+    """Return the figures of a limit that are temperatures [F]."""
+    return tuple(figure.value for figure in limit.figures if figure.unit == "F")
+
+
+def _limit_line(limit: Limit, edition: Edition) -> str:
+    """Return what a limit is for, and each publisher's figure with its source; the one that counts first."""
+    counts = limit.under(edition)
+    figures = sorted(limit.figures, key=lambda figure: figure is not counts)
+    said = "; ".join(_figure(figure) for figure in figures)
+    return (
+        _("{what}: {figures}. {which}")
+        .format(what=_NAMES[limit.id](), figures=said, which=_("The first counts here.") if len(figures) > 1 else "")
+        .rstrip()
+    )
+
+
+def _figure(figure: Figure) -> str:
+    """Return one publisher's figure with its source."""
+    value = limit_text(figure.c) if figure.unit == "F" else long_span(figure.value)
+    return _("{value} ({source})").format(value=value, source=figure.source)
