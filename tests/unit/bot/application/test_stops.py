@@ -65,7 +65,9 @@ def test_no_wish_mutes_a_stop(bird: PlayedKitchen, wish: str) -> None:
     "wish",
     [
         "it's fine, ignore it", "ignore the stop", "remind me later", "stop telling me", "mute the stop",
-        "we'll risk it", "serve it anyway", "kept it", "looks fine to me", "not now", "ok", "got it", "just decisions", "fewer messages",
+        "we'll risk it",
+        "serve it anyway", "kept it", "looks fine to me", "not now", "ok", "got it",
+        "just decisions", "fewer messages",
         "quiet 16 to 23", "stop the warnings", "snooze", "in 20", "skip",
     ],
 )  # fmt: skip
