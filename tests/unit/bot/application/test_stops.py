@@ -191,14 +191,14 @@ def test_which_rule_names_source_and_edition(stopped: PlayedKitchen) -> None:
     assert "FDA Food Code 3-501.16(A)(1)" in said
 
 
-def test_a_caution_never_makes_a_message_of_its_own(stopped: PlayedKitchen) -> None:
-    """What is less than a stop rides in an answer or a prompt: the log has no message for it alone."""
-    stopped.say("Ines", "food is out")
-    told = [fact.body for fact in stopped.cook.facts if isinstance(fact.body, Warned) and not fact.body.stop]
-    assert told
-    riders = [heard for heard in stopped.heard if "Caution: " in heard.text]
-    assert riders
-    assert all(heard.sort in {"answer", "echo", "prompt"} for heard in riders)
+def test_a_caution_never_makes_a_message_of_its_own(bird: PlayedKitchen) -> None:
+    """What is less than a stop rides in an answer or a prompt, to both, and nothing is sent for it alone."""
+    bird.later(5)
+    bird.say("Ines", "pit 200")
+    told = [fact.body for fact in bird.cook.facts if isinstance(fact.body, Warned) and not fact.body.stop]
+    assert [one.rule for one in told] == ["pit_cold"]
+    riders = [heard for heard in bird.heard if "Caution: pit 200 F" in heard.text]
+    assert {(heard.room, heard.sort) for heard in riders} == {(window("Ines"), "answer"), (window("Tomas"), "echo")}
 
 
 @pytest.mark.parametrize("words", ["core 900", "pit -300", "178 at 23:00", "meat -80"])
