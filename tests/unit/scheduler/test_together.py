@@ -78,7 +78,7 @@ def test_the_feel_is_one_number_and_one_choice() -> None:
 
 
 def test_the_last_reading_knife_and_plate_are_one_message() -> None:
-    """Fifteen minutes before dinner: a clean board, read and slice; the plate is asked for by itself, when it is time."""
+    """Fifteen minutes before dinner: clean board, read and slice; the plate is asked for by itself, when it is time."""
     log = resting(planned(serving=dinner(640)), pulled=520)
     for step in ("vent_meat", "box_meat"):
         log.done(step, 540)
