@@ -17,8 +17,7 @@ from bot.messages.trip import next_line
 from bot.messages.words import _
 from scheduler.cook import Situation
 from scheduler.facts import Edition
-from scheduler.safety import FindingLevel, limits
-from scheduler.safety.holding import held_reading
+from scheduler.safety import limits
 from scheduler.safety.least import Minimum, least_of
 from scheduler.safety.limits import Figure, Limit
 from scheduler.units import f_from_c
@@ -56,45 +55,52 @@ def is_it_safe(situation: Situation, voice: Voice) -> Message:
 
 
 def _said(situation: Situation, voice: Voice) -> list[str]:
-    """Return the verdict on a piece and everything found about it."""
-    found = situation.findings(voice.now)
-    stopped = any(one.level is FindingLevel.STOP for one in found)
+    """Return the verdict on a piece, what decided it, and everything found about it."""
+    found = [finding_text(one, voice) for one in situation.findings(voice.now)]
     thrown = discarded_line(situation, voice)
-    verdict = thrown or (_("Not safe.") if stopped else "")
-    told = thrown or (stopped and situation.gate.open_at is None)  # the stop itself says what was measured
-    measured = "" if told else _measured(situation, voice, stopped=stopped)
-    return [verdict, measured, *(finding_text(one, voice) for one in found)]
+    return [thrown, *found] if thrown else [_verdict(situation, voice), *found]
 
 
-def _measured(situation: Situation, voice: Voice, *, stopped: bool) -> str:
-    """Return what was measured and what is missing; the words "measured safe" only for a gate that is open."""
+def _verdict(situation: Situation, voice: Voice) -> str:
+    """Return whether the piece may be eaten, the number that decided, and what is missing."""
+    eating, gate = situation.eating(voice.now), situation.gate
+    lowest = eating.reading or gate.lowest
+    found = _("nothing") if lowest is None else voice.temp(lowest.value_c - lowest.spread_c, fine=True)
+    at = "" if lowest is None else voice.clock(lowest.at)
+    texts: dict[str, str] = {
+        "discarded": _("Not safe: thrown away."),
+        "stop": _("Not safe."),
+        "unmeasured": _("Unknown: nothing has been measured yet, so I cannot call it safe. It needs {needs}."),
+        "under_minimum": _("Not yet safe: {found} is the lowest spot so far ({at}), it needs {needs}."),
+        "resting": _("Not yet safe: {found} passes ({at}), but its rest ends at {until}. It needs {needs}."),
+        "not_read_at_opening": _(
+            "Unknown: {found} at {at} passed, but it was not read since. Read the coldest spot as you open it."
+        ),
+        "under_floor": _("Not safe: {found} at {at}, under {floor} when it was opened."),
+        "put_away": _("Unknown: put away, and not read hot since. It needs {reheat} at the coldest spot."),
+        "measured": _("Measured safe: {found} at {at}. It needs {needs}."),
+    }
+    return texts[eating.why].format(
+        found=found,
+        at=at,
+        needs=_needs(situation),
+        until="" if eating.until is None else voice.clock(eating.until),
+        floor=_limit(limits.HOT_HOLD, situation),
+        reheat=_limit(limits.REHEAT, situation),
+    )
+
+
+def _limit(limit: Limit, situation: Situation) -> str:
+    return limit_text(limit.under(situation.state.edition).c)
+
+
+def _needs(situation: Situation) -> str:
+    """Return the minimum of a piece and its rest."""
     gate = situation.gate
     needs = limit_text(gate.minimum_c)
-    if gate.rest_min:
-        needs = _("{limit} at the coldest spot and {rest:g} min of rest").format(limit=needs, rest=gate.rest_min)
-    else:
-        needs = _("{limit} at the coldest spot").format(limit=needs)
-    if gate.lowest is None:
-        return _("Unknown: nothing has been measured yet, so I cannot call it safe. It needs {needs}.").format(
-            needs=needs
-        )
-    found, at = voice.temp(gate.lowest.value_c - gate.lowest.spread_c, fine=True), voice.clock(gate.lowest.at)
-    if gate.open_at is None:
-        text = _("Not yet: {found} is the lowest spot so far ({time}), it needs {needs}.")
-        return text.format(found=found, time=at, needs=needs)
-    if not gate.is_open(voice.now):
-        text = _("Not yet: {found} passes ({time}), but its rest ends at {rest_end}. It needs {needs}.")
-        return text.format(found=found, time=at, rest_end=voice.clock(gate.open_at), needs=needs)
-    text = _("Measured safe: {found} at {time}, it needs {needs}.")
-    if stopped:
-        text = _("It was {found} at {time}, and it needs {needs}.")
-    text = text.format(found=found, time=at, needs=needs)
-    pulled_at = situation.state.at("pull")
-    if pulled_at is None or held_reading(situation.state) is not None:
-        return text
-    return _("{text} Not read since it left the fire at {time}: unknown since then.").format(
-        text=text, time=voice.clock(pulled_at)
-    )
+    if gate.rest_min >= 1:
+        return _("{limit} at the coldest spot and {rest:g} min of rest").format(limit=needs, rest=gate.rest_min)
+    return _("{limit} at the coldest spot").format(limit=needs)
 
 
 def what_rule(asked: float | None, situation: Situation, voice: Voice) -> Message:

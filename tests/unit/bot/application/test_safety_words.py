@@ -163,14 +163,16 @@ def test_is_it_safe_answers_with_what_was_measured(ribs: PlayedKitchen) -> None:
     ribs.until(on("10:40"))
     ribs.say("Ines", "meat 128")
     answer = ribs.say("Ines", "is it safe")
-    assert answer.lines[0].startswith("Not yet: 128 F is the lowest spot so far (10:40), it needs 145 F (62.8 C)")
+    assert answer.lines[0].startswith("Not yet safe: 128 F is the lowest spot so far (10:40), it needs 145 F (62.8 C)")
     ribs.until(on("11:40"))
     ribs.say("Ines", "meat 152")
     assert (
-        ribs.say("Ines", "is it safe").lines[0].startswith("Not yet: 152 F passes (11:40), but its rest ends at 11:43.")
+        ribs.say("Ines", "is it safe")
+        .lines[0]
+        .startswith("Not yet safe: 152 F passes (11:40), but its rest ends at 11:43.")
     )
     ribs.later(5)
-    assert ribs.say("Ines", "is it safe").lines[0].startswith("Measured safe: 152 F at 11:40, it needs 145 F (62.8 C)")
+    assert ribs.say("Ines", "is it safe").lines[0].startswith("Measured safe: 152 F at 11:40. It needs 145 F (62.8 C)")
 
 
 def test_two_hours_out(held: PlayedKitchen) -> None:
