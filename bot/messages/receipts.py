@@ -14,6 +14,7 @@ from bot.messages.cooker import after_the_cooker
 from bot.messages.dinner import box_line, box_told, dinner_line, unsafe_line
 from bot.messages.figures import Voice
 from bot.messages.gates import vents_line
+from bot.messages.kept import after_kept
 from bot.messages.message import Message, Option, lines
 from bot.messages.moves import shift_text
 from bot.messages.naming import named
@@ -76,6 +77,7 @@ def receipt(changes: Changes, voice: Voice) -> Message:
     for piece in dict.fromkeys(e.piece for e in changes.events if isinstance(e, Taken)):
         texts += [named(changes.after, piece, text) for text in _of_the_rest(changes, piece, voice)]
     texts += after_the_cooker(changes, voice)
+    texts += after_kept(changes, voice)
     if any(isinstance(e.body, Reading) and e.body.slot is Slot.PIT for e in changes.events if isinstance(e, Taken)):
         texts.append(vents_line(changes.after, voice))
     return Message(text=lines(*dict.fromkeys(texts)), choices=tuple(rows))

@@ -14,7 +14,7 @@ from scheduler.facts import BOT_BODIES, Corrected, Discarded, Fact, Reading, Slo
 from scheduler.planning.views import PieceView
 from scheduler.safety import Finding, FindingLevel
 from scheduler.safety.stops import again_at, standing_rules, tellings
-from scheduler.state import FIRST
+from scheduler.state import FIRST, own
 
 
 def alarms(pen: Pen, before: Situation) -> tuple[Event, ...]:
@@ -88,10 +88,10 @@ def _since_told(pen: Pen, view: PieceView, rule: str) -> tuple[Fact, ...]:
 
 def _may_end(fact: Fact, piece: str) -> bool:
     """Return whether a fact can have ended a stop of a piece."""
-    if isinstance(fact.body, BOT_BODIES) or (fact.piece or piece) != piece:
+    if isinstance(fact.body, BOT_BODIES) or (own(fact.body) and (fact.piece or piece) != piece):
         return False
-    core = isinstance(fact.body, Reading) and fact.body.slot is Slot.CORE
-    return core or isinstance(fact.body, Discarded | Corrected | Undone | StepDone)
+    food = isinstance(fact.body, Reading) and fact.body.slot is not Slot.PIT
+    return food or isinstance(fact.body, Discarded | Corrected | Undone | StepDone)
 
 
 def riding(pen: Pen, before: Situation) -> tuple[Event, ...]:

@@ -9,11 +9,14 @@ from scheduler.cook.situation import Situation
 from scheduler.facts import AirTold, Body, Felt, GuestsTold, Reading, Slot, WatchesTold, Wrapped
 from scheduler.planning.gates import IN_BAND_C
 from scheduler.planning.prompts import Prompt
-from scheduler.safety.limits import REHEAT
+from scheduler.safety.limits import DANGER_LOW, REHEAT
 
 SOON = dt.timedelta(minutes=30)
 """A number volunteered this long before it would be asked for answers that question; common practice, no source: nobody
 wants to be asked what was just told."""
+
+A_DAY = dt.timedelta(days=1)
+"""A fridge that was read so long before is not asked about: house rule, it changes slowly."""
 
 FRESH = dt.timedelta(minutes=30)
 """A question for two numbers is answered when the other one is not older than this."""
@@ -43,21 +46,23 @@ def of_reading(report: Report, current: Situation) -> tuple[str, ...]:
         if reading.slot in prompt.step.slots
         and prompt.step.id != "tender_test"
         and _fits(prompt, reading, current)
-        and _wanted_now(prompt, report.happened_at)
+        and _wanted_now(prompt, reading, report.happened_at)
         and _others_fresh(prompt, reading.slot, report.happened_at, current)
     )
 
 
-def _wanted_now(prompt: Prompt, at: dt.datetime) -> bool:
+def _wanted_now(prompt: Prompt, reading: Reading, at: dt.datetime) -> bool:
     """Return whether a reading of that time is the one asked for: an old one, told late, answers no new question."""
     asked_at = prompt.due_at if prompt.asked_at is None else min(prompt.due_at, prompt.asked_at)
-    return asked_at - at <= SOON
+    return asked_at - at <= (A_DAY if reading.slot is Slot.FRIDGE else SOON)
 
 
 def _fits(prompt: Prompt, reading: Reading, current: Situation) -> bool:
     """Return whether a number that nobody asked for may answer: several spots are read on purpose, and a pit that is
     still on its way up is not there yet.
     """
+    if prompt.step.id == "fridge_check":  # until it is cold it is read again
+        return round(reading.value_c + reading.spread_c, 1) <= DANGER_LOW.under(current.state.edition).c
     if prompt.step.id == "reheat":  # until it is hot enough it is still being reheated
         return round(reading.value_c - reading.spread_c, 1) >= REHEAT.under(current.state.edition).c
     if prompt.asked > 0:

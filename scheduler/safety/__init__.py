@@ -3,6 +3,7 @@ plan.
 """
 
 from scheduler.safety.contested import standing_readings
+from scheduler.safety.cooling import cold_by
 from scheduler.safety.cooling import is_measured as is_cooling_measured
 from scheduler.safety.eating import Eating, Serving, serving
 from scheduler.safety.finding import Finding, FindingLevel
@@ -13,6 +14,8 @@ from scheduler.safety.leftovers import eat_by
 from scheduler.safety.looks import next_look
 from scheduler.safety.minimum import SafeGate, safe_gate
 from scheduler.safety.put_away import PutAway, chilling_since, gone_at, put_away
+from scheduler.safety.raw import out_by
+from scheduler.safety.reheating import hot_by
 from scheduler.safety.wished import Undercooked, as_wished, by_time, not_by_time, undercooked
 
 __all__ = [
@@ -31,13 +34,16 @@ __all__ = [
     "as_wished",
     "by_time",
     "chilling_since",
+    "cold_by",
     "eat_by",
     "findings",
     "gone_at",
+    "hot_by",
     "is_cooling_measured",
     "least_of",
     "next_look",
     "not_by_time",
+    "out_by",
     "pulled_too_cold",
     "put_away",
     "safe_gate",

@@ -66,7 +66,7 @@ def cooled(case: Case) -> list[Finding]:
 def _missed(cooling: Cooling, stage: Stage) -> Finding | None:
     """Return that food was read too warm after the time of a stage: no reading takes that back."""
     limit_at = cooling.began_at + stage.within
-    late = [look for look in cooling.looks if look.at >= limit_at and look.high_c > stage.c]
+    late = [look for look in cooling.looks if look.at >= limit_at and look.over(stage.c)]
     return None if not late else _finding(cooling, stage, late[0], FindingLevel.STOP)
 
 
@@ -76,7 +76,7 @@ def _open(case: Case, cooling: Cooling) -> list[Finding]:
     ongoing = put_away(case.state).chilling == cooling and gone_at(case.state) is None
     for stage in STAGES:
         limit_at = cooling.began_at + stage.within
-        if any(look.at <= limit_at and look.high_c <= stage.c for look in cooling.looks):
+        if any(look.at <= limit_at and not look.over(stage.c) for look in cooling.looks):
             continue
         if case.now > limit_at:
             if ongoing and is_measured(case.state):
@@ -111,6 +111,12 @@ def _finding(cooling: Cooling, stage: Stage, look: Look, level: FindingLevel) ->
         edition=Edition.FOOD_CODE,
         whole=True,
     )
+
+
+def cold_by(state: CookState) -> tuple[dt.datetime, dt.datetime] | None:
+    """Return by when food that was put away has to reach 70 F and 41 F, None while none cools."""
+    chilling = put_away(state).chilling
+    return None if chilling is None else (chilling.began_at + FIRST.within, chilling.began_at + WHOLE.within)
 
 
 def looks_ahead(state: CookState) -> list[tuple[str, dt.datetime | None, dt.datetime]]:

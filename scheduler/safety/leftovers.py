@@ -33,13 +33,12 @@ def old(case: Case) -> list[Finding]:
     soon, by = eat_soon(case.state), eat_by(case.state)
     if soon is None or by is None or gone_at(case.state) is not None or case.now < soon:
         return []
-    days = LEFTOVER_LIFE if case.now >= by else LEFTOVER_SOON
     return [
         Finding(
             rule="leftovers_old",
             level=FindingLevel.STOP if case.now >= by else FindingLevel.CAUTION,
             found_min=(case.now - (chilling_since(case.state) or case.now)) / dt.timedelta(minutes=1),
-            limit_min=days.under(Edition.CONSUMER).value * 1440.0,
+            limit_min=LEFTOVER_LIFE.under(Edition.CONSUMER).value * 1440.0,
             since=by if case.now >= by else soon,
             until=by,
             edition=Edition.CONSUMER,

@@ -32,11 +32,19 @@ _AWAY = ("away", None)
 
 @dataclasses.dataclass(frozen=True, kw_only=True)
 class Look:
-    """One look with a thermometer: the coldest and the hottest that its spots may be [°C], rounded to 0.1."""
+    """One look with a thermometer: the coldest and the hottest that its spots may be [°C]."""
 
     at: dt.datetime
     low_c: float
     high_c: float
+
+    def over(self, limit_c: float) -> bool:
+        """Return whether any spot may be above a limit [°C]; rounded to 0.1, as limits are compared."""
+        return round(self.high_c, 1) > limit_c
+
+    def reaches(self, limit_c: float) -> bool:
+        """Return whether every spot is at a limit or above [°C]; rounded to 0.1, as limits are compared."""
+        return round(self.low_c, 1) >= limit_c
 
 
 @dataclasses.dataclass(frozen=True, kw_only=True)
@@ -50,7 +58,7 @@ class Cooling:
     @property
     def cold(self) -> bool:
         """Return whether it was read cold."""
-        return any(look.high_c <= _COLD_C for look in self.looks)
+        return any(not look.over(_COLD_C) for look in self.looks)
 
 
 @dataclasses.dataclass(frozen=True, kw_only=True)
@@ -64,7 +72,7 @@ class Reheat:
     @property
     def done_at(self) -> dt.datetime | None:
         """Return when it was first read hot enough, None while it was not."""
-        return next((look.at for look in self.looks if look.low_c >= _REHEATED_C), None)
+        return next((look.at for look in self.looks if look.reaches(_REHEATED_C)), None)
 
 
 @dataclasses.dataclass(frozen=True, kw_only=True)
@@ -121,8 +129,8 @@ def looks_of(readings: tuple[ReadingAt, ...]) -> tuple[Look, ...]:
     return tuple(
         Look(
             at=look[0].at,
-            low_c=round(min(r.value_c - r.spread_c for r in look), 1),
-            high_c=round(max(r.value_c + r.spread_c for r in look), 1),
+            low_c=min(r.value_c - r.spread_c for r in look),
+            high_c=max(r.value_c + r.spread_c for r in look),
         )
         for look in found
     )
@@ -183,11 +191,11 @@ class _History:
 
     def _look(self, look: Look) -> None:
         if not self._chilling:
-            self._hot_at = look.at if look.low_c >= _HOT_C else self._hot_at
+            self._hot_at = look.at if look.reaches(_HOT_C) else self._hot_at
             return
         cooling = self._coolings[-1]
         over = cooling.cold or look.at > cooling.began_at + _COOLED
-        if not self._reheating and (look.low_c >= _REHEATED_C or (over and look.high_c > REHEATED_FROM_C)):
+        if not self._reheating and (look.reaches(_REHEATED_C) or (over and look.over(REHEATED_FROM_C))):
             self._reheat(look.at, told=False)
         if not self._reheating:
             self._coolings[-1] = dataclasses.replace(cooling, looks=(*cooling.looks, look))

@@ -132,6 +132,15 @@ def on_the_counter(case: Case) -> list[Finding]:
     return [Finding(rule="thaw_counter", level=FindingLevel.CAUTION, since=last.at, until=until)]
 
 
+def out_by(state: CookState) -> dt.datetime | None:
+    """Return until when raw meat that is out may stay out, None when none is known to be out, or it is on the fire."""
+    last = state.did("raw_out")
+    if last is None or last.outcome == "back" or state.stage not in _RAW:
+        return None
+    span = dt.timedelta(minutes=_out_limit(state).under(state.edition).value)
+    return last.at + span - out_for(state, last.at)
+
+
 # --- thawing ----------------------------------------------------------------------------------------------------------
 def not_thawed(case: Case) -> list[Finding]:
     """Frozen meat is about to go on, or went on, and was felt icy last, or was never felt soft."""
@@ -157,7 +166,7 @@ def warm_fridge(case: Case) -> list[Finding]:
         return []
     span = case.limit_span(FRIDGE_OVER)
     spoiled = next((spell for spell in _warm_spells(looks, limit_c) if _held_food(state, spell, span)), None)
-    if spoiled is None and looks[-1].high_c <= limit_c:
+    if spoiled is None and not looks[-1].over(limit_c):
         return []
     last = looks[-1] if spoiled is None else spoiled[-1]
     first = _warm_spells(looks, limit_c)[-1][0] if spoiled is None else spoiled[0]
@@ -182,7 +191,7 @@ def _warm_spells(looks: tuple[Look, ...], limit_c: float) -> list[list[Look]]:
     spells: list[list[Look]] = []
     warm = False
     for look in looks:
-        if look.high_c <= limit_c:
+        if not look.over(limit_c):
             warm = False
         elif warm:
             spells[-1].append(look)
@@ -215,12 +224,10 @@ def looks_ahead(state: CookState, cut: Cut) -> list[tuple[str, dt.datetime | Non
     if home_at is not None:
         limit_at = home_at + dt.timedelta(days=keeps_days(state, cut))
         found.append(("raw_too_old", limit_at, limit_at + _MINUTE))
-    spells = _spells(state, state.as_of)
-    last = state.did("raw_out")
-    if spells and last is not None and last.outcome != "back":
-        span = dt.timedelta(minutes=_out_limit(state).under(state.edition).value)
-        left = span - out_for(state, state.as_of)
-        found.append(("raw_left_out", spells[0][0], state.as_of + left + _MINUTE))
+    by = out_by(state)
+    if by is not None:
+        spells = _spells(state, max(by, state.as_of))
+        found.append(("raw_left_out", spells[0][0], by + _MINUTE))
     return found
 
 

@@ -63,6 +63,12 @@ def _settled(reheat: Reheat, state: CookState) -> bool:
     return any(at is not None and at >= reheat.began_at for at in (None if told is None else told.at, gone))
 
 
+def hot_by(state: CookState) -> dt.datetime | None:
+    """Return by when food that is being reheated has to be hot, None while none is."""
+    reheat = put_away(state).reheating
+    return None if reheat is None else reheat.began_at + WITHIN
+
+
 def looks_ahead(state: CookState) -> list[tuple[str, dt.datetime | None, dt.datetime]]:
     """Return (rule, since, instant) of what time alone brings about: two hours of reheating are over."""
     reheat = put_away(state).reheating

@@ -96,7 +96,7 @@ def _leftovers_old(told: Told) -> Words:
         )
     return Words(
         found=_("leftovers kept for {lasted}, {most} at most").format(lasted=told.lasted, most=told.most),
-        do=_("Eat them today at 165 F (74 C), or freeze them"),
+        do=_("Eat them{by} at 165 F (74 C), freeze them or throw them away").format(by=told.by),
         ends=_("Telling me that they were eaten, frozen or thrown away ends this"),
     )
 

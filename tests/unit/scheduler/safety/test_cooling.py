@@ -93,7 +93,7 @@ def test_the_hottest_spot_counts() -> None:
     log = put_in_the_fridge()
     left(log, 60.0, SERVED + 121)
     left(log, 75.0, SERVED + 124)
-    assert found(log, SERVED + 130)["cool_slow"].found_c == pytest.approx(23.9)
+    assert found(log, SERVED + 130)["cool_slow"].found_c == pytest.approx(c_from_f(75.0))
     rough = put_in_the_fridge()
     left(rough, 69.0, SERVED + 121, spread_c=2.0)
     assert "cool_slow" in found(rough, SERVED + 130)
