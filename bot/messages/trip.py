@@ -241,6 +241,8 @@ def _item(prompt: Prompt, situation: Situation, voice: Voice) -> str:
         text = _("{text} Then it rests {low:g} to {high:g} minutes under loose foil, not in a box.").format(
             text=text, low=low, high=high
         )
+    if prompt.step.id == "pull" and situation.gate.open_at is None:
+        text = _("{text} Read the coldest spot as it comes off: nothing was measured as safe yet.").format(text=text)
     if prompt.step.id == "box_meat" and warm_oven(situation.state):
         text = _("Into the warm oven, wrapped, a probe in the middle.")
     if prompt.step.id == "t_minus":

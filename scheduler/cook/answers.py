@@ -21,6 +21,9 @@ A_DAY = dt.timedelta(days=1)
 FRESH = dt.timedelta(minutes=30)
 """A question for two numbers is answered when the other one is not older than this."""
 
+_AT_OPENING = dt.timedelta(minutes=15)
+"""... for the reading before serving so long: an older number does not tell how hot the food comes out."""
+
 _ANSWERED_BY: dict[type[Body], tuple[str, ...]] = {
     Wrapped: ("bark_check", "wrap_do"),
     Felt: ("tender_test",),
@@ -54,6 +57,8 @@ def of_reading(report: Report, current: Situation) -> tuple[str, ...]:
 def _wanted_now(prompt: Prompt, reading: Reading, at: dt.datetime) -> bool:
     """Return whether a reading of that time is the one asked for: an old one, told late, answers no new question."""
     asked_at = prompt.due_at if prompt.asked_at is None else min(prompt.due_at, prompt.asked_at)
+    if prompt.step.id == "serve_reading":
+        return asked_at - at <= _AT_OPENING
     return asked_at - at <= (A_DAY if reading.slot is Slot.FRIDGE else SOON)
 
 

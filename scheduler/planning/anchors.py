@@ -36,7 +36,7 @@ from scheduler.planning.steps import (
 from scheduler.planning.telling import wanted
 from scheduler.planning.thawing import THAW_RESCUE, thaw, thaw_in_water
 from scheduler.planning.worth import decides_at
-from scheduler.safety import put_away
+from scheduler.safety import put_away, safe_gate
 from scheduler.state import CookState
 
 _PREP_H, _LEAST_SALT_H = 18.0, 6.0
@@ -141,7 +141,7 @@ class Anchors:
             case AtCore():
                 return self._at_core(anchor)
             case Held():
-                at = read_by(self.state, self.cut)
+                at = self._held_at()
                 return None if at is None else Due(at=at, why=Why(kind="held"))
             case Food():
                 return self._food(step, anchor)
@@ -155,6 +155,14 @@ class Anchors:
                 return self._watch(anchor, number)
             case Merged():
                 return None
+
+    def _held_at(self) -> dt.datetime | None:
+        """Return when held meat is read: by the careful estimate; as it is boxed when its gate is still shut."""
+        at, pulled_at = read_by(self.state, self.cut), self.state.at("pull")
+        if at is None or pulled_at is None or self.projected:
+            return at
+        shut = safe_gate(self.state, self.cut, self.catalogue.cuts).open_at is None
+        return min(at, pulled_at + _minutes(self.cut.vent_min)) if shut else at
 
     def _at_this_cooker(self, anchor: AfterEvent) -> AfterEvent:
         """Return the anchor with the minutes between lighting and meat on as this cooker takes them, not the usual

@@ -43,6 +43,10 @@ _NEED_PULL = frozenset({"serve_reading", "slice", "serve"})
 _FROM_PLAN = frozenset({"handover"})
 """Steps of the cooking that follow the clock of people and not the meat."""
 
+_SERVES = dt.timedelta(minutes=15)
+"""A reading that the box needs so long before the last one before serving is that one, taken then: within half an hour
+of the plate it tells how hot the food comes out."""
+
 _AWAKE = dt.timedelta(hours=2)
 """Who told something so short a time before need not be woken; common practice, no source."""
 
@@ -248,8 +252,10 @@ def _together(prompts: list[Prompt], state: CookState) -> list[Prompt]:
         prompts = [p for p in prompts if p is not rising]  # the pit is read in the same trip anyway
     hold, last = by_step.get("hold_check"), by_step.get("serve_reading")
     coming = last is not None and last.wake_at is not None  # one that is no longer asked for takes nobody's place
-    if coming and hold is not None and last is not None and hold.asked == 0 and hold.due_at >= last.due_at - JOIN:
-        prompts = [p for p in prompts if p is not hold]
+    if coming and hold is not None and last is not None and hold.asked == 0 and hold.due_at >= last.due_at - _SERVES:
+        sooner = dataclasses.replace(last, due_at=hold.due_at, wake_at=hold.due_at)
+        asked_sooner = not last.asked and hold.due_at < last.due_at
+        prompts = [sooner if p is last and asked_sooner else p for p in prompts if p is not hold]
     lead = reading or feel
     return prompts if lead is None or lead.asked else [aligned(p, lead) for p in prompts]
 

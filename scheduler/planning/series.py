@@ -17,6 +17,8 @@ from scheduler.planning.prompts import key_of, step_of
 from scheduler.planning.rest import read_by
 from scheduler.planning.steps import Step
 from scheduler.planning.worth import worth_reading_at
+from scheduler.safety import ACT_C
+from scheduler.safety.holding import held_reading
 from scheduler.state import OVERTAKEN, CookState
 
 PIT_OFF_C = 8.0
@@ -28,9 +30,8 @@ NEAR_C = 8.0
 BARK_STEP_C = 6.0
 """After "not yet" the bark is looked at again when the core has risen by this [°C]; common practice, no source."""
 
-WARM_C = 66.0
-"""Held meat above this is not read again before the careful estimate says so [°C]: 150 F, common practice, no
-source."""
+_BREATH = dt.timedelta(minutes=5)
+"""Held meat is not read again before this, whatever the estimate says."""
 
 _TIGHT_MOST = dt.timedelta(hours=1)
 """What felt tight is felt again once one piece in ten would be tender, but within this: house rule."""
@@ -96,8 +97,9 @@ def next_at(anchors: Anchors, step: Step, number: int) -> tuple[dt.datetime, flo
         case "tender_test" if _tight(anchors):
             early = anchors.outlook.pull.early
             at = at if early is None else max(at, min(early, base + _TIGHT_MOST))
-        case "hold_check" if _warm(anchors):
-            at = max(at, read_by(state, anchors.cut) or at)
+        case "hold_check":
+            at = _careful(anchors, base, at)
+            every = (at - base) / _minutes(1)
     return at, every
 
 
@@ -238,6 +240,14 @@ def _warmer(anchors: Anchors, base: dt.datetime, at: dt.datetime) -> dt.datetime
     return at if ready_at is None else min(at, max(ready_at, base + _minutes(5)))
 
 
-def _warm(anchors: Anchors) -> bool:
-    last, pulled_at = anchors.state.last(Slot.CORE), anchors.state.at("pull")
-    return last is not None and pulled_at is not None and last.at > pulled_at and last.value_c > WARM_C
+def _careful(anchors: Anchors, base: dt.datetime, at: dt.datetime) -> dt.datetime:
+    """Return when held meat is read again: when the estimate made anew from the last reading has come down to the
+    acting temperature, no sooner and no later; in the usual rhythm once it is to be acted on, or was never read.
+    """
+    last = held_reading(anchors.state)
+    if last is None:
+        return at
+    if last.value_c - last.spread_c <= ACT_C:
+        return max(at, last.at + (at - base))
+    by = read_by(anchors.state, anchors.cut)
+    return at if by is None else max(by, base + _BREATH)
