@@ -28,8 +28,6 @@ change slower with the square of their thickness (Fourier number), thinner ones 
 ABSOLUTE_ZERO_C = -273.15
 _WHOLE = 1.0 - 1e-9
 """Sums of parts of one come this near to it."""
-_LEVEL = 1e-9
-"""A rate that grows by less than this share is the same at both ends."""
 
 
 @dataclasses.dataclass(frozen=True, kw_only=True)
@@ -199,10 +197,10 @@ def _count(table: Table, part: tuple[Point, Point], before: float) -> tuple[floa
         minutes = high.minutes - low.minutes
         first, last = _rate(table, low, high), _rate(table, high, low)
         grows = math.log(last / first) if first > 0.0 and last > 0.0 else 0.0
-        more = minutes * first if abs(grows) < _LEVEL else minutes * (last - first) / grows
+        more = minutes * first * (math.expm1(grows) / grows if grows else 1.0)
         if reached is None and before + total < _WHOLE <= before + total + more:
             missing = (1.0 - before - total) / more
-            inside = missing if abs(grows) < _LEVEL else math.log1p(missing * math.expm1(grows)) / grows
+            inside = math.log1p(missing * math.expm1(grows)) / grows if grows else missing
             reached = low.minutes + minutes * min(inside, 1.0)
         total += more
     return total, reached
@@ -226,8 +224,8 @@ def _rate(table: Table, at: Point, other: Point) -> float:
     just under the row that is at once the time of the row before it. What is at once is counted at its reading.
     """
     middle_c = (at.low_c + other.low_c) / 2.0
-    inside_s = dwell_at_s(table, middle_c)
+    inside_s = _between(table.by_c, middle_c)
     if math.isinf(inside_s) or inside_s == 0.0:
         return 0.0
-    own_s = dwell_at_s(table, at.low_c)
+    own_s = _between(table.by_c, at.low_c)
     return 60.0 / (own_s if own_s > 0.0 else inside_s)

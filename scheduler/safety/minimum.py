@@ -20,8 +20,20 @@ HOTTEST_CORE_C = 105.0
 """Wet meat boils at 100 C: a core read above this is a number in the wrong unit, or another place, and counts for
 nothing [°C]. Common practice, no source."""
 
-_Stood = tuple[ReadingAt, ReadingAt]
-"""A reading, and the one that stands for it."""
+
+@dataclasses.dataclass(frozen=True, kw_only=True)
+class _Spot:
+    """What was read of one spot: (reading, the one that stands for it), and low ones that are only doubted."""
+
+    stood: list[tuple[ReadingAt, ReadingAt]]
+    doubted: list[ReadingAt]
+
+    @property
+    def standing(self) -> list[ReadingAt]:
+        return [stood for _, stood in self.stood]
+
+    def hottest(self) -> ReadingAt:
+        return max(self.standing or self.doubted, key=_coldest_first)
 
 
 @dataclasses.dataclass(frozen=True, kw_only=True)
@@ -67,8 +79,10 @@ def safe_gate(state: CookState, cut: Cut, cuts: Cuts) -> SafeGate:
     """Return the safety gate of a piece from its readings.
 
     Only readings since the meat went on count; of a reading given as a range the low edge is compared, with the
-    published Fahrenheit limit converted and rounded to 0.1 C. Each named spot must have reached the minimum. Of two
-    readings that differ the lower stands until a third (`scheduler.safety.contested`).
+    published Fahrenheit limit converted and rounded to 0.1 C. Each named spot must have reached the minimum, also one
+    of which only a doubted reading under it is known; a reading without a name may be of any of them, and is a spot of
+    its own only where none is named. Of two readings that differ the lower stands until a third
+    (`scheduler.safety.contested`).
 
     Raises
     ------
@@ -77,12 +91,11 @@ def safe_gate(state: CookState, cut: Cut, cuts: Cuts) -> SafeGate:
     """
     edition = counting(state.edition, at_risk=state.care.at_risk)
     minimum = least_of(cut, cuts, state.treated, edition)
-    spots = _spots(state)
-    hottest = [max((stood for _, stood in spot), key=_coldest_first) for spot in spots]
+    spots = _spots(state, minimum)
     gate = SafeGate(
         minimum=minimum,
         edition=edition,
-        lowest=min(hottest, key=_coldest_first, default=None),
+        lowest=min((spot.hottest() for spot in spots), key=_coldest_first, default=None),
         open_at=_measured_at(spots, minimum),
     )
     if state.safe_by is not SafeBy.EQUIVALENCE:
@@ -94,24 +107,33 @@ def safe_gate(state: CookState, cut: Cut, cuts: Cuts) -> SafeGate:
     return _by_time(gate, spots, table_under(edition), thickness_m)
 
 
-def _spots(state: CookState) -> list[list[_Stood]]:
-    """Return what was read of each named spot since the meat went on, with what stands for each reading."""
+def _spots(state: CookState, minimum: Minimum) -> list[_Spot]:
+    """Return what was read of each spot since the meat went on, with what stands for each reading."""
     on_at = state.at("meat_on")
     since = [
         reading
         for reading in state.read(Slot.CORE, doubtful=True)
         if on_at is not None and reading.at >= on_at and checked_c(low_edge_c(reading)) <= HOTTEST_CORE_C
     ]
-    spots: dict[str, list[_Stood]] = {}
-    for reading, stood in stands_as(since):
-        spots.setdefault((reading.spot or "").casefold(), []).append((reading, stood))
-    return list(spots.values())
+    spots: dict[str, _Spot] = {}
+    stood = stands_as(since)
+    for reading, stands in stood:
+        _of(spots, reading).stood.append((reading, stands))
+    counted = {reading.fact for reading, _ in stood}
+    for reading in since:
+        if reading.fact not in counted and not _passes(reading, minimum):
+            _of(spots, reading).doubted.append(reading)
+    return [spot for name, spot in spots.items() if name or len(spots) == 1]
 
 
-def _measured_at(spots: list[list[_Stood]], minimum: Minimum) -> dt.datetime | None:
+def _of(spots: dict[str, _Spot], reading: ReadingAt) -> _Spot:
+    return spots.setdefault((reading.spot or "").casefold(), _Spot(stood=[], doubted=[]))
+
+
+def _measured_at(spots: list[_Spot], minimum: Minimum) -> dt.datetime | None:
     """Return when every spot had been read at the minimum, plus the rest; None while one has not."""
     first = [
-        min((max(reading.at, stood.at) for reading, stood in spot if _passes(stood, minimum)), default=None)
+        min((max(reading.at, stood.at) for reading, stood in spot.stood if _passes(stood, minimum)), default=None)
         for spot in spots
     ]
     found = [at for at in first if at is not None]
@@ -120,11 +142,11 @@ def _measured_at(spots: list[list[_Stood]], minimum: Minimum) -> dt.datetime | N
     return max(found) + dt.timedelta(minutes=minimum.rest_min)
 
 
-def _by_time(gate: SafeGate, spots: list[list[_Stood]], table: Table, thickness_m: float) -> SafeGate:
+def _by_time(gate: SafeGate, spots: list[_Spot], table: Table, thickness_m: float) -> SafeGate:
     """Return the gate where time at temperature counts as well: whichever opens it first."""
     if not spots:
         return dataclasses.replace(gate, by=SafeBy.EQUIVALENCE, table=table, share=0.0)
-    start_at = min(reading.at for spot in spots for reading, _ in spot)
+    start_at = min(stood.at for spot in spots for stood in (*spot.standing, *spot.doubted))
     slope = steepest_c_per_min(thickness_m)
     found = [(_reached(table, spot, start_at, slope), spot) for spot in spots]
     least, slowest = min(found, key=lambda one: one[0].share)
@@ -138,14 +160,14 @@ def _by_time(gate: SafeGate, spots: list[list[_Stood]], table: Table, thickness_
         by=SafeBy.EQUIVALENCE if sooner or gate.open_at is None else SafeBy.MINIMUM,
         table=table,
         share=min(1.0, least.share),
-        slowest=max((stood for _, stood in slowest), key=lambda reading: (reading.at, reading.fact)),
+        slowest=max(slowest.standing or slowest.doubted, key=lambda reading: (reading.at, reading.fact)),
     )
 
 
-def _reached(table: Table, spot: list[_Stood], start_at: dt.datetime, slope: float) -> Exposure:
+def _reached(table: Table, spot: _Spot, start_at: dt.datetime, slope: float) -> Exposure:
     points = [
         Point(minutes=(reading.at - start_at) / dt.timedelta(minutes=1), low_c=low_edge_c(stood))
-        for reading, stood in spot
+        for reading, stood in spot.stood
     ]
     return exposure(table, points, slope)
 

@@ -33,7 +33,7 @@ def fitting(draw: st.DrawFn, slope: float) -> list[Point]:
 
 def _no_less(one: Exposure, other: Exposure) -> bool:
     """Return whether the first has reached as much as the second, and all of it where the second has."""
-    return one.share >= other.share - ROUNDING and (other.share < 1.0 + ROUNDING or one.reached_min is not None)
+    return one.share >= other.share * (1.0 - ROUNDING) and (other.share < 1.0 + ROUNDING or one.reached_min is not None)
 
 
 @given(HISTORIES, st.data(), TABLES, SLOPES)

@@ -280,3 +280,12 @@ def test_what_may_not_be_planned_undercooked(
         at_risk=at_risk,
     )
     assert (None if found is None else found.temp_c) == under_c
+
+
+@pytest.mark.parametrize(("at_risk", "under_c"), [(False, None), (None, None), (True, 71.1)])
+def test_a_wish_is_measured_by_the_stricter_edition_where_guests_are_at_risk(
+    at_risk: bool | None, under_c: float | None
+) -> None:
+    """Sausages at 69 C pass by the Food Code that was chosen; not for guests at risk, whatever was chosen."""
+    found = under_least(cut("sausages"), CATALOGUE.cuts, None, 69.0, Edition.FOOD_CODE, at_risk=at_risk)
+    assert (None if found is None else found.temp_c) == under_c

@@ -60,6 +60,12 @@ def test_nothing_counts_before_the_first_or_after_the_last_reading() -> None:
     assert exposure(ROAST, [], 1.3).share == 0.0
 
 
+def test_a_long_silence_counts_for_nothing_and_breaks_nothing() -> None:
+    """Two readings twelve hours apart: in between the core may have been as cold as you like."""
+    near = exposure(MEAT_7_LOG, _history((0, 60.0), (60, 60.0)), 1.4)
+    assert exposure(MEAT_7_LOG, _history((0, 60.0), (720, 60.0)), 1.4).share == pytest.approx(near.share)
+
+
 def test_nothing_counts_under_130_f() -> None:
     """A night at 54.3 C is nothing; 54.4 C is the first row."""
     assert exposure(MEAT_7_LOG, _history((0, 54.3), (600, 54.3)), LEVEL).share == 0.0

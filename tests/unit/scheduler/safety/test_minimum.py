@@ -82,6 +82,25 @@ def test_a_later_low_reading_of_another_spot_shuts_it_again() -> None:
     assert _gate(log).open_at is None
 
 
+def test_a_reading_without_a_name_may_be_of_any_named_spot() -> None:
+    """40 early on without a name, then flat 70 and point 66: open, for 40 was one of them; point 60: shut."""
+    for point_c, opens in ((66.0, True), (60.0, False)):
+        log = cooking()
+        log.read(40.0, 200)
+        log.read(70.0, 300, spot="flat")
+        log.read(point_c, 302, spot="point")
+        assert (_gate(log).open_at is not None) is opens
+
+
+def test_a_spot_of_which_only_a_doubted_low_reading_is_known_shuts_it() -> None:
+    """Flat 70; of the point 55 was doubted and never read again: shut at 55. A doubted high one says nothing of it."""
+    for doubted_c, opens in ((55.0, False), (66.0, True)):
+        log = cooking()
+        log.read(70.0, 300, spot="flat")
+        log.read(doubted_c, 302, spot="point", doubtful=True)
+        assert (_gate(log).open_at is not None) is opens
+
+
 def test_what_was_reached_stays_reached() -> None:
     """Meat that cools while it rests has had its minimum: the hottest reading of a spot counts."""
     log = cooking()
