@@ -10,6 +10,7 @@ import datetime as dt
 
 from bot.commands import Report, Value
 from bot.messages.bodies import amount_text, body_text, fact_text, uncapital
+from bot.messages.contests import contest_text
 from bot.messages.cooker import after_the_cooker
 from bot.messages.dinner import box_line, box_told, dinner_line, unsafe_line
 from bot.messages.figures import Voice
@@ -133,7 +134,9 @@ def echo(changes: Changes, name: str, voice: Voice) -> str:
 
 def _of_the_log(event: Event) -> bool:
     """Return whether an event is news of what somebody told: kept aside, corrected, or taken back."""
-    return isinstance(event, Undid | SpotAsked) or (isinstance(event, Taken) and isinstance(event.body, Corrected))
+    return isinstance(event, Undid | SpotAsked) or (
+        isinstance(event, Taken) and isinstance(event.body, Corrected | Reading)
+    )
 
 
 def by_name(name: str) -> str:
@@ -250,7 +253,11 @@ def _event_text(event: Event, changes: Changes, voice: Voice) -> str:
         case NotSkipped():
             return _("This one is about safety, so it stays open: {what}.").format(what=step_words(event.step).name)
         case SpotAsked():
-            return _spot_text(event, voice)
+            differ = contest_text(changes, voice)
+            third = _("{text} What does it say, off bone and fat?").format(text=differ)
+            return third if differ else _spot_text(event, voice)
+        case Taken(body=Reading(slot=Slot.CORE)):
+            return contest_text(changes, voice)
         case Undid():
             return _undid(event, changes, voice)
         case Stalled():

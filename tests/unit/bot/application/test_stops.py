@@ -209,3 +209,15 @@ def test_a_number_that_cannot_be_is_answered_and_kept(bird: PlayedKitchen, words
     assert "?" in answer.text
     assert words in bird.notes
     assert sum(fact.body.kind == "reading" for fact in bird.cook.facts) == before
+
+
+def test_two_people_who_differ_are_both_named(bird: PlayedKitchen) -> None:
+    """Both numbers by name, to both of them, and which one stands; a third by a third hand settles it."""
+    bird.until(on("17:20"))
+    bird.say("Ines", "meat 147")
+    bird.later(2)
+    answer = bird.say("Tomas", "meat 139")
+    line = "Two readings: Ines 147 F, Tomas 139 F. The lower one stands until a third."
+    assert line in answer.text
+    assert any(line in heard.text for heard in bird.told("Ines"))
+    assert "Two readings" not in bird.say("Ines", "meat 140").text

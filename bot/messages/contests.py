@@ -1,0 +1,38 @@
+"""Two people who read the same spot and differ: both numbers by name, and which one stands. Nothing is averaged."""
+
+from __future__ import annotations
+
+from bot.messages.figures import Voice
+from bot.messages.words import _
+from scheduler.cook import Changes
+from scheduler.facts import Slot
+from scheduler.safety.contested import contests
+from scheduler.state import ReadingAt
+
+
+def contest_text(changes: Changes, voice: Voice) -> str:
+    """Return both numbers by the names of who read them, when what was told now differs from another's; else nothing.
+
+    Of several pieces `changes` is seen from the one that was read.
+    """
+    known = set() if changes.before is None else set(_pairs(changes.before.state.readings))
+    pairs = _pairs(changes.after.state.readings)
+    new = sorted((pairs[key] for key in pairs if key not in known), key=lambda pair: max(one.at for one in pair))
+    if not new:
+        return ""
+    first, second = sorted(new[-1], key=lambda one: one.at)
+    return _("Two readings: {first}, {second}. The lower one stands until a third.").format(
+        first=_who(first, voice), second=_who(second, voice)
+    )
+
+
+def _pairs(readings: tuple[ReadingAt, ...]) -> dict[tuple[str, str], tuple[ReadingAt, ReadingAt]]:
+    """Return the pairs of core readings by two people that differ, by the facts that told them; the higher one first."""
+    found = contests(reading for reading in readings if reading.slot is Slot.CORE)
+    two = [(one.higher, one.lower) for one in found if one.higher.by != one.lower.by]
+    return {(higher.fact, lower.fact): (higher, lower) for higher, lower in two}
+
+
+def _who(reading: ReadingAt, voice: Voice) -> str:
+    temp = voice.temp(reading.value_c, fine=True)
+    return temp if reading.by is None else _("{name} {temp}").format(name=reading.by, temp=temp)
