@@ -114,6 +114,8 @@ class Draft(Said):
     pit_high_c: float | None = None
     serving: Serving | None = None
     wrap: Wrap | None = None
+    frozen: bool | None = None
+    """True when the meat is bought frozen and has to be thawed."""
     on_at: dt.datetime | None = None
     core_c: float | None = None
     air: AirSaid | None = None

@@ -27,6 +27,9 @@ from scheduler.state import CookState, Stage
 THAWED_C = 1.0
 """A core read above this holds no ice [°C]; meat freezes a little below 0, common practice, no source."""
 
+ICY = "frozen_middle"
+"""The problem of the catalogue that says so in people's own words."""
+
 _MINUTE = dt.timedelta(minutes=1)
 
 
@@ -146,10 +149,11 @@ def not_thawed(case: Case) -> list[Finding]:
     """Frozen meat is about to go on, or went on, and was felt icy last, or was never felt soft."""
     state = case.state
     lit_at, on_at = state.at("light"), state.at("meat_on")
-    if not state.planned.frozen or lit_at is None or state.discarded or state.stage not in _RAW_OR_ON:
+    icy = ICY in state.troubles
+    if not (state.planned.frozen or icy) or lit_at is None or state.discarded or state.stage not in _RAW_OR_ON:
         return []
     felt = [d for d in state.done.get("thaw_check", ()) if on_at is None or d.at <= on_at]
-    soft = bool(felt) and felt[-1].outcome == "soft"
+    soft = bool(felt) and felt[-1].outcome == "soft" and not icy
     thawed = any(r.value_c - r.spread_c > THAWED_C for r in state.read(Slot.CORE))
     if soft or thawed:
         return []

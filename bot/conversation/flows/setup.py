@@ -160,6 +160,7 @@ def planned(draft: Draft, zone: str, unit: str) -> Planned:
         count=draft.count or 1,
         mass_kg=draft.mass_kg,
         wrap=draft.wrap,
+        frozen=bool(draft.frozen),
         read_by=draft.read_by,
         confidence=within_limits(draft.confidence),
         detail=draft.detail or Detail.USUAL,

@@ -35,7 +35,8 @@ _SAME = re.compile(
 )
 """The same number again, said without the number."""
 _PROBE_BEFORE = re.compile(
-    r"\b(?:pit|smoker|grill|meat|core|internal|temp|temperature|fridge|leftovers|reheated|sitting|steady|holding|reads?|reading|stuck|stalled)$"
+    r"\b(?:pit|smoker|grill|meat|core|internal|temp|temperature|sitting|steady|holding|reads?|reading|stuck|stalled)$"
+    r"|^(?:(?:the|my|our) )?(?:fridge|leftovers)(?:'s| is| are)?$"
 )
 
 

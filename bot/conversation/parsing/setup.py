@@ -51,6 +51,11 @@ MUCH_MORE = 1.5
 LONGEST_UNSAID = dt.timedelta(hours=16)
 """A cook that is on since "18:00" of a day not said began at most so long ago, or it is asked (common practice)."""
 
+_FROZEN = re.compile(
+    r"\b(?:it is |it's |still )?(?:deep[- ])?frozen(?: solid)?\b|\b(?:straight )?(?:from|out of|in) the freezer\b"
+)
+_NOT_FROZEN = re.compile(r"\b(?:not|isn't|never|no longer) (?:deep[- ])?frozen\b|\b(?:already )?(?:thawed|defrosted)\b")
+
 
 def set_up(heard: str, text: str, context: Context) -> tuple[Intent, ...]:
     """Return what a tidied text says of the cook to come: a draft, questions about parts of it, or nothing."""
@@ -79,6 +84,7 @@ def tell(heard: str, text: str, context: Context) -> Telling:
     of_wishes, told.rest = wishes_in(told.rest)
     told.said |= of_wishes
     _guests(told)
+    _frozen(told)
     take_care(told, context)
     take_others(told, text, context, tell)
     take_meat(told, context)
@@ -109,6 +115,16 @@ def _guests(told: Telling) -> None:
     if found is not None:
         told.said["guests"] = found.intent
         told.rest = found.rest
+
+
+def _frozen(told: Telling) -> None:
+    """Take that the meat is frozen, or that it is not."""
+    if (thawed := _NOT_FROZEN.search(told.rest)) is not None:
+        told.said["frozen"] = False
+        told.cut(thawed.span())
+    elif (frozen := _FROZEN.search(told.rest)) is not None:
+        told.said["frozen"] = True
+        told.cut(frozen.span())
 
 
 def _cut(told: Telling, context: Context) -> int:

@@ -39,7 +39,7 @@ def _thaw_not_done(told: Told) -> Words:
     found = _("{found} in the middle: not thawed") if told.read else _("not measured: nobody felt it soft all through")
     return Words(
         found=found.format(found=told.found),
-        do=_("Thaw it through in the fridge or in cold water, never on the counter; never frozen on a low pit"),
+        do=_("Thaw it through off the fire, in the fridge or in cold water, never on the counter, before it cooks"),
         ends=_("Telling me that it is soft ends this, or a reading of its middle"),
     )
 

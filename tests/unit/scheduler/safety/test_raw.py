@@ -7,7 +7,18 @@ from collections.abc import Callable
 
 import pytest
 
-from scheduler.facts import AirTold, Discarded, Edition, EditionTold, Reading, Slot, StepDone, TreatedTold, Treatment
+from scheduler.facts import (
+    AirTold,
+    Discarded,
+    Edition,
+    EditionTold,
+    Reading,
+    Slot,
+    StepDone,
+    TreatedTold,
+    Treatment,
+    Troubled,
+)
 from scheduler.safety import Finding, FindingLevel, findings, next_look
 from scheduler.units import c_from_f
 from tests.unit.scheduler.logbook import CATALOGUE, Logbook, at, cut, dinner, planned
@@ -153,6 +164,16 @@ def test_frozen_meat_is_felt_soft_before_it_goes_on(felt: str | None, warned: bo
     assert [one is not None for one in (lit, on)] == [warned, warned]
     if lit is not None and on is not None:
         assert (lit.since, on.since, on.level) == (at(600), at(660), FindingLevel.CAUTION)
+
+
+def test_ice_that_somebody_tells_of_counts_as_felt() -> None:
+    """Fresh meat, and somebody says that its middle is icy: warned until that is over."""
+    log = book()
+    log.tell(Troubled(problem="frozen_middle"), 590)
+    log.done("light", 600)
+    assert "thaw_not_done" in found(log, 601)
+    log.tell(Troubled(problem="frozen_middle", over=True), 610)
+    assert found(log, 611) == {}
 
 
 def test_a_core_above_freezing_is_thawed() -> None:
