@@ -9,6 +9,7 @@ from scheduler.cuts import Cut, Cuts
 from scheduler.facts import Edition, SafeBy, Slot
 from scheduler.safety.contested import low_edge_c, standing_readings
 from scheduler.safety.limits import HOT_AIR, HOT_HOLD, HOT_HOLD_ROAST, OUT, OUT_HOT, Limit
+from scheduler.safety.minimum import HOTTEST_CORE_C
 from scheduler.state import CookState, ReadingAt
 
 OPENING = dt.timedelta(minutes=30)
@@ -84,13 +85,15 @@ class Case:
     def cores(self, since: dt.datetime | None, until: dt.datetime | None = None) -> tuple[ReadingAt, ...]:
         """Return the core readings that count from an instant on (None: none at all), in order of time, up to `now`.
 
-        Of two that differ the lower one counts until a third (`scheduler.safety.contested`).
+        Of two that differ the lower one counts until a third (`scheduler.safety.contested`); a number that no core can
+        have counts for nothing, as for the gate.
         """
         if since is None:
             return ()
         end = self.now if until is None else min(until, self.now)
         known = dataclasses.replace(self.state, readings=tuple(r for r in self.state.readings if r.at <= self.now))
-        return tuple(r for r in standing_readings(known, Slot.CORE, since=since) if r.at <= end)
+        counting = standing_readings(known, Slot.CORE, since=since)
+        return tuple(r for r in counting if r.at <= end and low_edge_c(r) <= HOTTEST_CORE_C)
 
     def lowest(self, readings: tuple[ReadingAt, ...]) -> ReadingAt | None:
         """Return the lowest reading, by its low edge, of the newest look; None of no readings."""

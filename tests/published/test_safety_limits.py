@@ -9,7 +9,21 @@ import datetime as dt
 
 import pytest
 
-from scheduler.facts import Body, Fact, Planned, Reading, Serving, ServingKind, Slot, StepDone
+from scheduler.facts import (
+    AirTold,
+    Body,
+    Edition,
+    EditionTold,
+    Fact,
+    Planned,
+    Reading,
+    Serving,
+    ServingKind,
+    Slot,
+    StepDone,
+    TreatedTold,
+    Treatment,
+)  # fmt: skip
 from scheduler.planning.catalogue import read_catalogue
 from scheduler.safety import FindingLevel, act_by, findings, safe_gate
 from scheduler.state import CookState, fold
@@ -56,7 +70,7 @@ def _minutes(minutes: float) -> dt.datetime:
     return ON_AT + dt.timedelta(minutes=minutes)
 
 
-def _state(cut_id: str, *told: tuple[float, Reading | StepDone]) -> CookState:
+def _state(cut_id: str, *told: tuple[float, Body]) -> CookState:
     """Return a cook with meat on at 0 and what was told at so many minutes after it."""
     serving = Serving(kind=ServingKind.WHEN_READY, zone="Etc/UTC")
     bodies: list[tuple[float, Body]] = [
@@ -128,6 +142,64 @@ def test_the_floor_is_the_stricter_of_the_two_published_ones() -> None:
     held = _core(_c(FOOD_CODE_HOLDING_F))
     state = _state(cut_id, (700, _core(95.0)), (710, StepDone(step="pull")), (800, held))
     assert _rules(state, cut_id, 801) == {"held_under_floor": FindingLevel.STOP}
+
+
+@pytest.mark.parametrize(
+    ("edition", "floor_f"),
+    [(Edition.STRICTER, 140.0), (Edition.CONSUMER, 140.0), (Edition.FOOD_CODE, 135.0)],
+)
+@pytest.mark.parametrize(("below_f", "stopped"), [(0.0, False), (0.2, True), (1.0, True)])
+def test_hot_holding_by_edition(edition: Edition, floor_f: float, below_f: float, stopped: bool) -> None:
+    """At the Fahrenheit figure of each publisher it passes; a fifth of a degree below it does not."""
+    told = ((700.0, _core(95.0)), (710.0, StepDone(step="pull")), (711.0, EditionTold(edition=edition)))
+    state = _state("brisket_packer", *told, (800, _core(_c(floor_f - below_f))))
+    assert ("held_under_floor" in _rules(state, "brisket_packer", 801)) is stopped
+
+
+@pytest.mark.parametrize(("temp_f", "minutes", "cleared"), [(165, 120, True), (165, 121, False), (164, 60, False)])
+def test_food_that_fell_under_the_floor_is_reheated_to_165_f_in_time(
+    temp_f: float, minutes: float, cleared: bool
+) -> None:
+    """Leftovers' 165 F (USDA FSIS), within the two hours that food may be out."""
+    told = ((700.0, _core(95.0)), (710.0, StepDone(step="pull")), (800.0, _core(_c(139))))
+    state = _state("brisket_packer", *told, (800 + minutes, _core(_c(temp_f))))
+    assert ("held_under_floor" not in _rules(state, "brisket_packer", 801 + minutes)) is cleared
+
+
+@pytest.mark.parametrize(("air_f", "limit_min"), [(89.0, 120), (90.0, 120), (91.0, 60)])
+def test_one_hour_above_90_f(air_f: float, limit_min: float) -> None:
+    """USDA FSIS, basics for handling food safely: two hours, one when the air is above 90 F."""
+    cut_id = "pork_butt"
+    told = (
+        (700.0, _core(95.0)),
+        (710.0, StepDone(step="pull")),
+        (790.0, _core(80.0)),
+        (791.0, AirTold(temp_c=_c(air_f))),
+    )
+    state = _state(cut_id, *told, (800, StepDone(step="serve")))
+    assert "two_hours_out" not in _rules(state, cut_id, 800 + limit_min - 1)
+    assert "two_hours_out" in _rules(state, cut_id, 800 + limit_min)
+
+
+@pytest.mark.parametrize(("pit_f", "stopped"), [(139.0, True), (140.0, False)])
+def test_two_hours_without_heat_in_the_danger_zone(pit_f: float, stopped: bool) -> None:
+    """Pit air under 140 F, the meat unread: the two hours of USDA FSIS count on the fire as well."""
+    state = _state("pork_butt", (100, Reading(slot=Slot.PIT, value_c=_c(pit_f))))
+    assert "pit_dead" not in _rules(state, "pork_butt", 219)
+    assert ("pit_dead" in _rules(state, "pork_butt", 220)) is stopped
+
+
+@pytest.mark.parametrize(
+    ("treatments", "level"), [((), FindingLevel.CAUTION), ((Treatment.TENDERISED,), FindingLevel.STOP)]
+)
+@pytest.mark.parametrize(("temp_f", "minutes", "named"), [(129, 360, True), (130, 360, False), (129, 359, False)])
+def test_six_hours_to_130_f(
+    treatments: tuple[Treatment, ...], level: FindingLevel, temp_f: float, minutes: float, named: bool
+) -> None:
+    """USDA FSIS Appendix A (2021) p. 24: 50 to 130 F within six hours; of intact cuts the surface may be taken."""
+    state = _state("pork_butt", (1, TreatedTold(treatments=treatments)), (minutes, _core(_c(temp_f))))
+    found = _rules(state, "pork_butt", minutes)
+    assert found.get("come_up_over") is (level if named else None)
 
 
 def test_acting_begins_above_the_floor_and_never_below() -> None:
