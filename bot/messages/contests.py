@@ -27,7 +27,7 @@ def contest_text(changes: Changes, voice: Voice) -> str:
 
 
 def _pairs(readings: tuple[ReadingAt, ...]) -> dict[tuple[str, str], tuple[ReadingAt, ReadingAt]]:
-    """Return the pairs of core readings by two people that differ, by the facts that told them; the higher one first."""
+    """Return the pairs of core readings by two people that differ, higher one first, by the facts that told them."""
     found = contests(reading for reading in readings if reading.slot is Slot.CORE)
     two = [(one.higher, one.lower) for one in found if one.higher.by != one.lower.by]
     return {(higher.fact, lower.fact): (higher, lower) for higher, lower in two}
