@@ -8,6 +8,7 @@ from __future__ import annotations
 import datetime as dt
 
 from bot.messages.figures import Voice
+from bot.messages.steps import step_words
 from bot.messages.words import _
 from scheduler.cook import Changes, Situation, Taken
 from scheduler.facts import Reading, Slot, StepDone
@@ -31,6 +32,8 @@ def _of(event: Taken, after: Situation, voice: Voice) -> list[str]:
     match event.body:
         case StepDone(step="raw_out", outcome=outcome) if outcome != "back":
             return _by(out_by(state), _("On the fire or back in the fridge by {time}."), voice)
+        case StepDone(step="marinade"):
+            return [step_words("marinade").do]
         case StepDone(step="reheat_on"):
             return _by(hot_by(state), _("165 F (74 C) in the middle by {time}; type it like: leftovers 165."), voice)
         case StepDone(step="leftovers" | "two_hour" | "reheat_away") if is_cooling_measured(state):

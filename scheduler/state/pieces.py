@@ -36,8 +36,8 @@ FIRST = "p1"
 """The piece that a `Planned` stands for."""
 
 PIECE_STEPS = frozenset({
-    "thaw_start", "thaw_check", "thaw_rescue", "raw_out", "trim", "dry_brine", "rub_binder", "probe_in", "pit_change",
-    "meat_on", "first_look",
+    "thaw_start", "thaw_check", "thaw_rescue", "raw_out", "marinade", "trim", "dry_brine", "rub_binder", "probe_in",
+    "pit_change", "meat_on", "first_look",
     "spritz", "core_read", "come_up_check", "stall_notice", "bark_check", "wrap_decide", "wrap_do", "box_ready",
     "tender_test", "second_spot", "pull", "vent_meat", "box_meat", "hold_check", "serve_reading", "slice", "serve",
 })  # fmt: skip

@@ -24,10 +24,16 @@ _BACK = phrases(
 )
 _OUT = phrases(
     r"\bout of (?:the )?(?:fridge|refrigerator|cold)\b(?! (?:tomorrow|later))",
+    rf"\bmarinat(?:ed|ing|es)\b.*\bon the {_COUNTER}\b",
     rf"\b(?:been|sat|sitting|lying|lies|sits|stands|left)(?: \w+)? (?:out )?on the {_COUNTER}\b",
     r"\b(?:meat|ribs?|brisket|butts?|shoulders?|pork|beef|chicken|turkey|it)(?:'s| is| are)? (?:out )?on the "
     rf"{_COUNTER}\b",
     r"\b(?:left|been|lying|sitting) out (?:since|for|all)\b",
+)
+_MARINATING = phrases(
+    r"\bmarinat(?:ed|ing|es)\b",
+    r"\b(?:in|into) (?:the |its |a )?marinade\b",
+    r"\bmarinade(?:'s| is)? (?:on|in)\b",
 )
 _ON_THE_HEAT = phrases(
     r"\b(?:re-?heating|warming (?:up|through))\b",
@@ -63,7 +69,7 @@ def kept(words: str, context: Context) -> Done | None:
         for outcome, pattern in (("thawing", _THAWING), ("back", _BACK), ("out", _OUT)):
             if pattern.search(words):
                 return Done(step="raw_out", outcome=outcome)
-        return None
+        return Done(step="marinade") if _MARINATING.search(words) and "inject" not in words else None
     if context.stage != "after":
         return None
     gone = next((outcome for outcome, pattern in _GONE if pattern.search(words)), None)

@@ -66,6 +66,11 @@ def words() -> dict[str, StepWords]:
             do=_("Read the fridge: 40 F (4 C) or colder, with room for the tray. Type it like: fridge 38."),
             done=_("Fridge is cold"),
         ),
+        "marinade": StepWords(
+            name=_("marinade"),
+            do=_("Marinate in the fridge, covered. Used marinade is boiled before it becomes a sauce, or thrown away."),
+            done=_("In the marinade"),
+        ),
         "raw_out": StepWords(
             name=_("raw meat out of the fridge"),
             do=_("Raw meat may be out of the fridge for two hours in all, one above 90 F (32 C)."),

@@ -23,6 +23,7 @@ def _words() -> dict[str, str]:
         "shop_fuel": _("the charcoal runs out in the night."),
         "collect_meat": _("the plan counts on the wrong mass, or the meat gets warm on the way."),
         "fridge_check": _("the meat spoils, or does not thaw in time."),
+        "marinade": _("what touched raw meat is eaten raw."),
         "raw_out": _("nobody knows how long it lay in the warm."),
         "thaw_start": _("the middle is still icy when it should go on: hours late, and unsafe."),
         "thaw_check": _("the ice is found when the meat should go on."),

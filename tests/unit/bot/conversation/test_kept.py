@@ -27,9 +27,9 @@ def one(text: str, context: Context) -> Intent:
 @pytest.mark.parametrize(
     ("text", "slot", "celsius"),
     [
-        ("fridge 38", Slot.FRIDGE, 3.3), ("fridge is at 45", Slot.FRIDGE, 7.2), 
+        ("fridge 38", Slot.FRIDGE, 3.3), ("fridge is at 45", Slot.FRIDGE, 7.2),
         ("the fridge reads 41 f", Slot.FRIDGE, 5.0),
-        ("fridge 4 c", Slot.FRIDGE, 4.0), ("fridge 4", Slot.FRIDGE, 4.0), 
+        ("fridge 4 c", Slot.FRIDGE, 4.0), ("fridge 4", Slot.FRIDGE, 4.0),
     ],
 )  # fmt: skip
 @pytest.mark.parametrize("context", [BEFORE, AFTER], ids=["before", "after"])
@@ -70,6 +70,7 @@ def test_a_bare_number_answers_the_question_about_the_fridge() -> None:
         ("the brisket is on the counter", "out", 0), ("meat back in the fridge", "back", 0),
         ("back into the fridge at 11", "back", 1), ("thawing on the counter", "thawing", 0),
         ("thawing it at room temperature", "thawing", 0), ("defrosting on the counter since 10", "thawing", 2),
+        ("marinating on the counter", "out", 0),
     ],
 )  # fmt: skip
 def test_raw_meat_comes_out_and_goes_back(text: str, outcome: str, hours_ago: float) -> None:
@@ -78,6 +79,14 @@ def test_raw_meat_comes_out_and_goes_back(text: str, outcome: str, hours_ago: fl
     assert isinstance(done, Done)
     assert (done.step, done.outcome) == ("raw_out", outcome)
     assert (done.at or NOW) == NOW - dt.timedelta(hours=hours_ago)
+
+
+@pytest.mark.parametrize("text", ["it is marinating", "meat's in the marinade", "marinated the brisket"])
+def test_a_marinade_is_heard(text: str) -> None:
+    """Told, so that it can be said that it stays in the fridge and is boiled before it is a sauce."""
+    done = one(text, BEFORE)
+    assert isinstance(done, Done)
+    assert done.step == "marinade"
 
 
 @pytest.mark.parametrize("text", ["the meat is not out of the fridge", "when should it come out of the fridge"])
