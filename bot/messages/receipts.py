@@ -55,6 +55,7 @@ from scheduler.facts import (
     Wrapped,
 )  # fmt: skip
 from scheduler.planning.series import PIT_OFF_C
+from scheduler.safety.fire import DANGER_C
 from scheduler.state import FIRST, Stage
 
 _TIMED = (Reading, StepDone, Wrapped, Felt, Discarded)
@@ -157,7 +158,13 @@ def taken_line(changes: Changes, voice: Voice) -> str:
         said = _("{what}, {time}.").format(what=_joined([text for _e, text in taken], ", "), time=clocks.pop())
     else:
         said = f"{_joined([text for _e, text in taken], ', ')}."
-    return lines(said, *_pit_advice(changes, voice), *_on_course(changes, voice), *_moved_by_air(changes, voice))
+    return lines(
+        said,
+        *_before_on(changes),
+        *_pit_advice(changes, voice),
+        *_on_course(changes, voice),
+        *_moved_by_air(changes, voice),
+    )
 
 
 def _told_of(event: Taken, changes: Changes, voice: Voice) -> str:
@@ -188,6 +195,17 @@ def _amount_changed(event: Taken, changes: Changes) -> str:
 def _joined(parts: list[str], by: str) -> str:
     """Return parts as one sentence: only the first begins with a capital."""
     return by.join([parts[0], *[uncapital(part) for part in parts[1:]]])
+
+
+def _before_on(changes: Changes) -> list[str]:
+    """Return that a hot core read while the meat was not on the fire tells nothing about it."""
+    for event in changes.events:
+        if not isinstance(event, Taken) or not isinstance(event.body, Reading) or event.body.slot is not Slot.CORE:
+            continue
+        on_at = changes.after.view(event.piece).state.at("meat_on")
+        if event.body.value_c >= DANGER_C and (on_at is None or event.at < on_at):
+            return [_("The meat was not on the fire then: kept, but it says nothing about this meat being safe.")]
+    return []
 
 
 def _pit_advice(changes: Changes, voice: Voice) -> list[str]:

@@ -1,0 +1,31 @@
+"""Numbers that cannot be: refused kindly, nothing is lost, nothing is called safe by them."""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.fakes.kitchen import PlayedKitchen, on
+
+
+@pytest.mark.parametrize("text", ["meat 500f", "meat 500c", "meat -10c", "pit -40"])
+def test_an_impossible_temperature_is_asked_about(ribs: PlayedKitchen, text: str) -> None:
+    """Not believed, said so, asked again; the log has no reading of it and nothing is safe by it."""
+    before = len(ribs.cook.facts)
+    answer = ribs.say("Ines", text).text
+    assert "is not a temperature I can believe" in answer
+    assert "reading" not in [fact.body.kind for fact in ribs.cook.facts[before:]]
+    assert "Measured safe" not in ribs.say("Ines", "is it safe").text
+
+
+def test_a_reading_from_the_future_is_no_reading(ribs: PlayedKitchen) -> None:
+    """Told for a time that is still to come: nothing is written as read then."""
+    ribs.until(on("12:00"))
+    ribs.say("Ines", "meat 170 at 13:00")
+    assert all(fact.happened_at <= ribs.now for fact in ribs.cook.facts)
+
+
+def test_a_core_from_before_the_meat_was_on_says_nothing_of_it(planned: PlayedKitchen) -> None:
+    """Kept, and said to open nothing: the answer to "is it safe" stays unknown."""
+    answer = planned.say("Ines", "meat 165").text
+    assert "not on the fire" in answer
+    assert planned.say("Ines", "is it safe").text.startswith("Unknown: ")
