@@ -74,7 +74,7 @@ def no_thermometer(situation: Situation, voice: Voice) -> str:
     """Say kindly that safe to eat needs a thermometer; nothing when there is one."""
     if situation.state.read_by is not ReadBy.NONE:
         return ""
-    minimum_c = situation.catalogue.cuts.minimum_c(situation.cut)
+    minimum_c = situation.gate.minimum_c
     return _(
         "One number I must ask for: before anyone eats, the coldest spot needs {minimum}. Feel cannot tell that, so"
         " please borrow a thermometer for that minute."

@@ -121,6 +121,13 @@ def span(length: dt.timedelta) -> str:
     )
 
 
+def held_for(minutes: float) -> str:
+    """Return the time that belongs to a minimum temperature: below a minute in seconds."""
+    if minutes < 1:
+        return _("{seconds:.0f} s").format(seconds=60 * minutes)
+    return _("{minutes:g} min").format(minutes=minutes)
+
+
 def at_most(minutes: float) -> str:
     """Return a limit of time: in hours and tenths, below one hour in minutes."""
     if minutes < _HOUR_MIN:

@@ -9,7 +9,7 @@ import datetime as dt
 from zoneinfo import ZoneInfo
 
 from bot.messages.every_step import every
-from bot.messages.figures import Voice, both, span, to_five
+from bot.messages.figures import Voice, both, held_for, span, to_five
 from bot.messages.message import lines
 from bot.messages.steps import CAUTIONS, step_words
 from bot.messages.words import _
@@ -115,8 +115,8 @@ def day_heading(local: dt.datetime) -> str:
 def minimum_line(minimum_c: float, rest_min: float, name: str) -> str:
     """Return the published safe minimum of some meat [°C], with the rest that belongs to it [min]."""
     if rest_min > 0:
-        return _("Safe to eat, {name}: {limit} in the coldest spot, then {rest:g} min.").format(
-            name=name, limit=both(minimum_c), rest=rest_min
+        return _("Safe to eat, {name}: {limit} in the coldest spot, then {rest}.").format(
+            name=name, limit=both(minimum_c), rest=held_for(rest_min)
         )
     return _("Safe to eat, {name}: {limit} in the coldest spot.").format(name=name, limit=both(minimum_c))
 

@@ -13,7 +13,7 @@ from bot.messages.bodies import amount_text, body_text, fact_text, uncapital
 from bot.messages.contests import contest_text
 from bot.messages.cooker import after_the_cooker
 from bot.messages.dinner import box_line, box_told, dinner_line, unsafe_line
-from bot.messages.figures import Voice
+from bot.messages.figures import Voice, held_for
 from bot.messages.gates import vents_line
 from bot.messages.kept import after_kept
 from bot.messages.message import Message, Option, lines
@@ -50,6 +50,7 @@ from scheduler.facts import (
     PieceAdded,
     Planned,
     Reading,
+    SafeBy,
     Slot,
     StepDone,
     Wrapped,
@@ -370,7 +371,11 @@ def _gate_text(event: GateOpened, after: Situation, voice: Voice) -> str:
         return ""
     needs = voice.temp(gate.minimum_c, fine=True)
     if gate.rest_min:
-        needs = _("{limit} and {rest:g} min").format(limit=needs, rest=gate.rest_min)
+        needs = _("{limit} and {rest}").format(limit=needs, rest=held_for(gate.rest_min))
+    if gate.by is SafeBy.EQUIVALENCE:
+        return _(
+            "Its time at a lower temperature is over at every spot you read: safe by your choice, not by {needs}."
+        ).format(needs=needs)
     text = _("Safe minimum passed where you read it: {found} (it needs {needs}, at the coldest spot).").format(
         found=voice.temp(gate.lowest.value_c, fine=True), needs=needs
     )

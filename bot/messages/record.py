@@ -8,6 +8,7 @@ from __future__ import annotations
 import datetime as dt
 from zoneinfo import ZoneInfo
 
+from bot.messages.figures import held_for
 from bot.messages.message import lines
 from bot.messages.words import _
 from scheduler.facts import CareTold, Edition, SafeBy, Treatment
@@ -215,7 +216,7 @@ def piece_words(name: str, count: int, mass_kg: float | None, *, frozen: bool, d
 
 def rest_words(rest_min: float) -> str:
     """Return the rest that belongs to a minimum."""
-    return _("and {rest:g} min of rest").format(rest=rest_min) if rest_min else _("no rest asked for")
+    return _("and {rest} of rest").format(rest=held_for(rest_min)) if rest_min else _("no rest asked for")
 
 
 def opened(open_at: dt.datetime | None, zone: str, *, by: SafeBy) -> str:

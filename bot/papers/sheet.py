@@ -123,7 +123,7 @@ def sheet_of(
         dinner=_dinner(situation, voice),
         voice=voice,
         seed=_seed(situation),
-        pieces=tuple(_piece(view, situation.catalogue.cuts.minimum_c(view.cut), voice) for view in situation.views),
+        pieces=tuple(_piece(view, view.gate.minimum_c, voice) for view in situation.views),
         rows=rows,
         limits=_limits(situation, voice),
         fire=words.fire_lines(),
@@ -195,11 +195,10 @@ def _wake(situation: Situation, now: dt.datetime) -> tuple[Wake, ...]:
 
 def _limits(situation: Situation, voice: Voice) -> tuple[str, ...]:
     """Return every safety limit of the cook: of each kind of meat, the pit, the come-up, held and served food."""
-    cuts, views = situation.catalogue.cuts, situation.views
+    views = situation.views
     kinds: dict[tuple[float, float], list[str]] = {}
     for view in views:
-        rest_min = cuts.safety[view.cut.safety_class].rest_min
-        kinds.setdefault((cuts.minimum_c(view.cut), rest_min), []).append(view.cut.name)
+        kinds.setdefault((view.gate.minimum_c, view.gate.rest_min), []).append(view.cut.name)
     return (
         *(
             words.minimum_line(minimum_c, rest, ", ".join(dict.fromkeys(cut)))

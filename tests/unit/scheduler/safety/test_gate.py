@@ -6,6 +6,7 @@ import math
 
 import pytest
 
+from scheduler.cook import GateOpened
 from scheduler.errors import ImpossibleTemperature
 from scheduler.facts import (
     CareTold,
@@ -289,3 +290,14 @@ def test_a_wish_is_measured_by_the_stricter_edition_where_guests_are_at_risk(
     """Sausages at 69 C pass by the Food Code that was chosen; not for guests at risk, whatever was chosen."""
     found = under_least(cut("sausages"), CATALOGUE.cuts, None, 69.0, Edition.FOOD_CODE, at_risk=at_risk)
     assert (None if found is None else found.temp_c) == under_c
+
+
+def test_it_is_told_when_time_opens_the_gate() -> None:
+    """The reading with which its time is over says so, once, and says that it was by time."""
+    log = _roast()
+    told = []
+    for n in range(7):
+        changes = log.taken(Reading(slot=Slot.CORE, value_c=61.0), minutes=300 + 5 * n, sure=True)
+        told += [(n, event.gate.by) for event in changes.events if isinstance(event, GateOpened)]
+    assert len(told) == 1
+    assert told[0][1] is SafeBy.EQUIVALENCE
