@@ -44,7 +44,8 @@ def main(argv: Sequence[str] | None = None) -> int:
     if given.command == "plan":
         from bot.plan import command as plan  # noqa: PLC0415 - slow to import
 
-        return plan.main(given, zone=settings.zone, now=dt.datetime.now(dt.UTC), data_dir=settings.data_dir)
+        now = dt.datetime.now(dt.UTC)
+        return plan.main(given, zone=settings.zone, now=now, data_dir=settings.data_dir, edition=settings.rules)
     if given.command == "record":
         from bot.record import command as record  # noqa: PLC0415 - slow to import
 

@@ -23,6 +23,8 @@ def help_of(name: str) -> str:
         "count": _("how many like pieces"),
         "pit": _("the pit, like 250F, 121C or 250-275F; of a further piece only where it is another"),
         "wrap": _("none, paper, foil or boat; left out, it is decided at the bark"),
+        "treated": _("what was done to it: injected, tenderised, rolled, stuffed; intact when nothing was"),
+        "done": _("the core at which it comes off, like 145F or 63C; never under its safe minimum"),
         "serve": _("when people eat: 2026-08-15T18:00, 2026-08-15T18:00/19:00, or when-ready"),
     }[name]
 
@@ -35,6 +37,21 @@ def help_file() -> str:
 def help_guests() -> str:
     """Explain --guests."""
     return _("who eats: adults, or adults+children like 24+6; then it says what to buy")
+
+
+def help_at_risk() -> str:
+    """Explain --at-risk."""
+    return _("pregnant, old, very young or ill people eat with you: the stricter rules count")
+
+
+def help_allergies() -> str:
+    """Explain --allergies."""
+    return _("allergies to be kept in sight, like nuts, or none")
+
+
+def help_public() -> str:
+    """Explain --public."""
+    return _("a public or paid meal: the Food Code counts too, local codes decide")
 
 
 def help_cooker() -> str:

@@ -19,6 +19,8 @@ _TROUBLE: dict[str, Callable[[], str]] = {
     "pit": lambda: _("--pit {given}: that is no pit. Say it with its unit: 250F, 121C, or a band like 250-275F."),
     "wrap": lambda: _("--wrap {given}: it is none, paper, foil or boat."),
     "wrap_of_cut": lambda: _("--wrap {given}: that cut is not wrapped so; leave it out, or say none."),
+    "treated": lambda: _("--treated {given}: it is injected, tenderised, rolled, stuffed, ground, or intact."),
+    "done": lambda: _("--done {given}: that is no core. Say it with its unit: 145F or 63C."),
     "serve": lambda: _(
         "--serve {given}: that is no dinner. Say day and time like 2026-08-15T18:00, a window of at most 12 h "
         "like 2026-08-15T18:00/19:00, or when-ready."
@@ -62,7 +64,9 @@ def unfit(trouble: str, given: str, cut: Cut, piece: int | None = None) -> str:
 
 _EXAMPLES = {
     "cut": 'cut = "brisket"', "mass": 'mass = "6kg"', "thickness": 'thickness = "7.5cm"', "count": "count = 2",
-    "pit": 'pit = "250F"', "wrap": 'wrap = "paper"', "serve": 'serve = "2026-08-15T18:00"',
+    "pit": 'pit = "250F"', "wrap": 'wrap = "paper"', "treated": 'treated = "injected"', "done": 'done = "145F"',
+    "at_risk": "at_risk = true", "public": "public = true", "allergies": 'allergies = "nuts"',
+    "serve": 'serve = "2026-08-15T18:00"',
     "cooker": 'cooker = "kettle"',
     "zone": 'zone = "Europe/Lisbon"', "confidence": "confidence = 0.85", "now": 'now = "2026-08-14T09:00"',
 }  # fmt: skip

@@ -9,6 +9,7 @@ import datetime as dt
 
 from bot.messages.answers import headline
 from bot.messages.capacity import capacity_note
+from bot.messages.care_asked import care_line, not_told
 from bot.messages.cooker import read_note
 from bot.messages.dinner import dinner_line
 from bot.messages.every_step import step_lines
@@ -18,6 +19,7 @@ from bot.messages.pit_change import pit_snags
 from bot.messages.pits import pit_note
 from bot.messages.plans import likely_late, side_by_side, snag_lines
 from bot.messages.steps import all_step_ids, step_words
+from bot.messages.wished_core import treated_note
 from bot.messages.words import _
 from scheduler.cook import Situation
 from scheduler.planning.alternatives import Alternative
@@ -42,13 +44,14 @@ def report(
         found += [headline(seen, voice), *filter(None, (likely_late(plan, voice), dinner_line(seen, voice)))]
         found += _times(plan, voice, later=plan.light_at > first_lit)
         found += [note] if (note := pit_note(view, voice)) else []
+        found += [note] if (note := treated_note(view, situation)) else []
         found += [*snag_lines(plan, view.cut, voice), ""]
     found += [*pit_snags(situation, voice), ""] if situation.several and pit_snags(situation, voice) else []
     if room := capacity_note(situation):
         found += [room, ""]
     buying = shopping_lines(situation)
     found += [*buying, ""] if buying else []
-    found += [read_note(situation), ""]
+    found += [read_note(situation), care_line(situation) or not_told(situation), ""]
     ways = side_by_side(offered, voice).text
     found += [*ways.split("\n"), ""] if ways else []
     found.append(_("Every step:"))

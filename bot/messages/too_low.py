@@ -18,9 +18,9 @@ WHY = {
 
 def too_low(under: Undercooked, name: str) -> str:
     """Return why a wished core is not planned, the minimum first."""
-    text = _("Not at {wished}. {cut}: at least {minimum} in the coldest spot").format(
-        wished=both(under.wished_c), cut=name[:1].upper() + name[1:], minimum=both(under.minimum_c)
-    )
+    least = _("{cut}: at least {minimum} in the coldest spot") if name else _("At least {minimum} in the coldest spot")
+    least = least.format(cut=name[:1].upper() + name[1:], minimum=both(under.minimum_c))
+    text = _("Not at {wished}. {least}").format(wished=both(under.wished_c), least=least)
     if under.why is None or under.why is NotByTime.UNTOLD:
         return _("{text}.").format(text=text)
     return _("{text}; {why}.").format(text=text, why=WHY[under.why]())

@@ -147,6 +147,15 @@ def treated_means(said: TreatedSaid, situation: Situation) -> str:
     )
 
 
+def treated_note(view: PieceView, situation: Situation) -> str:
+    """Return what was done to the meat of a plan and the minimum that follows; nothing where nothing was."""
+    if not view.state.treated:
+        return ""
+    return _("{told}: the stricter minimum counts, {minimum} in the very middle, no pink centre by choice.").format(
+        told=care_text(TreatedTold(treatments=view.state.treated)), minimum=both(least_c(view, situation))
+    )
+
+
 def moved_core(before: Situation, after: Situation) -> str:
     """Return which pieces come off at another core than before because of what was told; nothing for none."""
     earlier = {view.piece: view.cut.done_c for view in before.views}

@@ -12,6 +12,7 @@ from collections.abc import Iterable, Mapping
 from zoneinfo import ZoneInfo
 
 from bot.messages import papers as words
+from bot.messages.care_asked import on_paper
 from bot.messages.figures import Voice, to_five
 from bot.papers.rows import Row, rows_of
 from scheduler.cook import Situation
@@ -208,6 +209,7 @@ def _limits(situation: Situation, voice: Voice) -> tuple[str, ...]:
         *_come_up(views, voice),
         words.hold_line(),
         words.two_hour_line(),
+        on_paper(situation),
     )
 
 

@@ -9,7 +9,7 @@ from typing import Any
 from bot.messages import plan_help as words
 
 FORMATS = ("text", "json", "ics", "page")
-OF_A_PIECE = ("mass", "thickness", "count", "pit", "wrap", "serve")
+OF_A_PIECE = ("mass", "thickness", "count", "pit", "wrap", "serve", "treated", "done")
 
 
 class _Cut(argparse.Action):
@@ -49,10 +49,13 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 def add_wishes(parser: argparse.ArgumentParser) -> None:
     """Add what says of a plan how it is wanted, to the parser of any command that makes one."""
     parser.add_argument("--cut", action=_Cut, metavar="CUT", help=words.help_cut())
-    for name, metavar in zip(OF_A_PIECE, ("6kg", "7.5cm", "N", "250F", "WRAP", "TIME"), strict=True):
+    for name, metavar in zip(OF_A_PIECE, ("6kg", "7.5cm", "N", "250F", "WRAP", "TIME", "HOW", "145F"), strict=True):
         parser.add_argument(f"--{name}", action=_OfPiece, metavar=metavar, help=words.help_of(name))
     parser.add_argument("--file", metavar="PLAN.toml", help=words.help_file())
     parser.add_argument("--guests", metavar="24+6", help=words.help_guests())
+    parser.add_argument("--at-risk", dest="at_risk", action="store_true", default=None, help=words.help_at_risk())
+    parser.add_argument("--allergies", metavar="WHAT", help=words.help_allergies())
+    parser.add_argument("--public", action="store_true", default=None, help=words.help_public())
     parser.add_argument("--cooker", metavar="KIND", help=words.help_cooker())
     parser.add_argument("--confidence", metavar="P", help=words.help_confidence())
     parser.add_argument("--now", metavar="TIME", help=words.help_now())

@@ -25,17 +25,20 @@ from bot.papers import calendar_file, page, sheet_of
 from bot.plan.making import Made, Refused, make
 from bot.plan.values import as_values
 from bot.plan.wanted import PieceTyped, PlanTyped, Unusable
+from scheduler.facts import Edition
 from scheduler.planning.catalogue import Catalogue
 
 DONE, WRONGLY_CALLED = 0, 2
 LARGEST_BYTES = 1_000_000
 """A plan file is some lines."""
-_ALL = ("guests", "cooker", "confidence", "now")
+_ALL = ("guests", "at_risk", "allergies", "public", "cooker", "confidence", "now")
 
 
-def main(given: argparse.Namespace, *, zone: str, now: dt.datetime, data_dir: Path) -> int:
+def main(
+    given: argparse.Namespace, *, zone: str, now: dt.datetime, data_dir: Path, edition: Edition = Edition.STRICTER
+) -> int:
     """Print the plan that was asked for; return 0, or 2 when it cannot be made, having said why and what would work."""
-    made = planned(given, zone=zone, now=now, data_dir=data_dir)
+    made = planned(given, zone=zone, now=now, data_dir=data_dir, edition=edition)
     if made is None:
         return WRONGLY_CALLED
     try:
@@ -45,14 +48,16 @@ def main(given: argparse.Namespace, *, zone: str, now: dt.datetime, data_dir: Pa
         return DONE
 
 
-def planned(given: argparse.Namespace, *, zone: str, now: dt.datetime, data_dir: Path) -> Made | None:
+def planned(
+    given: argparse.Namespace, *, zone: str, now: dt.datetime, data_dir: Path, edition: Edition = Edition.STRICTER
+) -> Made | None:
     """Return the plan that was asked for, None when it cannot be made: then it is said why, and what would work."""
     opened = open_catalogue(data_dir)
     trade = opened.catalogue
     if opened.complaints:
         print(broken(opened.complaints, str(data_dir / OWN_CUTS), every=True), file=sys.stderr)
     typed = _typed(given)
-    made = typed if isinstance(typed, list) else _made(typed, zone, now, trade, data_dir)
+    made = typed if isinstance(typed, list) else _made(typed, zone, now, trade, data_dir, edition)
     if isinstance(made, list):
         for one in made:
             print(_why_not(one, trade), file=sys.stderr)
@@ -64,12 +69,12 @@ def planned(given: argparse.Namespace, *, zone: str, now: dt.datetime, data_dir:
 
 
 def _made(
-    typed: PlanTyped, zone: str, now: dt.datetime, trade: Catalogue, data_dir: Path
+    typed: PlanTyped, zone: str, now: dt.datetime, trade: Catalogue, data_dir: Path, edition: Edition
 ) -> Made | Refused | list[Unusable]:
     cards, complaints = open_cards(data_dir, trade.cookers)
     if complaints:
         print(broken(complaints, str(data_dir / OWN_COOKERS), every=True), file=sys.stderr)
-    return make(typed, zone=zone, now=now, catalogue=trade, cards=cards)
+    return make(typed, zone=zone, now=now, catalogue=trade, cards=cards, edition=edition)
 
 
 def _why_not(one: Unusable, trade: Catalogue) -> str:

@@ -14,6 +14,7 @@ from bot.plan.wanted import (
     PlanTyped,
     Unusable,
     in_a_gap,
+    read_care,
     read_confidence,
     read_guests,
     read_instant,
@@ -23,7 +24,17 @@ from bot.plan.wanted import (
 )  # fmt: skip
 from scheduler.cook import Beginning, Changes, Refusal, Situation, begin
 from scheduler.cookers import Cards
-from scheduler.facts import CookerTold, Fact, PieceAdded, Planned, Serving
+from scheduler.facts import (
+    CookerTold,
+    Edition,
+    Fact,
+    PieceAdded,
+    Planned,
+    SafeByTold,
+    Serving,
+    TargetTold,
+    TreatedTold,
+)  # fmt: skip
 from scheduler.planning.alternatives import Alternative
 from scheduler.planning.bounds import PitSense, pit_sense
 from scheduler.planning.catalogue import Catalogue
@@ -57,7 +68,13 @@ class Refused:
 
 
 def make(
-    typed: PlanTyped, *, zone: str, now: dt.datetime, catalogue: Catalogue, cards: Cards | None = None
+    typed: PlanTyped,
+    *,
+    zone: str,
+    now: dt.datetime,
+    catalogue: Catalogue,
+    cards: Cards | None = None,
+    edition: Edition = Edition.STRICTER,
 ) -> Made | Refused | list[Unusable]:
     """Return the plan of what was typed, why its dinner cannot be, or everything that cannot be used.
 
@@ -89,6 +106,9 @@ def make(
         more=tuple(_added(piece, first) for piece in pieces[1:]),
         cooker=cooker,
         guests=guests,
+        care=read_care(typed),
+        edition=edition,
+        wishes=tuple((f"p{number}", body) for number, piece in enumerate(pieces, 1) for body in _wishes(piece)),
     )
     begun = begin(beginning, by="", now=at, seed=COOK, message=None, catalogue=catalogue)
     if isinstance(begun, Refusal):
@@ -109,6 +129,12 @@ def _made(begun: Changes, now: dt.datetime, pieces: list[PieceWanted], catalogue
         now=now,
         assumed=tuple(assumed),
     )
+
+
+def _wishes(piece: PieceWanted) -> list[TreatedTold | SafeByTold | TargetTold]:
+    """Return what was told of the meat of a piece, and the core that is wished of it."""
+    treated = [] if piece.treated is None else [TreatedTold(treatments=piece.treated)]
+    return [*treated, *([] if piece.done_c is None else [TargetTold(core_c=piece.done_c)])]
 
 
 def _zone(name: str) -> ZoneInfo | None:

@@ -14,8 +14,9 @@ from pydantic import BaseModel, ConfigDict, Field
 
 from bot.backtest.figures import mass_kg, pit_band_c, thickness_m, wrap_of
 from scheduler.cuts import Cut, Cuts
-from scheduler.facts import GuestsTold, Serving, ServingKind, Wrap
+from scheduler.facts import CareTold, GuestsTold, Serving, ServingKind, Treatment, Wrap
 from scheduler.planning.bounds import believed
+from scheduler.units import c_from_f
 
 MOST_PIECES = 24
 MOST_OF_ONE = 60
@@ -27,6 +28,9 @@ LONGEST_WINDOW = dt.timedelta(hours=12)
 """A window longer than this has its ends the wrong way round: house rule."""
 
 LEAST_CONFIDENCE, MOST_CONFIDENCE = 0.5, 0.99
+_CORE = re.compile(r"([0-9]{2,3}(?:\.[0-9]+)?) ?°? ?([cf])")
+_CORES_C = (38.0, 100.0)
+"""No wished core lies outside [°C]."""
 _WHEN_READY = re.compile(r"(?:when[ -]?)?ready")
 _DATE = re.compile(r"\d{4}-\d{2}-\d{2}")
 _HOURS = re.compile(r"(\d{1,2}):(\d{2})")
@@ -44,6 +48,8 @@ class PieceTyped(BaseModel):
     pit: str | None = None
     wrap: str | None = None
     serve: str | None = None
+    treated: str | None = None
+    done: str | None = None
 
 
 class PlanTyped(BaseModel):
@@ -55,6 +61,9 @@ class PlanTyped(BaseModel):
     serve: str | dt.datetime | None = None
     pit: str | None = None
     guests: int | str | None = None
+    at_risk: bool | None = None
+    allergies: str | None = None
+    public: bool | None = None
     cooker: str | None = None
     zone: str | None = None
     confidence: float | str | None = None
@@ -87,6 +96,8 @@ class PieceWanted:
     pit_c: tuple[float, float] | None
     wrap: Wrap | None
     serving: Serving | None
+    treated: tuple[Treatment, ...] | None = None
+    done_c: float | None = None
 
 
 def read_piece(typed: PieceTyped, cuts: Cuts, zone: ZoneInfo, number: int | None) -> PieceWanted | list[Unusable]:
@@ -103,11 +114,14 @@ def read_piece(typed: PieceTyped, cuts: Cuts, zone: ZoneInfo, number: int | None
     wrap = None if typed.wrap is None else wrap_of(typed.wrap)
     count = read_count(typed.count)
     serving = None if typed.serve is None else read_serving(typed.serve, zone)
+    treated = None if typed.treated is None else read_treated(typed.treated)
+    done_c = None if typed.done is None else read_core(typed.done)
     if cut is None:
         said("cut", typed.cut)
     for trouble, given, found in (
         ("mass", typed.mass, mass), ("thickness", typed.thickness, thickness), ("pit", typed.pit, pit),
         ("wrap", typed.wrap, wrap), ("serve", typed.serve, serving), ("count", typed.count, count),
+        ("treated", typed.treated, treated), ("done", typed.done, done_c),
     ):  # fmt: skip
         if given is not None and found is None:
             said(trouble, given)
@@ -119,13 +133,45 @@ def read_piece(typed: PieceTyped, cuts: Cuts, zone: ZoneInfo, number: int | None
     if wrong or cut is None:
         return wrong
     return PieceWanted(
-        cut=cut, mass_kg=mass, thickness_m=thickness, count=count or 1, pit_c=pit, wrap=wrap, serving=serving
-    )
+        cut=cut, mass_kg=mass, thickness_m=thickness, count=count or 1, pit_c=pit, wrap=wrap, serving=serving,
+        treated=treated, done_c=done_c,
+    )  # fmt: skip
 
 
 def read_pit(text: str) -> tuple[float, float] | None:
     """Return a pit with its unit, such as "250F", "121 C" or "250-275F" [°C]; None without a unit."""
     return pit_band_c(text, "F") if re.search(r"[cf]\s*$", text.strip().casefold()) else None
+
+
+def read_treated(text: str) -> tuple[Treatment, ...] | None:
+    """Return what was done to meat, such as "injected, rolled"; nothing for "intact", None for what is neither."""
+    words = [word for word in re.split(r"[\s,+]+(?:and\s+)?", text.strip().casefold()) if word]
+    if words in (["intact"], ["none"], ["nothing"]):
+        return ()
+    known = {treatment.value: treatment for treatment in Treatment} | {"tenderized": Treatment.TENDERISED}
+    found = [known.get(word) for word in words]
+    told = tuple(one for one in found if one is not None)
+    return told if told and len(told) == len(found) else None
+
+
+def read_core(text: str) -> float | None:
+    """Return a core with its unit, such as "145F" or "63 C" [°C]; None for what is none."""
+    found = _CORE.fullmatch(text.strip().casefold())
+    if found is None:
+        return None
+    core_c = c_from_f(float(found[1])) if found[2] == "f" else float(found[1])
+    return core_c if _CORES_C[0] <= core_c <= _CORES_C[1] else None
+
+
+def read_care(typed: PlanTyped) -> CareTold | None:
+    """Return who eats and where, None when nothing of it was typed; "none" means that nobody has an allergy."""
+    told = None if typed.allergies is None else typed.allergies.strip()
+    none = told is not None and told.casefold() in ("", "none", "no", "nobody")
+    allergies = (
+        None if told is None else () if none else tuple(part.strip() for part in told.split(",") if part.strip())
+    )
+    care = CareTold(at_risk=typed.at_risk, allergies=allergies, public=typed.public)
+    return None if care == CareTold() else care
 
 
 def read_count(given: int | str | None) -> int | None:
