@@ -21,7 +21,7 @@ from bot.store import SqlStore, open_store
 from scheduler.cook import Situation, assess
 from scheduler.cookers import Cards
 from scheduler.cuts.own import Complaint
-from scheduler.facts import Noted
+from scheduler.facts import Edition, Noted
 from scheduler.planning.catalogue import Catalogue, read_catalogue
 from tests.catalogue import TEXTS
 
@@ -108,12 +108,13 @@ class PlayedKitchen:
         catalogue: Catalogue = CATALOGUE,
         complaints: tuple[Complaint, ...] = (),
         cards: Cards | None = None,
+        edition: Edition = Edition.STRICTER,
     ) -> None:
         """Open the kitchen; nobody has said anything yet."""
         self._catalogue, self._complaints = catalogue, complaints
         self.now = at
         self.folder, self._zone, self._link_prefix = folder, zone, link_prefix
-        self._cards = cards or Cards()
+        self._cards, self._edition = cards or Cards(), edition
         self.heard: list[Heard] = []
         self.new: list[Heard] = []
         """What was sent since the last thing that somebody did, or since time was last moved."""
@@ -131,6 +132,7 @@ class PlayedKitchen:
             papers=make_paper,
             link_prefix=self._link_prefix,
             cards=self._cards,
+            edition=self._edition,
         )
 
     def close(self) -> None:

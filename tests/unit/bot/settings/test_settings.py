@@ -9,6 +9,7 @@ import pytest
 
 from bot.__main__ import main
 from bot.settings import BadSetting, Settings, read_settings
+from scheduler.facts import Edition
 
 
 def read(environ: dict[str, str] | None = None, **given: str) -> Settings | BadSetting:
@@ -20,6 +21,7 @@ def read(environ: dict[str, str] | None = None, **given: str) -> Settings | BadS
         data=given.get("data"),
         zone=given.get("zone"),
         name=given.get("name"),
+        rules=given.get("rules"),
     )
 
 
@@ -140,3 +142,25 @@ def test_the_version_is_printed(capsys: pytest.CaptureFixture[str]) -> None:
     """--version prints a version and nothing else."""
     assert main(["--version"]) == 0
     assert capsys.readouterr().out.strip()[0].isdigit()
+
+
+@pytest.mark.parametrize(
+    ("said", "edition"),
+    [("food-code", Edition.FOOD_CODE), ("FOOD_CODE", Edition.FOOD_CODE), ("consumer", Edition.CONSUMER)],
+)
+def test_the_rules_that_count_are_a_setting(said: str, edition: Edition) -> None:
+    """From the environment, over which the command line counts; the stricter ones where nobody says."""
+    by_environ, plain = read({"SLOWBELL_RULES": said}), read()
+    by_hand = read({"SLOWBELL_RULES": said}, rules="stricter")
+    assert isinstance(by_environ, Settings)
+    assert isinstance(plain, Settings)
+    assert isinstance(by_hand, Settings)
+    assert (by_environ.rules, plain.rules, by_hand.rules) == (edition, Edition.STRICTER, Edition.STRICTER)
+
+
+def test_rules_nobody_knows_are_named_with_those_there_are(capsys: pytest.CaptureFixture[str]) -> None:
+    """A kind error with what would work, and no plan."""
+    assert read({"SLOWBELL_RULES": "mine"}) == BadSetting(setting="rules", given="mine")
+    assert main(["plan", "--rules", "mine", "--cut", "brisket", "--zone", "UTC"]) == 2
+    said = capsys.readouterr().err
+    assert all(word in said for word in ("stricter", "consumer", "food-code", "'mine'"))
