@@ -14,6 +14,7 @@ from bot.application.writing import cook_write, tell
 from bot.chat import Address
 from bot.messages.advice import turned_advice
 from bot.messages.board import board
+from bot.messages.contests import both_named
 from bot.messages.dinner import dinner_line
 from bot.messages.figures import Voice
 from bot.messages.message import Message, lines
@@ -22,7 +23,7 @@ from bot.messages.receipts import by_name, echo, receipt, still_open
 from bot.messages.stops import over_text, riding_text, standing_lines, stop_message
 from bot.messages.trip import away, next_line, over, trip_message, wake_line, woken_by
 from bot.ports import CookSnapshot
-from scheduler.cook import Changes, Found, Lapsed, Over, Shifted, Situation, TripDue, ring
+from scheduler.cook import Changes, Found, Lapsed, Over, Shifted, Situation, SpotAsked, TripDue, ring
 from scheduler.facts import Fact, LeverTaken, Planned
 from scheduler.planning.advice import advise
 from scheduler.planning.outlook import Verdict
@@ -82,6 +83,7 @@ def answer(
     said = receipt(done.reported, voice) if body is None else body
     stop = _say_stops(work, done.rung, (visit.address, *snapshot.rooms), voice, f"stop:{visit.row_id}")
     warned = _warned(done.rung, voice)
+    said = _differing(done, said, voice)
     first = lead or Message(text="")
     said = said if asks is None else said.then(asks)
     said = first.then(warned).then(said) if danger else warned.then(first.then(said))
@@ -156,7 +158,8 @@ def _tell_others(
     """Write one line about what somebody did, and the trip that came of it; `first` is about danger, `levers` last."""
     voice = voice_of(done.after, visit.now)
     text = echo(done.reported, visit.person.name, voice) if body is None else by_name(visit.person.name)
-    message = _warned(done.rung, voice).then(Message(text=text)).then(body or Message(text="")).then(paper)
+    told = _differing(done, Message(text=text), voice)
+    message = _warned(done.rung, voice).then(told).then(body or Message(text="")).then(paper)
     message = first.then(message).then(_riding(done.rung, _trip(done.rung), voice)).then(levers)
     if message.text:
         work.say(
@@ -194,6 +197,14 @@ def _lapsed(changes: Changes) -> tuple[str, ...]:
 def _warned(changes: Changes, voice: Voice) -> Message:
     """Return what goes before everything else in a message: that a stop is over, cautions, notes."""
     return Message(text=lines(over_text(changes, voice), riding_text(changes, voice)))
+
+
+def _differing(done: Turn, said: Message, voice: Voice) -> Message:
+    """Return a receipt with the caution that two readings differ, unless it says so already."""
+    if _has(done.reported, SpotAsked) or both_named(said.text):
+        return said
+    told = riding_text(done.rung, voice, differing=True)
+    return dataclasses.replace(said, text=lines(said.text, told))
 
 
 def _say_stops(work: Work, changes: Changes, rooms: tuple[Address, ...], voice: Voice, key: str) -> Message:
@@ -298,7 +309,8 @@ def _due_message(changes: Changes, voice: Voice, trip: TripDue | None, lapsed: t
         off = trip is None or trip.trip.told_at is not None
         # A message that is off what was told says so first.
         message = news if message is None else message.then(news) if off else news.then(message)
-    warned = _warned(changes, voice)
+    differing = riding_text(changes, voice, differing=True)
+    warned = Message(text=lines(_warned(changes, voice).text, differing))
     if warned.text:
         message = warned if message is None else warned.then(message)
     if _has(changes, Over):

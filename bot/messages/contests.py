@@ -26,6 +26,11 @@ def contest_text(changes: Changes, voice: Voice) -> str:
     )
 
 
+def both_named(text: str) -> bool:
+    """Return whether a text names two readings that differ."""
+    return _("Two readings: ").strip() in text
+
+
 def _pairs(readings: tuple[ReadingAt, ...]) -> dict[tuple[str, str], tuple[ReadingAt, ReadingAt]]:
     """Return the pairs of core readings by two people that differ, higher one first, by the facts that told them."""
     found = contests(reading for reading in readings if reading.slot is Slot.CORE)

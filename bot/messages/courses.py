@@ -71,6 +71,8 @@ def piece_line(view: PieceView, situation: Situation, voice: Voice) -> str:
     """Return where a piece stands: on and off the fire as planned, or its newest core and when it comes off."""
     name = capital(headline_of(view))
     pulled_at, on_at = view.state.at("pull"), view.state.at("meat_on")
+    if view.state.discarded:
+        return _("{piece}: thrown away, {time}.").format(piece=name, time=voice.clock(view.state.discarded[-1].at))
     if view.state.did("serve"):
         return _("{piece}: served.").format(piece=name)
     if pulled_at is not None:

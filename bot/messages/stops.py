@@ -59,11 +59,19 @@ def board_lines(situation: Situation, voice: Voice) -> list[str]:
     return list(dict.fromkeys(found))
 
 
-def riding_text(changes: Changes, voice: Voice) -> str:
-    """Return the cautions and notes that ride in this message, gravest first, each once with the pieces it is about."""
+DIFFER = "spots_differ"
+"""The caution that follows the reading it is about, and that a receipt which says the same replaces."""
+
+
+def riding_text(changes: Changes, voice: Voice, *, differing: bool = False) -> str:
+    """Return the cautions and notes that ride in this message, gravest first, each once with the pieces it is about.
+
+    That two readings differ stands after the reading: it is returned alone (`differing`), or everything but it.
+    """
     found: dict[str, list[str]] = {}
     for event in changes.events:
-        if isinstance(event, Found) and event.finding.level is not FindingLevel.STOP:
+        meant = isinstance(event, Found) and (event.finding.rule == DIFFER) is differing
+        if isinstance(event, Found) and meant and event.finding.level is not FindingLevel.STOP:
             found.setdefault(finding_text(event.finding, voice), []).append(event.piece or "")
     if not changes.after.several:
         return lines(*found)

@@ -199,6 +199,8 @@ class _Decision:
         return len({view.state.serving for view in self.before.views}) > 1
 
     def _reading(self, report: Report, reading: Reading, current: Situation) -> Refusal | None:
+        if plausible.not_on(reading, current):
+            return Refusal(reason="not_on_yet", piece=current.state.piece if current.several else None)
         doubt = None if report.sure else plausible.doubt(reading, report.happened_at, current, report.by)
         confirmed = plausible.confirms(reading, report.happened_at, current.state)
         if doubt is not None and confirmed is None:

@@ -33,6 +33,9 @@ RECENT = dt.timedelta(minutes=30)
 STAYED, NEAR_STALL_C = dt.timedelta(minutes=90), 7.0
 """A core this near to its stall band [°C] may stay where it is for so long at least; common practice, no source."""
 
+WARMEST_RAW_C = 45.0
+"""No raw meat is hotter than this before it goes on [°C]: it is another piece, or nobody told; house rule."""
+
 WRONG = 0.06
 """Probability of being wrong above which a second spot is asked for: house rule from the comparison of methods."""
 
@@ -48,6 +51,12 @@ class Doubt:
     before: ReadingAt | None = None
     expected_c: tuple[float, float] | None = None
     """One in ten lies below the first, one in ten above the second."""
+
+
+def not_on(reading: Reading, current: Situation) -> bool:
+    """Return whether a core is too hot for meat that is not on the fire, as far as anybody told."""
+    off = current.state.stage in {Stage.BEFORE, Stage.FIRE}
+    return off and reading.slot is Slot.CORE and reading.value_c - reading.spread_c > WARMEST_RAW_C
 
 
 def doubt(reading: Reading, at: dt.datetime, current: Situation, by: str | None = None) -> Doubt | None:

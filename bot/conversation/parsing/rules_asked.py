@@ -12,7 +12,7 @@ _NUMBER = re.compile(
     r"(?P<number>[0-9]{2,3}(?:[.][0-9])?) ?(?:°|degrees)? ?[cf]?(?: (?:degrees|then|come from|from|and not .*))*[ ?]*$"
 )
 _RULE = re.compile(
-    r"^(?:and |but |so )?(?:(?:what(?:'s| is| are)?|which|says which|by what|by which|show me|tell me) )?"
+    r"^(?:and |but |so )?(?:(?:what(?:'s| is| are)?|which|says which|by what|by which|show me|tell me) )"
     r"(?:the |that |this |official |safety |food |published )*(?:rules?|limits?|safe minimum|minimum)"
     r"(?: (?:is (?:it|that|this)|for (?:it|this|that)|here|counts?|do you use|please|again|from|says so))*[ ?]*$"
 )

@@ -186,10 +186,10 @@ def doubted(ribs: PlayedKitchen) -> PlayedKitchen:
 
 
 def test_a_reading_that_does_not_fit_is_kept_aside(doubted: PlayedKitchen) -> None:
-    """Sixty degrees in five minutes: the number is named, a second spot asked for, and the forecast does not move."""
+    """Sixty degrees in five minutes: both are named, a third is asked for, and the forecast does not move."""
     (answer,) = doubted.told("Tomas")
     assert answer.lines[0] == (
-        "190 F does not fit 128 F at 10:40. I keep it aside. What does a second spot say, off bone and fat?"
+        "Two readings: Ines 128 F, Tomas 190 F. The lower one stands until a third. What does it say, off bone and fat?"
     )
     assert answer.labels == ("190 F is right",)
     assert doubted.told("Ines")[0].lines[0] == f"Tomas: {answer.lines[0]}"

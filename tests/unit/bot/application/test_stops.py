@@ -221,3 +221,16 @@ def test_two_people_who_differ_are_both_named(bird: PlayedKitchen) -> None:
     assert line in answer.text
     assert any(line in heard.text for heard in bird.told("Ines"))
     assert "Two readings" not in bird.say("Ines", "meat 140").text
+
+
+def test_a_reading_for_a_piece_that_is_not_on(kitchen: PlayedKitchen) -> None:
+    """A hot core of a piece that nobody put on: asked kindly when it went on, kept as a note, no reading."""
+    kitchen.now = on("9:00")
+    kitchen.say("Ines", "brisket 5 kg and chicken 2 kg, dinner 20:00, pit 275")
+    kitchen.say("Ines", "lit at 8:30")
+    kitchen.until(on("10:10"))
+    kitchen.say("Ines", "brisket on")
+    answer = kitchen.say("Ines", "chicken core 150")
+    assert "the meat is not on yet" in answer.text
+    assert "chicken core 150" in kitchen.notes
+    assert not any(fact.body.kind == "reading" for fact in kitchen.cook.facts)
