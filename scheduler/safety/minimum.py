@@ -7,12 +7,13 @@ from __future__ import annotations
 
 import dataclasses
 import datetime as dt
+import math
 
 from scheduler.cuts import Cut, Cuts
 from scheduler.facts import Edition, SafeBy, Slot
 from scheduler.safety.contested import low_edge_c, stands_as
 from scheduler.safety.least import Minimum, NotByTime, counting, least_of, not_by_time, table_under
-from scheduler.safety.lethality import Exposure, Point, checked_c, exposure, steepest_c_per_min
+from scheduler.safety.lethality import Exposure, Point, checked_c, dwell_at_s, exposure, steepest_c_per_min
 from scheduler.safety.tables import Table
 from scheduler.state import CookState, ReadingAt
 
@@ -69,6 +70,13 @@ class SafeGate:
     def rest_min(self) -> float:
         """Return the time that belongs to it [min]."""
         return self.minimum.rest_min
+
+    @property
+    def time_runs(self) -> bool:
+        """Return whether time counts, is not over, and the newest reading of the slowest spot is hot enough for it."""
+        if self.table is None or self.slowest is None or self.open_at is not None:
+            return False
+        return math.isfinite(dwell_at_s(self.table, low_edge_c(self.slowest)))
 
     def is_open(self, now: dt.datetime) -> bool:
         """Return whether the piece may be called ready to serve at `now`."""

@@ -51,7 +51,8 @@ def pulled_under_minimum(case: Case) -> list[Finding]:
     """Return that meat was pulled, is not served, and its coldest spot was never read at the minimum.
 
     A cut that goes by the hand says so only with a number below it that was read near its last feel: nobody reads what
-    falls apart, and a number from hours before says nothing of it. Its gate stays shut all the same.
+    falls apart, and a number from hours before says nothing of it. Its gate stays shut all the same, and so does one
+    whose time at a lower temperature still runs off the fire, by somebody's choice.
     """
     state, cut, cuts = case.state, case.cut, case.cuts
     pulled_at = state.at("pull")
@@ -60,7 +61,7 @@ def pulled_under_minimum(case: Case) -> list[Finding]:
     gate = safe_gate(state, cut, cuts)
     until = dataclasses.replace(state, readings=tuple(r for r in state.readings if r.at <= pulled_at))
     then = safe_gate(until, cut, cuts)
-    if gate.open_at is not None or then.open_at is not None or _by_hand(case, pulled_at):
+    if gate.open_at is not None or then.open_at is not None or gate.time_runs or _by_hand(case, pulled_at):
         return []
     return [
         Finding(

@@ -167,6 +167,19 @@ def test_the_note_ends_when_the_gate_opens_or_time_does_not_count() -> None:
     assert "time_counts" not in _found(_hold(_roast(at_risk=True), 57.0, 20))
 
 
+def test_off_the_fire_time_still_runs_while_it_is_hot_enough() -> None:
+    """Pulled at 57.5 C by choice of time: no stop, the gate shut; at 54.3 C, or without the choice: a stop."""
+    for chosen, held_c, stops in ((True, 57.5, False), (True, 54.3, True), (False, 57.5, True)):
+        log = _roast() if chosen else cooking(planned(cut="prime_rib"))
+        log.read(57.5, 300)
+        log.done("pull", 302)
+        log.read(held_c, 320)
+        own = cut(log.state.planned.cut)
+        rules = {one.rule for one in findings(log.state, own, CATALOGUE.cuts, at(321))}
+        assert ("pulled_under_minimum" in rules) is stops
+        assert _gate(log).open_at is None
+
+
 def test_meat_that_is_not_intact_is_noted_with_its_minimum() -> None:
     """Injected or rolled: 68.3 C. Stuffed: 73.9 C. Intact, unknown, or a bird that needs it anyway: nothing."""
     for treatment, limit_c in ((Treatment.INJECTED, 68.3), (Treatment.ROLLED, 68.3), (Treatment.STUFFED, 73.9)):
