@@ -13,14 +13,19 @@ from scheduler.cook import Situation
 from scheduler.facts import CareTold
 
 
-def ask(care: CareTold) -> Message:
-    """Ask, in one line with one row of buttons; nothing once anything of it was told."""
+def ask(care: CareTold, *, begun: bool = False) -> Message:
+    """Ask, in one line with one row of buttons; nothing once anything of it was told. `begun`: the meat is on."""
     if care != CareTold():
         return Message(text="")
     text = _(
         "Before you buy: anybody pregnant, old, very young or ill, any allergies, or is it a public or paid meal? "
         "Tap what is so."
     )
+    if begun:
+        text = _(
+            "Who eats: anybody pregnant, old, very young or ill, any allergies, or is it a public or paid meal? "
+            "Tap what is so."
+        )
     return Message(text=text, choices=((_nobody(_("None of these")), *_left(care)),))
 
 

@@ -343,7 +343,10 @@ def _begin(visit: Visit, work: Work, known: Setup, left_out: Message) -> None:
     sure = known.draft.confidence
     if sure is not None and sure != within_limits(sure):
         left_out = left_out.then(Message(text=out_of_limits()))
-    means, asks = care_said(known.draft, begun.after), care_asked.ask(begun.after.state.care)
+    means, asks = (
+        care_said(known.draft, begun.after),
+        care_asked.ask(begun.after.state.care, begun=known.draft.on_at is not None),
+    )
     shown = before_next(setup.begun(begun.after, voice, offer, kept), means)
     shown = shown if known.draft.on_at is not None else before_next(shown, asks)
     body = _broken(visit).then(left_out).then(shown)
