@@ -43,7 +43,8 @@ def refusal_text(refusal: Refusal, voice: Voice) -> str:
         "nothing_to_correct": _("I have no reading of yours to correct. Type the number by itself."),
         "over": _("This cook is over. Tell me what is cooking and I start a new one."),
         "half_cooked": _(
-            "No: half-cooked meat cannot wait. It has to go on until it is safe, on the fire or in an oven."
+            "No: half-cooked meat cannot wait. It has to go on until it is safe, on the fire or in an oven. Stopping"
+            " halfway is for kitchens with a written plan alone (FDA Food Code 3-401.14)."
         ),
         "last_piece": _("That is the only piece of this cook. To end it, type: call it off."),
         "no_such_step": _("I have no such step in this cook."),

@@ -79,7 +79,7 @@ def _reheat_slow(told: Told) -> Words:
             ends=_("Telling me that it was eaten, put away or thrown away ends this"),
         )
     return Words(
-        found=_("{lasted} of reheating, longer than {most}").format(
+        found=_("{lasted} of reheating, {most} at most").format(
             lasted=told.lasted, most=_("2 h") if told.finding.limit_min is None else told.most
         ),
         do=_("Do not serve it; throw it away"),

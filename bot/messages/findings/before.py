@@ -11,7 +11,7 @@ from scheduler.safety import FindingLevel
 
 def _raw_too_old(told: Told) -> Words:
     return Words(
-        found=_("raw meat kept for {lasted}, longer than {most}").format(lasted=told.lasted, most=told.most),
+        found=_("raw meat kept for {lasted}, {most} at most").format(lasted=told.lasted, most=told.most),
         do=_("Look at its date and how cold it was kept; in doubt throw it away, smell is no test"),
         ends=_("The right day ends this, or throwing it away"),
     )
@@ -19,7 +19,7 @@ def _raw_too_old(told: Told) -> Words:
 
 def _raw_left_out(told: Told) -> Words:
     return Words(
-        found=_("raw meat out of the cold for {lasted}, longer than {most}").format(lasted=told.lasted, most=told.most),
+        found=_("raw meat out of the cold for {lasted}, {most} at most").format(lasted=told.lasted, most=told.most),
         do=_("Do not cook it; throw it away"),
         ends=_("Throwing it away ends this, or correcting a wrong time"),
     )
