@@ -30,7 +30,7 @@ REGISTER: tuple[Rule, ...] = (
         worst=FindingLevel.STOP,
         figure="off the fire, not served, and the least temperature was not read at every spot",
         limits=MINIMUMS,
-        tests=(*_TESTS, "tests/unit/scheduler/safety/test_findings.py"),
+        tests=(*_TESTS, "tests/unit/scheduler/safety/test_off.py"),
     ),
     Rule(
         id="spots_differ",
@@ -59,6 +59,7 @@ REGISTER: tuple[Rule, ...] = (
         tests=(
             "tests/published/test_lethality.py",
             "tests/unit/scheduler/safety/test_lethality.py",
+            "tests/unit/scheduler/safety/test_gate.py",
             "tests/properties/test_lethality.py",
         ),
     ),

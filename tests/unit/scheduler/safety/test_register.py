@@ -1,0 +1,84 @@
+"""The register of rules, the rules themselves, their tests and the page in docs say the same."""
+
+from __future__ import annotations
+
+import ast
+from pathlib import Path
+
+import pytest
+
+from scheduler.facts import Edition
+from scheduler.safety.finding import FindingLevel
+from scheduler.safety.limits import LIMITS, Limit
+from scheduler.safety.register import REGISTER, Rule
+from tests import safety_rules
+
+ROOT = Path(__file__).parents[4]
+SAFETY = ROOT / "scheduler" / "safety"
+
+
+def _found() -> dict[str, set[str]]:
+    """Return every rule that a finding is made of anywhere in the engine, with the levels written there."""
+    found: dict[str, set[str]] = {}
+    for path in SAFETY.rglob("*.py"):
+        for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
+            if not (isinstance(node, ast.Call) and isinstance(node.func, ast.Name) and node.func.id == "Finding"):
+                continue
+            given = {word.arg: word.value for word in node.keywords}
+            rule, level = given["rule"], given["level"]
+            for name in (n for n in ast.walk(rule) if isinstance(n, ast.Constant)):
+                found.setdefault(str(name.value), set()).update(
+                    n.attr
+                    for n in ast.walk(level)
+                    if isinstance(n, ast.Attribute) and isinstance(n.value, ast.Name) and n.value.id == "FindingLevel"
+                )
+    return found
+
+
+def test_every_finding_is_of_a_registered_rule() -> None:
+    """What the engine finds has an entry with figure and source."""
+    assert set(_found()) <= {rule.id for rule in REGISTER}
+
+
+def test_no_finding_is_graver_than_its_rule() -> None:
+    """A rule registered as a caution stops nothing."""
+    order = [level.name for level in (FindingLevel.NOTE, FindingLevel.CAUTION, FindingLevel.STOP)]
+    worst = {rule.id: order.index(rule.worst.name) for rule in REGISTER}
+    graver = {name: levels for name, levels in _found().items() if any(order.index(lv) > worst[name] for lv in levels)}
+    assert not graver
+
+
+@pytest.mark.parametrize("rule", REGISTER, ids=lambda rule: rule.id)
+def test_the_tests_of_a_rule_speak_of_it(rule: Rule) -> None:
+    """Each file named as its test is there, and one of them names the rule (a caution by its own id)."""
+    texts = [(ROOT / path).read_text(encoding="utf-8") for path in rule.tests]
+    name = rule.id.removeprefix("caution_")
+    assert any(f'"{name}"' in text for text in texts), rule.tests
+
+
+def test_no_rule_stands_twice() -> None:
+    """Ids are unique."""
+    ids = [rule.id for rule in REGISTER]
+    assert sorted(set(ids)) == sorted(ids)
+
+
+@pytest.mark.parametrize("limit", LIMITS, ids=lambda limit: limit.id)
+def test_of_two_editions_the_stricter_counts(limit: Limit) -> None:
+    """By default no edition asks for more than the figure that counts; every figure has a source."""
+    counts = limit.under(Edition.STRICTER).value
+    values = [figure.value for figure in limit.figures]
+    assert counts == (max(values) if limit.stricter == "higher" else min(values))
+    assert all(figure.source for figure in limit.figures)
+
+
+def test_a_house_rule_never_stops() -> None:
+    """What no publisher says is at most a caution; a rule without any source is none."""
+    with pytest.raises(ValueError, match="never stops"):
+        Rule(id="x", worst=FindingLevel.STOP, figure="", house=True, tests=())
+    with pytest.raises(ValueError, match="needs a source"):
+        Rule(id="x", worst=FindingLevel.NOTE, figure="", tests=())
+
+
+def test_the_page_in_docs_is_made_from_the_register() -> None:
+    """`python -m tests.safety_rules` writes it anew."""
+    assert safety_rules.PAGE.read_text(encoding="utf-8") == safety_rules.page()
