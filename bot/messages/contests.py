@@ -15,9 +15,7 @@ def contest_text(changes: Changes, voice: Voice) -> str:
 
     Of several pieces `changes` is seen from the one that was read.
     """
-    known = set() if changes.before is None else set(_pairs(changes.before.state.readings))
-    pairs = _pairs(changes.after.state.readings)
-    new = sorted((pairs[key] for key in pairs if key not in known), key=lambda pair: max(one.at for one in pair))
+    new = [pair for pair in _new(changes) if pair[0].by != pair[1].by]
     if not new:
         return ""
     first, second = sorted(new[-1], key=lambda one: one.at)
@@ -26,16 +24,27 @@ def contest_text(changes: Changes, voice: Voice) -> str:
     )
 
 
+def differs_now(changes: Changes) -> bool:
+    """Return whether what was told now differs from another reading of its moment, whoever read that."""
+    return bool(_new(changes))
+
+
 def both_named(text: str) -> bool:
     """Return whether a text names two readings that differ."""
     return _("Two readings: ").strip() in text
 
 
+def _new(changes: Changes) -> list[tuple[ReadingAt, ReadingAt]]:
+    """Return the pairs that differ because of what was told now, the newest last."""
+    known = set() if changes.before is None else set(_pairs(changes.before.state.readings))
+    pairs = _pairs(changes.after.state.readings)
+    return sorted((pairs[key] for key in pairs if key not in known), key=lambda pair: max(one.at for one in pair))
+
+
 def _pairs(readings: tuple[ReadingAt, ...]) -> dict[tuple[str, str], tuple[ReadingAt, ReadingAt]]:
-    """Return the pairs of core readings by two people that differ, higher one first, by the facts that told them."""
+    """Return the pairs of core readings that differ, higher one first, by the facts that told them."""
     found = contests(reading for reading in readings if reading.slot is Slot.CORE)
-    two = [(one.higher, one.lower) for one in found if one.higher.by != one.lower.by]
-    return {(higher.fact, lower.fact): (higher, lower) for higher, lower in two}
+    return {(one.higher.fact, one.lower.fact): (one.higher, one.lower) for one in found}
 
 
 def _who(reading: ReadingAt, voice: Voice) -> str:

@@ -10,7 +10,7 @@ import datetime as dt
 
 from bot.commands import Report, Value
 from bot.messages.bodies import amount_text, body_text, fact_text, uncapital
-from bot.messages.contests import contest_text
+from bot.messages.contests import contest_text, differs_now
 from bot.messages.cooker import after_the_cooker
 from bot.messages.dinner import box_line, box_told, dinner_line, unsafe_line
 from bot.messages.figures import Voice, held_for
@@ -274,7 +274,7 @@ def _event_text(event: Event, changes: Changes, voice: Voice) -> str:
         case SpotAsked():
             differ = contest_text(changes, voice)
             third = _("{text} What does it say, off bone and fat?").format(text=differ)
-            return third if differ else _spot_text(event, voice)
+            return third if differ else _spot_text(event, voice, contested=differs_now(changes))
         case Taken(body=Reading(slot=Slot.CORE)):
             return contest_text(changes, voice)
         case Undid():
@@ -291,8 +291,8 @@ def _event_text(event: Event, changes: Changes, voice: Voice) -> str:
             return ""
 
 
-def _spot_text(event: SpotAsked, voice: Voice) -> str:
-    """Say why a reading is kept aside, and ask for a second spot."""
+def _spot_text(event: SpotAsked, voice: Voice, *, contested: bool) -> str:
+    """Say why a reading is kept aside, and ask for a second spot; of two of one moment that the lower one stands."""
     temp = voice.temp(event.reading.value_c)
     if event.before_c is not None and event.before_at is not None:
         why = _("{temp} does not fit {before} at {time}.").format(
@@ -302,6 +302,9 @@ def _spot_text(event: SpotAsked, voice: Voice) -> str:
         why = _("{temp} surprises me: I expected {expected}.").format(temp=temp, expected=voice.band(*event.expected_c))
     else:
         why = _("{temp} surprises me.").format(temp=temp)
+    if contested:
+        stands = _("{why} The lower one stands until a second spot is read. What does it say, off bone and fat?")
+        return stands.format(why=why)
     return _("{why} I keep it aside. What does a second spot say, off bone and fat?").format(why=why)
 
 

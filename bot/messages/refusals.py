@@ -48,7 +48,9 @@ def refusal_text(refusal: Refusal, voice: Voice) -> str:
         ),
         "last_piece": _("That is the only piece of this cook. To end it, type: call it off."),
         "no_such_step": _("I have no such step in this cook."),
-        "undercooked": "" if refusal.under is None else too_low(refusal.under, ""),
+        "undercooked": _("That is under the minimum of this meat.")
+        if refusal.under is None
+        else too_low(refusal.under, ""),
         "not_by_time": _("Time at a lower temperature does not count for this piece: its minimum does."),
         "done_by_feel": _("That cut is done by feel, whatever the core: I ask you to feel it when it may be tender."),
     }

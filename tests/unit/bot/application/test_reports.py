@@ -196,6 +196,36 @@ def test_a_reading_that_does_not_fit_is_kept_aside(doubted: PlayedKitchen) -> No
     assert "meat 128 F" in doubted.say("Ines", "how long").text
 
 
+def test_one_person_who_reads_twice_hears_it_once(ribs: PlayedKitchen) -> None:
+    """Two numbers of one person on either side of the minimum: a second spot is asked for and the lower one stands, in
+    one sentence; that two readings differ is not said again beside it, nor in the other rooms.
+    """
+    ribs.until(on("10:40"))
+    ribs.say("Ines", "272/128")
+    ribs.later(5)
+    answer = ribs.say("Ines", "meat 190")
+    assert answer.lines[0] == (
+        "190 F does not fit 128 F at 10:40. The lower one stands until a second spot is read. "
+        "What does it say, off bone and fat?"
+    )
+    (echo,) = ribs.told("Tomas")
+    for said in (answer.text, echo.text):
+        assert said.count("The lower one stands") == 1
+        assert "two readings differ" not in said
+        assert "keep it aside" not in said
+    assert "Measured safe" not in ribs.say("Ines", "is it safe").text
+
+
+def test_a_number_long_after_the_other_is_kept_aside_alone(ribs: PlayedKitchen) -> None:
+    """Fifteen minutes later it is no second spot of the same moment: the number is kept aside, nothing else stands."""
+    ribs.until(on("10:40"))
+    ribs.say("Ines", "272/128")
+    ribs.later(15)
+    answer = ribs.say("Ines", "meat 190")
+    assert answer.lines[0].endswith("I keep it aside. What does a second spot say, off bone and fat?")
+    assert "lower one" not in answer.text
+
+
 def test_the_button_says_that_it_is_right(doubted: PlayedKitchen) -> None:
     """Confirmed by its button, the reading counts, and what it moves is told."""
     answer = doubted.tap("Tomas", "190 F is right")
