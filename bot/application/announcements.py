@@ -6,6 +6,7 @@ Chooses who hears what; the words are made in `bot.messages`.
 from __future__ import annotations
 
 import dataclasses
+import datetime as dt
 
 from bot.application.papers import offer, offer_record
 from bot.application.visit import Visit, Work
@@ -20,11 +21,18 @@ from bot.messages.figures import Voice
 from bot.messages.message import Message, lines
 from bot.messages.moves import shift_text
 from bot.messages.receipts import by_name, echo, receipt, still_open
-from bot.messages.stops import over_text, riding_text, standing_lines, stop_message
+from bot.messages.stops import (
+    over_text,
+    riding_text,
+    says_minimum,
+    standing_lines,
+    stop_message,
+    without_discarded,
+)
 from bot.messages.trip import away, next_line, over, trip_message, wake_line, woken_by
 from bot.ports import CookSnapshot
 from scheduler.cook import Changes, Found, Lapsed, Over, Shifted, Situation, SpotAsked, TripDue, ring
-from scheduler.facts import Fact, LeverTaken, Planned
+from scheduler.facts import Fact, LeverTaken, Planned, Warned
 from scheduler.planning.advice import advise
 from scheduler.planning.outlook import Verdict
 from scheduler.planning.trips import OUTAGE
@@ -80,12 +88,12 @@ def answer(
     With `danger` people are in danger: the lead comes first, loud, in every room. A stop has a message of its own.
     """
     voice = voice_of(done.after, visit.now)
-    said = receipt(done.reported, voice) if body is None else body
+    said = receipt(without_discarded(done.reported, done.rung), voice) if body is None else body
     stop = _say_stops(work, done.rung, (visit.address, *snapshot.rooms), voice, f"stop:{visit.row_id}")
-    warned = _warned(done.rung, voice)
     said = _differing(done, said, voice)
     first = lead or Message(text="")
     said = said if asks is None else said.then(asks)
+    warned = _warned(done.rung, voice, said.text)
     said = first.then(warned).then(said) if danger else warned.then(first.then(said))
     all_of_it = body is not None or _has(done.reported, Shifted)
     trip = _trip(done.rung)
@@ -99,7 +107,7 @@ def answer(
     told = tell(done.after, seed=visit.seed, now=visit.now, all_of_it=all_of_it, plates=late)
     stopping = bool(warned.text) or danger
     work.say(
-        _with_next(text_for_me, done.after, visit, told=stop.text),
+        _lettered(_with_next(text_for_me, done.after, visit, told=stop.text), stop, visit.address),
         to=visit.address,
         key=f"answer:{visit.row_id}",
         cook=snapshot.id,
@@ -109,11 +117,33 @@ def answer(
         if room != visit.address:
             before = first if danger else Message(text="")
             _tell_others(visit, work, room, done, body, paper, first=before, levers=levers, stopping=stopping)
-    work.cooks.append(
-        cook_write(done.after, (*done.facts, told), version=snapshot.version, add_rooms=_new_rooms(snapshot, visit))
-    )
+    noted = () if body is None else _noted(done.after, said.text, seed=visit.seed, now=visit.now)
+    facts = (*done.facts, *noted, told)
+    work.cooks.append(cook_write(done.after, facts, version=snapshot.version, add_rooms=_new_rooms(snapshot, visit)))
     new = _new_rooms(snapshot, visit) if snapshot.version else ()
     _boards(snapshot, done.after, work, new)
+
+
+def _noted(situation: Situation, said: str, *, seed: str, now: dt.datetime) -> tuple[Fact, ...]:
+    """Return the facts that the plan of a new cook told the stricter minimum: no note need follow."""
+    told = [
+        (view.piece, Warned(rule=one.rule, since=one.since))
+        for view in situation.views
+        for one in situation.seen_from(view.piece).findings(now)
+        if says_minimum(one, said) and (one.rule, one.since) not in view.state.warned
+    ]
+    return tuple(
+        Fact(
+            id=f"{seed}.note{number}",
+            cook=situation.state.cook,
+            piece=piece,
+            happened_at=now,
+            recorded_at=now,
+            by=None,
+            body=body,
+        )
+        for number, (piece, body) in enumerate(told)
+    )
 
 
 def _new_rooms(snapshot: CookSnapshot, visit: Visit) -> tuple[Address, ...]:
@@ -157,13 +187,20 @@ def _tell_others(
 ) -> None:
     """Write one line about what somebody did, and the trip that came of it; `first` is about danger, `levers` last."""
     voice = voice_of(done.after, visit.now)
-    text = echo(done.reported, visit.person.name, voice) if body is None else by_name(visit.person.name)
+    reported = without_discarded(done.reported, done.rung)
+    text = echo(reported, visit.person.name, voice) if body is None else by_name(visit.person.name)
     told = _differing(done, Message(text=text), voice)
-    message = _warned(done.rung, voice).then(told).then(body or Message(text="")).then(paper)
+    message = (
+        _warned(done.rung, voice, "" if body is None else body.text)
+        .then(told)
+        .then(body or Message(text=""))
+        .then(paper)
+    )
     message = first.then(message).then(_riding(done.rung, _trip(done.rung), voice)).then(levers)
     if message.text:
+        stop = stop_message(done.rung, voice)
         work.say(
-            _with_next(message, done.after, visit, told=stop_message(done.rung, voice).text),
+            _lettered(_with_next(message, done.after, visit, told=stop.text), stop, room),
             to=room,
             key=f"echo:{visit.row_id}",
             cook=done.after.state.cook,
@@ -194,9 +231,9 @@ def _lapsed(changes: Changes) -> tuple[str, ...]:
     return tuple(step for event in changes.events if isinstance(event, Lapsed) for step in event.steps)
 
 
-def _warned(changes: Changes, voice: Voice) -> Message:
-    """Return what goes before everything else in a message: that a stop is over, cautions, notes."""
-    return Message(text=lines(over_text(changes, voice), riding_text(changes, voice)))
+def _warned(changes: Changes, voice: Voice, said: str = "") -> Message:
+    """Return what goes before everything else in a message: that a stop is over, cautions, notes not `said` in it."""
+    return Message(text=lines(over_text(changes, voice), riding_text(changes, voice, said=said)))
 
 
 def _differing(done: Turn, said: Message, voice: Voice) -> Message:
@@ -219,6 +256,16 @@ def _say_stops(work: Work, changes: Changes, rooms: tuple[Address, ...], voice: 
         for room in dict.fromkeys(rooms):
             work.say(whole, to=room, key=key, cook=cook, urgent=True)
     return stop
+
+
+def _lettered(message: Message, stop: Message, room: Address) -> Message:
+    """Return a message that follows a stop, with the buttons of the stop before its own where buttons have letters.
+
+    Letters are those of the newest message with buttons: "a" goes on to mean what it meant under the stop.
+    """
+    if room.transport not in PAPER or not message.choices:
+        return message
+    return dataclasses.replace(message, choices=tuple(dict.fromkeys((*stop.choices, *message.choices))))
 
 
 def _with_next(message: Message, situation: Situation, visit: Visit, told: str = "") -> Message:
@@ -256,7 +303,7 @@ def announce(snapshot: CookSnapshot, changes: Changes, work: Work) -> int:
         quiet = trip is not None and not urgent and not shifted and all(p.silent for p in trip.trip.prompts)
         for number, room in enumerate(snapshot.rooms):
             work.say(
-                dataclasses.replace(message, text=text),
+                _lettered(dataclasses.replace(message, text=text), stop, room),
                 to=room,
                 key=_key(snapshot, trip),
                 cook=snapshot.id,

@@ -5,13 +5,16 @@ What a stop is, and whether it stands, is judged elsewhere.
 
 from __future__ import annotations
 
+import dataclasses
+
 from bot.commands import Discard, ReadAgain
 from bot.messages.figures import Voice
-from bot.messages.findings import finding_text, found_text, standing_text
+from bot.messages.findings import finding_text, found_text, limit_text, standing_text
 from bot.messages.message import Message, Option, lines
 from bot.messages.naming import capital, named, names_of, piece_name
 from bot.messages.words import _
-from scheduler.cook import Changes, Found, Situation, StopOver
+from scheduler.cook import Changes, Found, Situation, StopOver, Taken
+from scheduler.facts import Discarded
 from scheduler.safety import Finding, FindingLevel
 
 _READ_AGAIN = frozenset(
@@ -63,15 +66,22 @@ DIFFER = "spots_differ"
 """The caution that follows the reading it is about, and that a receipt which says the same replaces."""
 
 
-def riding_text(changes: Changes, voice: Voice, *, differing: bool = False) -> str:
+NOT_INTACT = "not_intact"
+"""The note of the stricter minimum: whoever tells what was done to the meat hears that minimum in the answer."""
+
+
+def riding_text(changes: Changes, voice: Voice, *, differing: bool = False, said: str = "") -> str:
     """Return the cautions and notes that ride in this message, gravest first, each once with the pieces it is about.
 
-    That two readings differ stands after the reading: it is returned alone (`differing`), or everything but it.
+    That two readings differ stands after the reading: it is returned alone (`differing`), or everything but it. The
+    note of the stricter minimum is left out of a message that has that minimum in what is `said` already.
     """
     found: dict[str, list[str]] = {}
     for event in changes.events:
         meant = isinstance(event, Found) and (event.finding.rule == DIFFER) is differing
         if isinstance(event, Found) and meant and event.finding.level is not FindingLevel.STOP:
+            if says_minimum(event.finding, said):
+                continue
             found.setdefault(finding_text(event.finding, voice), []).append(event.piece or "")
     if not changes.after.several:
         return lines(*found)
@@ -83,6 +93,23 @@ def riding_text(changes: Changes, voice: Voice, *, differing: bool = False) -> s
             for text, pieces in found.items()
         )
     )
+
+
+def says_minimum(finding: Finding, said: str) -> bool:
+    """Return whether a finding is the note of the stricter minimum and a text says that minimum already."""
+    return finding.rule == NOT_INTACT and limit_text(finding.limit_c) in said
+
+
+def without_discarded(reported: Changes, rung: Changes) -> Changes:
+    """Return what was reported without the discarding that the end of a stop tells already, with time and name."""
+    over = {e.piece for e in rung.events if isinstance(e, StopOver) and e.how == "discarded"}
+    several = rung.after.several
+    events = tuple(
+        e
+        for e in reported.events
+        if not (isinstance(e, Taken) and isinstance(e.body, Discarded) and (e.piece if several else None) in over)
+    )
+    return dataclasses.replace(reported, events=events)
 
 
 def over_text(changes: Changes, voice: Voice) -> str:
@@ -104,6 +131,8 @@ def _over(event: StopOver, voice: Voice) -> str:
         "time": _("its time has passed, {at}").format(at=at),
     }[event.how]
     text = _("That stop is over: {how}.").format(how=how)
+    if event.how == "discarded":
+        text = _("{text} Nobody eats it.").format(text=text)
     return _("{text} Another one still stands.").format(text=text) if event.others else text
 
 

@@ -120,7 +120,7 @@ def test_a_mistyped_reading_ends_its_stop_by_correction(stopped: PlayedKitchen) 
 def test_thrown_away_ends_it_with_time_and_name(stopped: PlayedKitchen) -> None:
     """One tap of who may: the stop is over, and undo brings it back, told anew."""
     answer = stopped.tap("Ines", "Thrown away")
-    assert answer.lines[0] == "That stop is over: thrown away, told by Ines at 17:05."
+    assert answer.lines[0] == "That stop is over: thrown away, told by Ines at 17:05. Nobody eats it."
     assert any(isinstance(fact.body, Discarded) for fact in stopped.cook.facts)
     assert "Stop" not in stopped.say("Ines", "is it safe").text
     stopped.say("Ines", "undo")
