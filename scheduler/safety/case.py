@@ -4,12 +4,13 @@ from __future__ import annotations
 
 import dataclasses
 import datetime as dt
+import functools
 
 from scheduler.cuts import Cut, Cuts
 from scheduler.facts import Edition, SafeBy, Slot
 from scheduler.safety.contested import low_edge_c, standing_readings
 from scheduler.safety.limits import HOT_AIR, HOT_HOLD, HOT_HOLD_ROAST, OUT, OUT_HOT, Limit
-from scheduler.safety.minimum import HOTTEST_CORE_C
+from scheduler.safety.minimum import HOTTEST_CORE_C, SafeGate, safe_gate
 from scheduler.state import CookState, ReadingAt
 
 OPENING = dt.timedelta(minutes=30)
@@ -35,6 +36,11 @@ class Case:
     def edition(self) -> Edition:
         """Return whose figures count: as told, of each rule the stricter one when guests at risk eat."""
         return Edition.STRICTER if self.state.care.at_risk else self.state.edition
+
+    @functools.cached_property
+    def gate(self) -> SafeGate:
+        """Return the safety gate of the piece; every rule of one look asks for the same."""
+        return safe_gate(self.state, self.cut, self.cuts)
 
     def limit_c(self, limit: Limit) -> float:
         """Return the temperature that counts for this cook [°C], rounded to 0.1 as published limits are compared."""
@@ -94,6 +100,11 @@ class Case:
         known = dataclasses.replace(self.state, readings=tuple(r for r in self.state.readings if r.at <= self.now))
         counting = standing_readings(known, Slot.CORE, since=since)
         return tuple(r for r in counting if r.at <= end and low_edge_c(r) <= HOTTEST_CORE_C)
+
+    @functools.cached_property
+    def cores_on_fire(self) -> tuple[ReadingAt, ...]:
+        """Return the core readings that count while the meat was on, in order of time."""
+        return self.cores(self.state.at("meat_on"), self.state.at("pull"))
 
     def lowest(self, readings: tuple[ReadingAt, ...]) -> ReadingAt | None:
         """Return the lowest reading, by its low edge, of the newest look; None of no readings."""

@@ -9,7 +9,9 @@ from __future__ import annotations
 
 import dataclasses
 import datetime as dt
-from collections.abc import Iterable
+import functools
+from bisect import bisect_left, bisect_right
+from collections.abc import Iterable, Sequence
 
 from scheduler.facts import Slot
 from scheduler.state import CookState, ReadingAt
@@ -73,10 +75,25 @@ def contests(readings: Iterable[ReadingAt]) -> tuple[Contest, ...]:
 
     The order of the readings does not matter. Two doubted readings contest nothing between themselves.
     """
-    every = tuple(readings)
+    return _contests(tuple(readings))
+
+
+@functools.lru_cache(maxsize=64)
+def _contests(every: tuple[ReadingAt, ...]) -> tuple[Contest, ...]:
+    """Return the contests of the same readings: every rule asks for them at every look."""
+    in_time = sorted(every, key=lambda reading: reading.at)
+    instants = [reading.at for reading in in_time]
+
+    def near(reading: ReadingAt, span: dt.timedelta) -> Sequence[ReadingAt]:
+        return in_time[bisect_left(instants, reading.at - span) : bisect_right(instants, reading.at + span)]
+
     found = []
     for higher in every:
-        against = [lower for lower in every if _against(lower, higher) and not _settled(higher, lower, every)]
+        against = [
+            lower
+            for lower in near(higher, TOGETHER)
+            if _against(lower, higher) and not _settled(higher, lower, near(lower, SETTLED_BY))
+        ]
         if against:
             found.append(Contest(higher=higher, lower=min(against, key=_lowest_first)))
     return tuple(found)

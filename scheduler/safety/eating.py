@@ -14,7 +14,6 @@ from scheduler.cuts import Cut, Cuts
 from scheduler.safety.case import OPENING, Case
 from scheduler.safety.finding import Finding, FindingLevel
 from scheduler.safety.findings import standing
-from scheduler.safety.minimum import safe_gate
 from scheduler.safety.off import held_long
 from scheduler.safety.put_away import chilling_since, put_away
 from scheduler.state import CookState, ReadingAt
@@ -72,7 +71,7 @@ def serving(state: CookState, cut: Cut, cuts: Cuts, now: dt.datetime) -> Serving
 
 def _by_gate(case: Case) -> Serving | None:
     """Return why the gate forbids eating, None when it is open."""
-    gate = safe_gate(case.state, case.cut, case.cuts)
+    gate = case.gate
     if gate.lowest is None:
         return Serving(eating=Eating.UNKNOWN, why="unmeasured")
     if gate.open_at is None:

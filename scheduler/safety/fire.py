@@ -7,9 +7,10 @@ from __future__ import annotations
 
 import dataclasses
 import datetime as dt
+from bisect import bisect_left, bisect_right
 
 from scheduler.facts import Slot
-from scheduler.safety.case import Case
+from scheduler.safety.case import SAME_LOOK, Case
 from scheduler.safety.contested import low_edge_c
 from scheduler.safety.finding import Finding, FindingLevel, Look
 from scheduler.safety.limits import COME_UP_HIGH, COME_UP_TIME, DANGER_HIGH, PIT_COLD
@@ -37,7 +38,7 @@ def cold_pit(case: Case) -> list[Finding]:
     pits = _pits(case)
     if case.state.stage is not Stage.COOKING or not pits or pits[-1].at < (case.oven_at or pits[-1].at):
         return []
-    pit, core = pits[-1], case.lowest(_cores(case))
+    pit, core = pits[-1], case.lowest(case.cores_on_fire)
     warm = core is not None and not case.under(core, case.limit_c(DANGER_HIGH))
     if warm or not case.under(pit, case.limit_c(PIT_COLD)):
         return []
@@ -54,11 +55,6 @@ def _pits(case: Case) -> list[ReadingAt]:
     on_at, pulled_at = case.state.at("meat_on"), case.state.at("pull")
     end = case.now if pulled_at is None else min(case.now, pulled_at)
     return [] if on_at is None else [r for r in case.state.read(Slot.PIT) if on_at <= r.at <= end]
-
-
-def _cores(case: Case) -> tuple[ReadingAt, ...]:
-    """Return the core readings while the meat was on, in order of time."""
-    return case.cores(case.state.at("meat_on"), case.state.at("pull"))
 
 
 # --- a dead pit -------------------------------------------------------------------------------------------------------
@@ -99,12 +95,14 @@ def _dead_times(case: Case) -> list[_Dead]:
 
 def _heats(case: Case) -> list[tuple[dt.datetime, float | None, bool | None]]:
     """Return what was told of heat, in order of time: (instant, low edge of the pit or oven [°C], core is warm)."""
-    danger_c, cores = case.limit_c(DANGER_HIGH), _cores(case)
+    danger_c, cores = case.limit_c(DANGER_HIGH), case.cores_on_fire
     told: list[tuple[dt.datetime, float | None, bool | None]] = [
         (r.at, round(low_edge_c(r), 1), None) for r in _pits(case)
     ]
+    instants = [core.at for core in cores]
     for core in cores:
-        lowest = case.lowest(tuple(r for r in cores if r.at <= core.at))
+        newest = cores[bisect_left(instants, core.at - SAME_LOOK) : bisect_right(instants, core.at)]
+        lowest = case.lowest(newest)
         told.append((core.at, None, lowest is not None and not case.under(lowest, danger_c)))
     if case.state.oven is not None:
         told.append((case.state.oven[0], case.state.oven[1].oven_c, None))
@@ -148,7 +146,7 @@ def slow_come_up(case: Case) -> list[Finding]:
 
     Meat that is not intact is judged by the published 54.4 C already then.
     """
-    core, on_at = case.lowest(_cores(case)), case.state.at("meat_on")
+    core, on_at = case.lowest(case.cores_on_fire), case.state.at("meat_on")
     judged = case.cut.come_up_check or case.treated
     if case.state.stage is not Stage.COOKING or not judged or core is None or on_at is None:
         return []
@@ -171,7 +169,7 @@ def over_come_up(case: Case) -> list[Finding]:
     """
     on_at, limit_c = case.state.at("meat_on"), case.limit_c(COME_UP_HIGH)
     limit = case.limit_span(COME_UP_TIME)
-    cores = _cores(case)
+    cores = case.cores_on_fire
     late = [] if on_at is None else [r for r in cores if r.at - on_at >= limit and case.under(r, limit_c)]
     if not late or on_at is None:
         return []
@@ -198,13 +196,13 @@ def _unknown_since(case: Case) -> dt.datetime | None:
     if case.state.stage is not Stage.COOKING or not case.treated or on_at is None:
         return None
     over_at = on_at + case.limit_span(COME_UP_TIME)
-    told = any(r.at >= over_at or not case.under(r, limit_c) for r in _cores(case))
+    told = any(r.at >= over_at or not case.under(r, limit_c) for r in case.cores_on_fire)
     return None if told else over_at
 
 
 def come_up_unknown(case: Case) -> list[Finding]:
     """Nobody has read whether meat that is not intact passed 54.4 C within six hours: unknown is not safe."""
-    over_at, cores = _unknown_since(case), _cores(case)
+    over_at, cores = _unknown_since(case), case.cores_on_fire
     if over_at is None or case.now < over_at:
         return []
     return [

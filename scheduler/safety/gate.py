@@ -15,14 +15,14 @@ from scheduler.safety.finding import Finding, FindingLevel
 from scheduler.safety.least import least_of
 from scheduler.safety.lethality import dwell_at_s
 from scheduler.safety.limits import HOT_HOLD
-from scheduler.safety.minimum import HOTTEST_CORE_C, safe_gate
+from scheduler.safety.minimum import HOTTEST_CORE_C
 from scheduler.state import Stage
 
 
 def spots_differ(case: Case) -> list[Finding]:
     """Two readings of one spot lie on either side of a limit that counts now: the lower one stands."""
     state = case.state
-    gate = safe_gate(state, case.cut, case.cuts)
+    gate = case.gate
     on_at, pulled_at = state.at("meat_on"), state.at("pull")
     if on_at is None or state.stage is Stage.CLOSED:
         return []
@@ -59,7 +59,7 @@ def not_intact(case: Case) -> list[Finding]:
     state = case.state
     if not state.treated or state.stage in {Stage.AFTER, Stage.CLOSED}:
         return []
-    gate = safe_gate(state, case.cut, case.cuts)
+    gate = case.gate
     plain = least_of(case.cut, case.cuts, None, gate.edition)
     if (gate.minimum.temp_f, gate.minimum.rest_min) == (plain.temp_f, plain.rest_min):
         return []
@@ -74,7 +74,7 @@ def time_counts(case: Case) -> list[Finding]:
     What is over is told in the minutes that the spot with least of it needs at its newest reading.
     """
     state = case.state
-    gate = safe_gate(state, case.cut, case.cuts)
+    gate = case.gate
     counting = gate.by is SafeBy.EQUIVALENCE and gate.share is not None and gate.open_at is None
     if not counting or state.stage not in {Stage.COOKING, Stage.RESTING}:
         return []

@@ -32,7 +32,7 @@ pulled: house rule."""
 def unmeasured(case: Case) -> list[Finding]:
     """The minimum has not been measured although the meat was served: it stands until it is measured."""
     served = case.state.did("serve")
-    gate = safe_gate(case.state, case.cut, case.cuts)
+    gate = case.gate
     if served is None or gate.is_open(case.now):
         return []
     return [
@@ -58,7 +58,7 @@ def pulled_under_minimum(case: Case) -> list[Finding]:
     pulled_at = state.at("pull")
     if state.stage is not Stage.RESTING or pulled_at is None:
         return []
-    gate = safe_gate(state, cut, cuts)
+    gate = case.gate
     until = dataclasses.replace(state, readings=tuple(r for r in state.readings if r.at <= pulled_at))
     then = safe_gate(until, cut, cuts)
     if gate.open_at is not None or then.open_at is not None or gate.time_runs or _by_hand(case, pulled_at):

@@ -47,8 +47,9 @@ def raised_in(facts: tuple[Fact, ...], cuts: Cuts, now: dt.datetime) -> tuple[Ra
     over: list[Raised] = []
     told = {(f.piece, f.body.rule) for f in facts if isinstance(f.body, Warned)}
     for log, at, fresh in _instants(facts, now):
-        closed = any(isinstance(f.body, Closed) for f in effective(log))
-        stands = _standing(log, cuts, at) if not closed else {}
+        counts = effective(log)
+        closed = any(isinstance(f.body, Closed) for f in counts)
+        stands = {} if closed else _standing(log, counts, cuts, at)
         for key in [key for key in open_now if key not in stands]:
             one = open_now.pop(key)
             over.append(one if closed else _ended(one, fresh, at))
@@ -86,12 +87,12 @@ def _instants(
         yield facts, now, ()
 
 
-def _standing(log: tuple[Fact, ...], cuts: Cuts, at: dt.datetime) -> Standing:
-    """Return what stands for each piece that is still cooked."""
+def _standing(log: tuple[Fact, ...], counts: tuple[Fact, ...], cuts: Cuts, at: dt.datetime) -> Standing:
+    """Return what stands for each piece that is still cooked; `counts` are the facts of the log that stand."""
     found: Standing = {}
-    if not any(isinstance(f.body, Planned) for f in effective(log)):
+    if not any(isinstance(f.body, Planned) for f in counts):
         return found
-    for piece in pieces_of(effective(log)):
+    for piece in pieces_of(counts):
         state = fold(log, at, piece.id)
         for finding in findings(state, cuts.get(state.planned.cut), cuts, at):
             found.setdefault(("" if finding.whole else piece.id, finding.rule), finding)

@@ -101,6 +101,7 @@ class _Fold:
         self._piece = piece
         self._several = len({f.piece or FIRST for f in standing if isinstance(f.body, Planned | PieceAdded)}) > 1
         self._standing = seen_from(standing, piece) if self._several else standing
+        self._in_time = sorted(self._standing, key=lambda fact: fact.happened_at)
         plans = [f for f in standing if isinstance(f.body, Planned)]
         self._plan_fact = plans[-1]
         self._first_plan = plans[0]
@@ -165,7 +166,7 @@ class _Fold:
         )
 
     def _by_time(self) -> list[Fact]:
-        return sorted(self._standing, key=lambda fact: fact.happened_at)
+        return self._in_time
 
     def _bodies(self, kind: type[B]) -> list[B]:
         """Return the bodies of one kind in order of recording."""

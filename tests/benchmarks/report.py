@@ -1,6 +1,7 @@
 """Prints what answers cost on this machine: `python -m tests.benchmarks.report`.
 
-Medians of a forecast, the start of the chat to its greeting, what its imports take, peak memory. Nothing is asserted.
+Medians of a forecast, of the record of a long log, the start of the chat to its greeting, what its imports take, peak
+memory. Nothing is asserted.
 """
 
 from __future__ import annotations
@@ -15,9 +16,12 @@ import time
 from collections.abc import Iterator
 
 from scheduler.forecast import model
+from scheduler.safety.trail import trail
 from tests.benchmarks.cooks import CASES, Case
+from tests.benchmarks.long_log import CORES, FACTS, OVER_AT, long_log
 from tests.benchmarks.test_forecast_speed import answered
 from tests.integration.program_process import Process
+from tests.unit.scheduler.logbook import CATALOGUE
 
 ROUNDS = 40
 STARTS = 7
@@ -42,6 +46,16 @@ def milliseconds(case: Case) -> tuple[float, float]:
         answered(case)
         times.append(1000.0 * (time.perf_counter() - began))  # noqa: TID251 - a benchmark takes the time
     return statistics.median(times), statistics.quantiles(times, n=10)[-1]
+
+
+def seconds_for_the_record() -> float:
+    """Return the median time for the trail of a long log, from which the record of an event is made [s]."""
+    facts, times = long_log(), []
+    for _ in range(STARTS):
+        began = time.perf_counter()  # noqa: TID251 - a benchmark takes the time
+        trail(facts, CATALOGUE.cuts, OVER_AT)
+        times.append(time.perf_counter() - began)  # noqa: TID251 - a benchmark takes the time
+    return statistics.median(times)
 
 
 def seconds_to_greeting(*, terminal: bool) -> float:
@@ -88,6 +102,7 @@ def report() -> Iterator[str]:
     for case in CASES:
         middle, slow = milliseconds(case)
         yield f"{case.name:36s} median {middle:6.1f} ms, one in ten above {slow:6.1f}"
+    yield f"record, {FACTS} facts, {CORES} cores      {seconds_for_the_record():6.2f} s"
     for terminal, where in ((False, "plain"), (True, "terminal")):
         yield f"chat to greeting, {where:18s} {seconds_to_greeting(terminal=terminal):6.2f} s"
     yield f"peak memory, planned and read      {peak_mb():6.0f} MB"
