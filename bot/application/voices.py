@@ -66,6 +66,7 @@ def _context(visit: Visit, situation: Situation) -> Context:
         unit=state.planned.unit,
         stage=state.stage.value,
         cuts=visit.house.catalogue.cuts,
+        cut=situation.cut.id,
         open_steps=tuple(_open_step(prompt) for prompt in situation.waiting),
         choices=_with_typed(offered(visit), situation),
         cooker_names=cooker_names(visit.house),

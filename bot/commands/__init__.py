@@ -277,7 +277,7 @@ class Unclear(Said):
     """Understood only in part: one short question decides. `options` are (label key, intent) pairs to choose from.
 
     `question` is a key that `bot.messages` has words for: unit, slot, typo, which_step, skip_which, was_or_in,
-    which_wrap, is_dinner, which_day, which_time, which_piece, which_cook, impossible, not_understood.
+    which_wrap, is_dinner, which_day, which_time, not_come, which_piece, which_cook, impossible, not_understood.
 
     Label keys: core, pit (slot); celsius, fahrenheit (unit); was, in (was_or_in); paper, foil, boat (which_wrap);
     every (which_step, all at once); yesterday, today (which_time). A label that is no key is shown as it is: the

@@ -90,6 +90,10 @@ class Context:
     """Problems of the catalogue that were reported and are not over."""
     pieces: tuple[KnownPiece, ...] = ()
     """The pieces of a cook that has several, else nothing."""
+    cut: str | None = None
+    """The cut of a cook that has one piece: a number beside its name is its core."""
+    of_piece: bool = False
+    """True for words beside the name of one of several pieces."""
     asked_cores: tuple[str, ...] = ()
     """The pieces whose core is asked for, in the order in which the question names them."""
     serving: Serving | None = None

@@ -93,6 +93,7 @@ def question(unclear: Unclear, voice: Voice) -> Message:
         ),
         "is_dinner": _('"{said}": is that when people eat?'),
         "which_day": _("The weekday and the date are two days. Which one is it?"),
+        "not_come": _("{time} has not come yet. Say the time it was read, or just {number}."),
         "which_time": _("Which time do you mean? Type it like 18:30."),
         "not_understood": _(
             'I did not get "{said}". I kept it as a note. A number is a reading; "help" shows what I know.'
@@ -100,7 +101,8 @@ def question(unclear: Unclear, voice: Voice) -> Message:
     }
     known = texts.get(unclear.question, texts["not_understood"])
     core = _("{low} and {high}").format(low=voice.temp(-5), high=voice.temp(100))
-    text = known.format(said=said, number=number, core=core, pit=voice.temp(400))
+    time = "" if unclear.question != "not_come" else "{:02.0f}:{:02.0f}".format(*unclear.values[1:])
+    text = known.format(said=said, number=number, core=core, pit=voice.temp(400), time=time)
     return Message(text=text, choices=tuple((_option(key, meaning, voice),) for key, meaning in unclear.options))
 
 

@@ -78,6 +78,8 @@ SLOT_WORDS: dict[str, Slot] = {
             "coeur",
             "kt",
             "meats",
+            "bird",
+            "birds",
         ),
         Slot.CORE,
     ),

@@ -11,7 +11,7 @@ import re
 from collections.abc import Callable
 
 from bot.commands import AddPiece, Draft, DropPiece, Intent, PieceDraft, Report, Unclear, Value, stamped
-from bot.conversation.context import Context
+from bot.conversation.context import Context, KnownPiece
 from bot.conversation.parsing.guests import guests
 from bot.conversation.parsing.numbers import SPOT_WORDS, Figure, figures
 from bot.conversation.parsing.readings import in_c, near_pit, settle
@@ -141,6 +141,14 @@ def piece_apart(heard: str, context: Context) -> tuple[str | None, str]:
     return found[0].piece, " ".join(rest.replace("|", " ").split()).strip(" ,:-")
 
 
+def names_the_meat(heard: str, context: Context) -> bool:
+    """Return whether words are about a piece by its name, whether the cook has one or several."""
+    if context.of_piece or context.cut is None or context.pieces:
+        return context.of_piece
+    alone = KnownPiece(piece="", cut=context.cut, number=None, context=context)
+    return bool(_names(heard, dataclasses.replace(context, pieces=(alone,))))
+
+
 def pieces_named(heard: str, context: Context) -> set[str]:
     """Return every piece that a text names."""
     return {named.piece for named in _names(heard, context)}
@@ -181,7 +189,8 @@ def _core(figure: Figure, context: Context) -> Value | None:
 
 
 def _of(piece: str, context: Context) -> Context:
-    return next((known.context for known in context.pieces if known.piece == piece), context)
+    own = next((known.context for known in context.pieces if known.piece == piece), context)
+    return dataclasses.replace(own, of_piece=True)
 
 
 def _segments(heard: str, named: list[_Named]) -> list[_Said]:

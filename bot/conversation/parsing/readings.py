@@ -31,6 +31,8 @@ OFF_PIT_C, PIT_LATELY = 14.0, dt.timedelta(hours=3)
 RISE_C_PER_MIN = 0.6
 LEAST_RISE_C = 8.0
 """A core rises no faster than this, and by this much at any rate since the last look: `plausible_core`."""
+NO_CORE_C = 105.0
+"""Beside the name of a piece a figure is its core up to here (221 F), and the pit above: wet meat boils before."""
 FALL_C = 4.0
 """So far below the last core another probe or spot still reads."""
 FALLEN_C = 2.0
@@ -259,6 +261,16 @@ def guess(figure: Figure, context: Context) -> Value | Open:
     if isinstance(core, Value) and isinstance(pit, Value):
         return Open(question="slot", figure=figure, options=(("core", core), ("pit", pit)))
     return core
+
+
+def of_the_meat(figure: Figure, context: Context) -> Figure:
+    """Return a figure beside the name of a piece on the fire as its core, as the pit where no core can be so hot."""
+    core, pit = settle(figure, Slot.CORE, context), settle(figure, Slot.PIT, context)
+    unit = figure.unit or context.unit or "F"
+    typed_c = in_c(figure, unit, None).value_c
+    no_core = isinstance(core, Open) and core.question == "impossible"
+    hot = typed_c > NO_CORE_C and (no_core or near_pit(typed_c, context))
+    return dataclasses.replace(figure, slot=Slot.PIT if hot and isinstance(pit, Value) else Slot.CORE)
 
 
 def asked(context: Context) -> tuple[Slot, ...]:

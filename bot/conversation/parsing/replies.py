@@ -15,7 +15,8 @@ from bot.conversation.parsing import prompts, steps, times
 from bot.conversation.parsing.answers import Answer, answer, only_no
 from bot.conversation.parsing.clause import Clause, read_clause
 from bot.conversation.parsing.numbers import Figure, figures
-from bot.conversation.parsing.readings import asked, near_pit
+from bot.conversation.parsing.pieces import names_the_meat
+from bot.conversation.parsing.readings import asked, near_pit, of_the_meat
 from bot.conversation.parsing.reports import report
 from bot.conversation.parsing.serving import day_ahead, serving_said
 from bot.conversation.parsing.strangers import strangers
@@ -29,6 +30,8 @@ AFTER_THE_MEAT_IS_ON = steps.TIMED_STEPS - {"dry_brine", "light", "meat_on"}
 """Steps at which three figures by themselves are a temperature, not a time."""
 FAR_AHEAD_MIN = 180.0
 """A clock time this far ahead is not when somebody wants to be asked for a number again [min]."""
+_LIT_WITHIN = dt.timedelta(hours=12)
+"""Before the meat is on nothing was read earlier than this: the fire was lit for it."""
 _SAME = re.compile(
     r"^(?:(?:it'?s|still|about|exactly|the) )*(?:same|unchanged|no change|(?:hasn't|didn't|not) (?:moved?|changed?))"
     r"(?: (?:as before|again|still|yet))*$"
@@ -146,11 +149,28 @@ def _numbers(
         return (question,)
     if alone and strangers(masked, found, context):
         return ()
+    found = _of_the_named(found, masked, context)
     past = _time_of(found[0], masked, whens)
     read_at = times.past(past, context.now, context.zone) if past else None
-    if read_at is not None and context.meat_on_at is not None and read_at < context.meat_on_at:
-        return (Unclear(question="which_time", text=text),)
+    begun_at = context.meat_on_at
+    if past is not None and begun_at is None and context.stage == "fire":
+        begun_at = context.now - _LIT_WITHIN
+    if past is not None and read_at is not None and begun_at is not None and read_at < begun_at:
+        to_come = times.to_come(past, context.now, context.zone)
+        if to_come is not None:
+            return (Unclear(question="not_come", text=text, values=(found[0].value, *to_come)),)
+        return (Unclear(question="which_time", text=text),) if context.meat_on_at is not None else ()
     return report(found, context, text, read_at, masked)
+
+
+def _of_the_named(found: tuple[Figure, ...], masked: str, context: Context) -> tuple[Figure, ...]:
+    """Return the figures with one that stands beside the name of a piece on the fire, or off it, as its core."""
+    free = [figure for figure in found if figure.slot is None]
+    cores = any(figure.slot is Slot.CORE for figure in found)
+    there = context.stage in ("cooking", "resting", "serving") and not context.chilling
+    if len(free) != 1 or cores or not there or not names_the_meat(masked, context):
+        return found
+    return tuple(of_the_meat(figure, context) if figure is free[0] else figure for figure in found)
 
 
 def _time_of(figure: Figure, masked: str, whens: tuple[times.When, ...]) -> times.When | None:

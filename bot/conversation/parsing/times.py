@@ -18,6 +18,8 @@ LONGEST_SPAN_MIN = 48 * 60.0
 """Longer spans are not times of a cook [min]."""
 AHEAD_SLACK = dt.timedelta(minutes=15)
 """A thing "done" so little ahead is meant for then, and not for half a day ago."""
+SURE_AHEAD, OPEN_AHEAD = 1.5, 0.5
+"""So much farther ahead than behind a time may lie and still be taken as one to come, by whether "pm" is sure."""
 CLOCK_SLACK = dt.timedelta(minutes=5)
 """How far ahead of the sender's own clock a time "in the past" may lie: watches differ."""
 NOON = 12
@@ -226,6 +228,19 @@ def past(when: When, now: dt.datetime, zone: str) -> dt.datetime:
     if when.kind is not Kind.CLOCK:
         return now - dt.timedelta(minutes=when.minutes)
     return min(max(at for at in instants(when, now, zone) if at <= now + CLOCK_SLACK), now)
+
+
+def to_come(when: When, now: dt.datetime, zone: str) -> tuple[int, int] | None:
+    """Return the hour and minute of a clock time that is rather to come than past, None when it is rather past.
+
+    A time with its half of the day may lie half as far again ahead as behind; one that leaves it open half as far.
+    """
+    if when.kind is not Kind.CLOCK or when.hour is None:
+        return None
+    ahead_at = future(when, now, zone)
+    ahead, ago = ahead_at - now, now - past(when, now, zone)
+    wall = ahead_at.astimezone(ZoneInfo(zone))
+    return (wall.hour, wall.minute) if ahead < ago * (SURE_AHEAD if when.exact else OPEN_AHEAD) else None
 
 
 def deed(when: When, now: dt.datetime, zone: str) -> dt.datetime:

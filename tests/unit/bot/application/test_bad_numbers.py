@@ -31,3 +31,15 @@ def test_a_core_from_before_the_meat_was_on_says_nothing_of_it(planned: PlayedKi
     assert answer.startswith("As far as I know the meat is not on yet. When did it go on?")
     assert "reading" not in [fact.body.kind for fact in planned.cook.facts[before:]]
     assert planned.say("Ines", "is it safe").text.startswith("Unknown: ")
+
+
+@pytest.mark.parametrize("words", ["178 at 23:00", "at 11pm it was 178", "pit 275 at 18:30", "178 at 9:15"])
+def test_a_reading_at_a_time_to_come_is_answered_so(ribs: PlayedKitchen, words: str) -> None:
+    """The time that has not come is named, with what works instead; nothing but a note is kept."""
+    before = len(ribs.cook.facts)
+    answer = ribs.say("Ines", words)
+    clock = {"178 at 23:00": "23:00", "at 11pm it was 178": "23:00", "pit 275 at 18:30": "18:30"}.get(words, "09:15")
+    number = "275" if words.startswith("pit") else "178"
+    assert answer.lines[0] == f"{clock} has not come yet. Say the time it was read, or just {number}."
+    assert words in ribs.notes
+    assert {fact.body.kind for fact in ribs.cook.facts[before:]} <= {"noted", "told"}

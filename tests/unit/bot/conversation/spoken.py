@@ -5,6 +5,7 @@ It holds no expectations.
 
 from __future__ import annotations
 
+import dataclasses
 import datetime as dt
 import re
 import tomllib
@@ -66,7 +67,7 @@ from bot.commands import (
     WaveOff,
     WrapSaid,
 )
-from bot.conversation.context import Context, CookerName, OpenStep
+from bot.conversation.context import Context, CookerName, KnownPiece, OpenStep
 from scheduler.facts import CookerKind, Serving, ServingKind, Slot
 from tests.catalogue import CUTS
 from tests.unit.bot.conversation.spoken_care import care_in_words, care_of
@@ -82,6 +83,10 @@ COOKER_NAMES = (
     *(CookerName(name=kind.value, kind=kind) for kind in CookerKind),
     CookerName(name="barrel", kind=CookerKind.DRUM),
 )
+_KEYS = {
+    "unit", "stage", "now", "last_core", "pit_target", "on", "serving", "setup", "muted", "lights_in_h", "cut",
+    "pieces", "stop", "chilling",
+}  # fmt: skip
 STEPS = {
     step["id"]: step
     for path in sorted((CATALOGUE / "steps").glob("*.toml"))
@@ -117,22 +122,11 @@ def open_step(step: str) -> OpenStep:
 def setting(text: str, asked: str = "") -> Context:
     """Return the context that words like "unit=F last_core=166F@13:10 now=13:55" describe."""
     said = dict(pair.split("=") for pair in text.split())
-    unknown = set(said) - {
-        "unit",
-        "stage",
-        "now",
-        "last_core",
-        "pit_target",
-        "on",
-        "serving",
-        "setup",
-        "muted",
-        "lights_in_h",
-    }
+    unknown = set(said) - _KEYS
     assert not unknown, f"a setting has no {unknown}"
     core, _, core_at = said.get("last_core", "").partition("@")
     start = dt.datetime.combine(DAY, dt.time.fromisoformat(said["serving"])) if "serving" in said else None
-    return Context(
+    context = Context(
         now=at(said.get("now", "13:55")),
         zone=ZONE,
         unit=None if said.get("unit", "F") == "-" else said.get("unit", "F"),
@@ -151,6 +145,18 @@ def setting(text: str, asked: str = "") -> Context:
         people=("Ines", "Tomas"),
         muted=tuple(said["muted"].split(",")) if "muted" in said else (),
         cooker_names=COOKER_NAMES,
+        cut=said.get("cut"),
+        stop_stands=said.get("stop") == "stands",
+        chilling="chilling" in said,
+    )
+    cuts = said["pieces"].split(",") if "pieces" in said else []
+    alone = {cut: dataclasses.replace(context, cut=cut) for cut in cuts}
+    return dataclasses.replace(
+        context,
+        pieces=tuple(
+            KnownPiece(piece=f"p{number}", cut=cut, number=None, context=alone[cut])
+            for number, cut in enumerate(cuts, 1)
+        ),
     )
 
 
@@ -183,7 +189,7 @@ def _plain(intent: Intent) -> str:
         case Correct():
             return _correction(intent)
         case Ask():
-            return f"ask {intent.topic}"
+            return f"ask {intent.topic}" + ("" if intent.number is None else f" {intent.number:g}")
         case MoreCuts():
             return f"more cuts {intent.of or ''}".strip()
         case Draft():
@@ -222,7 +228,9 @@ def _plain(intent: Intent) -> str:
             return _wish(intent)
         case CareSaid() | TreatedSaid() | SafeBySaid() | TargetSaid() | EditionSaid():
             return care_in_words(intent)
-        case Discard() | ReadAgain() | WaveOff():
+        case Discard():
+            return f"thrown away{', all of it' if intent.every else ''}{f' {intent.piece}' if intent.piece else ''}"
+        case ReadAgain() | WaveOff():
             return intent.kind.replace("_", " ")
         case CallOff():
             return "call off"
@@ -283,7 +291,8 @@ def _hour(clock: dt.time | None) -> str:
 
 def _value(value: Value) -> str:
     spread = f" give or take {value.spread_c:.1f}" if value.spread_c else ""
-    return f"{value.slot or '?'} {value.value_c:.1f}{f' in the {value.spot}' if value.spot else ''}{spread}"
+    of = f" of {value.piece}" if value.piece else ""
+    return f"{value.slot or '?'} {value.value_c:.1f}{f' in the {value.spot}' if value.spot else ''}{spread}{of}"
 
 
 def _clock(instant: dt.datetime | None) -> str:
