@@ -317,11 +317,11 @@ def announce(snapshot: CookSnapshot, changes: Changes, work: Work) -> int:
     return len(snapshot.rooms) * ((message is not None) + bool(stop.text))
 
 
-def reply(visit: Visit, work: Work, situation: Situation | None, message: Message) -> None:
+def reply(visit: Visit, work: Work, situation: Situation | None, message: Message, *, urgent: bool = False) -> None:
     """Say something that changes nothing; while a cook is running it ends with when the next message comes, too."""
     said = message if situation is None else _with_next(message, situation, visit)
     cook = None if situation is None else situation.state.cook
-    work.say(said, to=visit.address, key=f"answer:{visit.row_id}", cook=cook)
+    work.say(said, to=visit.address, key=f"answer:{visit.row_id}", cook=cook, urgent=urgent)
 
 
 def follow(visit: Visit, work: Work, snapshot: CookSnapshot, situation: Situation) -> None:

@@ -157,8 +157,10 @@ def nothing_stands() -> str:
     return _("No stop stands now.")
 
 
-def who_may_discard(name: str) -> str:
-    """Say kindly to a helper or guest that somebody else records it, and that they were told."""
+def who_may_discard(name: str, *, here: bool = False) -> str:
+    """Say kindly to a helper or guest that somebody else records it: `here`, or in another room, where it was asked."""
+    if here:
+        return _("Thank you, {name}. Whoever leads the fire records that.").format(name=name)
     return _("Thank you, {name}. Whoever leads the fire has to record that; I have told them.").format(name=name)
 
 

@@ -95,3 +95,27 @@ def test_an_evening_on_the_messenger(tmp_path: Path, fake: FakeTelegram) -> None
     secret = fake.token.partition(":")[2]
     assert secret not in serve.told
     assert [path.name for path in tmp_path.rglob("*") if path.is_file() and secret.encode() in path.read_bytes()] == []
+
+
+def test_a_helper_says_it_was_thrown_away_in_the_group(tmp_path: Path, fake: FakeTelegram) -> None:
+    """Over the Bot API, in a group: the helper's word brings one button to the group; the owner's tap records it."""
+    ines, words = fake.private("Ines"), ("serve", "--data", str(tmp_path), "--zone", "UTC")
+    with started(*words, module="bot", SLOWBELL_TOKEN=fake.token, SLOWBELL_BOT_API=fake.base_url) as serve:
+        code = re.search(r"\?start=([0-9a-f]{16}) ", serve.sees("to become its owner"))
+        assert code
+        serve.sees("Listening as @")
+        fake.say(ines, "Ines", f"/start {code.group(1)}")
+        sees(fake, ines, "You are the owner here now")
+        fake.see_all()
+        club = fake.group("Harrow Lane", by="Ines")
+        sees(fake, club, "Hello")
+        fake.say(club, "Ines", "7 racks of short ribs, when ready, pit 275")
+        sees(fake, club, "Dinner when ready: plate about")
+        fake.say(club, "Wren", "threw it out")
+        asked = sees(fake, club, "Wren says that the meat was thrown away.")
+        assert asked.labels == ("Thrown away",)
+        assert not asked.silent
+        tap = fake.tap(asked, "Thrown away", user="Ines")
+        sees(fake, club, "Thrown away, nobody eats it", after=asked.message_id)
+        assert fake.answered(tap)
+        assert serve.ends(signal.SIGTERM) == 0

@@ -81,19 +81,20 @@ def _told(visit: Visit, body: Discarded | Noted, piece: str | None) -> Report:
 def _passed_on(visit: Visit, work: Work, snapshot: CookSnapshot, situation: Situation, piece: str | None) -> None:
     """Thank a helper or guest, keep what they said, and ask the others with one tap."""
     asked = stops.somebody_says_discarded(visit.person.name, situation, piece if situation.several else None)
-    said = Message(text=stops.who_may_discard(visit.person.name))
-    if snapshot.rooms == (visit.address,):
-        said = said.then(asked)  # they are in this room, too
-    _keep(visit, work, snapshot, situation, said)
+    here = visit.incoming.group or snapshot.rooms == (visit.address,)  # they are in this room, too
+    said = Message(text=stops.who_may_discard(visit.person.name, here=here))
+    _keep(visit, work, snapshot, situation, said.then(asked) if here else said, urgent=here)
     for room in snapshot.rooms:
         if room != visit.address:
             work.say(asked, to=room, key=f"discard:{visit.row_id}", cook=snapshot.id, urgent=True)
 
 
-def _keep(visit: Visit, work: Work, snapshot: CookSnapshot, situation: Situation, said: Message) -> None:
-    """Answer, and keep what was typed with the cook."""
+def _keep(
+    visit: Visit, work: Work, snapshot: CookSnapshot, situation: Situation, said: Message, *, urgent: bool = False
+) -> None:
+    """Answer, loud where it is `urgent`, and keep what was typed with the cook."""
     note = _told(visit, Noted(text=visit.incoming.text), None)
     result = decide(snapshot.facts, (note,), now=visit.now, seed=visit.seed, catalogue=visit.house.catalogue)
-    reply(visit, work, situation, said)
+    reply(visit, work, situation, said, urgent=urgent)
     if isinstance(result, Changes) and visit.incoming.text:
         work.cooks.append(cook_write(result.after, result.facts, version=snapshot.version))

@@ -10,6 +10,7 @@ import pytest
 
 from bot.chat import Address, IncomingKind
 from bot.crew import Role
+from scheduler.facts import Discarded
 from tests.fakes.kitchen import PlayedKitchen, chat, group, on, window
 from tests.unit.bot.application.conftest import RIBS
 
@@ -249,3 +250,22 @@ def test_a_cook_of_the_terminal_is_no_business_of_the_messenger(planned: PlayedK
     assert "Dinner" not in hello.text
     planned.until(on("08:20"))
     assert {heard.room for heard in planned.new} == {window("Ines"), window("Tomas")}
+
+
+# --- thrown away, told in a group -------------------------------------------------------------------------------------
+
+
+def test_discarding_told_by_a_helper_is_one_tap_for_the_lead(grouped: PlayedKitchen) -> None:
+    """In a group: thanked by name, asked in the same loud message with the button; a helper's tap records nothing."""
+    answer = grouped.say("Wren", "threw it out", room=ALLOTMENT)
+    assert answer.lines[0] == "Thank you, Wren. Whoever leads the fire records that."
+    assert "Wren says that the meat was thrown away. Is it so? One tap records it with your name." in answer.text
+    assert (answer.outgoing.urgent, answer.outgoing.silent) == (True, False)
+    grouped.tap("Wren", "Thrown away", room=ALLOTMENT)
+    cook = grouped.cook.id
+    assert not grouped.situation.state.discarded
+    told = grouped.tap("Ines", "Thrown away", room=ALLOTMENT)
+    assert told.lines[0].startswith("Thrown away, nobody eats it")
+    kept = grouped.store.cook(cook)
+    assert kept is not None
+    assert [fact.by for fact in kept.facts if isinstance(fact.body, Discarded)] == ["Ines"]
