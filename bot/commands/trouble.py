@@ -6,7 +6,10 @@ from typing import Literal
 
 from bot.commands.intent import Said
 
-DANGERS = frozenset({"burn", "co_symptom", "grease_fire", "lightning"})
+DANGERS = frozenset({
+    "burn", "co_symptom", "grease_fire", "lightning", "cooker_indoors", "allergic_reaction", "choking", "guest_ill",
+    "fluid_on_fire", "fire_spreads", "sparks", "hot_ash", "cooker_fell",
+})  # fmt: skip
 """Problems in which people are in danger: anybody may report them at any time, and they are answered first."""
 
 

@@ -12,9 +12,10 @@ from bot.messages.advice_words import LEVERS
 from bot.messages.figures import Voice, span
 from bot.messages.message import Message, Option, lines
 from bot.messages.problem_card import Card
+from bot.messages.problems_danger import DANGER, emergency
 from bot.messages.problems_fire import FIRE, GAUGES
 from bot.messages.problems_meat import MEAT
-from bot.messages.problems_people import DANGER, PEOPLE, emergency
+from bot.messages.problems_people import PEOPLE
 from bot.messages.words import _
 from scheduler.cook import Situation
 from scheduler.planning.advice import Cost

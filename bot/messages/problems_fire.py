@@ -141,6 +141,15 @@ GAUGES: dict[str, Card] = {
         caution=lambda: _("Without any reader nobody can say that it is safe: borrow one before you serve."),
         ask=lambda: _("Is there another one?"),
     ),
+    "reader_wrong": card(
+        name=lambda: _("the thermometer is wrong"),
+        do=lambda: _(
+            "Take another one, or hold the tip in ice water: it shows 32 F (0 C) when it is right. Then read the "
+            "coldest spot again and type the number."
+        ),
+        caution=lambda: _("No number read with it makes food safe: until then I call it unknown."),
+        ask=lambda: _('Tell me "another thermometer" or "it is right", then the number.'),
+    ),
     "pit_gauge_wrong": card(
         name=lambda: _("the dial is off"),
         do=lambda: _("Trust the one at the grate beside the meat. Type that one from now on."),

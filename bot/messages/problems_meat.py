@@ -5,7 +5,7 @@ Cautions here are never weakened; `bot.messages.problems` puts a card together.
 
 from __future__ import annotations
 
-from bot.commands import Ask, MoveDinner, Topic, WrapSaid
+from bot.commands import Ask, Discard, MoveDinner, Topic, Trouble, WrapSaid
 from bot.messages.problem_card import Card, card
 from bot.messages.words import _
 from scheduler.facts import Wrap
@@ -111,8 +111,35 @@ MEAT: dict[str, Card] = {
         caution=lambda: _(
             "At a public event: bin it either way. In doubt: bin it. Hot fat on the floor: nobody walks there."
         ),
-        ask=lambda: _("Raw or done?"),
-        answers=lambda: ((_("What can I do?"), Ask(topic=Topic.LEVERS)),),
+        ask=lambda: _('Raw or done? Type "raw" or "done".'),
+        answers=lambda: (
+            (_("It was raw"), Trouble(what="dropped_raw", text="raw")),
+            (_("It was done"), Trouble(what="dropped_done", text="done")),
+        ),
+    ),
+    "dropped_raw": card(
+        name=lambda: _("raw meat fell down"),
+        do=lambda: _("Cut off the dirty face, wash hands, knife and board, and cook on. At a public event: bin it."),
+        caution=lambda: _("In doubt: bin it. It counts from a reading of {minimum}, as before."),
+        ask=lambda: _("Does it cook on?"),
+        answers=lambda: ((_("Thrown away"), Discard()),),
+    ),
+    "dropped_done": card(
+        name=lambda: _("cooked meat fell down"),
+        do=lambda: _("Bin it, the whole piece: nothing that lay on the ground is served."),
+        caution=lambda: _("I do not call it safe. Hot fat on the floor: nobody walks there."),
+        ask=lambda: _("Tell me when it is thrown away."),
+        answers=lambda: ((_("Thrown away"), Discard()),),
+    ),
+    "cross_contamination": card(
+        name=lambda: _("raw juices on cooked food"),
+        do=lambda: _(
+            "Nobody eats it. Cooked food that touched raw meat, its tray, board, knife or marinade: back on the heat, "
+            "covered, until it reads {reheat} at the coldest spot, or bin it."
+        ),
+        caution=lambda: _("Wash hands, board, knife and tray first. A marinade that held raw meat: boil it or bin it."),
+        ask=lambda: _("What does it read, or is it thrown away?"),
+        answers=lambda: ((_("Thrown away"), Discard()),),
     ),
 }
 """What happens to the meat."""

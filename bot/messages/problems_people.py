@@ -1,4 +1,4 @@
-"""Cards for people in danger and for what goes on between people: burns, fumes, burning fat, storms, guests, watches.
+"""Cards for what goes on between people: guests, watches, phones, orders, children at the cooker.
 
 Cautions here are never weakened; `bot.messages.problems` puts a card together.
 """
@@ -7,57 +7,15 @@ from __future__ import annotations
 
 from bot.commands import Ask, Done, MoveDinner, Topic
 from bot.messages.problem_card import Card, card
-from bot.messages.steps import CAUTIONS
 from bot.messages.words import _
 
-
-def emergency() -> str:
-    """Return the sentence that names the emergency number, without pretending to know the country."""
-    return _("Call the emergency number (112 in Europe, 911 in North America, or your own).")
-
-
-DANGER: dict[str, Card] = {
-    "burn": card(
-        name=lambda: _("a burn"),
-        do=CAUTIONS["burn_aid"],
-        caution=lambda: _(
-            "Large, on the face, hands or joints, blistered, or a child: {emergency} Rings and tight things "
-            "off; cover it loosely. Somebody else takes the fire."
-        ),
-        ask=lambda: _("Who has the fire now? Type the name."),
-    ),
-    "co_symptom": card(
-        name=lambda: _("signs of carbon monoxide"),
-        do=lambda: _("Everybody out into fresh air now, away from the smoke. {emergency}"),
-        caution=lambda: _(
-            "Charcoal gives off carbon monoxide: you cannot smell it. Do not go back in for food, fire or "
-            "anything else. "
-            "Headache, dizziness or feeling sick near coals is enough; say at the phone that charcoal was burning."
-        ),
-        ask=lambda: _("Is everybody out?"),
-    ),
-    "grease_fire": card(
-        name=lambda: _("burning fat"),
-        do=lambda: _("People back. Shut the lid and every vent if you can reach them without leaning over flames."),
-        caution=lambda: _(
-            "Never water. Do not carry or move the cooker. Small, and you are trained: sand, baking soda, fire "
-            "blanket or extinguisher. Otherwise, or in any doubt: {emergency}"
-        ),
-        ask=lambda: _("Is everybody clear, and is it out?"),
-    ),
-    "lightning": card(
-        name=lambda: _("a storm near"),
-        do=lambda: _("Everybody inside now, lid on, vents as they are. Nobody stands at the cooker."),
-        caution=lambda: _(
-            "Go back 30 min after the last thunder. The cooker stays outside: never into a garage, tent or "
-            "porch. Struck or hurt: {emergency}"
-        ),
-        ask=lambda: _("Tell me when you are back at the fire."),
-    ),
-}
-"""People first: these come before anything about the plan."""
-
 PEOPLE: dict[str, Card] = {
+    "children_near": card(
+        name=lambda: _("children at the cooker"),
+        do=lambda: _("Bring them away now: a good metre (3 ft) back, pets too. One grown-up stays between."),
+        caution=lambda: _("Metal, coals and fat burn skin at a touch, long after the flames are out."),
+        ask=lambda: _("Who looks after them while it is hot?"),
+    ),
     "phone_dead": card(
         name=lambda: _("phone or power going"),
         do=lambda: _("Write down now: the next three times, pit and core limits, who to wake. Tape it to the cooker."),

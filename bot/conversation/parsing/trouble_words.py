@@ -63,7 +63,7 @@ DANGERS: tuple[Telling, ...] = (
                 r"|top|cooker|smoker|grill|tray)\b"
             ),
             (
-                r"\b(?:smoker|cooker|grill|kettle|drum|deck|fence|house|shed|grass|table)(?:'s| is| has)?"
+                r"\b(?:smoker|cooker|grill|kettle|drum)(?:'s| is| has)?"
                 r" (?:caught|on) fire\b"
             ),
             r"\bflames? everywhere\b",

@@ -12,6 +12,7 @@ from bot.conversation.context import Context
 from bot.conversation.parsing.steps import LATE_STAGES
 from bot.conversation.parsing.telling import Telling
 from bot.conversation.parsing.trouble_words import DANGERS, FIRE, GAUGES
+from bot.conversation.parsing.trouble_words_danger import DIRT, MORTAL
 from bot.conversation.parsing.trouble_words_meat import MEAT, PEOPLE
 from bot.conversation.parsing.words import bare, phrases
 from scheduler.facts import Slot
@@ -149,7 +150,7 @@ def trouble(heard: str, text: str, context: Context) -> tuple[Intent, Slot | Non
 
 def danger(heard: str, text: str) -> Trouble | None:
     """Return the danger to people that a text reports: read before anything else, with or without a cook."""
-    found = next((telling.what for telling in DANGERS if _tells(telling, heard)), None)
+    found = next((telling.what for telling in (*MORTAL, *DANGERS) if _tells(telling, heard)), None)
     return None if found is None or _OVER_NOW.search(heard) else Trouble(what=found, text=text)
 
 
@@ -210,4 +211,4 @@ _SLOTS = {
     "stall_long": Slot.CORE,
     "hold_low": Slot.CORE,
 }
-_TELLINGS = (*DANGERS, *FIRE, *GAUGES, *MEAT, *PEOPLE)
+_TELLINGS = (*MORTAL, *DANGERS, *DIRT, *FIRE, *GAUGES, *MEAT, *PEOPLE)

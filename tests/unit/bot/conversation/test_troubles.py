@@ -42,8 +42,17 @@ TOLD: dict[str, tuple[str, ...]] = {
         "the fat is burning",
         "the tray caught fire",
         "flames out of the lid",
-        "fence is on fire",
     ),
+    "cooker_indoors": ("we moved the grill into the garage", "the smoker is in the tent", "smoke alarm went off"),
+    "allergic_reaction": ("Wren is having an allergic reaction", "anaphylactic shock"),
+    "choking": ("choking", "somebody is choking"),
+    "guest_ill": ("a guest is vomiting", "Bashir threw up"),
+    "fluid_on_fire": ("added lighter fluid on the embers",),
+    "fire_spreads": ("fence is on fire", "the deck is on fire"),
+    "sparks": ("sparks flying", "its very windy sparks flying"),
+    "hot_ash": ("ash into the plastic bin",),
+    "cooker_fell": ("the chimney fell over", "smoker tipped over"),
+    "children_near": ("kids are playing around it", "children are running around the grill"),
     "lightning": ("lightning", "I hear thunder", "thunderstorm right here", "storm is coming"),
     "fire_out": ("fire went out", "the fire died", "no fire"),
     "fuel_out": ("outta coal", "we are out of charcoal", "charcoal is gone"),
@@ -71,6 +80,10 @@ TOLD: dict[str, tuple[str, ...]] = {
     "probe_wire_fire": ("the wire is melting", "probe wire burnt", "cable is in the hinge"),
     "stall_long": ("stuck for 3 hours", "hasn't moved for ages", "the stall is taking forever", "it won't budge"),
     "dropped": ("dropped it", "dropped the brisket", "meat fell on the floor"),
+    "dropped_raw": ("it was raw when it fell",),
+    "dropped_done": ("it was done when it fell",),
+    "cross_contamination": ("used the same tray as the raw chicken", "brushed it with the raw marinade"),
+    "reader_wrong": ("the thermometer is off by 15", "my thermometer is wrong"),
     "frozen_middle": ("still frozen in the middle", "meat is icy", "it hasn't thawed"),
     "over_salted": ("salted twice", "it's way too salty", "salted it twice"),
     "no_salt": ("forgot to salt it", "forgot the dry brine", "we never salted it"),
@@ -139,11 +152,11 @@ def _said(text: str, where: str) -> str:
 
 def test_every_problem_of_the_catalogue_is_told_here_and_has_a_card() -> None:
     """The catalogue, the cards and these words name the same problems: the 38 of the trade, the flame by itself, and
-    four that people tell besides.
+    what people tell besides: danger, dirt, a wrong thermometer.
     """
     problems = read_catalogue(dict(TEXTS)).remedies.problems
     assert {problem.id for problem in problems} == set(CARDS) == set(TOLD)
-    assert len(problems) == 43
+    assert len(problems) == 57
     assert {problem.id for problem in problems if problem.danger} == DANGERS
 
 

@@ -1,0 +1,97 @@
+"""How people tell of danger to life, of dirt on food and of a thermometer that is wrong, with near relatives.
+
+Patterns only; when they count is decided in `bot.conversation.parsing.troubles`.
+"""
+
+from __future__ import annotations
+
+from bot.conversation.parsing.telling import MEAT as MEAT_WORD
+from bot.conversation.parsing.telling import Telling
+from bot.conversation.parsing.words import phrases
+
+_COOKER = r"(?:cooker|smoker|grill|kettle|drum|barbecue|bbq|charcoal|coals|fire|it)"
+_ROOFED = r"(?:garage|tent|porch|shed|van|car port|carport|kitchen|house|conservatory|gazebo|caravan|camper|basement)"
+
+MORTAL: tuple[Telling, ...] = (
+    Telling(
+        what="cooker_indoors",
+        says=phrases(
+            rf"\b{_COOKER}(?:'s| is| are)?(?: \w+){{0,3}} (?:in|into|inside|under) (?:the |a |my |our )?{_ROOFED}\b",
+            r"\b(?:smoke|fire|co|carbon monoxide) (?:alarm|detector)\b",
+        ),
+        unless=phrases(r"\b(?:never|not|no|isn't|don't|won't|can i|can we|could|should|may|might)\b"),
+    ),
+    Telling(what="allergic_reaction", says=phrases(r"\ballergic reaction\b", r"\banaphyla(?:xis|ctic)\b(?! risk)")),
+    Telling(
+        what="choking",
+        says=phrases(r"\bchoking\b", r"\bchokes\b"),
+        unless=phrases(r"\bchoking (?:the )?(?:fire|vents?)\b"),
+    ),
+    Telling(
+        what="guest_ill",
+        says=phrases(r"\bvomit(?:s|ing|ed)?\b", r"\b(?:threw|throwing|throws) up\b", r"\bfood poisoning\b"),
+    ),
+    Telling(
+        what="fluid_on_fire",
+        says=phrases(
+            r"\b(?:lighter|starter|lighting) (?:fluid|fuel)\b.*\b(?:on|onto|over|into) (?:the |hot |lit )*"
+            r"(?:embers?|coals?|fire|flames?)\b"
+        ),
+        unless=phrases(r"\b(?:never|not|no|don't|can i|can we|should)\b"),
+    ),
+    Telling(
+        what="fire_spreads",
+        says=phrases(
+            r"\b(?:deck|fence|house|shed|grass|table|hedge|tree|roof|bush(?:es)?|tent|curtains?|porch|garage)"
+            r"(?:'s| is| are| has)? (?:\w+ )?(?:caught|on) fire\b"
+        ),
+    ),
+    Telling(
+        what="sparks", says=phrases(r"\bsparks? (?:are |is |everywhere|fly\w*)"), unless=phrases(r"\bno sparks?\b")
+    ),
+    Telling(
+        what="hot_ash",
+        says=phrases(
+            r"\b(?:ash|ashes|embers|coals)\b.*\b(?:in|into|in to) (?:the |a )?"
+            r"(?:plastic|paper|cardboard|bin|trash|garbage|dumpster|compost)\b"
+        ),
+    ),
+    Telling(
+        what="cooker_fell",
+        says=phrases(
+            r"\b(?:cooker|smoker|grill|kettle|drum|chimney|brazier|barrel)(?:'s| is| has| just)* "
+            r"(?:fell|fallen|tipped|toppled|knocked|blew) (?:over|down)\b"
+        ),
+    ),
+)
+"""People first, like those in `trouble_words`."""
+
+DIRT: tuple[Telling, ...] = (
+    Telling(
+        what="children_near",
+        says=phrases(
+            r"\b(?:kids?|child(?:ren)?|toddlers?)(?: are| is| keep| keeps)? "
+            r"(?:playing|running|climbing|chasing|touching)(?: \w+){0,2} (?:it|grill|cooker|smoker|fire|kettle)\b"
+        ),
+    ),
+    Telling(what="dropped_raw", says=phrases(r"\braw when it fell\b", r"\bdropped it raw\b")),
+    Telling(what="dropped_done", says=phrases(r"\b(?:done|cooked) when it fell\b", r"\bdropped it (?:cooked|done)\b")),
+    Telling(
+        what="cross_contamination",
+        says=phrases(
+            rf"\bsame (?:tray|board|plate|knife|tongs|platter|pan) (?:\w+ ){{0,3}}raw (?:{MEAT_WORD}|juice)\b",
+            r"\b(?:brushed|mopped|basted|painted|glazed) (?:\w+ ){0,3}(?:with |in )?(?:the )?raw "
+            r"(?:marinade|brine|juices?)\b",
+        ),
+        unless=phrases(r"\b(?:never|not|no|didn't|can i|can we)\b"),
+    ),
+    Telling(
+        what="reader_wrong",
+        says=phrases(
+            r"\b(?:thermometer|reader)(?:'s| is| reads| was)* (?:\w+ ){0,3}"
+            r"(?:off by|out by|off|wrong|lying|inaccurate)\b"
+        ),
+        unless=phrases(r"\b(?:lid|dome|hood|pit|grate|fridge|oven) (?:thermometer|reader)\b"),
+    ),
+)
+"""Near the fire, on the food, in the hand."""
