@@ -18,8 +18,7 @@ from scheduler.facts import Discarded
 from scheduler.safety import Finding, FindingLevel
 
 _READ_AGAIN = frozenset(
-    {"minimum_not_measured", "pulled_under_minimum", "held_under_floor", "served_under_floor", "pit_dead"}
-    | {"reheat_under"}
+    {"minimum_not_measured", "pulled_under_minimum", "held_under_floor", "served_under_floor", "reheat_under"}
 )
 """Stops that a new reading may end."""
 
@@ -113,12 +112,16 @@ def without_discarded(reported: Changes, rung: Changes) -> Changes:
 
 
 def over_text(changes: Changes, voice: Voice) -> str:
-    """Return that stops are over, and how each ended."""
-    texts = [named(changes.after, e.piece, _over(e, voice)) for e in changes.events if isinstance(e, StopOver)]
+    """Return that stops are over, and how each ended; those of a piece that ended in one way in one sentence."""
+    ended: dict[StopOver, list[str]] = {}
+    for event in changes.events:
+        if isinstance(event, StopOver):
+            ended.setdefault(dataclasses.replace(event, rule=""), []).append(event.rule)
+    texts = [named(changes.after, e.piece, _over(e, voice, count=len(set(rules)))) for e, rules in ended.items()]
     return lines(*dict.fromkeys(texts))
 
 
-def _over(event: StopOver, voice: Voice) -> str:
+def _over(event: StopOver, voice: Voice, *, count: int) -> str:
     at = voice.clock(event.at)
     by = event.by or _("somebody")
     how = {
@@ -130,7 +133,12 @@ def _over(event: StopOver, voice: Voice) -> str:
         "done": _("ended by what {by} told at {at}").format(by=by, at=at),
         "time": _("its time has passed, {at}").format(at=at),
     }[event.how]
-    text = _("That stop is over: {how}.").format(how=how)
+    which = (
+        _("That stop is over: {how}."),
+        _("Both stops are over: {how}."),
+        _("All those stops are over: {how}."),
+    )[min(count, 3) - 1]
+    text = which.format(how=how)
     if event.how == "discarded":
         text = _("{text} Nobody eats it.").format(text=text)
     return _("{text} Another one still stands.").format(text=text) if event.others else text

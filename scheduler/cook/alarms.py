@@ -16,6 +16,9 @@ from scheduler.safety import Finding, FindingLevel
 from scheduler.safety.stops import again_at, standing_rules, tellings
 from scheduler.state import FIRST, own
 
+_BY_TIME = frozenset({"minimum_not_measured"})
+"""Stops that time alone ends: the rest after the minimum, when the meat was served within it."""
+
 
 def alarms(pen: Pen, before: Situation) -> tuple[Event, ...]:
     """Write down and return the stops that are told now, and those that are over; each stop has its own message."""
@@ -43,12 +46,17 @@ def _over(pen: Pen, view: PieceView, stops: list[Finding], named: str | None, *,
         pen.write(Warned(rule=rule, stop=True, over=True), piece=view.piece)
     if not ended or quietly:
         return []
-    return [_ending(pen, view, rule, others=bool(stops), named=named) for rule in ended[:1]]
+    return [_ending(pen, view, rule, others=bool(stops), named=named) for rule in ended]
 
 
 def _ending(pen: Pen, view: PieceView, rule: str, *, others: bool, named: str | None) -> StopOver:
-    """Return how a stop ended: by the newest thing that anybody told since it was told last, else by time alone."""
-    last = next((fact for fact in reversed(_since_told(pen, view, rule)) if _may_end(fact, view.piece)), None)
+    """Return how a stop ended: by the newest thing that anybody told since it was told last, or by time where time may
+    end it.
+    """
+    since = [fact for fact in reversed(_since_told(pen, view, rule)) if _about(fact, view.piece)]
+    last = next((fact for fact in since if _may_end(fact)), None)
+    if last is None and rule not in _BY_TIME:
+        last = next(iter(since), None)
     if last is None:
         return StopOver(rule=rule, how="time", at=pen.now, others=others, piece=named)
     reading = last.body if isinstance(last.body, Reading) else None
@@ -86,10 +94,13 @@ def _since_told(pen: Pen, view: PieceView, rule: str) -> tuple[Fact, ...]:
     return pen.log[told[-1] + 1 :] if told else ()
 
 
-def _may_end(fact: Fact, piece: str) -> bool:
-    """Return whether a fact can have ended a stop of a piece."""
-    if isinstance(fact.body, BOT_BODIES) or (own(fact.body) and (fact.piece or piece) != piece):
-        return False
+def _about(fact: Fact, piece: str) -> bool:
+    """Return whether somebody told a fact, and not of another piece."""
+    return not isinstance(fact.body, BOT_BODIES) and not (own(fact.body) and (fact.piece or piece) != piece)
+
+
+def _may_end(fact: Fact) -> bool:
+    """Return whether a fact is of a kind that ends stops."""
     food = isinstance(fact.body, Reading) and fact.body.slot is not Slot.PIT
     return food or isinstance(fact.body, Discarded | Corrected | Undone | StepDone)
 

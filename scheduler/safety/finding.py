@@ -32,6 +32,8 @@ class Finding:
     level: FindingLevel
     found_c: float | None = None
     limit_c: float | None = None
+    floor_c: float | None = None
+    """The published floor that a house rule's limit stands above [°C]."""
     found_min: float | None = None
     limit_min: float | None = None
     spot: str | None = None

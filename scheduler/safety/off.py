@@ -137,10 +137,15 @@ def held(case: Case) -> list[Finding]:
         return []
     return [
         Finding(
-            rule="held_act_now", level=FindingLevel.CAUTION, found_c=low_edge_c(last), limit_c=ACT_C, spot=last.spot,
+            rule="held_act_now",
+            level=FindingLevel.CAUTION,
+            found_c=low_edge_c(last),
+            limit_c=ACT_C,
+            floor_c=case.floor_c,
+            spot=last.spot,
             since=last.at,
         )
-    ]  # fmt: skip
+    ]
 
 
 def served_under_floor(case: Case) -> list[Finding]:

@@ -26,7 +26,7 @@ def _served_under_floor(told: Told) -> Words:
 
 def _held_act_now(told: Told) -> Words:
     return Words(
-        found=_("held meat {at}, near its floor of 140 F (60 C)").format(at=told.at),
+        found=_("held meat {at}, near its floor of {floor}").format(at=told.at, floor=told.floor),
         do=_("Act now: serve, a warm oven, or slice and chill"),
         ends=_("A reading above {limit} ends this (a house rule)").format(limit=told.plain_limit),
     )

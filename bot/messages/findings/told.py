@@ -61,6 +61,11 @@ class Told:
         return limit_text(self.finding.limit_c)
 
     @property
+    def floor(self) -> str:
+        """Return the floor that the limit stands above."""
+        return _("hot holding") if self.finding.floor_c is None else limit_text(self.finding.floor_c)
+
+    @property
     def lasted(self) -> str:
         """Return how long it has lasted."""
         found = self.finding.found_min

@@ -75,8 +75,20 @@ def test_every_rule_has_words() -> None:
 
 
 def test_every_word_belongs_to_a_rule() -> None:
-    """Each rule of the register that gives a finding has words."""
-    assert {rule.id for rule in REGISTER if rule.id in _written_rules()} - set(WORDS) == set()
+    """Words are of rules that stand in the register and that the code finds: none is left over."""
+    assert set(WORDS) - {rule.id for rule in REGISTER} == set()
+    assert set(WORDS) - _written_rules() == set()
+
+
+@pytest.mark.parametrize(
+    ("floor_c", "said"), [(57.2, "near its floor of 135 F (57.2 C)."), (60.0, "near its floor of 140 F (60 C).")]
+)
+def test_the_floor_that_counts_is_the_one_said(floor_c: float, said: str) -> None:
+    """Under the Food Code 58 C is near 135 F; 140 F would be said of a number under it."""
+    near = Finding(
+        rule="held_act_now", level=FindingLevel.CAUTION, found_c=58.0, limit_c=63.0, floor_c=floor_c, since=NOW
+    )
+    assert found_text(near, VOICES[1]).endswith(said)
 
 
 @pytest.mark.parametrize(("finding", "voice"), ALL)
