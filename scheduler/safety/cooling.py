@@ -17,7 +17,7 @@ NEAR = 0.75
 
 
 @dataclasses.dataclass(frozen=True, kw_only=True)
-class Stage:
+class CoolingStage:
     """One stage of cooling: its rule, the temperature and the time since the food was last hot."""
 
     rule: str
@@ -35,8 +35,8 @@ class Stage:
         return dt.timedelta(minutes=self.time.under(Edition.FOOD_CODE).value)
 
 
-FIRST = Stage(rule="cool_slow", limit=COOL_FIRST, time=COOL_FIRST_TIME)
-WHOLE = Stage(rule="cool_too_long", limit=COOL_COLD, time=COOL_TIME)
+FIRST = CoolingStage(rule="cool_slow", limit=COOL_FIRST, time=COOL_FIRST_TIME)
+WHOLE = CoolingStage(rule="cool_too_long", limit=COOL_COLD, time=COOL_TIME)
 STAGES = (FIRST, WHOLE)
 """FDA Food Code 3-501.14(A): 57 C to 21 C (70 F) within 2 h, and to 5 C (41 F) within 6 h in all."""
 
@@ -63,7 +63,7 @@ def cooled(case: Case) -> list[Finding]:
     return found
 
 
-def _missed(cooling: Cooling, stage: Stage) -> Finding | None:
+def _missed(cooling: Cooling, stage: CoolingStage) -> Finding | None:
     """Return that food was read too warm after the time of a stage: no reading takes that back."""
     limit_at = cooling.began_at + stage.within
     late = [look for look in cooling.looks if look.at >= limit_at and look.over(stage.c)]
@@ -99,7 +99,7 @@ def _open(case: Case, cooling: Cooling) -> list[Finding]:
     return found
 
 
-def _finding(cooling: Cooling, stage: Stage, look: Look, level: FindingLevel) -> Finding:
+def _finding(cooling: Cooling, stage: CoolingStage, look: Look, level: FindingLevel) -> Finding:
     return Finding(
         rule=stage.rule,
         level=level,

@@ -55,11 +55,15 @@ ALL = [
 
 
 def _written_rules() -> set[str]:
-    """Return the rule of every `Finding(...)` written in scheduler/safety."""
+    """Return the rule of every `Finding(...)`, and of every stage of cooling, written in scheduler/safety."""
     found = set()
     for path in (ROOT / "scheduler" / "safety").rglob("*.py"):
         for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
-            if isinstance(node, ast.Call) and isinstance(node.func, ast.Name) and node.func.id == "Finding":
+            if (
+                isinstance(node, ast.Call)
+                and isinstance(node.func, ast.Name)
+                and node.func.id in {"Finding", "CoolingStage"}
+            ):
                 rules = [k.value for k in node.keywords if k.arg == "rule"]
                 found |= {
                     rule.value for rule in rules if isinstance(rule, ast.Constant) and isinstance(rule.value, str)
