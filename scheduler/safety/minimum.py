@@ -21,6 +21,13 @@ HOTTEST_CORE_C = 105.0
 """Wet meat boils at 100 C: a core read above this is a number in the wrong unit, or another place, and counts for
 nothing [°C]. Common practice, no source."""
 
+HEATED = dt.timedelta(minutes=30)
+"""Meat on the heat for longer than this since a reading without a name is no longer what was read: house rule."""
+
+FALLS_C_PER_MIN = 0.5
+"""Meat off the heat cools by this at most [°C/min]: the steepest of the measured joints in air
+(`docs/explanation/food-safety.md`)."""
+
 
 @dataclasses.dataclass(frozen=True, kw_only=True)
 class _Spot:
@@ -88,8 +95,9 @@ def safe_gate(state: CookState, cut: Cut, cuts: Cuts) -> SafeGate:
 
     Only readings since the meat went on count; of a reading given as a range the low edge is compared, with the
     published Fahrenheit limit converted and rounded to 0.1 C. Each named spot must have reached the minimum, also one
-    of which only a doubted reading under it is known; a reading without a name may be of any of them, and is a spot of
-    its own only where none is named. Of two readings that differ the lower stands until a third
+    of which only a doubted reading under it is known. A reading without a name under the minimum may be of a spot that
+    has no name yet: it stands as a spot of its own until one without a name passes, or every named spot passes after
+    half an hour more on the heat. Of two readings that differ the lower stands until a third
     (`scheduler.safety.contested`).
 
     Raises
@@ -99,12 +107,13 @@ def safe_gate(state: CookState, cut: Cut, cuts: Cuts) -> SafeGate:
     """
     edition = counting(state.edition, at_risk=state.care.at_risk)
     minimum = least_of(cut, cuts, state.treated, edition)
-    spots = _spots(state, minimum)
+    read = _Read(spots=_spots(state, minimum), pulled_at=state.at("pull"), minimum=minimum)
+    spots = read.spots if read.nameless_stands else read.named or read.spots
     gate = SafeGate(
         minimum=minimum,
         edition=edition,
-        lowest=min((spot.hottest() for spot in spots), key=_coldest_first, default=None),
-        open_at=_measured_at(spots, minimum),
+        lowest=min((spot.hottest() for spot in spots.values()), key=_coldest_first, default=None),
+        open_at=read.measured_at(),
     )
     if state.safe_by is not SafeBy.EQUIVALENCE:
         return gate
@@ -112,10 +121,10 @@ def safe_gate(state: CookState, cut: Cut, cuts: Cuts) -> SafeGate:
     if why_not is not None:
         return dataclasses.replace(gate, not_by_time=why_not)
     thickness_m = state.planned.thickness_m or cut.thickness_m.low
-    return _by_time(gate, spots, table_under(edition), thickness_m)
+    return _by_time(gate, read, table_under(edition), thickness_m)
 
 
-def _spots(state: CookState, minimum: Minimum) -> list[_Spot]:
+def _spots(state: CookState, minimum: Minimum) -> dict[str, _Spot]:
     """Return what was read of each spot since the meat went on, with what stands for each reading."""
     on_at = state.at("meat_on")
     since = [
@@ -131,27 +140,109 @@ def _spots(state: CookState, minimum: Minimum) -> list[_Spot]:
     for reading in since:
         if reading.fact not in counted and not _passes(reading, minimum):
             _of(spots, reading).doubted.append(reading)
-    return [spot for name, spot in spots.items() if name or len(spots) == 1]
+    return spots
 
 
 def _of(spots: dict[str, _Spot], reading: ReadingAt) -> _Spot:
     return spots.setdefault((reading.spot or "").casefold(), _Spot(stood=[], doubted=[]))
 
 
-def _measured_at(spots: list[_Spot], minimum: Minimum) -> dt.datetime | None:
-    """Return when every spot had been read at the minimum, plus the rest; None while one has not."""
-    first = [
-        min((max(reading.at, stood.at) for reading, stood in spot.stood if _passes(stood, minimum)), default=None)
-        for spot in spots
-    ]
-    found = [at for at in first if at is not None]
-    if not found or len(found) < len(first):
-        return None
-    return max(found) + dt.timedelta(minutes=minimum.rest_min)
+@dataclasses.dataclass(frozen=True, kw_only=True)
+class _Read:
+    """What was read of a piece, by the name of the spot; the empty name is of any spot, also of one without a name."""
+
+    spots: dict[str, _Spot]
+    pulled_at: dt.datetime | None
+    minimum: Minimum
+
+    @property
+    def named(self) -> dict[str, _Spot]:
+        return {name: spot for name, spot in self.spots.items() if name}
+
+    @property
+    def nameless_stands(self) -> bool:
+        """Return whether readings without a name keep the gate shut."""
+        return bool(self.named) and bool(self._low()) and self._cleared_at() is None
+
+    def measured_at(self) -> dt.datetime | None:
+        """Return when every spot had been read at the minimum, plus the rest; None while one has not."""
+        found = [self._first(spot) for spot in (self.named or self.spots).values()]
+        if self.named and self._low():
+            found.append(self._cleared_at())
+        known = [at for at in found if at is not None]
+        if not known or len(known) < len(found):
+            return None
+        return max(known) + dt.timedelta(minutes=self.minimum.rest_min)
+
+    def since_nameless(self) -> dict[str, _Spot]:
+        """Return the named spots with what was read of them when the meat had been heated on."""
+        low = self._low()
+        return {
+            name: dataclasses.replace(
+                spot, stood=[pair for pair in spot.stood if all(self._heated(one, pair[0].at) for one in low)]
+            )
+            for name, spot in self.named.items()
+        }
+
+    def _first(self, spot: _Spot) -> dt.datetime | None:
+        return min(_passed(spot, self.minimum), default=None)
+
+    def _low(self) -> list[ReadingAt]:
+        """Return the readings without a name that are under the minimum, doubted ones too; not of meat
+        that has only cooled.
+        """
+        spot = self.spots.get("")
+        if spot is None:
+            return []
+        read = [reading for reading, stands in spot.stood if not _passes(stands, self.minimum)] + spot.doubted
+        return [one for one in read if not self._cooled(one)]
+
+    def _cooled(self, one: ReadingAt) -> bool:
+        """Return whether meat that was at the minimum as it came off may have cooled to a reading since."""
+        if self.pulled_at is None or one.at <= self.pulled_at:
+            return False
+        minutes = (one.at - self.pulled_at) / dt.timedelta(minutes=1)
+        return low_edge_c(one) >= self.minimum.temp_c - FALLS_C_PER_MIN * minutes
+
+    def _cleared_at(self) -> dt.datetime | None:
+        """Return when they counted no more: one without a name passed, or all named spots after more heat."""
+        ways = [self._first(self.spots[""]), self._heated_at()]
+        return min((at for at in ways if at is not None), default=None)
+
+    def _heated_at(self) -> dt.datetime | None:
+        low = self._low()
+        found = [
+            min((at for at in _passed(spot, self.minimum) if all(self._heated(one, at) for one in low)), default=None)
+            for spot in self.named.values()
+        ]
+        known = [at for at in found if at is not None]
+        return max(known) if known and len(known) == len(found) else None
+
+    def _heated(self, low: ReadingAt, at: dt.datetime) -> bool:
+        """Return whether the meat was on the heat for long enough between a reading and a later instant."""
+        until = at if self.pulled_at is None else min(at, self.pulled_at)
+        return until - low.at > HEATED
 
 
-def _by_time(gate: SafeGate, spots: list[_Spot], table: Table, thickness_m: float) -> SafeGate:
+def _passed(spot: _Spot, minimum: Minimum) -> list[dt.datetime]:
+    """Return when a spot was read at the minimum."""
+    return [max(reading.at, stood.at) for reading, stood in spot.stood if _passes(stood, minimum)]
+
+
+def _by_time(gate: SafeGate, read: _Read, table: Table, thickness_m: float) -> SafeGate:
     """Return the gate where time at temperature counts as well: whichever opens it first."""
+    alone = not read.named or "" not in read.spots
+    if alone or not read.nameless_stands:
+        return _timed(gate, list((read.named or read.spots).values()), table, thickness_m)
+    with_it = _timed(gate, list(read.spots.values()), table, thickness_m)
+    since = list(read.since_nameless().values())
+    if not all(spot.stood for spot in since):
+        return with_it
+    after = _timed(gate, since, table, thickness_m)
+    return max((with_it, after), key=lambda one: (one.open_at is not None, one.share or 0.0))
+
+
+def _timed(gate: SafeGate, spots: list[_Spot], table: Table, thickness_m: float) -> SafeGate:
     if not spots:
         return dataclasses.replace(gate, by=SafeBy.EQUIVALENCE, table=table, share=0.0)
     start_at = min(stood.at for spot in spots for stood in (*spot.standing, *spot.doubted))

@@ -107,8 +107,15 @@ def low_held(case: Case) -> tuple[ReadingAt, ...]:
 def _reheated(low: ReadingAt, reads: list[ReadingAt], case: Case) -> bool:
     limit_c = case.limit_c(REHEAT)
     return any(
-        low.at < r.at <= low.at + case.out_for and same_spot(r, low) and not case.under(r, limit_c) for r in reads
+        low.at < r.at <= low.at + case.out_for and _covers(r, low) and not case.under(r, limit_c) for r in reads
     )
+
+
+def _covers(hot: ReadingAt, low: ReadingAt) -> bool:
+    """Return whether a hot reading tells of the spot of a low one: one without a name may be of a colder spot than a
+    named one; food in a pot or a dish has no spots.
+    """
+    return same_spot(hot, low) and (low.spot is not None or hot.spot is None or hot.slot is Slot.LEFTOVERS)
 
 
 def held(case: Case) -> list[Finding]:

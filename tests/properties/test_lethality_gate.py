@@ -96,7 +96,7 @@ def test_dropping_readings_never_opens_the_gate(
     by: SafeBy, readings: list[tuple[float, Reading]], data: st.DataObject
 ) -> None:
     """A shut gate stays shut whatever is left out, as long as every spot is still read and no low reading goes that
-    stands against a higher one (or that a higher one cannot follow so soon).
+    stands against a higher one (or that a higher one cannot follow so soon), and none without a name.
     """
     facts = _facts(by, readings)
     state = fold(facts)
@@ -108,6 +108,7 @@ def test_dropping_readings_never_opens_the_gate(
         if low.value_c - low.spread_c + 1.4 * abs(low.at - high.at) / dt.timedelta(minutes=1)
         < high.value_c - high.spread_c
     }
+    lows |= {low.fact for low in state.readings if low.spot is None and low.value_c - low.spread_c < MINIMUM_C}
     kept = [fact for fact in facts[5:] if fact.id in lows or data.draw(st.booleans())]
 
     def _spots(some: tuple[Fact, ...]) -> set[str]:
@@ -142,12 +143,26 @@ def test_time_never_asks_for_more_than_the_minimum(readings: list[tuple[float, R
 @given(READINGS, st.integers(201, 400), st.floats(20.0, 60.0))
 def test_a_longer_cook_never_shuts_the_gate(readings: list[tuple[float, Reading]], minutes: int, low_c: float) -> None:
     """One more reading more than ten minutes after the others, of a spot that was read, cold as it may be: what was
-    open by the minimum stays open.
+    open by the minimum stays open. Beside named spots one without a name may be of another: it may shut it.
     """
     spot = readings[0][1].spot
     before = _gate(_facts(SafeBy.MINIMUM, readings))
     later = Reading(slot=Slot.CORE, value_c=low_c, spot=spot)
     known = {r.spot for _, r in readings if not r.doubtful}
-    if before.open_at is not None and spot in known:
+    nameless = spot is None and {r.spot for _, r in readings} != {None}
+    if before.open_at is not None and spot in known and not nameless:
         after = _gate(_facts(SafeBy.MINIMUM, [*readings, (float(minutes + 10), later)]))
         assert after.open_at == before.open_at
+
+
+@given(READINGS, st.integers(0, 230), st.floats(63.0, 80.0), st.sampled_from(("flat", "point", "bone side")))
+def test_a_named_reading_that_passes_never_opens_what_one_without_a_name_shuts(
+    readings: list[tuple[float, Reading]], minutes: int, value_c: float, spot: str
+) -> None:
+    """Shut, with a low reading without a name in the last half hour of its only readings: a named one opens nothing."""
+    nameless = [(m, dataclasses.replace(r, spot=None, doubtful=False)) for m, r in readings]
+    if any(r.value_c - r.spread_c >= MINIMUM_C for _, r in nameless):
+        return
+    last = max(m for m, _ in nameless)
+    named = Reading(slot=Slot.CORE, value_c=value_c, spot=spot)
+    assert _gate(_facts(SafeBy.MINIMUM, [*nameless, (min(float(minutes), last + 30), named)])).open_at is None

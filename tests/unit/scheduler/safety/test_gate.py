@@ -107,6 +107,16 @@ def test_the_spot_with_least_time_counts() -> None:
     assert gate.slowest.spot == "bone side"
 
 
+def test_by_time_a_low_reading_without_a_name_stands_too() -> None:
+    """50 without a name while the middle is held at 61 C: shut; from half an hour later on its time counts."""
+    log = _hold(_roast(), 61.0, 30, spot="middle")
+    log.read(50.0, 299)
+    assert _gate(log).open_at is None
+    gate = _gate(_hold(log, 61.0, 60, spot="middle"))
+    assert gate.open_at is not None
+    assert gate.open_at > at(329)
+
+
 def test_the_minimum_opens_it_as_well() -> None:
     """63 C read once, and its rest: open, for nobody who chose time has to wait longer than without it."""
     log = _roast()

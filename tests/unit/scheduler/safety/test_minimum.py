@@ -82,14 +82,67 @@ def test_a_later_low_reading_of_another_spot_shuts_it_again() -> None:
     assert _gate(log).open_at is None
 
 
-def test_a_reading_without_a_name_may_be_of_any_named_spot() -> None:
-    """40 early on without a name, then flat 70 and point 66: open, for 40 was one of them; point 60: shut."""
+def test_a_reading_without_a_name_from_long_before_is_of_meat_that_has_heated() -> None:
+    """40 early on without a name, then flat 70 and point 66: open, the meat was on for long since; point 60: shut."""
     for point_c, opens in ((66.0, True), (60.0, False)):
         log = cooking()
         log.read(40.0, 200)
         log.read(70.0, 300, spot="flat")
         log.read(point_c, 302, spot="point")
         assert (_gate(log).open_at is not None) is opens
+
+
+@pytest.mark.parametrize("doubtful", [False, True])
+@pytest.mark.parametrize(("low_at", "opens"), [(269, True), (270, False), (285, False), (320, False)])
+def test_a_low_reading_without_a_name_stands_beside_a_named_one(low_at: float, opens: bool, doubtful: bool) -> None:
+    """Point 75 at 300: 52 without a name may be of a colder spot unless the meat was on for half an hour since."""
+    log = cooking()
+    log.read(75.0, 300, spot="point")
+    log.read(52.0, low_at, doubtful=doubtful)
+    gate = _gate(log)
+    assert (gate.open_at is not None) is opens
+    assert gate.lowest is not None
+    assert gate.lowest.value_c == (75.0 if opens else 52.0)
+
+
+def test_named_spots_confirm_only_themselves() -> None:
+    """52 without a name, then point 75 and point 76: 52 may be of the flat still."""
+    log = cooking()
+    for minutes, value_c, spot in ((285, 52.0, None), (300, 75.0, "point"), (302, 76.0, "point")):
+        log.read(value_c, minutes, spot=spot)
+    assert _gate(log).open_at is None
+
+
+@pytest.mark.parametrize(("minutes", "spot"), [(312, None), (316, "point")])
+def test_one_more_reading_clears_a_low_one_without_a_name(minutes: float, spot: str | None) -> None:
+    """One without a name that passes, or every named spot after more than half an hour on the heat."""
+    log = cooking()
+    log.read(52.0, 285)
+    log.read(75.0, 300, spot="point")
+    assert _gate(log).open_at is None
+    log.read(76.0, minutes, spot=spot)
+    assert _gate(log).open_at == at(minutes + 3)
+
+
+def test_off_the_heat_time_clears_no_low_reading() -> None:
+    """52 without a name, pulled ten minutes later, point 75 after an hour: it has not been on the heat since."""
+    log = cooking()
+    log.read(52.0, 290)
+    log.done("pull", 300)
+    log.read(75.0, 360, spot="point")
+    assert _gate(log).open_at is None
+    log.read(64.0, 362)
+    assert _gate(log).open_at is not None
+
+
+@pytest.mark.parametrize(("value_c", "opens"), [(58.0, True), (52.0, False)])
+def test_meat_that_may_only_have_cooled_shuts_nothing(value_c: float, opens: bool) -> None:
+    """Point 75 as it is pulled; twelve minutes later 58 may be the cooled flat, 52 was never at the minimum."""
+    log = cooking()
+    log.read(75.0, 300, spot="point")
+    log.done("pull", 300)
+    log.read(value_c, 312)
+    assert (_gate(log).open_at is not None) is opens
 
 
 def test_a_spot_of_which_only_a_doubted_low_reading_is_known_shuts_it() -> None:

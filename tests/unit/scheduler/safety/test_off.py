@@ -156,6 +156,15 @@ def test_another_spot_clears_nothing() -> None:
     assert "held_under_floor" not in _stops(log, 603)
 
 
+def test_a_named_spot_clears_no_low_reading_without_a_name() -> None:
+    """50 without a name may be of the flat: point 76 says nothing of it, 76 without a name clears it."""
+    log = _held((600, 50.0))
+    log.read(76.0, 620, spot="point")
+    assert "held_under_floor" in _stops(log, 640)
+    log.read(76.0, 632)
+    assert "held_under_floor" not in _stops(log, 640)
+
+
 def test_correcting_the_low_reading_ends_it_and_both_stay() -> None:
     """Typed 58, meant 85."""
     log = resting()
