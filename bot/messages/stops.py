@@ -34,7 +34,7 @@ def stop_message(changes: Changes, voice: Voice) -> Message:
 def _row(one: Found, situation: Situation) -> tuple[Option, ...]:
     thrown = (named(situation, one.piece, _("Thrown away")), Discard(piece=one.piece))
     again = (named(situation, one.piece, _("Read again")), ReadAgain(piece=one.piece))
-    return (thrown, again) if one.finding.rule in _READ_AGAIN else (thrown,)
+    return (thrown, again) if one.finding.unread or one.finding.rule in _READ_AGAIN else (thrown,)
 
 
 def standing_stops(situation: Situation, voice: Voice) -> list[tuple[str | None, Finding]]:

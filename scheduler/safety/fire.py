@@ -13,6 +13,7 @@ from scheduler.facts import Slot
 from scheduler.safety.case import SAME_LOOK, Case
 from scheduler.safety.contested import low_edge_c
 from scheduler.safety.finding import Finding, FindingLevel, Look
+from scheduler.safety.lethality import steepest_c_per_min
 from scheduler.safety.limits import COME_UP_HIGH, COME_UP_TIME, DANGER_HIGH, PIT_COLD
 from scheduler.state import ReadingAt, Stage
 
@@ -67,43 +68,109 @@ class _Dead:
     found_c: float
     since: dt.datetime
     end: dt.datetime | None
+    unread: bool = False
+    """True while only time and no reading says that the core is cold."""
+
+
+class _Pit:
+    """Goes through what was told of heat, in order of time: when the pit was dead and the core may have been cold."""
+
+    def __init__(self, case: Case) -> None:
+        self._danger_c = case.limit_c(DANGER_HIGH)
+        self._slope_c_per_min = steepest_c_per_min(case.state.planned.thickness_m or case.cut.thickness_m.low)
+        self.times: list[_Dead] = []
+        self.going: _Dead | None = None
+        self.dead: tuple[dt.datetime, float] | None = None
+        """Since when the pit is dead, and the lowest that was read of it [°C]; None while it is not."""
+        self.warm: tuple[dt.datetime, float] | None = None
+        """The newest core read at 60 C or hotter [°C]; None when it was never read so, or colder since."""
+
+    @property
+    def maybe_cold_at(self) -> dt.datetime | None:
+        """Return when a core last read warm may have come under 60 C in the dead pit, None where there is no such."""
+        if self.dead is None or self.warm is None:
+            return None
+        minutes = (self.warm[1] - self._danger_c) / self._slope_c_per_min
+        return max(self.dead[0], self.warm[0] + dt.timedelta(minutes=minutes))
+
+    def go_on(self, at: dt.datetime) -> None:
+        """Begin a dead time that nobody read: the core was warm and may be so no longer."""
+        cold_at = self.maybe_cold_at
+        if self.going is None and cold_at is not None and self.dead is not None and cold_at < at:
+            self.going = _Dead(found_c=self.dead[1], since=cold_at, end=None, unread=True)
+
+    def pit(self, at: dt.datetime, value_c: float) -> None:
+        """Take a pit or an oven: a hot one ends the dead time."""
+        if value_c >= self._danger_c:
+            self.dead = None
+            self._close(at)
+            return
+        self.dead = (at, value_c) if self.dead is None else (self.dead[0], min(value_c, self.dead[1]))
+        if self.warm is None:
+            self._begin(at)
+
+    def core(self, at: dt.datetime, value_c: float) -> None:
+        """Take the lowest spot of a look at the core."""
+        if value_c < self._danger_c:
+            self.warm = None
+            if self.dead is not None:
+                self._begin(at)
+            return
+        self._close(at)
+        if self.warm is not None and value_c <= self.warm[1] and self.times:
+            last = self.times[-1]  # still warm, and no hotter than before: it was warm all the time
+            if last.unread and last.end is not None and at - last.end <= SAME_LOOK:
+                self.times.pop()
+        self.warm = (at, value_c)
+
+    def _begin(self, at: dt.datetime) -> None:
+        if self.dead is not None:
+            since = at if self.going is None else self.going.since
+            self.going = _Dead(found_c=self.dead[1], since=since, end=None)
+
+    def _close(self, at: dt.datetime) -> None:
+        if self.going is not None:
+            self.times.append(dataclasses.replace(self.going, end=at))
+        self.going = None
+
+
+def _pit_history(case: Case) -> _Pit:
+    """Return the times in which the pit was read under 60 C with no hotter reading since, and the core may be cold.
+
+    The core is cold as long as nobody has read it at 60 C since the meat went on, and again once it was read under it.
+    One that was read warm may be cold as soon as the steepest core can have fallen to 60 C, until it is read still warm
+    and no hotter than before. A hot oven ends such a time as a hotter pit does; so does the pull, from where other
+    rules go on.
+    """
+    pit, pulled_at = _Pit(case), case.state.at("pull")
+    for at, pit_c, core_c in _heats(case):
+        pit.go_on(at)
+        if pit_c is not None:
+            pit.pit(at, pit_c)
+        if core_c is not None:
+            pit.core(at, core_c)
+    pit.go_on(case.now if pulled_at is None else min(case.now, pulled_at))
+    return pit
 
 
 def _dead_times(case: Case) -> list[_Dead]:
-    """Return the times in which the pit was read under 60 C with no hotter reading since, and the core was cold.
-
-    The core is cold as long as nobody has read it at 60 C since the meat went on, and again once it was read under it.
-    A hot oven ends such a time as a hotter pit does; so does the pull, from where other rules go on.
-    """
-    found: list[_Dead] = []
-    dead_c: float | None = None
-    going: _Dead | None = None
-    warm = False
-    for at, pit_c, core_warm in _heats(case):
-        warm = warm if core_warm is None else core_warm
-        if pit_c is not None:
-            dead_c = None if pit_c >= case.limit_c(DANGER_HIGH) else pit_c if dead_c is None else min(pit_c, dead_c)
-        if dead_c is not None and not warm:
-            going = _Dead(found_c=dead_c, since=at if going is None else going.since, end=None)
-        elif going is not None:
-            found.append(dataclasses.replace(going, end=at))
-            going = None
-    if going is not None:
-        found.append(dataclasses.replace(going, end=case.state.at("pull")))
-    return found
+    """Return the dead times so far; the last one goes on (no end) while the meat is on."""
+    pit = _pit_history(case)
+    going = [] if pit.going is None else [dataclasses.replace(pit.going, end=case.state.at("pull"))]
+    return [*pit.times, *going]
 
 
-def _heats(case: Case) -> list[tuple[dt.datetime, float | None, bool | None]]:
-    """Return what was told of heat, in order of time: (instant, low edge of the pit or oven [°C], core is warm)."""
-    danger_c, cores = case.limit_c(DANGER_HIGH), case.cores_on_fire
-    told: list[tuple[dt.datetime, float | None, bool | None]] = [
+def _heats(case: Case) -> list[tuple[dt.datetime, float | None, float | None]]:
+    """Return what was told of heat, in order of time: (instant, low edge of the pit or oven [°C], of the core)."""
+    cores = case.cores_on_fire
+    told: list[tuple[dt.datetime, float | None, float | None]] = [
         (r.at, round(low_edge_c(r), 1), None) for r in _pits(case)
     ]
     instants = [core.at for core in cores]
     for core in cores:
         newest = cores[bisect_left(instants, core.at - SAME_LOOK) : bisect_right(instants, core.at)]
         lowest = case.lowest(newest)
-        told.append((core.at, None, lowest is not None and not case.under(lowest, danger_c)))
+        told.append((core.at, None, round(low_edge_c(lowest or core), 1)))
     if case.state.oven is not None:
         told.append((case.state.oven[0], case.state.oven[1].oven_c, None))
     return sorted(told, key=lambda one: one[0])
@@ -124,18 +191,39 @@ def dead_pit(case: Case) -> list[Finding]:
                 found_min=lasted / dt.timedelta(minutes=1),
                 limit_min=case.out_for / dt.timedelta(minutes=1),
                 since=dead.since,
+                unread=dead.unread and dead.end is None,
             )
         ]
     return []
 
 
-def dead_looks(case: Case) -> list[Look]:
-    """Return when a pit that is dead now will have been so for too long."""
+def dead_unread(case: Case) -> list[Finding]:
+    """The pit is dead and the core, last read warm, may be under 60 C by now: nobody has read it since it may be."""
+    pit = _pit_history(case)
+    cold_at = pit.maybe_cold_at
+    if case.state.stage is not Stage.COOKING or cold_at is None or pit.dead is None or case.now < cold_at:
+        return []
     return [
-        Look(rule="pit_dead", since=dead.since, at=dead.since + case.out_for)
-        for dead in _dead_times(case)
-        if dead.end is None
+        Finding(
+            rule="pit_dead_unread",
+            level=FindingLevel.CAUTION,
+            found_c=pit.dead[1],
+            limit_c=case.limit_c(DANGER_HIGH),
+            since=cold_at,
+            until=cold_at + case.out_for,
+        )
     ]
+
+
+def dead_looks(case: Case) -> list[Look]:
+    """Return when a pit that is dead now will have been so for too long, and when a warm core may be cold in it."""
+    pit = _pit_history(case)
+    cold_at = None if case.state.stage is not Stage.COOKING else pit.maybe_cold_at
+    since = cold_at if pit.going is None else pit.going.since
+    found = [] if cold_at is None else [Look(rule="pit_dead_unread", since=cold_at, at=cold_at)]
+    if since is None or case.state.at("pull") is not None:
+        return found
+    return [*found, Look(rule="pit_dead", since=since, at=since + case.out_for)]
 
 
 # --- a slow come-up ---------------------------------------------------------------------------------------------------
@@ -223,7 +311,7 @@ def unknown_looks(case: Case) -> list[Look]:
     return [] if over_at is None else [Look(rule="come_up_unknown", since=over_at, at=over_at)]
 
 
-RULES = (dead_pit, over_come_up, cold_pit, slow_come_up, come_up_unknown)
+RULES = (dead_pit, dead_unread, over_come_up, cold_pit, slow_come_up, come_up_unknown)
 """Rules of meat on the fire, in the order in which they are told."""
 
 LOOKS = (dead_looks, unknown_looks)

@@ -21,12 +21,30 @@ def _pit_cold(told: Told) -> Words:
 
 def _pit_dead(told: Told) -> Words:
     lasted = _("more than two hours") if told.finding.found_min is None else told.lasted
+    if told.finding.unread:
+        return Words(
+            found=_("pit {found}, under {limit}, and the meat may have been so for {lasted}, not read").format(
+                found=told.found, limit=told.limit, lasted=lasted
+            ),
+            do=_("Let nobody eat; read its coldest spot before any heat"),
+            ends=_("Still above that, no hotter than last, ends this, or throwing it away"),
+        )
     return Words(
         found=_("pit {found}, under {limit} for {lasted}, the meat not read above it").format(
             found=told.found, limit=told.limit, lasted=lasted
         ),
         do=_("Throw it away: so long without heat is not safe"),
         ends=_("Throwing it away ends this, or a corrected pit"),
+    )
+
+
+def _pit_dead_unread(told: Told) -> Words:
+    return Words(
+        found=_("pit {found}, under {limit}; the meat, not read since, may be, too").format(
+            found=told.found, limit=told.limit
+        ),
+        do=_("Read its coldest spot now; hot pit or oven{by}").format(by=told.by),
+        ends=_("A hotter pit ends this, a warm reading for a while"),
     )
 
 
@@ -70,6 +88,7 @@ def _come_up_unknown(told: Told) -> Words:
 WORDS: dict[str, Callable[[Told], Words]] = {
     "pit_cold": _pit_cold,
     "pit_dead": _pit_dead,
+    "pit_dead_unread": _pit_dead_unread,
     "come_up_slow": _come_up_slow,
     "come_up_over": _come_up_over,
     "come_up_unknown": _come_up_unknown,

@@ -20,9 +20,18 @@ REGISTER: tuple[Rule, ...] = (
         id="pit_dead",
         worst=FindingLevel.STOP,
         figure="pit air read under 60 C (140 F), no hotter reading for two hours (one in hot air), the core under 60 C"
-        " or unread",
+        " or unread, or so long after a warm core can have fallen under it; such a core read later, warm and no hotter"
+        " than before, was warm all the time",
         limits=(OUT, OUT_HOT, DANGER_HIGH),
         tests=(_TEST, "tests/published/test_safety_limits.py"),
+    ),
+    Rule(
+        id="pit_dead_unread",
+        worst=FindingLevel.CAUTION,
+        figure="pit air read under 60 C (140 F), the core read warm before, and nobody has read it since it can have"
+        " fallen under 60 C at 1.4 C/min (thin meat faster)",
+        limits=(DANGER_HIGH,),
+        tests=(_TEST,),
     ),
     Rule(
         id="come_up_slow",

@@ -107,15 +107,81 @@ def test_heat_in_time_leaves_nothing_and_too_late_leaves_the_stop() -> None:
         assert ("pit_dead" in _found(log, 501)) is found
 
 
-def test_a_warm_core_is_no_food_in_the_danger_zone() -> None:
-    """Read at 60 C in time, or before the fire died: none; once it is read under 60 C its two hours begin."""
+def _warm(core_c: float, minutes: float = 100) -> Logbook:
+    """Return a cook read warm and, five minutes later, a pit at 40 C."""
     log = cooking()
-    log.read(75.0, 90)
-    log.read(50.0, 100, slot=Slot.PIT)
-    assert "pit_dead" not in _found(log, 900)
-    log.read(59.0, 300)
-    assert "pit_dead" not in _found(log, 419)
-    assert _found(log, 420)["pit_dead"].since == at(300)
+    log.read(core_c, minutes - 5)
+    log.read(40.0, minutes, slot=Slot.PIT)
+    return log
+
+
+@pytest.mark.parametrize(
+    ("core_c", "from_at"), [(61.0, 100), (67.0, 100), (74.0, 105), (88.0, 115)], ids=["61", "67", "74", "88"]
+)
+def test_a_warm_core_in_a_dead_pit_is_warm_only_as_long_as_it_can_be(core_c: float, from_at: float) -> None:
+    """From 60 C plus 1.4 C for each minute on it may be cold: a caution then, a stop two hours later, both rung for."""
+    log = _warm(core_c)
+    log.ring(100)
+    assert ("pit_dead_unread" in _found(log, 100)) is (from_at == 100)
+    caution = _found(log, from_at)["pit_dead_unread"]
+    assert (caution.level, caution.found_c, caution.since) == (FindingLevel.CAUTION, 40.0, at(from_at))
+    if from_at > 100:
+        assert "pit_dead_unread" not in _found(log, from_at - 1)
+        assert _look(log) == from_at
+    log.ring(from_at)
+    assert "pit_dead" not in _found(log, from_at + 119)
+    stop = _found(log, from_at + 120)["pit_dead"]
+    assert (stop.level, stop.since, stop.unread) == (FindingLevel.STOP, at(from_at), True)
+
+
+def test_the_bell_wakes_for_a_warm_core_in_a_dead_pit() -> None:
+    """First when it may be cold, then when it may have been so for too long."""
+    log = _warm(88.0)
+    log.ring(100)
+    assert _look(log) == 115
+    log.ring(115, answering=True)
+    assert _look(log) == 235
+
+
+def test_still_warm_and_no_hotter_was_warm_all_the_time() -> None:
+    """A dead pit heats nothing: 70 after 75 clears, 80 after 75 tells of heat that nobody reported; 59 proves it."""
+    for core_c, stopped in ((70.0, False), (75.0, False), (80.0, True), (59.9, True)):
+        log = _warm(75.0)
+        log.read(core_c, 300)
+        assert ("pit_dead" in _found(log, 301)) is stopped
+    log = _warm(75.0)
+    log.read(59.9, 300)
+    stop = _found(log, 301)["pit_dead"]
+    assert not stop.unread
+    log.read(120.0, 310, slot=Slot.PIT)
+    log.read(90.0, 500)
+    assert "pit_dead" in _found(log, 501)
+
+
+def test_a_warm_core_read_with_the_new_fire_clears_and_one_read_later_does_not() -> None:
+    """Relit after two hours and a half: 70 read beside the hot pit was warm all along, an hour later it was heated."""
+    for minutes, stopped in ((305, False), (311, True)):
+        log = _warm(75.0)
+        log.read(120.0, 300, slot=Slot.PIT)
+        assert "pit_dead" in _found(log, 301)
+        log.read(70.0, minutes)
+        assert ("pit_dead" in _found(log, minutes + 1)) is stopped
+
+
+def test_eight_hours_in_a_dead_pit_are_never_safe() -> None:
+    """Core 61, pit 40, nothing for eight hours, 25, relit: no heat afterwards makes it good."""
+    log = _warm(61.0)
+    log.read(25.0, 600)
+    log.read(120.0, 630, slot=Slot.PIT)
+    log.read(66.0, 800)
+    assert _found(log, 801)["pit_dead"].since == at(100)
+
+
+def test_heat_in_time_leaves_a_warm_core_alone() -> None:
+    """Relit at 1:55 after it may have been cold: nothing, though nobody read the core."""
+    log = _warm(61.0)
+    log.read(120.0, 215, slot=Slot.PIT)
+    assert not {"pit_dead", "pit_dead_unread"} & set(_found(log, 900))
 
 
 def test_a_hot_core_after_the_time_clears_nothing() -> None:
