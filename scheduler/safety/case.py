@@ -8,8 +8,9 @@ import functools
 
 from scheduler.cuts import Cut, Cuts
 from scheduler.facts import Edition, SafeBy, Slot
+from scheduler.safety.air import out_span
 from scheduler.safety.contested import low_edge_c, standing_readings
-from scheduler.safety.limits import HOT_AIR, HOT_HOLD, HOT_HOLD_ROAST, OUT, OUT_HOT, Limit
+from scheduler.safety.limits import HOT_HOLD, HOT_HOLD_ROAST, Limit
 from scheduler.safety.minimum import HOTTEST_CORE_C, SafeGate, safe_gate
 from scheduler.state import CookState, ReadingAt
 
@@ -71,22 +72,11 @@ class Case:
         """Return whether bacteria may be inside the piece: as told, or because its class is ground meat."""
         return bool(self.state.treated) or self.cut.safety_class == "ground"
 
-    @property
-    def hot_air(self) -> bool:
-        """Return whether the air was told to be above 32.2 C (90 F), by number or as hot; unknown air is not."""
-        air = self.state.air
-        if air.temp_c is not None:
-            return round(air.temp_c, 1) > self.limit_c(HOT_AIR)
-        return air.word == "hot"
-
-    @property
-    def out_for(self) -> dt.timedelta:
-        """Return how long food may be without temperature control: two hours, one in hot air.
-
-        The four hours of the Food Code count only for food that was read hot enough as it came out
-        (`scheduler.safety.off`).
+    def out_for(self, since: dt.datetime, until: dt.datetime | None = None) -> dt.timedelta:
+        """Return how long food may be without temperature control that is so from one instant to another (None: `now`):
+        two hours, one where the air was hot at any time between (`scheduler.safety.air`).
         """
-        return self.limit_span(OUT_HOT) if self.hot_air else dt.timedelta(minutes=OUT.under(Edition.CONSUMER).value)
+        return out_span(self.state, since, self.now if until is None else until)
 
     def cores(self, since: dt.datetime | None, until: dt.datetime | None = None) -> tuple[ReadingAt, ...]:
         """Return the core readings that count from an instant on (None: none at all), in order of time, up to `now`.

@@ -171,8 +171,7 @@ def _heats(case: Case) -> list[tuple[dt.datetime, float | None, float | None]]:
         newest = cores[bisect_left(instants, core.at - SAME_LOOK) : bisect_right(instants, core.at)]
         lowest = case.lowest(newest)
         told.append((core.at, None, round(low_edge_c(lowest or core), 1)))
-    if case.state.oven is not None:
-        told.append((case.state.oven[0], case.state.oven[1].oven_c, None))
+    told += [(at, oven.oven_c, None) for at, oven in case.state.ovens]
     return sorted(told, key=lambda one: one[0])
 
 
@@ -180,7 +179,8 @@ def dead_pit(case: Case) -> list[Finding]:
     """The meat lay without heat, in the danger zone, for longer than food may: no later reading makes it good."""
     for dead in _dead_times(case):
         lasted = (dead.end or case.now) - dead.since
-        if lasted < case.out_for:
+        limit = case.out_for(dead.since, dead.end)
+        if lasted < limit:
             continue
         return [
             Finding(
@@ -189,7 +189,7 @@ def dead_pit(case: Case) -> list[Finding]:
                 found_c=dead.found_c,
                 limit_c=case.limit_c(DANGER_HIGH),
                 found_min=lasted / dt.timedelta(minutes=1),
-                limit_min=case.out_for / dt.timedelta(minutes=1),
+                limit_min=limit / dt.timedelta(minutes=1),
                 since=dead.since,
                 unread=dead.unread and dead.end is None,
             )
@@ -210,7 +210,7 @@ def dead_unread(case: Case) -> list[Finding]:
             found_c=pit.dead[1],
             limit_c=case.limit_c(DANGER_HIGH),
             since=cold_at,
-            until=cold_at + case.out_for,
+            until=cold_at + case.out_for(cold_at),
         )
     ]
 
@@ -223,7 +223,7 @@ def dead_looks(case: Case) -> list[Look]:
     found = [] if cold_at is None else [Look(rule="pit_dead_unread", since=cold_at, at=cold_at)]
     if since is None or case.state.at("pull") is not None:
         return found
-    return [*found, Look(rule="pit_dead", since=since, at=since + case.out_for)]
+    return [*found, Look(rule="pit_dead", since=since, at=since + case.out_for(since))]
 
 
 # --- a slow come-up ---------------------------------------------------------------------------------------------------

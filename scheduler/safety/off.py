@@ -9,6 +9,7 @@ import dataclasses
 import datetime as dt
 
 from scheduler.facts import Edition, Feel, Slot
+from scheduler.safety.air import hot_between
 from scheduler.safety.case import OPENING, Case
 from scheduler.safety.contested import low_edge_c, same_spot
 from scheduler.safety.finding import Finding, FindingLevel, Look
@@ -107,7 +108,8 @@ def low_held(case: Case) -> tuple[ReadingAt, ...]:
 def _reheated(low: ReadingAt, reads: list[ReadingAt], case: Case) -> bool:
     limit_c = case.limit_c(REHEAT)
     return any(
-        low.at < r.at <= low.at + case.out_for and _covers(r, low) and not case.under(r, limit_c) for r in reads
+        low.at < r.at <= low.at + case.out_for(low.at, r.at) and _covers(r, low) and not case.under(r, limit_c)
+        for r in reads
     )
 
 
@@ -127,16 +129,17 @@ def held(case: Case) -> list[Finding]:
     low = low_held(case)
     if low:
         first, lowest = low[0], min(low, key=low_edge_c)
+        span = case.out_for(first.at)
         return [
             Finding(
                 rule="held_under_floor",
                 level=FindingLevel.STOP,
                 found_c=low_edge_c(lowest),
                 limit_c=case.floor_c,
-                limit_min=case.out_for / dt.timedelta(minutes=1),
+                limit_min=span / dt.timedelta(minutes=1),
                 spot=lowest.spot,
                 since=first.at,
-                until=first.at + case.out_for,
+                until=first.at + span,
                 edition=case.edition,
             )
         ]
@@ -160,17 +163,17 @@ def served_under_floor(case: Case) -> list[Finding]:
     served, low = case.state.did("serve"), low_held(case)
     if served is None or not low:
         return []
-    lowest = min(low, key=low_edge_c)
+    lowest, span = min(low, key=low_edge_c), case.out_for(low[0].at)
     return [
         Finding(
             rule="served_under_floor",
             level=FindingLevel.STOP,
             found_c=low_edge_c(lowest),
             limit_c=case.floor_c,
-            limit_min=case.out_for / dt.timedelta(minutes=1),
+            limit_min=span / dt.timedelta(minutes=1),
             spot=lowest.spot,
             since=served.at,
-            until=low[0].at + case.out_for,
+            until=low[0].at + span,
             edition=case.edition,
         )
     ]
@@ -182,7 +185,7 @@ def not_read_since_pull(case: Case) -> list[Finding]:
     if served is None or not held_long(case, served.at) or held_reading(case.state) is not None:
         return []
     kept_at = kept(case, served.at)
-    if kept_at is not None and kept_at <= served.at + out_limit(case, served.at):
+    if kept_at is not None and kept_at <= served.at + out_limit(case, served.at, kept_at):
         return []
     return [Finding(rule="held_not_read", level=FindingLevel.CAUTION, limit_c=case.floor_c, since=served.at)]
 
@@ -205,23 +208,26 @@ def kept(case: Case, since: dt.datetime) -> dt.datetime | None:
     return min(times, default=None)
 
 
-def out_limit(case: Case, served_at: dt.datetime) -> dt.timedelta:
-    """Return how long food that came out then may stay out: two hours, one in hot air; the four hours of the Food Code
-    only where that was chosen and a reading as it came out was hot enough.
+def out_limit(case: Case, served_at: dt.datetime, until: dt.datetime) -> dt.timedelta:
+    """Return how long food that came out then, and was out until another instant, may stay out: two hours, one in hot
+    air; the four hours of the Food Code only where that was chosen and a reading as it came out was hot enough.
     """
-    if case.edition is not Edition.FOOD_CODE or case.hot_air:
-        return case.out_for
+    span = case.out_for(served_at, until)
+    if case.edition is not Edition.FOOD_CODE or hot_between(case.state, served_at, until):
+        return span
     reads = case.cores(served_at - OPENING, served_at)
     hot = bool(reads) and not any(case.under(r, case.floor_c) for r in reads)
-    return case.limit_span(OUT) if hot else case.out_for
+    return case.limit_span(OUT) if hot else span
 
 
 def _out(case: Case) -> tuple[dt.datetime, dt.timedelta] | None:
     """Return since when food is without temperature control and how long it may be, None when it is not."""
-    out_at, low = out_since(case.state), low_held(case)
-    if low:
-        return low[0].at, case.out_for
-    return None if out_at is None else (out_at, out_limit(case, out_at))
+    low = low_held(case)
+    out_at = low[0].at if low else out_since(case.state)
+    if out_at is None:
+        return None
+    end = kept(case, out_at) or case.now
+    return out_at, case.out_for(out_at, end) if low else out_limit(case, out_at, end)
 
 
 def food_out(case: Case) -> list[Finding]:

@@ -9,12 +9,12 @@ import datetime as dt
 
 from scheduler.cuts import Cut
 from scheduler.facts import Edition, Slot, Treatment
+from scheduler.safety.air import hot_between
 from scheduler.safety.case import Case
 from scheduler.safety.finding import Finding, FindingLevel
 from scheduler.safety.limits import (
     DANGER_LOW,
     FRIDGE_OVER,
-    HOT_AIR,
     OUT,
     OUT_HOT,
     RAW_SHORT,
@@ -96,11 +96,9 @@ def _spells(state: CookState, until: dt.datetime) -> list[tuple[dt.datetime, dt.
     return spells if out_at is None else [*spells, (out_at, end_at)]
 
 
-def _out_limit(state: CookState) -> Limit:
-    """Return the limit of food without control: shorter above 90 F (32 C), or when somebody says that it is hot."""
-    hot = state.air.word == "hot" if state.air.temp_c is None else round(state.air.temp_c, 1) > HOT_AIR.under(
-        state.edition
-    ).c  # fmt: skip
+def _out_limit(state: CookState, until: dt.datetime) -> Limit:
+    """Return the limit of food without control: shorter where the air was above 90 F (32 C) at any time it lay out."""
+    hot = any(hot_between(state, start, end) for start, end in _spells(state, until))
     return OUT_HOT if hot else OUT
 
 
@@ -109,7 +107,7 @@ def left_out(case: Case) -> list[Finding]:
     state = case.state
     if state.discarded or state.stage not in _RAW_OR_ON:
         return []
-    limit = _out_limit(state)
+    limit = _out_limit(state, case.now)
     span, out = case.limit_span(limit), out_for(state, case.now)
     if out <= span:
         return []
@@ -131,7 +129,7 @@ def on_the_counter(case: Case) -> list[Finding]:
     last = state.did("raw_out")
     if last is None or last.outcome != "thawing" or state.discarded or state.stage not in _RAW:
         return []
-    until = last.at + case.limit_span(_out_limit(state))
+    until = last.at + case.limit_span(_out_limit(state, case.now))
     return [Finding(rule="thaw_counter", level=FindingLevel.CAUTION, since=last.at, until=until)]
 
 
@@ -140,7 +138,7 @@ def out_by(state: CookState) -> dt.datetime | None:
     last = state.did("raw_out")
     if last is None or last.outcome == "back" or state.stage not in _RAW:
         return None
-    span = dt.timedelta(minutes=_out_limit(state).under(state.edition).value)
+    span = dt.timedelta(minutes=_out_limit(state, max(state.as_of, last.at)).under(state.edition).value)
     return last.at + span - out_for(state, last.at)
 
 

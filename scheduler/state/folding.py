@@ -133,6 +133,7 @@ class _Fold:
             wraps=self._timed(Wrapped),
             feels=self._timed(Felt),
             air=self._air(),
+            airs=self._airs(),
             put_off=self._put_off(),
             closed=self._closed(),
             withdrawn={b.prompt: b.reason for b in self._bodies(Withdrawn)},
@@ -153,6 +154,7 @@ class _Fold:
             kinds={b.step: b.wanted for b in self._bodies(KindTold)},
             rest=self._rest(),
             oven=ovens[-1] if ovens else None,
+            ovens=ovens,
             divided=tuple((at, body.parts) for at, body in self._timed(Divided)),
             troubles=self._troubles(),
             levers=tuple((at, body.lever) for at, body in self._timed(LeverTaken)),
@@ -327,6 +329,10 @@ class _Fold:
                 warmth = air if told.temp_c is None and told.word is None else told
                 air = AirTold(temp_c=warmth.temp_c, word=warmth.word, wind=told.wind or air.wind)
         return air
+
+    def _airs(self) -> tuple[tuple[dt.datetime, AirTold], ...]:
+        told = self._timed(AirTold)
+        return tuple((at, air) for at, air in told if air.temp_c is not None or air.word is not None)
 
     def _put_off(self) -> dict[str, dt.datetime]:
         return {f.body.step: f.body.until for f in self._standing if isinstance(f.body, PutOff)}

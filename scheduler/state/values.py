@@ -152,6 +152,8 @@ class CookState:
     feels: tuple[tuple[dt.datetime, Felt], ...]
     air: AirTold
     """What was told last of the air: its temperature and its wind, each by itself."""
+    airs: tuple[tuple[dt.datetime, AirTold], ...]
+    """Every time that a temperature of the air was told, by number or word, in order of time."""
     put_off: Mapping[str, dt.datetime]
     """Step -> instant until which its prompt was put off."""
     closed: Mapping[str, dt.datetime]
@@ -184,6 +186,8 @@ class CookState:
     """How it is to rest: minutes, place and oven, each as told last."""
     oven: tuple[dt.datetime, MovedToOven] | None
     """Since when this piece cooks on in an oven."""
+    ovens: tuple[tuple[dt.datetime, MovedToOven], ...]
+    """Every oven that it was moved to, or whose heat was told anew, in order of time."""
     divided: tuple[tuple[dt.datetime, int], ...]
     """(instant, parts) of every time this piece was cut into parts."""
     troubles: Mapping[str, dt.datetime]
