@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import datetime as dt
 from typing import Literal
 
 from bot.commands.intent import Said
@@ -15,6 +16,8 @@ class Discard(Said):
     """True when all of it was thrown away."""
     piece: str | None = None
     """The piece of meat that is meant, None: not said."""
+    at: dt.datetime | None = None
+    """When, as told; None: now."""
 
 
 class ReadAgain(Said):

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import datetime as dt
+
 from bot import commands as say
 from bot.application.announcements import answer, reply, turn
 from bot.application.visit import Visit, Work
@@ -43,12 +45,12 @@ def _discard(visit: Visit, work: Work, snapshot: CookSnapshot, situation: Situat
         _passed_on(visit, work, snapshot, situation, pieces[0] if len(pieces) == 1 else None)
         return
     if len(pieces) > 1 and not said.every:
-        options = tuple((piece_name(situation.view(one)), say.Discard(piece=one)) for one in pieces)
-        both = which_piece(_("thrown away"), (*options, (_("all of it"), say.Discard(every=True))))
+        options = tuple((piece_name(situation.view(one)), say.Discard(piece=one, at=said.at)) for one in pieces)
+        both = which_piece(_("thrown away"), (*options, (_("all of it"), say.Discard(every=True, at=said.at))))
         reply(visit, work, situation, both)
         return
     several = situation.several
-    reports = tuple(_told(visit, Discarded(), piece if several else None) for piece in pieces)
+    reports = tuple(_told(visit, Discarded(), piece if several else None, said.at) for piece in pieces)
     result = decide(snapshot.facts, reports, now=visit.now, seed=visit.seed, catalogue=visit.house.catalogue)
     if isinstance(result, Refusal):
         reply(visit, work, situation, Message(text=refusal_text(result, voice_of(situation, visit.now))))
@@ -68,10 +70,11 @@ def _meant(situation: Situation, said: say.Discard, visit: Visit) -> tuple[str, 
     return stopped or out or left or (situation.state.piece,)
 
 
-def _told(visit: Visit, body: Discarded | Noted, piece: str | None) -> Report:
+def _told(visit: Visit, body: Discarded | Noted, piece: str | None, at: dt.datetime | None = None) -> Report:
     return Report(
         body=body,
-        happened_at=visit.incoming.sent_at,
+        happened_at=at or visit.incoming.sent_at,
+        dated=at is not None,
         by=visit.person.name,
         message=visit.incoming.message,
         piece=piece,

@@ -9,28 +9,42 @@ import re
 
 from bot.commands import Discard, Intent, WaveOff
 from bot.conversation.context import Context
-from bot.conversation.parsing.words import phrases
+from bot.conversation.parsing import times
+from bot.conversation.parsing.numbers import SPOT_WORDS
+from bot.conversation.parsing.words import cut_out, phrases, word_set
 
-_THREW = (
-    r"(?:bin(?:ned)?|threw|thrown|throwing|throw|tossed|toss|chucked|chuck|dumped|dump|trashed|trash"
-    r"|discarded|discard"
-    r"|ditched|scrapped)"
+_PLACE = (
+    r"(?:straight |right |all )?(?:in|into|to|for) (?:the |a |our |my )?(?:bin|bins|dustbin|trash(?: can)?"
+    r"|garbage(?: can)?|rubbish|dumpster|compost|waste)\b"
 )
-_SUBJECT = r"(?:(?:i|we|i've|we've|i have|we have|have|just|so|ok|okay|right|done|they|it's|it is|it was|all)[ ,]+)*"
-_WHAT = (
-    r"(?:it|them|that|those|this|everything|(?:all|the rest|the lot|the whole (?:lot|thing))"
-    r"(?: of (?:it|them|the [a-z ]+))?"
-    r"|(?:all |all of )?(?:the|our|my) (?!ash|coal|charcoal|trimming|fat|foil|paper|water|wood|wrap|bone)[a-z ]+?)"
+_DID = r"(?:binned|tossed|chucked|dumped|trashed|discarded|ditched|scrapped)"
+_HAD_TO = (
+    r"(?:had to|ended up) (?:bin|binning|toss|tossing|chuck|chucking|dump|dumping|trash|trashing|discard|discarding"
+    r"|ditch|ditching|scrap|scrapping)"
 )
-_END = r"(?: (?:now|already|sadly|sorry|then|just now|in the bin|in the trash|in the garbage|out|away))*"
-_DISCARDS = phrases(
-    rf"^{_SUBJECT}{_THREW}(?: (?:out|away))?(?: {_WHAT})?{_END}$",
-    rf"^{_SUBJECT}{_THREW} {_WHAT} (?:out|away){_END}$",
-    rf"^{_SUBJECT}(?:{_WHAT} )?(?:(?:is|are|was|were|went|has been|got|it's|they're) )?(?:all )?(?:now )?"
-    rf"(?:in|into) the (?:bin|trash|garbage|rubbish){_END}$",
-    rf"^{_SUBJECT}(?:{_WHAT} )(?:is|are|was|were|has been|have been|got) (?:all )?(?:now )?{_THREW}"
-    rf"(?: (?:out|away))?{_END}$",
-    rf"^{_SUBJECT}put (?:{_WHAT} )(?:in|into) the (?:bin|trash|garbage|rubbish){_END}$",
+_THREW = r"(?:(?:had to throw|ended up throwing|threw|thrown))(?P<what>.*?) ?\b(?:out|away|in the bin)"
+_DEEDS = (
+    re.compile(_PLACE),
+    re.compile(rf"\b{_HAD_TO}\b"),
+    re.compile(rf"\b{_DID}\b"),
+    re.compile(r"\b(?:got|gotten|get) rid of\b|\b(?:disposed|had to dispose) of\b"),
+    re.compile(r"\bweg(?:geworfen|geschmissen)\b|\bin den mull\b|\bentsorgt\b"),
+    re.compile(r"\b(?:tirado|tirada) a la basura\b|\ba la basura\b|\bjetee? a la poubelle\b|\ba la poubelle\b"),
+)
+"""Words that say by themselves that something was thrown away; "threw" needs "out" or "away" behind it."""
+_THREW_AWAY = re.compile(rf"\b{_THREW}\b")
+_BARE = re.compile(r"^(?:thrown|threw it|chucked)$")
+_FILLERS = word_set(
+    "i we i've we've have has had just so ok okay right done they it it's its is was were are been got all yes yep "
+    "yeah sadly sorry unfortunately then now already out away the our my that those them this these and of everything "
+    "lot rest whole thing stuff gone went put fed dropped landed left remaining what straight by today again "
+    "threw thrown meat's"
+)
+_VAGUE = word_set("plate rack racks side round short half whole bone skin fat tip top back full end")
+"""Words of the names of cuts that name other things as well: they tell nothing alone."""
+_FOOD = word_set(
+    "meat food leftovers leftover chicken chickens bird birds turkey pork beef lamb brisket briskets rib ribs butt "
+    "butts shoulder shoulders sausage sausages burger burgers fish salmon roast roasts joint joints portions batch"
 )
 _NOT_YET = re.compile(
     r"\b(?:don't|do not|won't|will not|not|never|shall|should|will|going to|gonna|must|can|could|may|want|if|or|to be"
@@ -38,7 +52,8 @@ _NOT_YET = re.compile(
 )
 _EVERY = re.compile(r"\b(?:everything|all|the (?:whole )?lot|the whole thing)\b")
 _ANSWERED = frozenset({"two_hour", "leftovers", "leftover_expire", "ash"})
-"""Steps of which "thrown" or "binned" by itself is an answer, while they are asked."""
+_ANSWERS = frozenset({"thrown", "binned"})
+"""Steps of which one of these words by itself is an answer, while they are asked."""
 
 _WAVES = phrases(
     (
@@ -84,17 +99,50 @@ _WAVES = phrases(
 def discarding(heard: str, context: Context) -> Intent | None:
     """Return that food was thrown away, None when a text says nothing of it, or asks, or only means to.
 
-    A bare word that answers an open question about leftovers stays that answer, unless a stop stands.
+    Whatever else is named that is no food (ash, coals, trimmings, a thermometer), or a part of it, records nothing. A
+    bare word that answers an open question about leftovers stays that answer, unless a stop stands.
     """
     plain = heard.strip(" .!")
     if context.stage == "none" or not plain or _NOT_YET.search(heard):
         return None
-    if not _DISCARDS.match(plain):
+    whens = [when for when in times.find(plain) if when.kind in (times.Kind.CLOCK, times.Kind.AGO) and not when.until]
+    words = cut_out(plain, [(when.start, when.end) for when in whens]).replace("|", " ")
+    if not _thrown_away(words, context):
         return None
     asked = any(step.step in _ANSWERED for step in context.open_steps)
-    if asked and not context.stop_stands:
+    if asked and not context.stop_stands and plain in _ANSWERS:
         return None
-    return Discard(every=bool(_EVERY.search(plain)))
+    at = times.past(whens[0], context.now, context.zone) if len(whens) == 1 else None
+    return Discard(every=bool(_EVERY.search(plain)), at=at)
+
+
+def _thrown_away(words: str, context: Context) -> bool:
+    """Return whether words say that food was thrown away, and nothing else."""
+    if _BARE.match(words.strip()):
+        return True
+    rest = _threw(words)
+    found = rest != words
+    for deed in _DEEDS:
+        rest, count = deed.subn(" ", rest)
+        found = found or bool(count)
+    if not found or re.search("[0-9]", rest):
+        return False
+    left = [word for word in re.findall(r"[a-z]+(?:'[a-z]+)?", rest) if word not in _FILLERS]
+    food = _FOOD | _cut_words(context)
+    real = [word for word in left if word.removesuffix("'s") in food - _VAGUE]
+    return len(real) == len(left) or (bool(real) and all(word in food or word in _VAGUE for word in left))
+
+
+def _threw(words: str) -> str:
+    """Return words without "threw out" or "threw ... away"; the same when they say nothing of it."""
+    return _THREW_AWAY.sub(lambda found: f" {found['what']} ", words)
+
+
+def _cut_words(context: Context) -> frozenset[str]:
+    """Return the words by which the pieces of this cook are called."""
+    cuts = [known.cut for known in context.pieces] or ([context.cut] if context.cut else [])
+    names = [name for cut in cuts for name in (context.cuts.get(cut).name, *context.cuts.get(cut).also_called)]
+    return frozenset(word for name in names for word in re.findall(r"[a-z]{3,}", name.casefold())) - set(SPOT_WORDS)
 
 
 def waved_off(heard: str, context: Context) -> Intent | None:

@@ -36,6 +36,10 @@ EXPLICIT_STEPS = word_set(
 )
 """Steps that a mere nod never closes, those of safety among them: somebody must say that it is done."""
 WRAP_STEPS = word_set("wrap_decide bark_check wrap_do")
+_NO_FOOD = word_set(
+    "ash ashes coal coals charcoal trimmings bones fat skin wrap foil paper water bag packaging rubbish"
+)
+"""What may be thrown away beside food: it answers no question about food."""
 _NEGATIVES = word_set("not no isn't aren't nor never")
 
 
@@ -72,6 +76,8 @@ def outcome(words: str, context: Context) -> Done | None:
         return None
     for step in context.open_steps:
         chosen = [word for word in step.outcomes if _says(word, said)]
+        if chosen and chosen[0] in SYNONYMS["binned"] | SYNONYMS["thrown"] and said & _NO_FOOD:
+            continue
         if len(chosen) == 1 and chosen[0] not in OWN_WORDS:
             return Done(step=step.step, outcome=chosen[0])
     return None
