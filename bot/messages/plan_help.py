@@ -25,6 +25,7 @@ def help_of(name: str) -> str:
         "wrap": _("none, paper, foil or boat; left out, it is decided at the bark"),
         "treated": _("what was done to it: injected, tenderised, rolled, stuffed; intact when nothing was"),
         "done": _("the core at which it comes off, like 145F or 63C; never under its safe minimum"),
+        "safe_by": _("minimum (the default), or time: safe by time at a lower temperature, intact whole cuts only"),
         "serve": _("when people eat: 2026-08-15T18:00, 2026-08-15T18:00/19:00, or when-ready"),
     }[name]
 

@@ -7,8 +7,10 @@ from collections.abc import Callable, Sequence
 
 from bot.messages.figures import both, kilograms
 from bot.messages.words import _
+from scheduler.cook import Refusal
 from scheduler.cuts import Cut
 from scheduler.planning.bounds import hottest_c
+from scheduler.safety import NotByTime
 
 _TROUBLE: dict[str, Callable[[], str]] = {
     "cut": lambda: _("I do not know the cut {given}. I know: {known}."),
@@ -21,6 +23,7 @@ _TROUBLE: dict[str, Callable[[], str]] = {
     "wrap_of_cut": lambda: _("--wrap {given}: that cut is not wrapped so; leave it out, or say none."),
     "treated": lambda: _("--treated {given}: it is injected, tenderised, rolled, stuffed, ground, or intact."),
     "done": lambda: _("--done {given}: that is no core. Say it with its unit: 145F or 63C."),
+    "safe_by": lambda: _("--safe-by {given}: it is minimum, or time (intact whole cuts of beef, pork and lamb only)."),
     "serve": lambda: _(
         "--serve {given}: that is no dinner. Say day and time like 2026-08-15T18:00, a window of at most 12 h "
         "like 2026-08-15T18:00/19:00, or when-ready."
@@ -62,9 +65,22 @@ def unfit(trouble: str, given: str, cut: Cut, piece: int | None = None) -> str:
     return text if piece is None else _("Piece {piece}: {text}").format(piece=piece, text=text)
 
 
+def what_works(refusal: Refusal) -> str:
+    """Return what would work instead, as arguments, where a core or its rule is refused; nothing for other refusals."""
+    under = refusal.under
+    if refusal.not_by_time is NotByTime.UNTOLD or (under is not None and under.why is NotByTime.UNTOLD):
+        return _("If nothing was done to it: --treated intact --safe-by time. Else leave out --safe-by and --done.")
+    if under is not None and under.why is None:
+        return _("By choice: --safe-by time. Else leave out --done.")
+    if refusal.reason in ("not_by_time", "undercooked"):
+        return _("Leave out --safe-by and --done: the minimum counts.")
+    return ""
+
+
 _EXAMPLES = {
     "cut": 'cut = "brisket"', "mass": 'mass = "6kg"', "thickness": 'thickness = "7.5cm"', "count": "count = 2",
     "pit": 'pit = "250F"', "wrap": 'wrap = "paper"', "treated": 'treated = "injected"', "done": 'done = "145F"',
+    "safe_by": 'safe_by = "time"',
     "at_risk": "at_risk = true", "public": "public = true", "allergies": 'allergies = "nuts"',
     "serve": 'serve = "2026-08-15T18:00"',
     "cooker": 'cooker = "kettle"',

@@ -19,13 +19,14 @@ from bot.messages.pit_change import pit_snags
 from bot.messages.pits import pit_note
 from bot.messages.plans import likely_late, side_by_side, snag_lines
 from bot.messages.steps import all_step_ids, step_words
-from bot.messages.wished_core import treated_note
+from bot.messages.wished_core import time_means, treated_note
 from bot.messages.words import _
 from scheduler.cook import Situation
 from scheduler.planning.alternatives import Alternative
 from scheduler.planning.backward import Backward
 from scheduler.planning.prompts import Why
 from scheduler.planning.steps import MOMENTS
+from scheduler.safety import by_time
 
 
 def report(
@@ -45,6 +46,7 @@ def report(
         found += _times(plan, voice, later=plan.light_at > first_lit)
         found += [note] if (note := pit_note(view, voice)) else []
         found += [note] if (note := treated_note(view, situation)) else []
+        found += [time_means(view, situation)] if by_time(view.state, view.cut) else []
         found += [*snag_lines(plan, view.cut, voice), ""]
     found += [*pit_snags(situation, voice), ""] if situation.several and pit_snags(situation, voice) else []
     if room := capacity_note(situation):

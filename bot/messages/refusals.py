@@ -10,7 +10,7 @@ from bot.messages.figures import Voice, span
 from bot.messages.message import Message, Option
 from bot.messages.plans import would_meet
 from bot.messages.steps import all_step_ids, step_words
-from bot.messages.too_low import too_low
+from bot.messages.too_low import WHY, too_low
 from bot.messages.words import _
 from scheduler.cook import Refusal
 
@@ -51,7 +51,7 @@ def refusal_text(refusal: Refusal, voice: Voice) -> str:
         "undercooked": _("That is under the minimum of this meat.")
         if refusal.under is None
         else too_low(refusal.under, ""),
-        "not_by_time": _("Time at a lower temperature does not count for this piece: its minimum does."),
+        "not_by_time": _not_by_time(refusal),
         "done_by_feel": _("That cut is done by feel, whatever the core: I ask you to feel it when it may be tender."),
     }
     more = "".join(f"{part} " for part in (_sure(refusal, voice), would_meet(refusal.instead, voice)) if part)
@@ -59,6 +59,14 @@ def refusal_text(refusal: Refusal, voice: Voice) -> str:
     if refusal.reason == "serving_too_soon" and refusal.at is None:
         known = _("In this pit it is not ready within 30 h, so dinner would be late. {more}Another pit or dinner?")
     return known.format(at=at, step=step, other=other, parts=_sum(refusal), more=more)
+
+
+def _not_by_time(refusal: Refusal) -> str:
+    """Return why time at a lower temperature does not count for a piece."""
+    if refusal.not_by_time is None:
+        return _("Time at a lower temperature does not count for this piece: its minimum does.")
+    text = _("Time at a lower temperature does not count here: {why}. Its minimum does.")
+    return text.format(why=WHY[refusal.not_by_time]())
 
 
 def _sure(refusal: Refusal, voice: Voice) -> str:

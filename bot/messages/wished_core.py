@@ -184,6 +184,11 @@ def safe_by_means(said: SafeBySaid, situation: Situation) -> str:
     ).format(temp=row[0], minutes=row[1], table=_table(view.state.edition), lowest=lowest)
 
 
+def time_means(view: PieceView, situation: Situation) -> str:
+    """Return what it means that a piece of a plan is to be safe by its time at a lower temperature."""
+    return safe_by_means(SafeBySaid(by=SafeBy.EQUIVALENCE, piece=view.piece), situation)
+
+
 def edition_means(said: EditionSaid, situation: Situation) -> Message:
     """Return which rules count now and what overrides them; which there are, where none that is known was named."""
     state = situation.state

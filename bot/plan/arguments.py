@@ -9,7 +9,8 @@ from typing import Any
 from bot.messages import plan_help as words
 
 FORMATS = ("text", "json", "ics", "page")
-OF_A_PIECE = ("mass", "thickness", "count", "pit", "wrap", "serve", "treated", "done")
+OF_A_PIECE = ("mass", "thickness", "count", "pit", "wrap", "serve", "treated", "done", "safe_by")
+_SHOWN = ("6kg", "7.5cm", "N", "250F", "WRAP", "TIME", "HOW", "145F", "RULE")
 
 
 class _Cut(argparse.Action):
@@ -49,8 +50,9 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 def add_wishes(parser: argparse.ArgumentParser) -> None:
     """Add what says of a plan how it is wanted, to the parser of any command that makes one."""
     parser.add_argument("--cut", action=_Cut, metavar="CUT", help=words.help_cut())
-    for name, metavar in zip(OF_A_PIECE, ("6kg", "7.5cm", "N", "250F", "WRAP", "TIME", "HOW", "145F"), strict=True):
-        parser.add_argument(f"--{name}", action=_OfPiece, metavar=metavar, help=words.help_of(name))
+    for name, metavar in zip(OF_A_PIECE, _SHOWN, strict=True):
+        option = f"--{name.replace('_', '-')}"
+        parser.add_argument(option, dest=name, action=_OfPiece, metavar=metavar, help=words.help_of(name))
     parser.add_argument("--file", metavar="PLAN.toml", help=words.help_file())
     parser.add_argument("--guests", metavar="24+6", help=words.help_guests())
     parser.add_argument("--at-risk", dest="at_risk", action="store_true", default=None, help=words.help_at_risk())

@@ -63,7 +63,8 @@ def planned(
             print(_why_not(one, trade), file=sys.stderr)
         return None
     if isinstance(made, Refused):
-        print(refusal_text(made.refusal, Voice(zone=made.zone, unit=made.unit, now=made.now)), file=sys.stderr)
+        why = refusal_text(made.refusal, Voice(zone=made.zone, unit=made.unit, now=made.now))
+        print(" ".join(filter(None, (why, words.what_works(made.refusal)))), file=sys.stderr)
         return None
     return made
 

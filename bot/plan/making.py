@@ -134,7 +134,8 @@ def _made(begun: Changes, now: dt.datetime, pieces: list[PieceWanted], catalogue
 def _wishes(piece: PieceWanted) -> list[TreatedTold | SafeByTold | TargetTold]:
     """Return what was told of the meat of a piece, and the core that is wished of it."""
     treated = [] if piece.treated is None else [TreatedTold(treatments=piece.treated)]
-    return [*treated, *([] if piece.done_c is None else [TargetTold(core_c=piece.done_c)])]
+    by = [] if piece.safe_by is None else [SafeByTold(by=piece.safe_by)]
+    return [*treated, *by, *([] if piece.done_c is None else [TargetTold(core_c=piece.done_c)])]
 
 
 def _zone(name: str) -> ZoneInfo | None:

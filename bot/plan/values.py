@@ -15,6 +15,7 @@ from scheduler.planning.feeding import Feeding, feeding, shopping
 from scheduler.planning.foreseen import Foreseen, foreseen
 from scheduler.planning.shared_fire import together
 from scheduler.planning.views import PieceView
+from scheduler.safety import by_time, least_of
 
 _MINUTE = dt.timedelta(minutes=1)
 
@@ -26,6 +27,9 @@ def as_values(made: Made) -> dict[str, object]:
     voice = Voice(zone=zone.key, unit=situation.state.planned.unit, now=made.now)
     plans = plans_of(made)
     found = _plan(together(plans), zone)
+    found |= _care(made)
+    if not situation.several:
+        found |= _safety(situation.views[0], made)
     found["alternatives"] = [_alternative(one, zone) for one in made.offered]
     found["prompts"] = [_prompt(one, voice, zone) for one in foreseen(situation.views, situation.catalogue, made.now)]
     if (told := situation.state.guests) is not None:
@@ -33,8 +37,39 @@ def as_values(made: Made) -> dict[str, object]:
     if situation.several:
         lit_at = {"light_at": found["light_at"]}  # one fire, lit for the first piece
         each = zip(situation.views, plans, strict=True)
-        found["pieces"] = [{**_piece(view, plan, zone), **lit_at} for view, plan in each]
+        found["pieces"] = [{**_piece(view, plan, zone), **lit_at, **_safety(view, made)} for view, plan in each]
     return found
+
+
+def _care(made: Made) -> dict[str, object]:
+    """Return who eats and where, and whose rules count; null is not told."""
+    state = made.situation.state
+    care = state.care
+    return {
+        "at_risk": care.at_risk,
+        "allergies": None if care.allergies is None else list(care.allergies),
+        "public": care.public,
+        "rules": state.edition.value.replace("_", "-"),
+    }
+
+
+def _safety(view: PieceView, made: Made) -> dict[str, object]:
+    """Return what was done to a piece, by which rule it is safe, and the minimum that counts with its publisher."""
+    state = view.state
+    least = least_of(view.cut, made.situation.catalogue.cuts, state.treated, state.edition)
+    return {
+        "treated": None if state.treated is None else [one.value for one in state.treated],
+        "safe_by": "time" if by_time(state, view.cut) else "minimum",
+        "minimum": {
+            "f": least.temp_f,
+            "c": least.temp_c,
+            "rest_minutes": round(least.rest_min, 2),
+            "rule": "minimum_not_measured",
+            "because": least.because,
+            "edition": least.edition.value.replace("_", "-"),
+            "source": least.source,
+        },
+    }
 
 
 def plans_of(made: Made) -> list[Backward]:

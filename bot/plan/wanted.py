@@ -14,7 +14,7 @@ from pydantic import BaseModel, ConfigDict, Field
 
 from bot.backtest.figures import mass_kg, pit_band_c, thickness_m, wrap_of
 from scheduler.cuts import Cut, Cuts
-from scheduler.facts import CareTold, GuestsTold, Serving, ServingKind, Treatment, Wrap
+from scheduler.facts import CareTold, GuestsTold, SafeBy, Serving, ServingKind, Treatment, Wrap
 from scheduler.planning.bounds import believed
 from scheduler.units import c_from_f
 
@@ -31,6 +31,8 @@ LEAST_CONFIDENCE, MOST_CONFIDENCE = 0.5, 0.99
 _CORE = re.compile(r"([0-9]{2,3}(?:\.[0-9]+)?) ?°? ?([cf])")
 _CORES_C = (38.0, 100.0)
 """No wished core lies outside [°C]."""
+SAFE_BY = {"minimum": SafeBy.MINIMUM, "time": SafeBy.EQUIVALENCE}
+"""By which rule a piece is safe, as typed."""
 _WHEN_READY = re.compile(r"(?:when[ -]?)?ready")
 _DATE = re.compile(r"\d{4}-\d{2}-\d{2}")
 _HOURS = re.compile(r"(\d{1,2}):(\d{2})")
@@ -50,6 +52,7 @@ class PieceTyped(BaseModel):
     serve: str | None = None
     treated: str | None = None
     done: str | None = None
+    safe_by: str | None = None
 
 
 class PlanTyped(BaseModel):
@@ -98,6 +101,7 @@ class PieceWanted:
     serving: Serving | None
     treated: tuple[Treatment, ...] | None = None
     done_c: float | None = None
+    safe_by: SafeBy | None = None
 
 
 def read_piece(typed: PieceTyped, cuts: Cuts, zone: ZoneInfo, number: int | None) -> PieceWanted | list[Unusable]:
@@ -116,12 +120,14 @@ def read_piece(typed: PieceTyped, cuts: Cuts, zone: ZoneInfo, number: int | None
     serving = None if typed.serve is None else read_serving(typed.serve, zone)
     treated = None if typed.treated is None else read_treated(typed.treated)
     done_c = None if typed.done is None else read_core(typed.done)
+    safe_by = None if typed.safe_by is None else SAFE_BY.get(typed.safe_by.strip().casefold())
     if cut is None:
         said("cut", typed.cut)
     for trouble, given, found in (
         ("mass", typed.mass, mass), ("thickness", typed.thickness, thickness), ("pit", typed.pit, pit),
         ("wrap", typed.wrap, wrap), ("serve", typed.serve, serving), ("count", typed.count, count),
         ("treated", typed.treated, treated), ("done", typed.done, done_c),
+        ("safe_by", typed.safe_by, safe_by),
     ):  # fmt: skip
         if given is not None and found is None:
             said(trouble, given)
@@ -134,7 +140,7 @@ def read_piece(typed: PieceTyped, cuts: Cuts, zone: ZoneInfo, number: int | None
         return wrong
     return PieceWanted(
         cut=cut, mass_kg=mass, thickness_m=thickness, count=count or 1, pit_c=pit, wrap=wrap, serving=serving,
-        treated=treated, done_c=done_c,
+        treated=treated, done_c=done_c, safe_by=safe_by,
     )  # fmt: skip
 
 
