@@ -99,6 +99,27 @@ def _contests(every: tuple[ReadingAt, ...]) -> tuple[Contest, ...]:
     return tuple(found)
 
 
+def refuted(contest: Contest, readings: Iterable[ReadingAt]) -> bool:
+    """Return whether a third reading agrees with the lower of two and not with the higher: nothing is open any more.
+
+    The higher one goes on counting for nothing. It must not be the one that came last: a high reading after two low
+    ones is a question again.
+    """
+    higher, lower = contest.higher, contest.lower
+    return any(
+        other.fact not in (higher.fact, lower.fact)
+        and higher.at <= max(lower.at, other.at)
+        and abs(other.at - lower.at) <= SETTLED_BY
+        and abs(other.at - higher.at) <= SETTLED_BY
+        and same_spot(other, higher)
+        and same_spot(other, lower)
+        and other.value_c < higher.value_c
+        and round(_apart_c(other, lower), 6) <= APART_C
+        and round(_apart_c(other, higher), 6) > APART_C
+        for other in readings
+    )
+
+
 def _read(state: CookState, slot: Slot, since: dt.datetime | None) -> tuple[ReadingAt, ...]:
     return tuple(r for r in state.read(slot, doubtful=True) if since is None or r.at >= since)
 

@@ -10,7 +10,7 @@ import math
 
 from scheduler.facts import SafeBy, Slot
 from scheduler.safety.case import Case
-from scheduler.safety.contested import Contest, contests, low_edge_c
+from scheduler.safety.contested import Contest, contests, low_edge_c, refuted
 from scheduler.safety.finding import Finding, FindingLevel
 from scheduler.safety.least import least_of
 from scheduler.safety.lethality import dwell_at_s
@@ -20,18 +20,20 @@ from scheduler.state import Stage
 
 
 def spots_differ(case: Case) -> list[Finding]:
-    """Two readings of one spot lie on either side of a limit that counts now: the lower one stands."""
+    """Two readings of one spot lie on either side of a limit that counts now: the lower one stands, and no third agrees
+    with it yet.
+    """
     state = case.state
     gate = case.gate
     on_at, pulled_at = state.at("meat_on"), state.at("pull")
     if on_at is None or state.stage is Stage.CLOSED:
         return []
     held_c = case.limit_c(HOT_HOLD)
+    reads = [r for r in state.read(Slot.CORE, doubtful=True) if r.at >= on_at and low_edge_c(r) <= HOTTEST_CORE_C]
     found = [
         (contest, limit_c)
-        for contest in contests(
-            r for r in state.read(Slot.CORE, doubtful=True) if r.at >= on_at and low_edge_c(r) <= HOTTEST_CORE_C
-        )
+        for contest in contests(reads)
+        if not refuted(contest, reads)
         for limit_c, counts in (
             (gate.minimum_c, gate.open_at is None),
             (held_c, pulled_at is not None and min(contest.higher.at, contest.lower.at) > pulled_at),

@@ -36,7 +36,8 @@ REGISTER: tuple[Rule, ...] = (
         id="spots_differ",
         worst=FindingLevel.CAUTION,
         figure="two readings of one spot within 10 min, more than 3 C (5.4 F) apart, on either side of a limit that"
-        " counts: the lower stands until a third agrees with one of them",
+        " counts: the lower stands, and the caution, until a third within 30 min is within 3 C of just one of them;"
+        " near the lower one, the higher still counts for nothing",
         limits=(*MINIMUMS, HOT_HOLD),
         house=True,
         tests=("tests/unit/scheduler/safety/test_contested.py", "tests/unit/scheduler/safety/test_gate.py"),

@@ -216,6 +216,31 @@ def test_spots_that_differ_are_a_caution_until_a_third() -> None:
     assert _gate(log).open_at == at(303)
 
 
+@pytest.mark.parametrize(
+    ("third_c", "minutes", "ends"),
+    [(58.5, 307, True), (60.9, 307, True), (55.0, 307, True), (54.9, 307, False), (58.5, 335, False)],
+)
+def test_a_third_near_the_lower_ends_the_caution_and_never_opens_the_gate(
+    third_c: float, minutes: float, ends: bool
+) -> None:
+    """64 and 58, then one within 3 C of 58 and half an hour: nothing is open any more, and 64 counts for nothing."""
+    log = cooking()
+    log.read(64.0, 300)
+    log.read(58.0, 304)
+    log.read(third_c, minutes)
+    assert ("spots_differ" not in _found(log, minutes + 1)) is ends
+    assert _gate(log).open_at is None
+
+
+def test_a_high_reading_after_two_low_ones_is_a_question_again() -> None:
+    """58, 58.5, and then 64: the last one is the odd one."""
+    log = cooking()
+    log.read(58.0, 300)
+    log.read(58.5, 302)
+    log.read(64.0, 304)
+    assert "spots_differ" in _found(log, 305)
+
+
 def test_readings_that_differ_on_one_side_of_the_minimum_say_nothing() -> None:
     """50 and 57 are both too cold, 70 and 80 both enough: nothing hangs on a third."""
     for low_c, high_c in ((50.0, 57.0), (70.0, 80.0)):
