@@ -7,7 +7,7 @@ import datetime as dt
 import functools
 
 from scheduler.cuts import Cut, Cuts
-from scheduler.facts import Edition, SafeBy, Slot
+from scheduler.facts import Edition, SafeBy, Slot, Treatment
 from scheduler.safety.air import out_span
 from scheduler.safety.contested import low_edge_c, standing_readings
 from scheduler.safety.limits import HOT_HOLD, HOT_HOLD_ROAST, Limit
@@ -42,6 +42,16 @@ class Case:
     def gate(self) -> SafeGate:
         """Return the safety gate of the piece; every rule of one look asks for the same."""
         return safe_gate(self.state, self.cut, self.cuts)
+
+    @functools.cached_property
+    def published_gate(self) -> SafeGate:
+        """Return the gate without the house reading of rolled meat (as tenderised): only this one stops."""
+        treated = self.state.treated or ()
+        if Treatment.ROLLED not in treated:
+            return self.gate
+        rest = tuple(one for one in treated if one is not Treatment.ROLLED)
+        plain = dataclasses.replace(self.state, treated=rest, safe_by=SafeBy.MINIMUM)
+        return safe_gate(plain, self.cut, self.cuts)
 
     def limit_c(self, limit: Limit) -> float:
         """Return the temperature that counts for this cook [°C], rounded to 0.1 as published limits are compared."""

@@ -32,8 +32,9 @@ _BY_TREATMENT: dict[Treatment, tuple[Limit, Limit]] = {
     Treatment.GROUND: (limits.GROUND, limits.GROUND_HOLD),
     Treatment.STUFFED: (limits.POULTRY, limits.POULTRY_HOLD),
 }
-"""What was done to meat and the limit that it brings. Rolled meat is handled as tenderised: a house reading, because
-what was outside lies inside; neither publisher gives a figure for it."""
+"""What was done to meat and the limit that it brings. Rolled meat is handled as tenderised: a house reading of the
+Food Code's line on meat that is not intact, because what was outside lies inside; neither publisher gives a figure for
+it, so above the whole cut's own minimum it is never more than a caution (`Case.published_gate`)."""
 
 
 class NotByTime(StrEnum):

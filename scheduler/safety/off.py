@@ -31,7 +31,10 @@ pulled: house rule."""
 
 
 def unmeasured(case: Case) -> list[Finding]:
-    """The minimum has not been measured although the meat was served: it stands until it is measured."""
+    """The minimum has not been measured although the meat was served: it stands until it is measured.
+
+    Rolled meat read at the published minimum of whole cuts, but under the house's own, is a caution.
+    """
     served = case.state.did("serve")
     gate = case.gate
     if served is None or gate.is_open(case.now):
@@ -39,7 +42,7 @@ def unmeasured(case: Case) -> list[Finding]:
     return [
         Finding(
             rule="minimum_not_measured",
-            level=FindingLevel.STOP,
+            level=FindingLevel.CAUTION if case.published_gate.is_open(case.now) else FindingLevel.STOP,
             found_c=None if gate.lowest is None else low_edge_c(gate.lowest),
             limit_c=gate.minimum_c,
             spot=None if gate.lowest is None else gate.lowest.spot,
@@ -67,7 +70,7 @@ def pulled_under_minimum(case: Case) -> list[Finding]:
     return [
         Finding(
             rule="pulled_under_minimum",
-            level=FindingLevel.STOP,
+            level=FindingLevel.STOP if case.published_gate.open_at is None else FindingLevel.CAUTION,
             found_c=None if gate.lowest is None else low_edge_c(gate.lowest),
             limit_c=gate.minimum_c,
             spot=None if gate.lowest is None else gate.lowest.spot,

@@ -20,15 +20,17 @@ REGISTER: tuple[Rule, ...] = (
         worst=FindingLevel.STOP,
         figure="served before the least temperature of its class or treatment was read at every spot, and held: whole"
         " cuts 145 F (62.8 C) and 3 min (Food Code 15 s), ground meat 160 F (71.1 C; Food Code 155 F and 17 s),"
-        " tenderised, injected or rolled 155 F (68.3 C) and 17 s, poultry and stuffed meat 165 F (73.9 C), fish 145 F"
-        " (62.8 C; Food Code 15 s)",
+        " tenderised or injected 155 F (68.3 C) and 17 s, poultry and stuffed meat 165 F (73.9 C), fish 145 F (62.8 C;"
+        " Food Code 15 s); rolled meat is handled as tenderised by a house reading of the Food Code, so between the"
+        " whole cut's 145 F and 155 F it is a caution",
         limits=MINIMUMS,
         tests=(*_TESTS, "tests/unit/scheduler/safety/test_findings.py"),
     ),
     Rule(
         id="pulled_under_minimum",
         worst=FindingLevel.STOP,
-        figure="off the fire, not served, and the least temperature was not read at every spot",
+        figure="off the fire, not served, and the least temperature was not read at every spot (rolled meat between 145"
+        " F and 155 F: a caution)",
         limits=MINIMUMS,
         tests=(*_TESTS, "tests/unit/scheduler/safety/test_off.py"),
     ),

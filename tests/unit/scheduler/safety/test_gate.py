@@ -349,3 +349,29 @@ def test_it_is_told_when_time_opens_the_gate() -> None:
         told += [(n, event.gate.by) for event in changes.events if isinstance(event, GateOpened)]
     assert len(told) == 1
     assert told[0][1] is SafeBy.EQUIVALENCE
+
+
+@pytest.mark.parametrize(
+    ("treated", "core_c", "level"),
+    [
+        ((Treatment.ROLLED,), 62.7, FindingLevel.STOP),
+        ((Treatment.ROLLED,), 62.8, FindingLevel.CAUTION),
+        ((Treatment.ROLLED,), 68.2, FindingLevel.CAUTION),
+        ((Treatment.ROLLED,), 68.3, None),
+        ((Treatment.ROLLED, Treatment.INJECTED), 68.2, FindingLevel.STOP),
+        ((Treatment.TENDERISED,), 68.2, FindingLevel.STOP),
+    ],
+)
+def test_the_house_reading_of_rolled_meat_never_stops(
+    treated: tuple[Treatment, ...], core_c: float, level: FindingLevel | None
+) -> None:
+    """Under the whole cut's 145 F a stop, up to 155 F a caution: pulled, and served. The gate stays shut either way."""
+    log = _roast(*treated)
+    log.read(core_c, 300)
+    log.done("pull", 310)
+    for minutes, rule in ((315, "pulled_under_minimum"), (330, "minimum_not_measured")):
+        if minutes == 330:
+            log.done("serve", 329)
+        found = {f.rule: f.level for f in findings(log.state, cut("prime_rib"), CATALOGUE.cuts, at(minutes))}
+        assert found.get(rule) is level
+    assert _gate(log).is_open(at(340)) is (level is None)
