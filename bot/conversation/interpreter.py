@@ -45,6 +45,7 @@ from bot.conversation.parsing.replies import replies
 from bot.conversation.parsing.rules_asked import rule_asked
 from bot.conversation.parsing.serving import follows_the_meat
 from bot.conversation.parsing.setup import set_up
+from bot.conversation.parsing.talking import without_talk
 from bot.conversation.parsing.told_of_care import allergy_after_all, told_of_care
 from bot.conversation.parsing.troubles import danger, ended, weather
 from bot.conversation.parsing.wishes import wished
@@ -55,6 +56,12 @@ def read(text: str, context: Context) -> tuple[Intent, ...]:
     """Return what a text means, at least one intent: the buttons on the screen first, then commands, then replies."""
     if (intent := chosen(text, context)) is not None:
         return (intent,)
+    found = _read(text, context)
+    return found if _sets_up(context) else without_talk(found, text, context, read)
+
+
+def _read(text: str, context: Context) -> tuple[Intent, ...]:
+    """Return what a text means that chooses no button."""
     heard = tidy(text)
     if len(heard) <= LONGEST_READ and (stop := _about_a_stop(heard, context)) is not None:
         return (stop,)
