@@ -12,6 +12,7 @@ from scheduler.safety.air import out_span
 from scheduler.safety.contested import low_edge_c, standing_readings
 from scheduler.safety.limits import HOT_HOLD, HOT_HOLD_ROAST, Limit
 from scheduler.safety.minimum import HOTTEST_CORE_C, SafeGate, safe_gate
+from scheduler.safety.put_away import chilling_since
 from scheduler.state import CookState, ReadingAt
 
 OPENING = dt.timedelta(minutes=30)
@@ -105,6 +106,15 @@ class Case:
     def cores_on_fire(self) -> tuple[ReadingAt, ...]:
         """Return the core readings that count while the meat was on, in order of time."""
         return self.cores(self.state.at("meat_on"), self.state.at("pull"))
+
+    def held(self, since: dt.datetime, *, put_away: bool = False) -> tuple[ReadingAt, ...]:
+        """Return the readings of meat off the fire after an instant, in order of time: of its core, and those told as
+        of leftovers while it was not put away yet (`put_away`: also those told since).
+        """
+        away_at = None if put_away else chilling_since(self.state)
+        leftovers = [r for r in self.state.read(Slot.LEFTOVERS) if away_at is None or r.at <= away_at]
+        found = [r for r in (*self.cores(since), *leftovers) if since < r.at <= self.now]
+        return tuple(sorted(found, key=lambda r: r.at))
 
     def lowest(self, readings: tuple[ReadingAt, ...]) -> ReadingAt | None:
         """Return the lowest reading, by its low edge, of the newest look; None of no readings."""

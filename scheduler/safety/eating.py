@@ -18,6 +18,9 @@ from scheduler.safety.off import held_long
 from scheduler.safety.put_away import chilling_since, put_away
 from scheduler.state import CookState, ReadingAt
 
+_JUST = dt.timedelta(microseconds=1)
+"""Before an instant: what was read at it counts."""
+
 _UNREAD = frozenset({"minimum_not_measured", "pulled_under_minimum"})
 """Stops that also stand where nothing was read: then it is not known to be unsafe, it is unknown."""
 
@@ -94,8 +97,9 @@ def _since_the_fire(case: Case) -> Serving:
         return Serving(eating=Eating.SAFE, why="measured")
     pulled_at = state.at("pull")
     since = opened_at - OPENING if pulled_at is None else max(pulled_at, opened_at - OPENING)
-    before = case.lowest(case.cores(since, opened_at))
-    after = case.lowest(case.cores(opened_at))
+    read = case.held(since - _JUST)
+    before = case.lowest(tuple(r for r in read if r.at <= opened_at))
+    after = case.lowest(tuple(r for r in read if r.at >= opened_at))
     if before is not None and case.under(before, case.floor_c):
         return Serving(eating=Eating.NOT_SAFE, why="under_floor", reading=before)
     if before is None and (after is None or case.under(after, case.floor_c)):

@@ -39,6 +39,8 @@ class Finding:
     spot: str | None = None
     since: dt.datetime | None = None
     """When it began: a finding that begins again is told again."""
+    known_at: dt.datetime | None = None
+    """When the food, or what kept it, was last known to be as it should, where that is earlier than what was found."""
     until: dt.datetime | None = None
     """By when it must be mended, where there is such a time."""
     whole: bool = False

@@ -8,19 +8,22 @@ from __future__ import annotations
 import dataclasses
 import datetime as dt
 
-from scheduler.facts import Edition, Feel, Slot
+from scheduler.facts import Edition, Feel
 from scheduler.safety.air import hot_between
 from scheduler.safety.case import OPENING, Case
-from scheduler.safety.contested import low_edge_c, same_spot
+from scheduler.safety.contested import low_edge_c
 from scheduler.safety.finding import Finding, FindingLevel, Look
 from scheduler.safety.holding import ACT_C, held_reading, rest_span
-from scheduler.safety.limits import OUT, REHEAT
+from scheduler.safety.limits import OUT
 from scheduler.safety.minimum import safe_gate
-from scheduler.safety.put_away import chilling_since, out_since
-from scheduler.state import ReadingAt, Stage
+from scheduler.safety.put_away import chilling_since, outs
+from scheduler.safety.under_floor import Cold, coldest, low_held, since_hot
+from scheduler.state import Stage
 
 _SETTLES = ("two_hour", "leftovers", "reheat_away", "leftover_expire")
 """Steps by which food that is out is cooled, kept hot, eaten or thrown away."""
+
+_MINUTE = dt.timedelta(minutes=1)
 
 _FELT_RECENTLY = dt.timedelta(minutes=30)
 """A number read so long before the last feel belongs to that feel; an older one says nothing of the meat as it was
@@ -93,36 +96,6 @@ def _by_hand(case: Case, pulled_at: dt.datetime) -> bool:
 # --- held -------------------------------------------------------------------------------------------------------------
 
 
-def low_held(case: Case) -> tuple[ReadingAt, ...]:
-    """Return the readings of held meat under the floor that stand: no reading of that spot at 74 C (165 F) or hotter
-    followed within the time that food may be out.
-    """
-    state = case.state
-    pulled_at = state.at("pull")
-    if pulled_at is None:
-        return ()
-    ends = [at for at in (state.at("serve"), chilling_since(state)) if at is not None]
-    reads = [r for r in case.cores(pulled_at) if r.at > pulled_at]
-    held_reads = [r for r in reads if all(r.at <= end for end in ends)]
-    reads += [r for r in state.read(Slot.LEFTOVERS) if r.at <= case.now]
-    return tuple(r for r in held_reads if case.under(r, case.floor_c) and not _reheated(r, reads, case))
-
-
-def _reheated(low: ReadingAt, reads: list[ReadingAt], case: Case) -> bool:
-    limit_c = case.limit_c(REHEAT)
-    return any(
-        low.at < r.at <= low.at + case.out_for(low.at, r.at) and _covers(r, low) and not case.under(r, limit_c)
-        for r in reads
-    )
-
-
-def _covers(hot: ReadingAt, low: ReadingAt) -> bool:
-    """Return whether a hot reading tells of the spot of a low one: one without a name may be of a colder spot than a
-    named one; food in a pot or a dish has no spots.
-    """
-    return same_spot(hot, low) and (low.spot is not None or hot.spot is None or hot.slot is Slot.LEFTOVERS)
-
-
 def held(case: Case) -> list[Finding]:
     """The held core is at or below the acting temperature, or was read under the floor and not reheated in time."""
     state = case.state
@@ -131,21 +104,7 @@ def held(case: Case) -> list[Finding]:
         return []
     low = low_held(case)
     if low:
-        first, lowest = low[0], min(low, key=low_edge_c)
-        span = case.out_for(first.at)
-        return [
-            Finding(
-                rule="held_under_floor",
-                level=FindingLevel.STOP,
-                found_c=low_edge_c(lowest),
-                limit_c=case.floor_c,
-                limit_min=span / dt.timedelta(minutes=1),
-                spot=lowest.spot,
-                since=first.at,
-                until=first.at + span,
-                edition=case.edition,
-            )
-        ]
+        return [_under_floor("held_under_floor", low, case, since=low[0].reading.at)]
     if case.under(last, case.floor_c) or low_edge_c(last) > ACT_C or chilling_since(state) is not None:
         return []
     return [
@@ -166,20 +125,28 @@ def served_under_floor(case: Case) -> list[Finding]:
     served, low = case.state.did("serve"), low_held(case)
     if served is None or not low:
         return []
-    lowest, span = min(low, key=low_edge_c), case.out_for(low[0].at)
-    return [
-        Finding(
-            rule="served_under_floor",
-            level=FindingLevel.STOP,
-            found_c=low_edge_c(lowest),
-            limit_c=case.floor_c,
-            limit_min=span / dt.timedelta(minutes=1),
-            spot=lowest.spot,
-            since=served.at,
-            until=low[0].at + span,
-            edition=case.edition,
-        )
-    ]
+    return [_under_floor("served_under_floor", low, case, since=served.at)]
+
+
+def _under_floor(rule: str, low: tuple[Cold, ...], case: Case, *, since: dt.datetime) -> Finding:
+    """Return that meat off the fire was read under the floor: for how long nobody knows that it was hot, and until when
+    reheating would mend it.
+    """
+    hot_at, lowest = since_hot(low), coldest(low)
+    within = case.out_for(hot_at)
+    return Finding(
+        rule=rule,
+        level=FindingLevel.STOP,
+        found_c=low_edge_c(lowest),
+        limit_c=case.floor_c,
+        found_min=(case.now - hot_at) / _MINUTE,
+        limit_min=within / _MINUTE,
+        spot=lowest.spot,
+        since=since,
+        known_at=hot_at,
+        until=hot_at + within,
+        edition=case.edition,
+    )
 
 
 def not_read_since_pull(case: Case) -> list[Finding]:
@@ -211,56 +178,64 @@ def kept(case: Case, since: dt.datetime) -> dt.datetime | None:
     return min(times, default=None)
 
 
-def out_limit(case: Case, served_at: dt.datetime, until: dt.datetime) -> dt.timedelta:
-    """Return how long food that came out then, and was out until another instant, may stay out: two hours, one in hot
-    air; the four hours of the Food Code only where that was chosen and a reading as it came out was hot enough.
+def out_limit(case: Case, out_at: dt.datetime, until: dt.datetime | None = None) -> dt.timedelta:
+    """Return how long food that came out then may stay out: two hours, one in air that is hot before `until` (None:
+    now); the four hours of the Food Code only where that was chosen and a reading as it came out was hot enough.
     """
-    span = case.out_for(served_at, until)
-    if case.edition is not Edition.FOOD_CODE or hot_between(case.state, served_at, until):
-        return span
-    reads = case.cores(served_at - OPENING, served_at)
+    if case.edition is not Edition.FOOD_CODE or hot_between(case.state, out_at, until or case.now):
+        return case.out_for(out_at, until)
+    reads = case.cores(out_at - OPENING, out_at)
     hot = bool(reads) and not any(case.under(r, case.floor_c) for r in reads)
-    return case.limit_span(OUT) if hot else span
+    return case.limit_span(OUT) if hot else case.out_for(out_at, until)
 
 
-def _out(case: Case) -> tuple[dt.datetime, dt.timedelta] | None:
-    """Return since when food is without temperature control and how long it may be, None when it is not."""
-    low = low_held(case)
-    out_at = low[0].at if low else out_since(case.state)
-    if out_at is None:
-        return None
-    end = kept(case, out_at) or case.now
-    return out_at, case.out_for(out_at, end) if low else out_limit(case, out_at, end)
+@dataclasses.dataclass(frozen=True, kw_only=True)
+class _Out:
+    """A time without temperature control: since when, until when (None: it goes on), and how long it may be."""
+
+    since: dt.datetime
+    kept_at: dt.datetime | None
+    limit: dt.timedelta
+
+
+def _times_out(case: Case) -> list[_Out]:
+    """Return every time in which food was without temperature control: held and not known hot, served, reheated."""
+    found, low = [], low_held(case)
+    if low:
+        since = since_hot(low)
+        kept_at = kept(case, low[0].reading.at)
+        found.append(_Out(since=since, kept_at=kept_at, limit=case.out_for(since, kept_at)))
+    for at in outs(case.state):
+        kept_at = kept(case, at)
+        found.append(_Out(since=at, kept_at=kept_at, limit=out_limit(case, at, kept_at)))
+    return found
 
 
 def food_out(case: Case) -> list[Finding]:
-    """Food has been out for too long: nobody said that it was put away, or it was put away too late."""
-    out = _out(case)
-    if out is None:
-        return []
-    since, limit = out
-    kept_at = kept(case, since)
-    end = case.now if kept_at is None else kept_at
-    if end < since + limit or kept_at == since + limit:
-        return []
-    return [
-        Finding(
-            rule="two_hours_out",
-            level=FindingLevel.STOP,
-            found_min=(end - since) / dt.timedelta(minutes=1),
-            limit_min=limit / dt.timedelta(minutes=1),
-            since=since,
-            edition=case.edition,
-        )
-    ]
+    """Food has been out for too long: nobody said that it was put away, or it was put away too late. Reheating later
+    begins another time, and ends none.
+    """
+    for out in _times_out(case):
+        end = case.now if out.kept_at is None else out.kept_at
+        if end < out.since + out.limit or out.kept_at == out.since + out.limit:
+            continue
+        return [
+            Finding(
+                rule="two_hours_out",
+                level=FindingLevel.STOP,
+                found_min=(end - out.since) / _MINUTE,
+                limit_min=out.limit / _MINUTE,
+                since=out.since,
+                edition=case.edition,
+            )
+        ]
+    return []
 
 
 def out_looks(case: Case) -> list[Look]:
     """Return when food will have been out for too long, if nothing is told before."""
-    out = _out(case)
-    if out is None or kept(case, out[0]) is not None:
-        return []
-    return [Look(rule="two_hours_out", since=out[0], at=out[0] + out[1])]
+    going = [out for out in _times_out(case) if out.kept_at is None]
+    return [Look(rule="two_hours_out", since=out.since, at=out.since + out.limit) for out in going]
 
 
 RULES = (unmeasured, pulled_under_minimum, held, served_under_floor, food_out, not_read_since_pull)

@@ -109,13 +109,15 @@ def put_away(state: CookState) -> PutAway:
     return PutAway() if since is None else _History(state, since).told()
 
 
-def out_since(state: CookState) -> dt.datetime | None:
-    """Return since when food is out on the table: served, or reheated later (a new clock); None while none is."""
+def outs(state: CookState) -> tuple[dt.datetime, ...]:
+    """Return every instant from which on food is out on the table: served, and each time it was reheated later (a time
+    of its own, which ends no earlier one); none while it is not served.
+    """
     served = state.did("serve")
     if served is None:
-        return None
-    reheated = [reheat.done_at for reheat in put_away(state).reheats if reheat.done_at is not None]
-    return max([served.at, *reheated])
+        return ()
+    hot = [reheat.done_at for reheat in put_away(state).reheats if reheat.done_at is not None]
+    return (served.at, *sorted(at for at in hot if at > served.at))
 
 
 def looks_of(readings: tuple[ReadingAt, ...]) -> tuple[Look, ...]:

@@ -105,7 +105,7 @@ def _out_limit(state: CookState, until: dt.datetime) -> Limit:
 def left_out(case: Case) -> list[Finding]:
     """Raw meat lay out of the fridge for more than two hours in all (one above 32 C) before it went on."""
     state = case.state
-    if state.discarded or state.stage not in _RAW_OR_ON:
+    if state.discarded:
         return []
     limit = _out_limit(state, case.now)
     span, out = case.limit_span(limit), out_for(state, case.now)

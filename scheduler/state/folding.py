@@ -165,6 +165,7 @@ class _Fold:
             target_c=targets[-1].core_c if targets else None,
             edition=self._edition(),
             discarded=self._discarded(),
+            trouble_log=self._timed(Troubled),
         )
 
     def _by_time(self) -> list[Fact]:

@@ -29,6 +29,7 @@ from scheduler.facts import (
     Slot,
     Told,
     Treatment,
+    Troubled,
     Warned,
     WatchesTold,
     Wrap,
@@ -207,6 +208,8 @@ class CookState:
     told."""
     discarded: tuple[DoneAt, ...]
     """Every time this piece, or what was left of it, was thrown away."""
+    trouble_log: tuple[tuple[dt.datetime, Troubled], ...] = ()
+    """Every problem told, and that it was over, in order of time."""
     brings_pit: bool = False
     """True for a piece that waits and brings another pit to those that are on the fire."""
     pit_ahead: tuple[PitBand, ...] = ()

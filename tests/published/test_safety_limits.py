@@ -160,9 +160,9 @@ def test_hot_holding_by_edition(edition: Edition, floor_f: float, below_f: float
 def test_food_that_fell_under_the_floor_is_reheated_to_165_f_in_time(
     temp_f: float, minutes: float, cleared: bool
 ) -> None:
-    """Leftovers' 165 F (USDA FSIS), within the two hours that food may be out."""
-    told = ((700.0, _core(95.0)), (710.0, StepDone(step="pull")), (800.0, _core(_c(139))))
-    state = _state("brisket_packer", *told, (800 + minutes, _core(_c(temp_f))))
+    """Leftovers' 165 F (USDA FSIS), within the two hours that food may be out, from when it was last known hot."""
+    told = ((700.0, _core(95.0)), (710.0, StepDone(step="pull")), (799.0, _core(_c(141))), (800.0, _core(_c(139))))
+    state = _state("brisket_packer", *told, (799 + minutes, _core(_c(temp_f))))
     assert ("held_under_floor" not in _rules(state, "brisket_packer", 801 + minutes)) is cleared
 
 

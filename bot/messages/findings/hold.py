@@ -10,18 +10,46 @@ from bot.messages.words import _
 
 def _held_under_floor(told: Told) -> Words:
     return Words(
-        found=_("held meat {at}, under {limit} since {since}").format(at=told.at, limit=told.limit, since=told.since),
-        do=_("Serve now or reheat covered to 165 F (74 C); over two hours (hot day: one), bin it"),
-        ends=_("165 F (74 C) ends this, or throwing it away"),
+        found=_("held meat {at}, under {limit} since {since}, last known hot {known}").format(
+            at=told.at, limit=told.limit, since=told.since, known=told.known
+        ),
+        do=_reheat(told),
+        ends=_reheat_ends(told),
     )
 
 
 def _served_under_floor(told: Told) -> Words:
     return Words(
-        found=_("last read {at} before it was served, under {limit}").format(at=told.at, limit=told.limit),
-        do=_("Reheat it covered to 165 F (74 C); over two hours (hot day: one), bin it"),
-        ends=_("165 F (74 C) ends this, or throwing it away"),
+        found=_("last read {at} before it was served, under {limit}, last known hot {known}").format(
+            at=told.at, limit=told.limit, known=told.known
+        ),
+        do=_reheat(told),
+        ends=_reheat_ends(told),
     )
+
+
+def _too_late(told: Told) -> bool:
+    """Return whether the time in which reheating mends it is over."""
+    found, limit = told.finding.found_min, told.finding.limit_min
+    return found is not None and limit is not None and found > limit
+
+
+def _reheat(told: Told) -> str:
+    """Return what to do with food under its floor: reheat it while its time is not over."""
+    if _too_late(told):
+        return _("Do not eat it; bin it: nobody knows that it was hot for {lasted}, {most} at most").format(
+            lasted=told.lasted, most=told.most
+        )
+    return _("Reheat it covered to 165 F (74 C){by}, counted from when it was last known hot; later, bin it").format(
+        by=told.by
+    )
+
+
+def _reheat_ends(told: Told) -> str:
+    """Return what ends it: 165 F in time, and after that only throwing it away or a reading that nobody told."""
+    if _too_late(told):
+        return _("Throwing it away ends this, or telling me a reading from before")
+    return _("165 F (74 C) in that time ends this, or throwing it away")
 
 
 def _held_act_now(told: Told) -> Words:

@@ -18,7 +18,7 @@ from scheduler.facts import (
     Slot,
     Undone,
 )  # fmt: skip
-from scheduler.safety import Finding, FindingLevel, findings, next_look, standing_stops
+from scheduler.safety import Eating, Finding, FindingLevel, findings, next_look, serving, standing_stops
 from scheduler.safety.holding import rest_span
 from tests.unit.scheduler.logbook import CATALOGUE, Logbook, at, cooking, cut, minutes_of, resting
 
@@ -131,10 +131,10 @@ def test_the_floor_by_edition(told: tuple[EditionTold | CareTold | SafeByTold, .
 
 @pytest.mark.parametrize(
     ("minutes", "core_c", "stopped"),
-    [(600, 70.0, True), (600, 73.8, True), (600, 73.9, False), (680, 73.9, False), (681, 73.9, True)],
+    [(590, 70.0, True), (590, 73.8, True), (590, 73.9, False), (600, 73.9, False), (601, 73.9, True)],
 )
 def test_only_74_in_time_clears_held_meat_under_the_floor(minutes: float, core_c: float, stopped: bool) -> None:
-    """165 F is 73.9 C: read so within two hours of the low reading, else the stop stands."""
+    """165 F is 73.9 C: read so within two hours of the pull at 480, last known hot then; else the stop stands."""
     log = _held((560, 58.0), (minutes, core_c))
     assert ("held_under_floor" in _stops(log, minutes + 1)) is stopped
 
@@ -150,10 +150,10 @@ def test_another_spot_clears_nothing() -> None:
     """The point was cold, the flat is hot: the point is still not reheated."""
     log = resting()
     log.read(58.0, 560, spot="point")
-    log.read(80.0, 600, spot="flat")
-    assert "held_under_floor" in _stops(log, 601)
-    log.read(80.0, 602, spot="Point")
-    assert "held_under_floor" not in _stops(log, 603)
+    log.read(80.0, 590, spot="flat")
+    assert "held_under_floor" in _stops(log, 591)
+    log.read(80.0, 592, spot="Point")
+    assert "held_under_floor" not in _stops(log, 593)
 
 
 def test_a_named_spot_clears_no_low_reading_without_a_name() -> None:
@@ -175,12 +175,78 @@ def test_correcting_the_low_reading_ends_it_and_both_stay() -> None:
 
 
 def test_held_too_cold_for_two_hours_is_food_out_too_long() -> None:
-    """Not reheated in time: the two-hour stop joins, since the low reading, and the bell wakes for it."""
-    log = _held((560, 58.0))
+    """Not reheated in time: the two-hour stop joins, since it was last known hot, and the bell wakes for it."""
+    log = _held((530, 62.0), (560, 58.0))
     log.ring(560)
-    assert minutes_of(next_look(log.state, cut(), CATALOGUE.cuts)) == 680
-    assert _stops(log, 679) == {"held_under_floor"}
-    assert _found(log, 680)["two_hours_out"].since == at(560)
+    assert minutes_of(next_look(log.state, cut(), CATALOGUE.cuts)) == 650
+    assert _stops(log, 649) == {"held_under_floor"}
+    assert _found(log, 650)["two_hours_out"].since == at(530)
+
+
+def test_held_meat_counts_from_when_it_was_last_known_hot() -> None:
+    """Read hot at 540, cold at 620: both are said, and two hours count from 540; unread since the pull, from there."""
+    known = _found(_held((540, 70.0), (620, 58.0)), 621)["held_under_floor"]
+    assert (known.since, known.known_at, known.until) == (at(620), at(540), at(660))
+    assert (known.found_min, known.limit_min) == (81.0, 120.0)
+    unread = _held((660, 58.0))
+    found = _found(unread, 660)
+    assert found["held_under_floor"].known_at == at(480)
+    assert found["held_under_floor"].until == at(600), "over before it was read"
+    assert found["two_hours_out"].since == at(480)
+    unread.read(80.0, 665)
+    assert _stops(unread, 666) == {"held_under_floor", "two_hours_out"}, "nothing heats that away"
+
+
+def test_between_the_floor_and_165_nothing_begins_anew() -> None:
+    """58, then 62, then 58: the time still counts from the pull; 165 F mends all of it in time, and is known hot."""
+    log = _held((500, 58.0), (520, 62.0), (540, 58.0))
+    assert _found(log, 541)["held_under_floor"].known_at == at(480)
+    log.read(74.0, 599)
+    assert not _stops(log, 640)
+    log.read(58.0, 650)
+    assert _found(log, 651)["held_under_floor"].known_at == at(599)
+
+
+def test_what_is_told_as_leftovers_while_it_is_boxed_is_a_reading_of_it() -> None:
+    """Reheated to 165 F, of meat that was never put away mends the hold, and tells how hot it was opened; "leftovers
+    120" is a cold one.
+    """
+    log = _held((500, 58.0))
+    log.read(74.0, 560, slot=Slot.LEFTOVERS)
+    assert not _stops(log, 561)
+    assert serving(log.state, cut(), CATALOGUE.cuts, at(575)).eating is Eating.SAFE
+    cold = _held((500, 70.0))
+    cold.read(49.0, 560, slot=Slot.LEFTOVERS)
+    assert "held_under_floor" in _stops(cold, 561)
+
+
+def test_cooler_air_that_is_told_later_ends_nothing() -> None:
+    """Out for 70 minutes on a hot day: a stop, also when the evening is cool."""
+    log = _held((775, 70.0))
+    log.tell(AirTold(word="hot"), 776)
+    log.done("serve", 780)
+    log.done("two_hour", 850, "away")
+    assert "two_hours_out" in _stops(log, 851)
+    log.tell(AirTold(word="cool"), 860)
+    assert _found(log, 861)["two_hours_out"].limit_min == 60
+    other = _held((775, 70.0))
+    other.done("serve", 780)
+    other.done("two_hour", 850, "away")
+    other.tell(AirTold(word="hot"), 900)
+    assert "two_hours_out" not in _stops(other, 901), "hot when it was in the fridge already"
+
+
+def test_reheating_never_ends_food_that_was_out_too_long() -> None:
+    """Out for three hours, put away, read at 75 C the next day: it stays thrown-away food."""
+    log = _held((775, 70.0))
+    log.done("serve", 780)
+    log.done("two_hour", 960, "away")
+    assert "two_hours_out" in _stops(log, 961)
+    log.done("reheat_on", 2200)
+    log.read(75.0, 2240, slot=Slot.LEFTOVERS)
+    assert _found(log, 2241)["two_hours_out"].since == at(780)
+    log.done("reheat_away", 2260, "away")
+    assert "two_hours_out" in _stops(log, 2261)
 
 
 def test_serving_food_read_under_the_floor_stands_until_reheated_or_discarded() -> None:
@@ -193,7 +259,12 @@ def test_serving_food_read_under_the_floor_stands_until_reheated_or_discarded() 
     hot = _held((760, 58.0))
     hot.done("serve", 780)
     hot.read(75.0, 790)
-    assert not _stops(hot, 791)
+    assert "served_under_floor" in _stops(hot, 791), "last known hot at 480"
+    known = _held((700, 70.0), (760, 58.0))
+    known.done("serve", 780)
+    assert _found(known, 781)["served_under_floor"].known_at == at(700)
+    known.read(75.0, 790)
+    assert not _stops(known, 791)
 
 
 # --- the minimum ------------------------------------------------------------------------------------------------------

@@ -19,7 +19,7 @@ from scheduler.facts import (
     Treatment,
     Troubled,
 )
-from scheduler.safety import Finding, FindingLevel, findings, next_look
+from scheduler.safety import Eating, Finding, FindingLevel, findings, next_look, serving
 from scheduler.units import c_from_f
 from tests.unit.scheduler.logbook import CATALOGUE, Logbook, at, cut, dinner, planned
 
@@ -124,6 +124,31 @@ def test_above_90_f_it_is_one_hour(air_f: float, minutes: float) -> None:
     log.done("raw_out", 600, "out")
     assert found(log, 600 + minutes) == {}
     assert "raw_left_out" in found(log, 601 + minutes)
+
+
+def test_no_later_stage_ends_a_stop_of_raw_meat() -> None:
+    """Cooked, read hot, pulled, served, put away: meat that lay out too long stays so until it is thrown away."""
+    log = book("whole_chicken")
+    log.done("raw_out", 600, "out")
+    log.done("light", 800)
+    for n, step in enumerate(("meat_on", "pull", "box_meat", "serve", "two_hour", "leftovers")):
+        log.done(step, 810 + 60 * n)
+        log.read(75.0, 815 + 60 * n)
+        assert "raw_left_out" in found(log, 820 + 60 * n, "whole_chicken"), step
+    assert serving(log.state, cut("whole_chicken"), CATALOGUE.cuts, at(1200)).eating is Eating.NOT_SAFE
+    log.tell(Discarded(), 1201)
+    assert not found(log, 1202, "whole_chicken")
+
+
+def test_cooler_air_that_is_told_later_makes_no_time_longer() -> None:
+    """Out for 70 minutes on a hot day, and cool at night: still too long; hot weather after that shortens nothing."""
+    for first, then, stops in (("hot", "cool", True), ("cool", "hot", False)):
+        log = book()
+        log.tell(AirTold(word=first), 599)
+        log.done("raw_out", 600, "out")
+        log.done("raw_out", 670, "back")
+        log.tell(AirTold(word=then), 700)
+        assert ("raw_left_out" in found(log, 701)) is stops
 
 
 def test_throwing_it_away_ends_a_stop() -> None:
