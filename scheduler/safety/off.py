@@ -104,7 +104,9 @@ def held(case: Case) -> list[Finding]:
         return []
     low = low_held(case)
     if low:
-        return [_under_floor("held_under_floor", low, case, since=low[0].reading.at)]
+        return [
+            _under_floor(Finding(rule="held_under_floor", level=FindingLevel.STOP, since=low[0].reading.at), low, case)
+        ]
     if case.under(last, case.floor_c) or low_edge_c(last) > ACT_C or chilling_since(state) is not None:
         return []
     return [
@@ -125,24 +127,22 @@ def served_under_floor(case: Case) -> list[Finding]:
     served, low = case.state.did("serve"), low_held(case)
     if served is None or not low:
         return []
-    return [_under_floor("served_under_floor", low, case, since=served.at)]
+    return [_under_floor(Finding(rule="served_under_floor", level=FindingLevel.STOP, since=served.at), low, case)]
 
 
-def _under_floor(rule: str, low: tuple[Cold, ...], case: Case, *, since: dt.datetime) -> Finding:
+def _under_floor(finding: Finding, low: tuple[Cold, ...], case: Case) -> Finding:
     """Return that meat off the fire was read under the floor: for how long nobody knows that it was hot, and until when
     reheating would mend it.
     """
     hot_at, lowest = since_hot(low), coldest(low)
     within = case.out_for(hot_at)
-    return Finding(
-        rule=rule,
-        level=FindingLevel.STOP,
+    return dataclasses.replace(
+        finding,
         found_c=low_edge_c(lowest),
         limit_c=case.floor_c,
         found_min=(case.now - hot_at) / _MINUTE,
         limit_min=within / _MINUTE,
         spot=lowest.spot,
-        since=since,
         known_at=hot_at,
         until=hot_at + within,
         edition=case.edition,

@@ -9,47 +9,34 @@ from bot.messages.words import _
 
 
 def _held_under_floor(told: Told) -> Words:
-    return Words(
-        found=_("held meat {at}, under {limit} since {since}, last known hot {known}").format(
-            at=told.at, limit=told.limit, since=told.since, known=told.known
-        ),
-        do=_reheat(told),
-        ends=_reheat_ends(told),
-    )
+    found = _("held meat {at}, under {limit} since {since}").format(at=told.at, limit=told.limit, since=told.since)
+    return _under_floor(told, found)
 
 
 def _served_under_floor(told: Told) -> Words:
-    return Words(
-        found=_("last read {at} before it was served, under {limit}, last known hot {known}").format(
-            at=told.at, limit=told.limit, known=told.known
-        ),
-        do=_reheat(told),
-        ends=_reheat_ends(told),
+    return _under_floor(
+        told, _("last read {at} before it was served, under {limit}").format(at=told.at, limit=told.limit)
     )
 
 
-def _too_late(told: Told) -> bool:
-    """Return whether the time in which reheating mends it is over."""
-    found, limit = told.finding.found_min, told.finding.limit_min
-    return found is not None and limit is not None and found > limit
-
-
-def _reheat(told: Told) -> str:
-    """Return what to do with food under its floor: reheat it while its time is not over."""
-    if _too_late(told):
-        return _("Do not eat it; bin it: nobody knows that it was hot for {lasted}, {most} at most").format(
-            lasted=told.lasted, most=told.most
+def _under_floor(told: Told, found: str) -> Words:
+    """Return the words of food under its floor: reheated in time, counted from when it was last known hot; then no
+    more.
+    """
+    lasted, most = told.finding.found_min, told.finding.limit_min
+    if told.finding.known_at is not None:
+        found = _("{found}, last known hot at {time}").format(found=found, time=told.voice.clock(told.finding.known_at))
+    if lasted is not None and most is not None and lasted > most:
+        return Words(
+            found=found,
+            do=_("Do not eat it; bin it"),
+            ends=_("Throwing it away ends this, or an earlier reading told now"),
         )
-    return _("Reheat it covered to 165 F (74 C){by}, counted from when it was last known hot; later, bin it").format(
-        by=told.by
+    return Words(
+        found=found,
+        do=_("Reheat it covered to 165 F (74 C){by}; later, bin it").format(by=told.by),
+        ends=_("165 F (74 C) by then ends this, or throwing it away"),
     )
-
-
-def _reheat_ends(told: Told) -> str:
-    """Return what ends it: 165 F in time, and after that only throwing it away or a reading that nobody told."""
-    if _too_late(told):
-        return _("Throwing it away ends this, or telling me a reading from before")
-    return _("165 F (74 C) in that time ends this, or throwing it away")
 
 
 def _held_act_now(told: Told) -> Words:

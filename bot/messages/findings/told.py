@@ -86,12 +86,6 @@ class Told:
         return _("a time nobody knows") if self.finding.since is None else self.voice.clock(self.finding.since)
 
     @property
-    def known(self) -> str:
-        """Return when it was last known to be as it should."""
-        known_at = self.finding.known_at
-        return _("at a time nobody knows") if known_at is None else self.voice.clock(known_at)
-
-    @property
     def by(self) -> str:
         """Return by when it must be mended: a limit of time, rounded down; nothing where there is none."""
         return "" if self.finding.until is None else _(" by {time}").format(time=self.voice.by(self.finding.until))

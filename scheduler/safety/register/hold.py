@@ -21,7 +21,7 @@ REGISTER: tuple[Rule, ...] = (
         id="held_under_floor",
         worst=FindingLevel.STOP,
         figure="held meat read under 60 C (140 F; Food Code 57 C, 135 F), until read at 74 C (165 F) within two hours"
-        " (one in hot air)",
+        " (one in hot air) of when it was last known hot",
         limits=(HOT_HOLD, HOT_HOLD_ROAST, REHEAT, OUT, OUT_HOT),
         tests=_TESTS,
     ),

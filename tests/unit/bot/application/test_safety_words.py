@@ -134,8 +134,8 @@ def test_held_meat_near_the_floor_then_under_it(held: PlayedKitchen) -> None:
     )
     held.later(20)
     held.say("Ines", "138")
-    assert_stopped(held, "Stop: held meat at 138 F, under 140 F (60 C, the stricter rule) since 15:50.")
-    assert "reheat covered to 165 F (74 C)" in held.told("Ines")[0].text
+    assert_stopped(held, "Stop: held meat at 138 F, under 140 F (60 C, the stricter rule) since 15:50, last known")
+    assert "Reheat it covered to 165 F (74 C) by" in held.told("Ines")[0].text
     assert "Stop: held meat at 138 F" in held.say("Ines", "is it safe").text
 
 

@@ -158,7 +158,7 @@ def test_another_spot_clears_nothing() -> None:
 
 def test_a_named_spot_clears_no_low_reading_without_a_name() -> None:
     """50 without a name may be of the flat: point 76 says nothing of it, 76 without a name clears it."""
-    log = _held((600, 50.0))
+    log = _held((585, 70.0), (600, 50.0))
     log.read(76.0, 620, spot="point")
     assert "held_under_floor" in _stops(log, 640)
     log.read(76.0, 632)

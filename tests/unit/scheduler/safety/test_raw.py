@@ -142,12 +142,13 @@ def test_no_later_stage_ends_a_stop_of_raw_meat() -> None:
 
 def test_cooler_air_that_is_told_later_makes_no_time_longer() -> None:
     """Out for 70 minutes on a hot day, and cool at night: still too long; hot weather after that shortens nothing."""
-    for first, then, stops in (("hot", "cool", True), ("cool", "hot", False)):
+    hot, cool = AirTold(word="hot"), AirTold(word="cool")
+    for first, then, stops in ((hot, cool, True), (cool, hot, False)):
         log = book()
-        log.tell(AirTold(word=first), 599)
+        log.tell(first, 599)
         log.done("raw_out", 600, "out")
         log.done("raw_out", 670, "back")
-        log.tell(AirTold(word=then), 700)
+        log.tell(then, 700)
         assert ("raw_left_out" in found(log, 701)) is stops
 
 
