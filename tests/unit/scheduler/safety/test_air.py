@@ -89,6 +89,7 @@ def test_hot_air_leaves_an_hour_to_reheat_held_meat() -> None:
     for air, stopped in ((HOT, True), (COOL, False)):
         log = resting()
         log.tell(air, 490)
+        log.read(70.0, 588)
         log.read(50.0, 600)
         log.tell(COOL, 640)
         log.read(76.0, 690)
