@@ -229,7 +229,8 @@ def _plain(intent: Intent) -> str:
         case CareSaid() | TreatedSaid() | SafeBySaid() | TargetSaid() | EditionSaid():
             return care_in_words(intent)
         case Discard():
-            return f"thrown away{', all of it' if intent.every else ''}{f' {intent.piece}' if intent.piece else ''}"
+            what = f"{', all of it' if intent.every else ''}{f' {intent.piece}' if intent.piece else ''}"
+            return f"thrown away{what}{_clock(intent.at)}"
         case ReadAgain() | WaveOff():
             return intent.kind.replace("_", " ")
         case CallOff():
