@@ -195,6 +195,8 @@ def edition_means(said: EditionSaid, situation: Situation) -> Message:
     over = ""
     if state.care.at_risk or state.care.public:
         over = _("With guests at risk, or at a public meal, the stricter figure counts whatever was chosen.")
+    elif said.edition is not None and said.edition is not state.edition:
+        over = _("For this cook, already measured by other rules, the stricter figure of each counts to its end.")
     if said.edition is not None:
         return Message(text=over)
     unknown = _("I do not know the rules {given}.").format(given=repr(said.given)) if said.given else ""

@@ -10,6 +10,7 @@ from scheduler.cuts import Cut, Cuts
 from scheduler.facts import Edition, SafeBy, Slot, Treatment
 from scheduler.safety.air import out_span
 from scheduler.safety.contested import low_edge_c, standing_readings
+from scheduler.safety.least import not_by_time
 from scheduler.safety.limits import HOT_HOLD, HOT_HOLD_ROAST, Limit
 from scheduler.safety.minimum import HOTTEST_CORE_C, SafeGate, safe_gate
 from scheduler.safety.put_away import chilling_since
@@ -70,10 +71,13 @@ class Case:
     def floor_c(self) -> float:
         """Return the floor of hot holding [°C].
 
-        The lower figure for roasts needs the Food Code, a roast that is safe by time at its temperature (3-401.11(B)),
-        and somebody's word that no guest is at risk.
+        The lower figure for roasts needs the Food Code, a roast whose time at a lower temperature may count
+        (3-401.11(B): whole, told as intact) and was chosen before it came off, and somebody's word that no guest is at
+        risk.
         """
-        roast = self.state.safe_by is SafeBy.EQUIVALENCE and not self.treated
+        chosen_at, pulled_at = self.state.by_time_since, self.state.at("pull")
+        chosen = chosen_at is not None and (pulled_at is None or chosen_at <= pulled_at)
+        roast = chosen and not_by_time(self.cut, self.state.treated, at_risk=self.state.care.at_risk) is None
         if self.edition is Edition.FOOD_CODE and roast and self.state.care.at_risk is False:
             return self.limit_c(HOT_HOLD_ROAST)
         return self.limit_c(HOT_HOLD)

@@ -24,6 +24,9 @@ nothing [°C]. Common practice, no source."""
 HEATED = dt.timedelta(minutes=30)
 """Meat on the heat for longer than this since a reading without a name is no longer what was read: house rule."""
 
+RUNS_ON = dt.timedelta(minutes=30)
+"""So long after a reading at a lower temperature its time is still taken to run: house rule."""
+
 FALLS_C_PER_MIN = 0.5
 """Meat off the heat cools by this at most [°C/min]: the steepest of the measured joints in air
 (`docs/explanation/food-safety.md`)."""
@@ -79,11 +82,14 @@ class SafeGate:
         return self.minimum.rest_min
 
     @property
-    def time_runs(self) -> bool:
-        """Return whether time counts, is not over, and the newest reading of the slowest spot is hot enough for it."""
+    def time_runs_until(self) -> dt.datetime | None:
+        """Return until when time is known to run: half an hour after the newest reading of the slowest spot; None when
+        it does not count, is over, or that reading was too cold for it.
+        """
         if self.table is None or self.slowest is None or self.open_at is not None:
-            return False
-        return math.isfinite(dwell_at_s(self.table, low_edge_c(self.slowest)))
+            return None
+        runs = math.isfinite(dwell_at_s(self.table, low_edge_c(self.slowest)))
+        return self.slowest.at + RUNS_ON if runs else None
 
     def is_open(self, now: dt.datetime) -> bool:
         """Return whether the piece may be called ready to serve at `now`."""
@@ -121,7 +127,15 @@ def safe_gate(state: CookState, cut: Cut, cuts: Cuts) -> SafeGate:
     if why_not is not None:
         return dataclasses.replace(gate, not_by_time=why_not)
     thickness_m = state.planned.thickness_m or cut.thickness_m.low
-    return _by_time(gate, read, table_under(edition), thickness_m)
+    return _by_time(gate, read, _Clock(table=table_under(edition), thickness_m=thickness_m, since=_chosen_late(state)))
+
+
+def _chosen_late(state: CookState) -> dt.datetime | None:
+    """Return from when readings count for time where it was chosen only after the meat came off: the choice is no
+    measurement, and ends nothing that began before it. None: all of them count.
+    """
+    pulled_at, chosen_at = state.at("pull") or state.at("serve"), state.by_time_since
+    return chosen_at if pulled_at is not None and chosen_at is not None and chosen_at > pulled_at else None
 
 
 def _spots(state: CookState, minimum: Minimum) -> dict[str, _Spot]:
@@ -229,25 +243,41 @@ def _passed(spot: _Spot, minimum: Minimum) -> list[dt.datetime]:
     return [max(reading.at, stood.at) for reading, stood in spot.stood if _passes(stood, minimum)]
 
 
-def _by_time(gate: SafeGate, read: _Read, table: Table, thickness_m: float) -> SafeGate:
+@dataclasses.dataclass(frozen=True, kw_only=True)
+class _Clock:
+    """How time at a lower temperature is counted: the table, the thickness of the piece [m], and from when on."""
+
+    table: Table
+    thickness_m: float
+    since: dt.datetime | None
+
+    def reached(self, spot: _Spot, start_at: dt.datetime) -> Exposure:
+        points = [
+            Point(minutes=(reading.at - start_at) / dt.timedelta(minutes=1), low_c=low_edge_c(stood))
+            for reading, stood in spot.stood
+            if self.since is None or reading.at >= self.since
+        ]
+        return exposure(self.table, points, steepest_c_per_min(self.thickness_m))
+
+
+def _by_time(gate: SafeGate, read: _Read, clock: _Clock) -> SafeGate:
     """Return the gate where time at temperature counts as well: whichever opens it first."""
     alone = not read.named or "" not in read.spots
     if alone or not read.nameless_stands:
-        return _timed(gate, list((read.named or read.spots).values()), table, thickness_m)
-    with_it = _timed(gate, list(read.spots.values()), table, thickness_m)
+        return _timed(gate, list((read.named or read.spots).values()), clock)
+    with_it = _timed(gate, list(read.spots.values()), clock)
     since = list(read.since_nameless().values())
     if not all(spot.stood for spot in since):
         return with_it
-    after = _timed(gate, since, table, thickness_m)
+    after = _timed(gate, since, clock)
     return max((with_it, after), key=lambda one: (one.open_at is not None, one.share or 0.0))
 
 
-def _timed(gate: SafeGate, spots: list[_Spot], table: Table, thickness_m: float) -> SafeGate:
+def _timed(gate: SafeGate, spots: list[_Spot], clock: _Clock) -> SafeGate:
     if not spots:
-        return dataclasses.replace(gate, by=SafeBy.EQUIVALENCE, table=table, share=0.0)
+        return dataclasses.replace(gate, by=SafeBy.EQUIVALENCE, table=clock.table, share=0.0)
     start_at = min(stood.at for spot in spots for stood in (*spot.standing, *spot.doubted))
-    slope = steepest_c_per_min(thickness_m)
-    found = [(_reached(table, spot, start_at, slope), spot) for spot in spots]
+    found = [(clock.reached(spot, start_at), spot) for spot in spots]
     least, slowest = min(found, key=lambda one: one[0].share)
     minutes = [one.reached_min for one, _ in found]
     opens = None if None in minutes else max(at for at in minutes if at is not None)
@@ -257,18 +287,10 @@ def _timed(gate: SafeGate, spots: list[_Spot], table: Table, thickness_m: float)
         gate,
         open_at=timed_at if sooner else gate.open_at,
         by=SafeBy.EQUIVALENCE if sooner or gate.open_at is None else SafeBy.MINIMUM,
-        table=table,
+        table=clock.table,
         share=min(1.0, least.share),
         slowest=max(slowest.standing or slowest.doubted, key=lambda reading: (reading.at, reading.fact)),
     )
-
-
-def _reached(table: Table, spot: _Spot, start_at: dt.datetime, slope: float) -> Exposure:
-    points = [
-        Point(minutes=(reading.at - start_at) / dt.timedelta(minutes=1), low_c=low_edge_c(stood))
-        for reading, stood in spot.stood
-    ]
-    return exposure(table, points, slope)
 
 
 def _coldest_first(reading: ReadingAt) -> tuple[float, dt.datetime, str]:

@@ -15,7 +15,7 @@ from scheduler.safety.contested import low_edge_c
 from scheduler.safety.finding import Finding, FindingLevel, Look
 from scheduler.safety.holding import ACT_C, held_reading, rest_span
 from scheduler.safety.limits import OUT
-from scheduler.safety.minimum import safe_gate
+from scheduler.safety.minimum import SafeGate, safe_gate
 from scheduler.safety.put_away import chilling_since, outs
 from scheduler.safety.under_floor import Cold, coldest, low_held, since_hot
 from scheduler.state import Stage
@@ -59,7 +59,8 @@ def pulled_under_minimum(case: Case) -> list[Finding]:
 
     A cut that goes by the hand says so only with a number below it that was read near its last feel: nobody reads what
     falls apart, and a number from hours before says nothing of it. Its gate stays shut all the same, and so does one
-    whose time at a lower temperature still runs off the fire, by somebody's choice.
+    whose time at a lower temperature still runs off the fire, by somebody's choice before the pull: for half an hour
+    after each reading.
     """
     state, cut, cuts = case.state, case.cut, case.cuts
     pulled_at = state.at("pull")
@@ -68,7 +69,10 @@ def pulled_under_minimum(case: Case) -> list[Finding]:
     gate = case.gate
     until = dataclasses.replace(state, readings=tuple(r for r in state.readings if r.at <= pulled_at))
     then = safe_gate(until, cut, cuts)
-    if gate.open_at is not None or then.open_at is not None or gate.time_runs or _by_hand(case, pulled_at):
+    if gate.open_at is not None or then.open_at is not None or _by_hand(case, pulled_at):
+        return []
+    runs_until = _runs_until(case, gate, pulled_at)
+    if runs_until is not None and case.now < runs_until:
         return []
     return [
         Finding(
@@ -80,6 +84,21 @@ def pulled_under_minimum(case: Case) -> list[Finding]:
             since=pulled_at,
         )
     ]
+
+
+def _runs_until(case: Case, gate: SafeGate, pulled_at: dt.datetime) -> dt.datetime | None:
+    """Return until when time that was chosen before the pull is known to run, None when it does not."""
+    chosen_at = case.state.by_time_since
+    return gate.time_runs_until if chosen_at is not None and chosen_at <= pulled_at else None
+
+
+def time_looks(case: Case) -> list[Look]:
+    """Return when time at a lower temperature will not have been read for too long, off the fire."""
+    pulled_at = case.state.at("pull")
+    if case.state.stage is not Stage.RESTING or pulled_at is None:
+        return []
+    until = _runs_until(case, case.gate, pulled_at)
+    return [] if until is None else [Look(rule="pulled_under_minimum", since=pulled_at, at=until)]
 
 
 def _by_hand(case: Case, pulled_at: dt.datetime) -> bool:
@@ -241,5 +260,5 @@ def out_looks(case: Case) -> list[Look]:
 RULES = (unmeasured, pulled_under_minimum, held, served_under_floor, food_out, not_read_since_pull)
 """Rules of food off the fire, in the order in which they are told."""
 
-LOOKS = (out_looks,)
+LOOKS = (out_looks, time_looks)
 """Those of them that time alone brings about."""

@@ -21,8 +21,6 @@ from scheduler.facts import (
     DetailTold,
     Discarded,
     Divided,
-    Edition,
-    EditionTold,
     Fact,
     Felt,
     FuelTold,
@@ -57,6 +55,7 @@ from scheduler.facts import (
 )  # fmt: skip
 from scheduler.state.pieces import FIRST, pieces_of, seen_from
 from scheduler.state.pit import bands
+from scheduler.state.rules import by_time_since, edition_of
 from scheduler.state.standing import effective
 from scheduler.state.values import OVERTAKEN, AskedAt, CookState, DoneAt, FuelAt, Piece, ReadingAt
 
@@ -163,7 +162,8 @@ class _Fold:
             treated=treated[-1][1].treatments if treated else None,
             safe_by=safe_by[-1][1].by if safe_by else SafeBy.MINIMUM,
             target_c=targets[-1].core_c if targets else None,
-            edition=self._edition(),
+            edition=edition_of(self._by_time()),
+            by_time_since=by_time_since(self._by_time()),
             discarded=self._discarded(),
             trouble_log=self._timed(Troubled),
         )
@@ -308,11 +308,6 @@ class _Fold:
                 public=care.public if told.public is None else told.public,
             )
         return care
-
-    def _edition(self) -> Edition:
-        """Return the rules that count: those told last, the stricter ones for guests at risk and public meals."""
-        told, care = self._timed(EditionTold), self._care()
-        return Edition.STRICTER if care.at_risk or care.public or not told else told[-1][1].edition
 
     def _discarded(self) -> tuple[DoneAt, ...]:
         return tuple(

@@ -201,11 +201,13 @@ class CookState:
     """What was done to this piece, None: nobody said."""
     safe_by: SafeBy
     """By which rule the safety gate of this piece opens."""
+    by_time_since: dt.datetime | None
+    """Since when time at a lower temperature is chosen for this piece, None while it is not."""
     target_c: float | None
     """The core at which this piece is wished to come off [°C], None: as usual for its cut."""
     edition: Edition
     """Which published rules count for this cook: the stricter figures for guests at risk and public meals, whatever was
-    told."""
+    told, and where another edition was told when there was something to judge (`scheduler.state.rules`)."""
     discarded: tuple[DoneAt, ...]
     """Every time this piece, or what was left of it, was thrown away."""
     trouble_log: tuple[tuple[dt.datetime, Troubled], ...] = ()

@@ -151,7 +151,7 @@ def test_the_floor_is_the_stricter_of_the_two_published_ones() -> None:
 @pytest.mark.parametrize(("below_f", "stopped"), [(0.0, False), (0.2, True), (1.0, True)])
 def test_hot_holding_by_edition(edition: Edition, floor_f: float, below_f: float, stopped: bool) -> None:
     """At the Fahrenheit figure of each publisher it passes; a fifth of a degree below it does not."""
-    told = ((700.0, _core(95.0)), (710.0, StepDone(step="pull")), (711.0, EditionTold(edition=edition)))
+    told = ((1.0, EditionTold(edition=edition)), (700.0, _core(95.0)), (710.0, StepDone(step="pull")))
     state = _state("brisket_packer", *told, (800, _core(_c(floor_f - below_f))))
     assert ("held_under_floor" in _rules(state, "brisket_packer", 801)) is stopped
 

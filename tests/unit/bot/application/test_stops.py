@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from scheduler.facts import Discarded, Warned
+from scheduler.facts import Discarded, Edition, Warned
 from tests.fakes.kitchen import Heard, PlayedKitchen, on, window
 
 STOP = "Stop: off the fire at 120 F at the coldest spot, it needs 165 F (73.9 C)."
@@ -36,6 +36,14 @@ def stopped(bird: PlayedKitchen) -> PlayedKitchen:
     bird.later(5)
     bird.say("Ines", "pulled")
     return bird
+
+
+def test_other_rules_end_no_stop_and_say_so(stopped: PlayedKitchen) -> None:
+    """Rules chosen after the first number count from the next cook on: here the stricter figure of each counts."""
+    answer = stopped.say("Ines", "rules: food code")
+    assert "the stricter figure of each counts to its end" in answer.text
+    assert stopped.situation.state.edition is Edition.STRICTER
+    assert "pulled_under_minimum" in {one.rule for one in stopped.situation.findings(stopped.now)}
 
 
 @pytest.mark.parametrize(

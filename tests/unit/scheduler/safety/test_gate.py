@@ -127,10 +127,10 @@ def test_the_minimum_opens_it_as_well() -> None:
 
 def test_the_edition_names_the_table() -> None:
     """The stricter one goes by 7 log, the Food Code by its roast table, which takes no longer."""
-    log = _hold(_roast(), 60.0, 60)
-    strict = _gate(log)
-    log.tell(EditionTold(edition=Edition.FOOD_CODE), 361)
-    code = _gate(log)
+    strict = _gate(_hold(_roast(), 60.0, 60))
+    by_code = _roast()
+    by_code.tell(EditionTold(edition=Edition.FOOD_CODE), 61)
+    code = _gate(_hold(by_code, 60.0, 60))
     assert strict.table is not None
     assert code.table is not None
     assert (strict.table.id, code.table.id) == ("fsis_meat_7_log", "food_code_roast")

@@ -16,6 +16,7 @@ from scheduler.facts import (
     SafeBy,
     SafeByTold,
     Slot,
+    TreatedTold,
     Undone,
 )  # fmt: skip
 from scheduler.safety import Eating, Finding, FindingLevel, findings, next_look, serving, standing_stops
@@ -96,8 +97,8 @@ def test_four_hours_only_where_chosen_and_measured(
 ) -> None:
     """Time alone of the Food Code begins with a reading at 135 F (57.2 C) as the food came out, no guest at risk."""
     log = _held((read_at, core_c))
-    log.tell(EditionTold(edition=Edition.FOOD_CODE), 776)
-    log.tell(CareTold(at_risk=at_risk), 776)
+    log.tell(EditionTold(edition=Edition.FOOD_CODE), 1)
+    log.tell(CareTold(at_risk=at_risk), 1)
     log.done("serve", 780)
     assert "two_hours_out" not in _stops(log, 780 + limit - 1)
     assert "two_hours_out" in _stops(log, 780 + limit)
@@ -122,8 +123,8 @@ def test_the_floor_by_edition(told: tuple[EditionTold | CareTold | SafeByTold, .
     """The stricter by default and for guests at risk; the lower ones only by somebody's own choice."""
     for core_c, stopped in ((floor_c, False), (floor_c - 0.1, True)):
         log = _held((560, core_c))
-        for body in told:
-            log.tell(body, 500)
+        for body in (TreatedTold(), *told):
+            log.tell(body, 1)
         assert ("held_under_floor" in _stops(log, 561)) is stopped
         if stopped:
             assert _found(log, 561)["held_under_floor"].limit_c == floor_c
