@@ -166,12 +166,15 @@ def _heats(case: Case) -> list[tuple[dt.datetime, float | None, float | None]]:
     told: list[tuple[dt.datetime, float | None, float | None]] = [
         (r.at, round(low_edge_c(r), 1), None) for r in _pits(case)
     ]
+    told += [(at, oven.oven_c, None) for at, oven in case.state.ovens]
+    danger_c = case.limit_c(DANGER_HIGH)
+    if all(heat_c is None or heat_c >= danger_c for _at, heat_c, _core in told):
+        return []  # no pit was ever dead
     instants = [core.at for core in cores]
     for core in cores:
         newest = cores[bisect_left(instants, core.at - SAME_LOOK) : bisect_right(instants, core.at)]
         lowest = case.lowest(newest)
         told.append((core.at, None, round(low_edge_c(lowest or core), 1)))
-    told += [(at, oven.oven_c, None) for at, oven in case.state.ovens]
     return sorted(told, key=lambda one: one[0])
 
 

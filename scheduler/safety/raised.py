@@ -10,6 +10,7 @@ import datetime as dt
 from collections.abc import Iterator
 
 from scheduler.cuts import Cuts
+from scheduler.errors import BrokenLog
 from scheduler.facts import (
     BOT_BODIES,
     Closed,
@@ -18,7 +19,6 @@ from scheduler.facts import (
     Fact,
     PieceAdded,
     PieceDropped,
-    Planned,
     Reading,
     StepDone,
     Undone,
@@ -28,7 +28,7 @@ from scheduler.safety.case import THROWN
 from scheduler.safety.entries import Ended, Raised
 from scheduler.safety.finding import Finding
 from scheduler.safety.findings import findings
-from scheduler.state import FIRST, effective, fold, pieces_of
+from scheduler.state import FIRST, CookState, effective, fold
 
 _QUIET = dt.timedelta(minutes=5)
 """A gap in the log longer than this is looked into at its end, too: time alone may have made something unsafe."""
@@ -46,10 +46,11 @@ def raised_in(facts: tuple[Fact, ...], cuts: Cuts, now: dt.datetime) -> tuple[Ra
     open_now: dict[tuple[str, str], Raised] = {}
     over: list[Raised] = []
     told = {(f.piece, f.body.rule) for f in facts if isinstance(f.body, Warned)}
+    seen = _Seen()
     for log, at, fresh in _instants(facts, now):
-        counts = effective(log)
-        closed = any(isinstance(f.body, Closed) for f in counts)
-        stands = {} if closed else _standing(log, counts, cuts, at)
+        seen = seen if seen.log == log else _seen(log)
+        closed = seen.closed
+        stands = {} if closed else _standing(seen, cuts, at)
         for key in [key for key in open_now if key not in stands]:
             one = open_now.pop(key)
             over.append(one if closed else _ended(one, fresh, at))
@@ -87,15 +88,34 @@ def _instants(
         yield facts, now, ()
 
 
-def _standing(log: tuple[Fact, ...], counts: tuple[Fact, ...], cuts: Cuts, at: dt.datetime) -> Standing:
-    """Return what stands for each piece that is still cooked; `counts` are the facts of the log that stand."""
+@dataclasses.dataclass(frozen=True, kw_only=True)
+class _Seen:
+    """A log as it was folded: looked at again after a silence it is the same but for the instant."""
+
+    log: tuple[Fact, ...] = ()
+    closed: bool = False
+    states: tuple[CookState, ...] = ()
+    """One for each piece that is still cooked, as of the newest fact."""
+
+
+def _seen(log: tuple[Fact, ...]) -> _Seen:
+    try:
+        first = fold(log)
+    except BrokenLog:  # the plan was taken back: nothing is cooked by this log yet, or any more
+        return _Seen(log=log, closed=any(isinstance(f.body, Closed) for f in effective(log)))
+    if first.over:
+        return _Seen(log=log, closed=True)
+    states = (first if piece.id == first.piece else fold(log, piece=piece.id) for piece in first.pieces)
+    return _Seen(log=log, states=tuple(states))
+
+
+def _standing(seen: _Seen, cuts: Cuts, at: dt.datetime) -> Standing:
+    """Return what stands for each piece that is still cooked."""
     found: Standing = {}
-    if not any(isinstance(f.body, Planned) for f in counts):
-        return found
-    for piece in pieces_of(counts):
-        state = fold(log, at, piece.id)
+    for folded in seen.states:
+        state = folded if at <= folded.as_of else dataclasses.replace(folded, as_of=at)
         for finding in findings(state, cuts.get(state.planned.cut), cuts, at):
-            found.setdefault(("" if finding.whole else piece.id, finding.rule), finding)
+            found.setdefault(("" if finding.whole else state.piece, finding.rule), finding)
     return found
 
 

@@ -56,7 +56,7 @@ from scheduler.facts import (
 from scheduler.state.pieces import FIRST, pieces_of, seen_from
 from scheduler.state.pit import bands
 from scheduler.state.rules import by_time_since, edition_of
-from scheduler.state.standing import effective
+from scheduler.state.standing import by_kind, effective
 from scheduler.state.values import OVERTAKEN, AskedAt, CookState, DoneAt, FuelAt, Piece, ReadingAt
 
 B = TypeVar("B", bound=Body)
@@ -101,6 +101,7 @@ class _Fold:
         self._several = len({f.piece or FIRST for f in standing if isinstance(f.body, Planned | PieceAdded)}) > 1
         self._standing = seen_from(standing, piece) if self._several else standing
         self._in_time = sorted(self._standing, key=lambda fact: fact.happened_at)
+        self._of_kind, self._of_kind_in_time = by_kind(self._standing), by_kind(self._in_time)
         plans = [f for f in standing if isinstance(f.body, Planned)]
         self._plan_fact = plans[-1]
         self._first_plan = plans[0]
@@ -173,11 +174,11 @@ class _Fold:
 
     def _bodies(self, kind: type[B]) -> list[B]:
         """Return the bodies of one kind in order of recording."""
-        return [f.body for f in self._standing if isinstance(f.body, kind)]
+        return [f.body for f in self._of_kind.get(kind, ()) if isinstance(f.body, kind)]
 
     def _timed(self, kind: type[B]) -> tuple[tuple[dt.datetime, B], ...]:
         """Return (instant, body) of one kind in order of time."""
-        return tuple((f.happened_at, f.body) for f in self._by_time() if isinstance(f.body, kind))
+        return tuple((f.happened_at, f.body) for f in self._of_kind_in_time.get(kind, ()) if isinstance(f.body, kind))
 
     def _planned_at(self) -> dt.datetime:
         if self._added is None:
@@ -263,7 +264,7 @@ class _Fold:
                 by=fact.by,
                 fact=fact.id,
             )
-            for fact in self._by_time()
+            for fact in self._of_kind_in_time.get(Reading, ())
             if isinstance(fact.body, Reading)
             and (oven_at is None or fact.body.slot is not Slot.PIT or fact.happened_at < oven_at)
         )

@@ -29,6 +29,14 @@ def effective(facts: Iterable[Fact]) -> tuple[Fact, ...]:
     return tuple(_corrected(fact, corrections) for fact in log if not isinstance(fact.body, Corrected))
 
 
+def by_kind(facts: Iterable[Fact]) -> dict[type, list[Fact]]:
+    """Return facts by the kind of their body, each in the order given: no kind is made of another."""
+    found: dict[type, list[Fact]] = {}
+    for fact in facts:
+        found.setdefault(type(fact.body), []).append(fact)
+    return found
+
+
 def _corrected(fact: Fact, corrections: Mapping[str, Fact]) -> Fact:
     correction = corrections.get(fact.id)
     if correction is None or not isinstance(correction.body, Corrected):

@@ -6,6 +6,7 @@ memory. Nothing is asserted.
 
 from __future__ import annotations
 
+import datetime as dt
 import os
 import re
 import statistics
@@ -15,11 +16,15 @@ import tempfile
 import time
 from collections.abc import Iterator
 
+from scheduler.facts import Body, Fact, Planned, Reading, Serving, ServingKind, Slot, StepDone
 from scheduler.forecast import model
+from scheduler.safety import findings
 from scheduler.safety.trail import trail
+from scheduler.state import fold
 from tests.benchmarks.cooks import CASES, Case
 from tests.benchmarks.long_log import CORES, FACTS, OVER_AT, long_log
 from tests.benchmarks.test_forecast_speed import answered
+from tests.catalogue import CUTS
 from tests.integration.program_process import Process
 from tests.unit.scheduler.logbook import CATALOGUE
 
@@ -90,6 +95,40 @@ def planned_and_read() -> None:
             answered(Case(name=case.name, cut=case.cut, curve=case.curve, readings=count))
 
 
+def _log(cores: int) -> tuple[Fact, ...]:
+    """Return a cook with so many core readings in ten hours, half of them named, and as many of the pit."""
+    start_at = dt.datetime(2026, 9, 12, 6, 0, tzinfo=dt.UTC)
+    plan = Planned(
+        cut="pork_butt",
+        serving=Serving(kind=ServingKind.WHEN_READY, zone="Etc/UTC"),
+        pit_low_c=121.0,
+        pit_high_c=121.0,
+    )
+    told: list[tuple[float, Body]] = [(0.0, plan), (0.0, StepDone(step="meat_on"))]
+    for n in range(cores):
+        minutes = 1.0 + 600.0 * n / cores
+        told.append((minutes, Reading(slot=Slot.CORE, value_c=20.0 + 60.0 * n / cores, spot="flat" if n % 2 else None)))
+        told.append((minutes + 0.5, Reading(slot=Slot.PIT, value_c=120.0)))
+    times = [start_at + dt.timedelta(minutes=minutes) for minutes, _body in told]
+    return tuple(
+        Fact(id=f"f{n}", cook="c", piece="p1", happened_at=at, recorded_at=at, by="Ines", body=body)
+        for n, (at, (_minutes, body)) in enumerate(zip(times, told, strict=True))
+    )
+
+
+def safety(cores: int, *, record: bool) -> float:
+    """Return what asking every rule once costs on a log of so many cores, or the trail of the record [s of work]."""
+    log = _log(cores)
+    state, now = fold(log), log[-1].recorded_at
+    cut = CUTS.get("pork_butt")
+    began = time.process_time()  # a benchmark takes the time
+    if record:
+        trail(log, CUTS, now)
+    else:
+        findings(state, cut, CUTS, now)
+    return time.process_time() - began
+
+
 def peak_mb() -> float:
     """Return the peak resident memory of a process that has planned and read [MB]."""
     done = subprocess.run([sys.executable, "-c", MEMORY], capture_output=True, text=True, check=True)
@@ -105,6 +144,10 @@ def report() -> Iterator[str]:
     yield f"record, {FACTS} facts, {CORES} cores      {seconds_for_the_record():6.2f} s"
     for terminal, where in ((False, "plain"), (True, "terminal")):
         yield f"chat to greeting, {where:18s} {seconds_to_greeting(terminal=terminal):6.2f} s"
+    for cores in (400, 800):
+        yield f"safety findings, {cores} cores         {1000.0 * safety(cores, record=False):6.0f} ms"
+    for cores in (200, 400):
+        yield f"record's trail, {cores} cores, {2 * cores} facts  {safety(cores, record=True):6.2f} s"
     yield f"peak memory, planned and read      {peak_mb():6.0f} MB"
     for total, name in slowest_imports():
         yield f"import {name:40s} {total:7.1f} ms"
