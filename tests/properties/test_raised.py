@@ -68,11 +68,11 @@ def test_what_was_folded_once_is_the_same_as_folded_anew(facts: tuple[Fact, ...]
     now = facts[-1].recorded_at + LATER
     looks: list[dict[tuple[str, str], object]] = []
     seen = raised._Seen()  # noqa: SLF001 - the memory under test
-    for log, at, _fresh in raised._instants(facts, now):  # noqa: SLF001 - as above
-        seen = seen if seen.log == log else raised._seen(log)  # noqa: SLF001 - as above
+    for log, at, _fresh in raised._instants(facts, now):  # noqa: SLF001 - the memory under test
+        seen = seen if seen.log == log else raised._seen(log)  # noqa: SLF001 - the memory under test
         if seen.closed:
             break
-        looks.append(dict(raised._standing(seen, CUTS, at)))  # noqa: SLF001 - as above
+        looks.append(dict(raised._standing(seen, CUTS, at)))  # noqa: SLF001 - the memory under test
     assert looks == _plainly(facts, now)
     found: tuple[Raised, ...] = raised.raised_in(facts, CUTS, now)
     assert {(one.piece, one.finding.rule) for one in found} == {key for look in looks for key in look}
