@@ -78,7 +78,7 @@ def _context(visit: Visit, situation: Situation) -> Context:
         lights_at=_lights_at(situation),
         meat_on_at=state.at("meat_on"),
         wrap=state.wraps[-1][1].wrap if state.wraps else state.planned.wrap,
-        troubles=tuple(state.troubles),
+        troubles=tuple(dict.fromkeys(one for view in situation.views for one in view.state.troubles)),
         serving=state.serving,
         people=tuple(person.name for person in visit.house.store.people()),
         chilling=chilling_since(state) is not None,

@@ -75,6 +75,13 @@ def none_stands() -> str:
     return _("Good. No problem stands here.")
 
 
+def no_word_ends_it() -> str:
+    """Say what ends dirt on food and a wrong thermometer."""
+    return _(
+        'A word does not end that: throw it away, or read it hot enough. Told by mistake? Type "undo" right after it.'
+    )
+
+
 def cost_line(cost: Cost | None, voice: Voice) -> str:
     """Return what a problem costs if nothing is done about it; nothing when the engine cannot say."""
     if cost is None or cost.after.pull.likely is None:

@@ -5,7 +5,7 @@ Cautions here are never weakened; `bot.messages.problems` puts a card together.
 
 from __future__ import annotations
 
-from bot.commands import Ask, Done, PutOffFor, Topic
+from bot.commands import Ask, Done, PutOffFor, Topic, Trouble, TroubleOver
 from bot.messages.problem_card import Card, card
 from bot.messages.words import _
 
@@ -148,7 +148,16 @@ GAUGES: dict[str, Card] = {
             "coldest spot again and type the number."
         ),
         caution=lambda: _("No number read with it makes food safe: until then I call it unknown."),
-        ask=lambda: _('Tell me "another thermometer" or "it is right", then the number.'),
+        ask=lambda: _('Type "another thermometer" or "the thermometer is right", then the number.'),
+        answers=lambda: (
+            (_("Another thermometer"), Trouble(what="reader_other", text="another thermometer")),
+            (_("It is right"), TroubleOver(what="reader_wrong")),
+        ),
+    ),
+    "reader_other": card(
+        name=lambda: _("another thermometer"),
+        do=lambda: _("Good. Read the coldest spot with it, off bone and fat; only its numbers count now."),
+        ask=lambda: _("What does it read?"),
     ),
     "pit_gauge_wrong": card(
         name=lambda: _("the dial is off"),

@@ -16,6 +16,7 @@ from scheduler.safety.finding import Finding, FindingLevel
 from scheduler.safety.findings import standing
 from scheduler.safety.off import held_long
 from scheduler.safety.put_away import chilling_since, put_away
+from scheduler.safety.reported import REPORTED
 from scheduler.state import CookState, ReadingAt
 
 _JUST = dt.timedelta(microseconds=1)
@@ -38,10 +39,11 @@ class Eating(StrEnum):
 
 Why = Literal[
     "discarded", "stop", "unmeasured", "under_minimum", "resting", "not_read_at_opening", "under_floor", "put_away",
-    "measured",
+    "reported", "measured",
 ]  # fmt: skip
 """The first reason found: thrown away, a stop stands, nothing read, read too low, its rest is not over, held without a
-reading as it was opened, read under the floor then, put away and not reheated; measured."""
+reading as it was opened, read under the floor then, put away and not reheated, doubtful by what was reported;
+measured."""
 
 
 @dataclasses.dataclass(frozen=True, kw_only=True)
@@ -66,10 +68,14 @@ def serving(state: CookState, cut: Cut, cuts: Cuts, now: dt.datetime) -> Serving
     case = Case(state=state, cut=cut, cuts=cuts, now=now)
     if case.discarded_at is not None:
         return Serving(eating=Eating.NOT_SAFE, why="discarded")
-    stops = tuple(f for f in standing(case) if f.level is FindingLevel.STOP)
+    found = standing(case)
+    stops = tuple(f for f in found if f.level is FindingLevel.STOP)
     if any(f.found_c is not None or f.rule not in _UNREAD for f in stops):
         return Serving(eating=Eating.NOT_SAFE, why="stop", stops=stops)
-    return dataclasses.replace(_by_gate(case) or _since_the_fire(case), stops=stops)
+    said = _by_gate(case) or _since_the_fire(case)
+    if (said.eating is Eating.SAFE or said.why == "resting") and any(f.rule in REPORTED for f in found):
+        said = Serving(eating=Eating.UNKNOWN, why="reported", reading=said.reading)
+    return dataclasses.replace(said, stops=stops)
 
 
 def _by_gate(case: Case) -> Serving | None:

@@ -9,7 +9,7 @@ import datetime as dt
 from collections.abc import Callable
 
 from scheduler.cuts import Cut, Cuts
-from scheduler.safety import cooling, fire, gate, leftovers, off, raw, reheating
+from scheduler.safety import cooling, fire, gate, leftovers, off, raw, reheating, reported
 from scheduler.safety.case import Case
 from scheduler.safety.finding import GRAVITY, Finding, FindingLevel
 from scheduler.state import CookState, Stage
@@ -22,6 +22,7 @@ RULES: tuple[Callable[[Case], list[Finding]], ...] = (
     *cooling.RULES,
     *reheating.RULES,
     *leftovers.RULES,
+    *reported.RULES,
 )
 """Every rule, in the order in which findings of one level are told."""
 

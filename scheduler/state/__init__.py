@@ -4,7 +4,7 @@ A pure fold: no catalogue, no forecast, no plan. Corrections and undo are applie
 """
 
 from scheduler.state.folding import fold
-from scheduler.state.pieces import FIRST, PIECE_STEPS, own, pieces_of, seen_from, sees
+from scheduler.state.pieces import FIRST, PIECE_STEPS, PIECE_TROUBLES, own, pieces_of, seen_from, sees
 from scheduler.state.standing import effective, last_by, standing
 from scheduler.state.values import (
     OVERTAKEN,
@@ -22,6 +22,7 @@ __all__ = [
     "FIRST",
     "OVERTAKEN",
     "PIECE_STEPS",
+    "PIECE_TROUBLES",
     "AskedAt",
     "CookState",
     "DoneAt",

@@ -25,6 +25,7 @@ from scheduler.facts import (
     StepSkipped,
     TargetTold,
     TreatedTold,
+    Troubled,
     Warned,
     Withdrawn,
     Wrapped,
@@ -43,6 +44,9 @@ PIECE_STEPS = frozenset({
 })  # fmt: skip
 """Steps done to each piece by itself; every other one is done once for the cook. The catalogue says the same (a test
 compares)."""
+
+PIECE_TROUBLES = frozenset({"dropped", "dropped_raw", "dropped_done", "cross_contamination"})
+"""Problems of one piece; every other one is of the whole cook."""
 
 _OWN = (
     Wrapped, Felt, WrapPlanned, Divided, MovedToOven, RestTold, Warned, PieceAdded, PieceDropped,
@@ -78,6 +82,8 @@ def own(body: Body) -> bool:
             return slot is Slot.CORE
         case StepDone(step=step) | StepSkipped(step=step) | PutOff(step=step):
             return step in PIECE_STEPS
+        case Troubled(problem=problem):
+            return problem in PIECE_TROUBLES
         case _:
             return isinstance(body, _OWN)
 

@@ -22,7 +22,7 @@ from bot.messages.figures import Voice
 from bot.messages.message import Message, lines
 from bot.messages.naming import cook_title, named
 from bot.messages.plans import ways
-from bot.messages.problems import none_stands
+from bot.messages.problems import no_word_ends_it, none_stands
 from bot.messages.refusals import refusal_text
 from bot.messages.safe import is_it_safe, what_rule
 from bot.messages.setup import call_off_check
@@ -246,7 +246,7 @@ def _trouble_over(
 ) -> None:
     reports = troubles.over(visit, situation, said)
     if not reports:
-        reply(visit, work, situation, Message(text=none_stands()))
+        reply(visit, work, situation, Message(text=no_word_ends_it() if troubles.held(situation) else none_stands()))
         return
     result = _decide(visit, snapshot, reports)
     if isinstance(result, Refusal):

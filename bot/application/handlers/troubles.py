@@ -16,12 +16,17 @@ from bot.messages.problems import CARDS, other_problem, problem_card
 from scheduler.cook import Report, Situation
 from scheduler.facts import Body, Corrected, Noted, PutOff, Reading, Slot, StepDone, Troubled
 from scheduler.planning.advice import cost_of, moment, option_of
+from scheduler.safety.reported import DROPPED, DROPPED_DONE, HELD, READER_OTHER, READER_WRONG
+from scheduler.state import PIECE_TROUBLES
 
 DOUBTED = dt.timedelta(minutes=90)
 """A reading this old at most is the one that a badly placed probe gave: house rule."""
 
 COLD_WATER_MIN_PER_KG = 66.0
 """Thawing in cold water: 30 min for each pound, USDA FSIS, The Big Thaw [min/kg]."""
+
+_FELL = frozenset({"dropped_raw", DROPPED_DONE})
+"""What was dropped: the answer to the question on the card."""
 
 _MISPLACED = frozenset({"probe_bone", "probe_air_fat"})
 
@@ -40,6 +45,8 @@ class Answer:
 def answer_to(visit: Visit, situation: Situation, said: say.Trouble, *, with_number: bool) -> Answer:
     """Return the answer to a problem; `with_number` when readings were told in the same words."""
     seen = _meant(situation, said)
+    if said.what in _FELL:
+        said = said.model_copy(update={"what": _raw_or_done(seen, said.what)})
     problem = seen.catalogue.remedies.problem(said.what)
     voice = voice_of(situation, visit.now)
     noted = _report(visit, seen, Noted(text=said.text))
@@ -54,22 +61,59 @@ def answer_to(visit: Visit, situation: Situation, said: say.Trouble, *, with_num
     card = problem_card(problem, seen, voice, cost=cost_of(problem, at), lever=bool(opened))
     if doubted:
         return Answer(card=card, reports=(), only_if_doubted=True)
-    bodies = (Troubled(problem=said.what), *_facts(visit, seen, said))
-    reports = (noted, *(_report(visit, seen, body) for body in bodies))
+    told = _told(visit, situation, seen, said)
+    reports = (noted, *told, *(_report(visit, seen, body) for body in _facts(visit, seen, said)))
     return Answer(card=card, reports=reports, danger=problem.danger)
 
 
 def over(visit: Visit, situation: Situation, said: say.TroubleOver) -> tuple[Report, ...]:
-    """Return the end of a problem: the one named, else the newest that stands; nothing when none does."""
+    """Return the end of a problem: the one named, else the newest that stands; nothing when none does.
+
+    A word ends no problem that makes food unsafe (`held`), but that a thermometer is right after all.
+    """
     standing = situation.deciding.state.troubles
-    what = said.what or (max(standing, key=lambda one: standing[one]) if standing else None)
-    if what is None or what not in standing:
+    free = {one: at for one, at in standing.items() if one not in (HELD | {READER_OTHER})}
+    what = said.what or (max(free, key=lambda one: free[one]) if free else None)
+    if what is None or what not in standing or (what in HELD and what != READER_WRONG):
         return ()
     seen = situation.deciding if said.piece is None else situation.seen_from(said.piece)
     ended = _report(visit, seen, Troubled(problem=what, over=True))
+    if what == READER_WRONG:
+        return (ended, *_ends(visit, seen, READER_OTHER))
     if what == "frozen_middle" and seen.state.did("meat_on") is None:
         return (ended, _report(visit, seen, PutOff(step="meat_on", until=visit.now)))  # it may go on now
     return (ended,)
+
+
+def held(situation: Situation) -> bool:
+    """Return whether a problem stands that no word ends: dirt on food, a thermometer that is wrong."""
+    return any(one in HELD for view in situation.views for one in view.state.troubles)
+
+
+def _told(visit: Visit, situation: Situation, seen: Situation, said: say.Trouble) -> tuple[Report, ...]:
+    """Return that a problem stands, on every piece that it may be about, and that what it answers stands no more."""
+    views = [situation.seen_from(view.piece) for view in situation.views]
+    if said.what in _FELL:
+        answered = [one for one in views if DROPPED in one.state.troubles]
+        ended = tuple(_report(visit, one, Troubled(problem=DROPPED, over=True)) for one in answered)
+        meant = [seen] if said.piece is not None or not answered else answered
+        return (*ended, *(_report(visit, one, Troubled(problem=_raw_or_done(one, said.what))) for one in meant))
+    if said.what in PIECE_TROUBLES:
+        meant = [seen] if said.piece is not None else views
+        return tuple(_report(visit, one, Troubled(problem=said.what)) for one in meant)
+    again = _ends(visit, seen, READER_OTHER) if said.what in {READER_WRONG, READER_OTHER} else ()
+    return (*again, _report(visit, seen, Troubled(problem=said.what)))
+
+
+def _raw_or_done(seen: Situation, what: str) -> str:
+    """Return what was dropped: off the fire it was not raw, whatever is said."""
+    return DROPPED_DONE if seen.state.at("pull") is not None else what
+
+
+def _ends(visit: Visit, seen: Situation, problem: str) -> tuple[Report, ...]:
+    if problem not in seen.state.troubles:
+        return ()
+    return (_report(visit, seen, Troubled(problem=problem, over=True)),)
 
 
 def _meant(situation: Situation, said: say.Trouble) -> Situation:

@@ -86,10 +86,16 @@ DIRT: tuple[Telling, ...] = (
         unless=phrases(r"\b(?:never|not|no|didn't|can i|can we)\b"),
     ),
     Telling(
+        what="reader_other",
+        says=phrases(r"\b(?:another|other|new|second|different|spare) thermometer\b"),
+        unless=phrases(r"\b(?:no|any|need|get|find|buy|is there|have you)\b"),
+    ),
+    Telling(
         what="reader_wrong",
         says=phrases(
             r"\b(?:thermometer|reader)(?:'s| is| reads| was)* (?:\w+ ){0,3}"
-            r"(?:off by|out by|off|wrong|lying|inaccurate)\b"
+            r"(?:off by|out by|off|wrong|lying|inaccurate)\b",
+            r"\b(?:thermometer|reader)\b.*\b(?:off|out) by\b",
         ),
         unless=phrases(r"\b(?:lid|dome|hood|pit|grate|fridge|oven) (?:thermometer|reader)\b"),
     ),

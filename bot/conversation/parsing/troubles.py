@@ -130,12 +130,21 @@ _ENDED = phrases(
 )
 """Words that end the problem which stands; with none standing they say nothing of one."""
 
+_FELL = re.compile(r"^(?:it was |was |still )?(?:(?P<raw>raw|uncooked|not cooked)|done|cooked|ready)$")
+_RIGHT = phrases(
+    r"^(?:the |my |our )?(?:thermometer|reader) (?:is|was|reads) (?:right|correct|fine|true|ok)(?: after all)?$"
+)
+
 
 def trouble(heard: str, text: str, context: Context) -> tuple[Intent, Slot | None] | None:
     """Return the trouble that a text reports, with the slot its figures belong to; a note when it is none (any more).
 
     Once the meat is off, a fire that is out is what was wanted.
     """
+    if "dropped" in context.troubles and (fell := _FELL.match(bare(heard))):
+        return Trouble(what=f"dropped_{'raw' if fell['raw'] else 'done'}", text=text), None
+    if (dirt := next((one.what for one in DIRT if _tells(one, heard)), None)) is not None:
+        return _told(dirt, heard, text, context, None)
     for what, pattern in _TROUBLES:
         if pattern.search(heard):
             if what in ("fire_out", "fuel_out") and context.stage in LATE_STAGES:
@@ -163,6 +172,8 @@ def weather(heard: str, text: str, context: Context) -> Trouble | None:
 
 def ended(heard: str, context: Context) -> TroubleOver | None:
     """Return that the problem which stands is over, None when none stands or the words do not say so."""
+    if "reader_wrong" in context.troubles and _RIGHT.match(bare(heard)):
+        return TroubleOver(what="reader_wrong")
     return TroubleOver() if context.troubles and _ENDED.match(bare(heard)) else None
 
 

@@ -8,7 +8,7 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from bot.messages.figures import Voice
-from bot.messages.findings import after, before, fire, gate, hold
+from bot.messages.findings import after, before, fire, gate, hold, reported
 from bot.messages.findings.told import Told, Words, limit_text
 from bot.messages.words import _
 from scheduler.safety import Finding, FindingLevel
@@ -21,6 +21,7 @@ WORDS: dict[str, Callable[[Told], Words]] = {
     **gate.WORDS,
     **hold.WORDS,
     **after.WORDS,
+    **reported.WORDS,
 }
 """Words by the id of the rule: every rule of `scheduler.safety.register` that gives a finding."""
 

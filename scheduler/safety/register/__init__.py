@@ -3,7 +3,7 @@
 It computes nothing. Docs are made from it, and tests hold it and the rules together.
 """
 
-from scheduler.safety.register import after, before, fire, gate, hold, people
+from scheduler.safety.register import after, before, fire, gate, hold, people, reported
 from scheduler.safety.register.rule import Rule
 
 REGISTER: tuple[Rule, ...] = (
@@ -12,6 +12,7 @@ REGISTER: tuple[Rule, ...] = (
     *gate.REGISTER,
     *hold.REGISTER,
     *after.REGISTER,
+    *reported.REGISTER,
     *people.REGISTER,
 )
 """Every rule."""

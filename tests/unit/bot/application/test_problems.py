@@ -211,3 +211,71 @@ def test_a_stranger_reports_no_danger_into_a_kitchen(kitchen: PlayedKitchen) -> 
     """Whoever does not belong here is not answered in its name."""
     kitchen.opens("Ines")
     assert kitchen.mutter("Mallory", "grease fire", room=chat("Mallory")) == []
+
+
+# --- what makes food unsafe, whatever was read -----------------------------------------------------------------------
+
+
+def _pulled_safe(ribs: PlayedKitchen) -> None:
+    """Bring the ribs off the fire, measured safe."""
+    ribs.until(on("10:40"))
+    ribs.say("Ines", "meat 203")
+    ribs.tap("Ines", "203 F is right")
+    ribs.say("Ines", "pulled")
+
+
+def test_dropped_meat_is_answered_by_typing_and_not_called_safe(ribs: PlayedKitchen) -> None:
+    """On the fire: "raw" or "done" is typed; until then unknown, done is for the bin, and no word ends that."""
+    ribs.until(on("10:40"))
+    ribs.say("Ines", "meat 203")
+    ribs.tap("Ines", "203 F is right")
+    assert 'Type "raw" or "done"' in ribs.say("Ines", "dropped it on the grass").text
+    assert not ribs.say("Ines", "is it safe").text.startswith("Measured safe")
+    done = ribs.say("Ines", "done")
+    assert "Bin it, the whole piece" in done.text
+    assert "Thrown away" in done.labels
+    assert ribs.say("Ines", "is it safe").text.startswith("Not safe.")
+    assert "only a number or throwing it away ends a stop" in ribs.say("Ines", "it's fine").text
+    ribs.say("Ines", "it is over")
+    assert ribs.say("Ines", "is it safe").text.startswith("Not safe.")
+
+
+def test_raw_meat_that_fell_cooks_on(ribs: PlayedKitchen) -> None:
+    """The word "raw" ends the question."""
+    ribs.until(on("10:40"))
+    ribs.say("Ines", "dropped it")
+    assert "Cut off the dirty face" in ribs.say("Ines", "raw").text
+    assert "dropped" not in ribs.situation.state.troubles
+
+
+def test_off_the_fire_it_was_not_raw(ribs: PlayedKitchen) -> None:
+    """Whoever says "raw" of pulled meat is told to bin it."""
+    _pulled_safe(ribs)
+    ribs.say("Ines", "dropped it")
+    assert "Bin it, the whole piece" in ribs.say("Ines", "raw").text
+
+
+def test_a_wrong_thermometer_makes_it_unknown(ribs: PlayedKitchen) -> None:
+    """No number of it counts as safe, before or after, until another one was told and read."""
+    _pulled_safe(ribs)
+    answer = ribs.say("Ines", "the thermometer is broken, its off by 15")
+    assert "Another thermometer" in answer.labels
+    unknown = ribs.say("Ines", "is it safe")
+    assert unknown.text.startswith("Unknown: ")
+    assert "the thermometer is said to be wrong" in unknown.text
+    ribs.until(on("10:50"))
+    ribs.say("Ines", "I have another thermometer now")
+    ribs.until(on("10:52"))
+    assert ribs.say("Ines", "is it safe").text.startswith("Unknown: ")
+    ribs.say("Ines", "202")
+    assert ribs.say("Ines", "is it safe").text.startswith("Measured safe: ")
+
+
+def test_cooked_food_on_the_raw_tray_is_a_stop(ribs: PlayedKitchen) -> None:
+    """165 F read afterwards ends it, nothing said does."""
+    _pulled_safe(ribs)
+    ribs.say("Ines", "used the same tray as the raw chicken")
+    assert ribs.say("Ines", "is it safe").text.startswith("Not safe.")
+    ribs.until(on("10:55"))
+    ribs.say("Ines", "170")
+    assert not ribs.say("Ines", "is it safe").text.startswith("Not safe.")

@@ -83,6 +83,7 @@ TOLD: dict[str, tuple[str, ...]] = {
     "dropped_raw": ("it was raw when it fell",),
     "dropped_done": ("it was done when it fell",),
     "cross_contamination": ("used the same tray as the raw chicken", "brushed it with the raw marinade"),
+    "reader_other": ("I have another thermometer now", "another thermometer"),
     "reader_wrong": ("the thermometer is off by 15", "my thermometer is wrong"),
     "frozen_middle": ("still frozen in the middle", "meat is icy", "it hasn't thawed"),
     "over_salted": ("salted twice", "it's way too salty", "salted it twice"),
@@ -156,7 +157,7 @@ def test_every_problem_of_the_catalogue_is_told_here_and_has_a_card() -> None:
     """
     problems = read_catalogue(dict(TEXTS)).remedies.problems
     assert {problem.id for problem in problems} == set(CARDS) == set(TOLD)
-    assert len(problems) == 57
+    assert len(problems) == 58
     assert {problem.id for problem in problems if problem.danger} == DANGERS
 
 
