@@ -193,6 +193,17 @@ def discarded_line(situation: Situation, voice: Voice) -> str:
     )
 
 
+def left_standing(situation: Situation, voice: Voice) -> Message:
+    """Return what stands about a cook that is over, that nobody eats it, and the button that records its end."""
+    named_of = {view.piece: view.piece if situation.several else None for view in situation.views}
+    found = [
+        named(situation, None if one.whole else named_of[piece], found_text(one, voice))
+        for piece, one in situation.left_standing
+    ]
+    text = lines(*dict.fromkeys(found), _("That cook is over, and this still stands: nobody eats it. Throw it away."))
+    return Message(text=text, choices=(((_("Thrown away"), Discard()),),))
+
+
 def closing_line(situation: Situation, voice: Voice) -> str:
     """Return what stands when a cook is called off or ends: the food is still not safe."""
     stops = board_lines(situation, voice)

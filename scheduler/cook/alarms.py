@@ -21,8 +21,13 @@ _BY_TIME = frozenset({"minimum_not_measured"})
 
 
 def alarms(pen: Pen, before: Situation) -> tuple[Event, ...]:
-    """Write down and return the stops that are told now, and those that are over; each stop has its own message."""
+    """Write down and return the stops that are told now, and those that are over; each stop has its own message.
+
+    Of a cook that was closed nothing is told, least of all that a stop is over: closing ends none.
+    """
     events: list[Event] = []
+    if before.state.over:
+        return ()
     for view in before.views:
         found = before.seen_from(view.piece).findings(pen.now)
         stops = [one for one in found if one.level is FindingLevel.STOP]

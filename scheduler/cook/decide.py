@@ -30,6 +30,7 @@ from scheduler.cook.writing import Pen
 from scheduler.facts import (
     Closed,
     Corrected,
+    Discarded,
     Fact,
     Felt,
     Noted,
@@ -127,7 +128,7 @@ class _Decision:
         self.pen.piece = current.state.piece if own(report.body) or isinstance(report.body, ServingMoved) else FIRST
         if isinstance(report.body, PieceAdded) and report.piece is not None:
             self.pen.piece = report.piece
-        if current.state.over and not isinstance(report.body, Undone | Noted):
+        if current.state.over and not isinstance(report.body, Undone | Noted | Discarded):
             return Refusal(reason="over")
         if report.happened_at > self.now + CLOCK_SKEW:
             return Refusal(reason="future", at=report.happened_at)

@@ -16,7 +16,7 @@ from scheduler.planning.steps import Step
 from scheduler.planning.trips import next_at
 from scheduler.planning.views import PieceView, stage_of, views_of, worst
 from scheduler.planning.whole import next_wave, whole_itinerary, whole_outlook, whole_schedule, whole_state
-from scheduler.safety import Finding, FindingLevel, SafeGate, Serving, findings, serving
+from scheduler.safety import Finding, FindingLevel, SafeGate, Serving, findings, serving, standing_stops
 from scheduler.safety.looks import looks
 from scheduler.safety.stops import again_at, tellings
 from scheduler.state import CookState, Stage
@@ -138,6 +138,18 @@ class Situation:
     def eating(self, now: dt.datetime) -> Serving:
         """Return whether the piece it is seen from may be eaten at `now`: safe, not safe or unknown."""
         return serving(self.state, self.cut, self.catalogue.cuts, now)
+
+    @property
+    def left_standing(self) -> tuple[tuple[str, Finding], ...]:
+        """Return the stops (piece, finding) that stood when the cook was over and that nothing has ended since: closing
+        it made no food safe. None while it goes on.
+        """
+        return tuple(
+            (view.piece, stop)
+            for view in self.views
+            if view.state.over_at is not None
+            for stop in standing_stops(view.state, view.cut, self.catalogue.cuts, view.state.over_at)
+        )
 
     def itinerary(self) -> tuple[tuple[dt.datetime, Step], ...]:
         """Return every step still to come once, at its expected time."""

@@ -5,6 +5,7 @@ Nothing here can be skipped or muted; what a rule looks at stands in the module 
 
 from __future__ import annotations
 
+import dataclasses
 import datetime as dt
 from collections.abc import Callable
 
@@ -35,9 +36,12 @@ def findings(state: CookState, cut: Cut, cuts: Cuts, now: dt.datetime) -> tuple[
 def standing(case: Case) -> tuple[Finding, ...]:
     """Return what stands about a piece, over or not, gravest first.
 
-    This is the one place where discarding ends what began before it: nobody eats that food. What begins after it (a
-    piece thrown away and served all the same) is found like everything else.
+    Of a cook that is over, that is what stood at the stage which it had reached. This is the one place where discarding
+    ends what began before it: nobody eats that food. What begins after it (a piece thrown away and served all the same)
+    is found like everything else.
     """
+    if case.state.over:
+        case = dataclasses.replace(case, state=dataclasses.replace(case.state, over=False))
     found = [finding for rule in RULES for finding in rule(case)]
     gone_at = case.discarded_at
     if gone_at is not None:

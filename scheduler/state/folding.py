@@ -146,6 +146,7 @@ class _Fold:
             warnings=self._timed(Warned),
             notes=self._timed(Noted),
             over=bool(self._bodies(Closed)),
+            over_at=next((at for at, _closed in self._timed(Closed)), None),
             guests=guests[-1] if guests else None,
             cooker=cookers[-1] if cookers else None,
             fuel=self._fuel(),

@@ -174,6 +174,8 @@ class CookState:
     """Every telling of a finding, and of the end of a stop, in the order in which they were told."""
     notes: tuple[tuple[dt.datetime, Noted], ...]
     over: bool
+    over_at: dt.datetime | None
+    """When it was over."""
     guests: GuestsTold | None
     cooker: CookerTold | None
     fuel: tuple[FuelAt, ...]

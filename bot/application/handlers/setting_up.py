@@ -12,6 +12,7 @@ from bot.application.among import entitle
 from bot.application.announcements import alone, answer, turn
 from bot.application.cookers import cooker_told, offered_cookers
 from bot.application.habits import usual_detail
+from bot.application.left_over import about_the_last_cook
 from bot.application.papers import give_out_last_record
 from bot.application.visit import Visit, Work
 from bot.application.voices import DEFAULT_UNIT, voice_of
@@ -82,6 +83,8 @@ def handle(visit: Visit, work: Work, known: Setup | None, wanted: tuple[say.Inte
         work.say(danger_card(wanted[0].what), to=visit.address, key=f"answer:{visit.row_id}", urgent=True)
         return
     if wanted[0] == say.Ask(topic=say.Topic.RECORD) and give_out_last_record(visit, work):
+        return
+    if about_the_last_cook(visit, work, wanted[0]):
         return
     if not may(visit.person.role, Right.START):
         _say(visit, work, Message(text=talk.no_cook()))

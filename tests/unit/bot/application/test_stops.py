@@ -242,3 +242,18 @@ def test_a_reading_for_a_piece_that_is_not_on(kitchen: PlayedKitchen) -> None:
     assert "the meat is not on yet" in answer.text
     assert "chicken core 150" in kitchen.notes
     assert not any(fact.body.kind == "reading" for fact in kitchen.cook.facts)
+
+
+def test_calling_off_ends_no_stop(stopped: PlayedKitchen) -> None:
+    """Called off with a stop standing: no stop is over; who asks afterwards hears it until it is thrown away."""
+    stopped.say("Ines", "call it off")
+    stopped.tap("Ines", "Yes, call it off")
+    assert not [heard.text for heard in stopped.new if "That stop is over" in heard.text]
+    for name in ("Ines", "Tomas"):
+        told = stopped.say(name, "is it safe").text
+        assert told.startswith(STOP), told
+        assert "nobody eats it" in told
+    stopped.later(200)
+    assert stopped.say("Ines", "is it safe").text.startswith(STOP)
+    assert "Thrown away at" in stopped.tap("Ines", "Thrown away").text
+    assert "Nothing is cooking." in stopped.say("Ines", "is it safe").text
