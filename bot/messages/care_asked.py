@@ -69,8 +69,8 @@ def _risk(said: CareSaid) -> list[str]:
         return []
     return [
         _(
-            "Guests at risk: the stricter of two rules counts, nothing is planned under its minimum, time at a lower "
-            "temperature does not count, and what is held stays at 140 F (60 C) or hotter."
+            "Guests at risk: of two rules the stricter counts. Nothing is planned under its minimum, and time at a "
+            "lower temperature does not count. What is held stays at 140 F (60 C) or hotter."
         )
     ]
 

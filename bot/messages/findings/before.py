@@ -13,7 +13,7 @@ def _raw_too_old(told: Told) -> Words:
     return Words(
         found=_("raw meat kept for {lasted}, {most} at most").format(lasted=told.lasted, most=told.most),
         do=_("Look at its date and how cold it was kept; in doubt throw it away, smell is no test"),
-        ends=_("The right day ends this, or throwing it away"),
+        ends=_("Correcting the day ends this, or throwing it away"),
     )
 
 
@@ -27,8 +27,8 @@ def _raw_left_out(told: Told) -> Words:
 
 def _thaw_counter(told: Told) -> Words:
     return Words(
-        found=_("meat on the counter: it never thaws there, its outside warms first"),
-        do=_("Put it into the fridge{by}, or in a sealed bag into cold water, fresh every 30 minutes").format(
+        found=_("meat thaws on the counter: its outside warms long before its middle"),
+        do=_("Put it into the fridge{by}, or sealed into cold water that is changed every 30 minutes").format(
             by=told.by
         ),
         ends=_("Telling me that it is back in the fridge ends this"),
@@ -55,7 +55,7 @@ def _fridge_warm(told: Told) -> Words:
         )
     return Words(
         found=found,
-        do=_("Turn it colder, put the food on ice, read again; over that for two hours, throw it away"),
+        do=_("Turn it colder, put the food on ice and read again; after two hours so warm, throw it away"),
         ends=_("A fridge read at {limit} or colder ends this").format(limit=told.plain_limit),
     )
 

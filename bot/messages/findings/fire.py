@@ -14,7 +14,7 @@ def _pit_cold(told: Told) -> Words:
         found=_("pit {found}, under {limit}, with the meat in the danger zone").format(
             found=told.found, limit=told.limit
         ),
-        do=_("Get the pit up now: air, ash, lit fuel; after half an hour into a hot oven, never paused"),
+        do=_("Get the pit up now: air, ash, lit fuel; not up in half an hour: a hot oven, never paused"),
         ends=_("A pit above that ends this"),
     )
 
@@ -34,7 +34,7 @@ def _pit_dead(told: Told) -> Words:
             found=told.found, limit=told.limit, lasted=lasted
         ),
         do=_("Throw it away: so long without heat is not safe"),
-        ends=_("Throwing it away ends this, or a corrected pit"),
+        ends=_("Throwing it away ends this, or correcting a wrong pit reading"),
     )
 
 

@@ -22,8 +22,8 @@ def _minimum_not_measured(told: Told) -> Words:
     found = _("{found} {spot}, it needs {limit}") if told.read else _("not measured, it needs {limit} {spot}")
     return Words(
         found=found.format(found=told.found, limit=told.limit, spot=told.spot),
-        do=_("Let nobody eat; read it now, and under that back on the heat"),
-        ends=_("That reading and its rest ends this, or throwing it away"),
+        do=_("Let nobody eat; read it now, and under that put it back on the heat"),
+        ends=_("That reading, with its rest, ends this, or throwing it away"),
     )
 
 
@@ -62,15 +62,13 @@ def _time_counts(told: Told) -> Words:
     if told.finding.found_min is None:
         found = _("time at a lower temperature counts, by your choice, and none is measured yet")
     else:
-        found = _("{lasted} of {most} at a lower temperature is done, by your choice").format(
+        found = _("{lasted} of {most} done at a lower temperature, by your choice").format(
             lasted=told.lasted, most=told.most
         )
     return Words(
         found=found,
         do=_("Keep reading the coldest spot: only read time counts"),
-        ends=_("{most} of it, or a reading of the minimum, ends this").format(
-            most=_("All") if told.finding.limit_min is None else told.most
-        ),
+        ends=_("All of it, or a reading of the minimum, ends this"),
     )
 
 
