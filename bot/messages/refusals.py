@@ -47,6 +47,10 @@ def refusal_text(refusal: Refusal, voice: Voice) -> str:
             " halfway is for kitchens with a written plan alone (FDA Food Code 3-401.14)."
         ),
         "last_piece": _("That is the only piece of this cook. To end it, type: call it off."),
+        "stop_stands": _(
+            "Not while a stop stands on it: that meat is there and somebody may eat it. Throw it away and tell me:"
+            " thrown away. Or do what the stop asks for."
+        ),
         "no_such_step": _("I have no such step in this cook."),
         "undercooked": _("That is under the minimum of this meat.")
         if refusal.under is None

@@ -114,7 +114,7 @@ def _wished(situation: Situation) -> Refusal | None:
         if state.target_c is not None:
             bodies.append(TargetTold(core_c=state.target_c))
         for body in bodies:
-            if (refusal := refused(body, seen)) is not None and refusal.reason != "done_by_feel":
+            if (refusal := refused(body, seen, state.as_of)) is not None and refusal.reason != "done_by_feel":
                 return refusal
     return None
 

@@ -149,7 +149,9 @@ class _Decision:
                 return self._corrected(report, report.body)
             case PieceDropped() if not current.several:
                 return Refusal(reason="last_piece")
-            case TargetTold() | SafeByTold() if (refusal := wished.refused(report.body, current)) is not None:
+            case PieceDropped() | TargetTold() | SafeByTold() if refusal := wished.refused(
+                report.body, current, self.now
+            ):
                 return refusal
             case _:
                 self._write(report, answers=answers.of_body(report.body, current))

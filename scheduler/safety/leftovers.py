@@ -5,7 +5,7 @@ from __future__ import annotations
 import datetime as dt
 
 from scheduler.facts import Edition
-from scheduler.safety.case import Case
+from scheduler.safety.case import Case, discarded_at
 from scheduler.safety.finding import Finding, FindingLevel
 from scheduler.safety.limits import LEFTOVER_LIFE, LEFTOVER_SOON
 from scheduler.safety.put_away import chilling_since, gone_at
@@ -28,10 +28,22 @@ def _days(value: float) -> dt.timedelta:
     return dt.timedelta(days=value)
 
 
+def settled(state: CookState) -> bool:
+    """Return whether nobody can eat them too old: thrown away, or eaten or frozen before the fourth day was over.
+
+    What was done then counts, not when it was told. Freezing what is too old makes it no younger.
+    """
+    gone, by = gone_at(state), eat_by(state)
+    last = state.did("leftover_expire")
+    kept_late = last is not None and by is not None and last.outcome != "binned" and last.at >= by
+    thrown_at = discarded_at(state)
+    return gone is not None and (not kept_late or (thrown_at is not None and last is not None and thrown_at >= last.at))
+
+
 def old(case: Case) -> list[Finding]:
-    """Leftovers have been in the fridge for three days (caution), for four (stop), and nobody said that they went."""
+    """Leftovers have been in the fridge for three days (caution), for four (stop), and did not go in time."""
     soon, by = eat_soon(case.state), eat_by(case.state)
-    if soon is None or by is None or gone_at(case.state) is not None or case.now < soon:
+    if soon is None or by is None or settled(case.state) or case.now < soon:
         return []
     return [
         Finding(
@@ -52,7 +64,7 @@ def looks_ahead(state: CookState) -> list[tuple[str, dt.datetime | None, dt.date
     own.
     """
     by = eat_by(state)
-    return [] if by is None or gone_at(state) is not None else [("leftovers_old", by, by)]
+    return [] if by is None or settled(state) else [("leftovers_old", by, by)]
 
 
 RULES = (old,)

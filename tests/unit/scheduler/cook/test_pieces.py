@@ -8,6 +8,7 @@ import datetime as dt
 from scheduler.cook import Beginning, Changes, Found, Refusal, TripDue, begin
 from scheduler.facts import (
     Body,
+    Discarded,
     PieceAdded,
     PieceDropped,
     Reading,
@@ -182,6 +183,21 @@ def test_a_dropped_piece_asks_for_nothing_and_the_last_one_stays() -> None:
         changes = _say(log, piece, PieceDropped(), end)
         assert piece not in {p.piece for p in changes.after.prompts}
     assert log.refused(PieceDropped(), minutes=DINNER - 60, piece="p1").reason == "last_piece"
+
+
+def test_a_piece_is_not_dropped_while_its_stop_stands() -> None:
+    """A dead pit: the stop of that piece does not go with it; thrown away ends it, and then it may be left out."""
+    log = Logbook()
+    log.taken(PieceAdded(cut="whole_chicken"), minutes=1, piece="p2")
+    log.done("light", 2)
+    log.done("meat_on", 10)
+    log.read(40.0, 20, slot=Slot.PIT)
+    refusal = log.refused(PieceDropped(), minutes=200, piece="p1")
+    assert (refusal.reason, refusal.piece) == ("stop_stands", "p1")
+    log.taken(PieceDropped(), minutes=201, piece="p2")
+    log.taken(PieceAdded(cut="whole_chicken"), minutes=202, piece="p3")
+    log.taken(Discarded(), minutes=203, piece="p1")
+    log.taken(PieceDropped(), minutes=204, piece="p1")
 
 
 def test_waves_are_served_apart_and_the_food_of_each_is_put_away() -> None:

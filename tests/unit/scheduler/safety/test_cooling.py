@@ -261,6 +261,25 @@ def test_leftovers_keep_three_to_four_days() -> None:
         assert found(gone, AWAY + 5 * DAY) == {}
 
 
+@pytest.mark.parametrize(
+    ("outcome", "days", "stands"),
+    [
+        ("frozen", 4.01, True),
+        ("eaten", 4.01, True),
+        ("binned", 4.01, False),
+        ("frozen", 3.99, False),
+        ("eaten", 3.99, False),
+    ],
+)
+def test_what_is_frozen_too_late_is_too_old(outcome: str, days: float, stands: bool) -> None:
+    """Told on the fifth day: dated within four days it is over, later only throwing it away ends the stop."""
+    log = put_in_the_fridge(public=False)
+    log.done("leftover_expire", AWAY + days * DAY, outcome, recorded=AWAY + 5 * DAY)
+    assert levels(log, AWAY + 5 * DAY + 1) == ({"leftovers_old": "stop"} if stands else {})
+    log.tell(Discarded(), AWAY + 5 * DAY + 2)
+    assert found(log, AWAY + 5 * DAY + 3) == {}
+
+
 def test_nothing_is_claimed_of_leftovers_that_nobody_put_away() -> None:
     """Served and never spoken of again: two hours, no days."""
     log = resting()
