@@ -113,10 +113,15 @@ class Case:
 
     def held(self, since: dt.datetime, *, put_away: bool = False) -> tuple[ReadingAt, ...]:
         """Return the readings of meat off the fire after an instant, in order of time: of its core, and those told as
-        of leftovers while it was not put away yet (`put_away`: also those told since).
+        of leftovers while it was not put away yet (`put_away`: also those told since). Of several pieces a number of
+        leftovers is of one that was put away by then, never of one that is still held.
         """
-        away_at = None if put_away else chilling_since(self.state)
-        leftovers = [r for r in self.state.read(Slot.LEFTOVERS) if away_at is None or r.at <= away_at]
+        away_at = chilling_since(self.state)
+        leftovers = list(self.state.read(Slot.LEFTOVERS))
+        if len(self.state.pieces) > 1:
+            leftovers = [r for r in leftovers if away_at is not None and r.at >= away_at]
+        if away_at is not None and not put_away:
+            leftovers = [r for r in leftovers if r.at <= away_at]
         found = [r for r in (*self.cores(since), *leftovers) if since < r.at <= self.now]
         return tuple(sorted(found, key=lambda r: r.at))
 

@@ -14,9 +14,12 @@ from scheduler.cuts import Cut, Cuts
 from scheduler.safety.case import OPENING, Case
 from scheduler.safety.finding import Finding, FindingLevel
 from scheduler.safety.findings import standing
+from scheduler.safety.holding import rest_span
+from scheduler.safety.limits import REHEAT
 from scheduler.safety.off import held_long
-from scheduler.safety.put_away import chilling_since, put_away
+from scheduler.safety.put_away import chilling_since, on_heat, put_away
 from scheduler.safety.reported import REPORTED
+from scheduler.safety.under_floor import low_held
 from scheduler.state import CookState, ReadingAt
 
 _JUST = dt.timedelta(microseconds=1)
@@ -97,6 +100,8 @@ def _since_the_fire(case: Case) -> Serving:
         history = put_away(state)
         hot = history.chilling is None and history.reheats and history.reheats[-1].done_at is not None
         return Serving(eating=Eating.SAFE if hot else Eating.UNKNOWN, why="measured" if hot else "put_away")
+    if _unread_on_heat(case):
+        return Serving(eating=Eating.UNKNOWN, why="not_read_at_opening")
     served_at = state.at("serve")
     opened_at = case.now if served_at is None else min(served_at, case.now)
     if not held_long(case, opened_at):
@@ -106,8 +111,20 @@ def _since_the_fire(case: Case) -> Serving:
     read = case.held(since - _JUST)
     before = case.lowest(tuple(r for r in read if r.at <= opened_at))
     after = case.lowest(tuple(r for r in read if r.at >= opened_at))
+    reheated = [r for r in case.held(opened_at - _JUST, put_away=True) if not case.under(r, case.limit_c(REHEAT))]
+    if before is not None and case.under(before, case.floor_c) and reheated and not low_held(case):
+        return Serving(eating=Eating.SAFE, why="measured", reading=reheated[-1])
     if before is not None and case.under(before, case.floor_c):
         return Serving(eating=Eating.NOT_SAFE, why="under_floor", reading=before)
     if before is None and (after is None or case.under(after, case.floor_c)):
         return Serving(eating=Eating.UNKNOWN, why="not_read_at_opening")
     return Serving(eating=Eating.SAFE, why="measured", reading=before or after)
+
+
+def _unread_on_heat(case: Case) -> bool:
+    """Return whether food is back on heat for longer than it rests anyway, and nobody has read it hot just now."""
+    back = [at for at, end in on_heat(case.state, case.now) if end is None]
+    if not back or case.now - back[-1] <= rest_span(case.cut):
+        return False
+    newest = case.lowest(case.held(max(back[-1], case.now - OPENING) - _JUST))
+    return newest is None or case.under(newest, case.floor_c)

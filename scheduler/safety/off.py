@@ -16,7 +16,7 @@ from scheduler.safety.finding import Finding, FindingLevel, Look
 from scheduler.safety.holding import ACT_C, held_reading, rest_span
 from scheduler.safety.limits import OUT
 from scheduler.safety.minimum import SafeGate, safe_gate
-from scheduler.safety.put_away import chilling_since, outs
+from scheduler.safety.put_away import chilling_since, on_heat, outs
 from scheduler.safety.under_floor import Cold, coldest, low_held, since_hot
 from scheduler.state import Stage
 
@@ -119,13 +119,13 @@ def held(case: Case) -> list[Finding]:
     """The held core is at or below the acting temperature, or was read under the floor and not reheated in time."""
     state = case.state
     last = held_reading(state)
-    if state.stage is not Stage.RESTING or last is None:
-        return []
-    low = low_held(case)
+    low = tuple(one for one in low_held(case) if not _before_serving(one, case))
     if low:
         return [
             _under_floor(Finding(rule="held_under_floor", level=FindingLevel.STOP, since=low[0].reading.at), low, case)
         ]
+    if state.stage is not Stage.RESTING or last is None:
+        return []
     if case.under(last, case.floor_c) or low_edge_c(last) > ACT_C or chilling_since(state) is not None:
         return []
     return [
@@ -143,10 +143,16 @@ def held(case: Case) -> list[Finding]:
 
 def served_under_floor(case: Case) -> list[Finding]:
     """Held meat was read under the floor and served without having been reheated in time."""
-    served, low = case.state.did("serve"), low_held(case)
+    served, low = case.state.did("serve"), tuple(one for one in low_held(case) if _before_serving(one, case))
     if served is None or not low:
         return []
     return [_under_floor(Finding(rule="served_under_floor", level=FindingLevel.STOP, since=served.at), low, case)]
+
+
+def _before_serving(cold: Cold, case: Case) -> bool:
+    """Return whether meat was served after such a reading; one of food back on heat is of held food again."""
+    served = case.state.did("serve")
+    return served is not None and cold.reading.at <= served.at
 
 
 def _under_floor(finding: Finding, low: tuple[Cold, ...], case: Case) -> Finding:
@@ -215,6 +221,8 @@ class _Out:
     since: dt.datetime
     kept_at: dt.datetime | None
     limit: dt.timedelta
+    unread: bool = False
+    """True for food that was said to be kept hot and that nobody has read at the floor or above since `since`."""
 
 
 def _times_out(case: Case) -> list[_Out]:
@@ -227,12 +235,16 @@ def _times_out(case: Case) -> list[_Out]:
     for at in outs(case.state):
         kept_at = kept(case, at)
         found.append(_Out(since=at, kept_at=kept_at, limit=out_limit(case, at, kept_at)))
+    for at, end in on_heat(case.state, case.now):
+        hot = [r.at for r in case.held(at, put_away=True) if not case.under(r, case.floor_c) and r.at <= (end or r.at)]
+        since = max([at, *hot])
+        found.append(_Out(since=since, kept_at=end, limit=case.out_for(since, end), unread=True))
     return found
 
 
 def food_out(case: Case) -> list[Finding]:
     """Food has been out for too long: nobody said that it was put away, or it was put away too late. Reheating later
-    begins another time, and ends none.
+    begins another time, and ends none; food back on heat counts as out until it is read hot, and after that again.
     """
     for out in _times_out(case):
         end = case.now if out.kept_at is None else out.kept_at
@@ -244,7 +256,9 @@ def food_out(case: Case) -> list[Finding]:
                 level=FindingLevel.STOP,
                 found_min=(end - out.since) / _MINUTE,
                 limit_min=out.limit / _MINUTE,
+                limit_c=case.floor_c if out.unread else None,
                 since=out.since,
+                unread=out.unread and out.kept_at is None,
                 edition=case.edition,
             )
         ]

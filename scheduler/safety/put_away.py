@@ -111,13 +111,19 @@ def put_away(state: CookState) -> PutAway:
 
 def outs(state: CookState) -> tuple[dt.datetime, ...]:
     """Return every instant from which on food is out on the table: served, and each time it was reheated later (a time
-    of its own, which ends no earlier one); none while it is not served.
+    of its own, which ends no earlier one), whether somebody said that it was served or not.
     """
     served = state.did("serve")
-    if served is None:
-        return ()
-    hot = [reheat.done_at for reheat in put_away(state).reheats if reheat.done_at is not None]
-    return (served.at, *sorted(at for at in hot if at > served.at))
+    hot = sorted(reheat.done_at for reheat in put_away(state).reheats if reheat.done_at is not None)
+    return tuple(hot) if served is None else (served.at, *(at for at in hot if at > served.at))
+
+
+def on_heat(state: CookState, now: dt.datetime) -> tuple[tuple[dt.datetime, dt.datetime | None], ...]:
+    """Return the times in which served food was kept hot again, as somebody said: (from, until), None: until now."""
+    back = sorted(d.at for d in state.done.get("two_hour", ()) if d.outcome == "on_heat" and d.at <= now)
+    ends = [d.at for step in ("leftovers", "reheat_away", "leftover_expire") for d in state.done.get(step, ())]
+    ends += [d.at for d in state.done.get("two_hour", ()) if d.outcome != "on_heat"]
+    return tuple((at, min((end for end in ends if at < end <= now), default=None)) for at in back)
 
 
 def looks_of(readings: tuple[ReadingAt, ...]) -> tuple[Look, ...]:

@@ -9,7 +9,7 @@ from scheduler.facts import Slot
 from scheduler.safety.case import Case
 from scheduler.safety.contested import low_edge_c, same_spot
 from scheduler.safety.limits import REHEAT
-from scheduler.safety.put_away import chilling_since
+from scheduler.safety.put_away import chilling_since, on_heat
 from scheduler.state import ReadingAt
 
 
@@ -26,7 +26,8 @@ class Cold:
 
 
 def low_held(case: Case) -> tuple[Cold, ...]:
-    """Return the readings of held meat under the floor that stand, in order of time.
+    """Return the readings of held meat under the floor that stand, in order of time; what was served and put back on
+    heat is held again.
 
     One is mended by a reading of that spot at 74 C (165 F) or hotter within the time that food may be out, counted from
     when it was last known hot. A reading between the floor and that mends nothing and starts no new time.
@@ -35,7 +36,12 @@ def low_held(case: Case) -> tuple[Cold, ...]:
     if pulled_at is None:
         return ()
     ends = [at for at in (case.state.at("serve"), chilling_since(case.state)) if at is not None]
-    held = {r.fact for r in case.held(pulled_at) if all(r.at <= end for end in ends)}
+    again = on_heat(case.state, case.now)
+    held = {
+        r.fact
+        for r in case.held(pulled_at)
+        if all(r.at <= end for end in ends) or any(at < r.at and (end is None or r.at <= end) for at, end in again)
+    }
     cold: list[Cold] = []
     hot: list[ReadingAt] = []
     for reading in case.held(pulled_at, put_away=True):

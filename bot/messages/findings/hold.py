@@ -56,6 +56,14 @@ def _held_not_read(told: Told) -> Words:
 
 
 def _two_hours_out(told: Told) -> Words:
+    if told.finding.unread:
+        return Words(
+            found=_("back on heat and not read since {since}, more than {most}").format(
+                since=told.since, most=_("two hours") if told.finding.limit_min is None else told.most
+            ),
+            do=_("Let nobody eat; read its coldest spot now"),
+            ends=_("{limit} or hotter ends this, or throwing it away").format(limit=told.plain_limit),
+        )
     return Words(
         found=_("the food has been out since {since}, more than {most}").format(
             since=told.since, most=_("two hours") if told.finding.limit_min is None else told.most

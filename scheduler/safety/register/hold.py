@@ -42,9 +42,9 @@ REGISTER: tuple[Rule, ...] = (
     Rule(
         id="two_hours_out",
         worst=FindingLevel.STOP,
-        figure="food out, or held under the floor, for two hours (one above 32.2 C, 90 F; Food Code four hours when it"
-        " was read hot as it came out)",
-        limits=(OUT, OUT_HOT, HOT_AIR),
+        figure="food out, held under the floor, or back on heat and not read at the floor since, for two hours (one"
+        " above 32.2 C, 90 F; Food Code four hours when it was read hot as it came out)",
+        limits=(OUT, OUT_HOT, HOT_AIR, HOT_HOLD),
         tests=_TESTS,
     ),
 )
