@@ -6,7 +6,11 @@ from scheduler.safety.finding import FindingLevel
 from scheduler.safety.limits import HOT_AIR, HOT_HOLD, HOT_HOLD_ROAST, OUT, OUT_HOT, REHEAT
 from scheduler.safety.register.rule import Rule
 
-_TESTS = ("tests/unit/scheduler/safety/test_off.py", "tests/published/test_safety_limits.py")
+_TESTS = (
+    "tests/unit/scheduler/safety/test_off.py",
+    "tests/unit/scheduler/safety/test_on_heat.py",
+    "tests/published/test_safety_limits.py",
+)
 
 REGISTER: tuple[Rule, ...] = (
     Rule(
