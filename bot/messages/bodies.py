@@ -247,7 +247,7 @@ def _reading_text(reading: Reading, voice: Voice) -> str:
     }[reading.slot]
     spot = "" if reading.spot is None else _(", {spot}").format(spot=reading.spot)
     about = _("about ") if reading.spread_c > 0 else ""
-    return f"{name} {about}{voice.temp(reading.value_c)}{spot}"
+    return f"{name} {about}{voice.read(reading.value_c)}{spot}"
 
 
 def _done_text(done: StepDone) -> str:

@@ -78,7 +78,7 @@ def no_thermometer(situation: Situation, voice: Voice) -> str:
     return _(
         "One number I must ask for: before anyone eats, the coldest spot needs {minimum}. Feel cannot tell that, so"
         " please borrow a thermometer for that minute."
-    ).format(minimum=voice.temp(minimum_c, fine=True))
+    ).format(minimum=voice.limit(minimum_c))
 
 
 # --- vents, wood, dial ------------------------------------------------------------------------------------------------

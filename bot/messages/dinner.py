@@ -53,7 +53,7 @@ def unsafe_line(situation: Situation, voice: Voice) -> str:
     if limit_c is None:
         return ""
     return _("not before the meat is safe: back on until {limit} at the coldest spot.").format(
-        limit=voice.temp(limit_c, fine=True)
+        limit=voice.limit(limit_c)
     )
 
 

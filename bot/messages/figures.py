@@ -11,6 +11,7 @@ from zoneinfo import ZoneInfo
 
 from bot.messages.words import _
 from scheduler.planning.outlook import Window
+from scheduler.safety.limits import LIMITS, MINIMUMS
 from scheduler.units import f_from_c
 
 _ONE_VALUE_C = 0.5
@@ -22,6 +23,11 @@ _WEEK = 6
 
 _ROUND_FROM_MIN = 10
 """Spans above this are rounded to five minutes."""
+
+PUBLISHED = {figure.c: figure.value for limit in LIMITS for figure in limit.figures if figure.unit == "F"}
+"""Published limits: as compared [°C] -> as published [°F]."""
+
+_LEAST = tuple(figure.c for limit in MINIMUMS for figure in limit.figures if figure.unit == "F")
 
 _HOUR_MIN = 60
 _DAYS_FROM_H = 48
@@ -73,6 +79,22 @@ class Voice:
         digits = 1 if fine and abs(value - round(value)) >= _TENTH / 2 else 0
         return f"{value:.{digits}f} {self.unit}"
 
+    def limit(self, limit_c: float) -> str:
+        """Return a limit in the unit of the room: in Fahrenheit as it was published, never converted back to tenths."""
+        return f"{limit_f(limit_c):g} F" if self.unit == "F" else f"{round(limit_c, 1):g} C"
+
+    def target(self, temp_c: float) -> str:
+        """Return the core at which meat is done; where the catalogue means a published minimum, that minimum."""
+        near = [c for c in _LEAST if 0 <= temp_c - c < 1] if self.unit == "F" else []
+        return self.limit(max(near)) if near else self.temp(temp_c)
+
+    def read(self, temp_c: float) -> str:
+        """Return a reading: whole degrees, tenths where rounding would put it on a limit that it is under."""
+        value = f_from_c(temp_c) if self.unit == "F" else temp_c
+        limits = PUBLISHED.values() if self.unit == "F" else PUBLISHED.keys()
+        near = any(value < limit <= round(value) for limit in limits)
+        return self.temp(temp_c, fine=near)
+
     def band(self, low_c: float, high_c: float) -> str:
         """Return a pit band, such as "250 to 275 F", or its one value."""
         if abs(low_c - high_c) < _ONE_VALUE_C:
@@ -95,7 +117,18 @@ def both(temp_c: float) -> str:
     """Return a temperature in both units, such as "145 F (62.8 C)": the published Fahrenheit first."""
     fahrenheit = f_from_c(temp_c)
     digits = 1 if abs(temp_c - round(temp_c)) > _TENTH / 2 else 0
-    return _("{f:.0f} F ({c:.{digits}f} C)").format(f=fahrenheit, c=temp_c, digits=digits)
+    return _("{f:.0f} F ({c:.{digits}f} C)").format(f=PUBLISHED.get(temp_c, fahrenheit), c=temp_c, digits=digits)
+
+
+def limit_f(limit_c: float) -> float:
+    """Return a limit in Fahrenheit [°F]: the published figure; of a house rule's the whole degree."""
+    return PUBLISHED.get(round(limit_c, 1), float(round(f_from_c(limit_c))))
+
+
+def exactly(temp_c: float) -> str:
+    """Return a temperature that somebody wishes, in both units with tenths: never rounded onto a limit."""
+    fahrenheit = f"{round(f_from_c(temp_c), 1):g}"
+    return _("{f} F ({c} C)").format(f=fahrenheit, c=f"{round(temp_c, 1):g}")
 
 
 def to_five(at: dt.datetime) -> dt.datetime:

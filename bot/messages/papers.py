@@ -231,7 +231,8 @@ def row_note(step_id: str, cut: Cut, window: Window | None, voice: Voice, *, sho
     if step_id not in notes:
         return ""
     text, core_c = notes[step_id]
-    return voice.temp(core_c) if short else text.format(core=voice.temp(core_c))
+    core = voice.target(core_c)
+    return core if short else text.format(core=core)
 
 
 def target_words(cut: Cut, minimum_c: float, voice: Voice) -> str:

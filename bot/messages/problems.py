@@ -97,16 +97,16 @@ def cost_line(cost: Cost | None, voice: Voice) -> str:
 
 def _words(situation: Situation, voice: Voice) -> dict[str, str]:
     return {
-        "minimum": voice.temp(situation.gate.minimum_c, fine=True),
+        "minimum": voice.limit(situation.gate.minimum_c),
         "lead": situation.state.lead or _("The fire lead"),
-        "floor": voice.temp(PIT_COLD_C),
-        "danger": voice.temp(DANGER_C),
+        "floor": voice.limit(PIT_COLD_C),
+        "danger": voice.limit(DANGER_C),
         "act": voice.temp(ACT_C),
         "reheat": voice.temp(_REHEAT_C),
         "above": voice.temp(_ABOVE_C),
         "bark": voice.temp(_BARK_C),
         "hot": voice.temp(_HOT_C),
-        "climbs": _("Meat under {danger} has to keep climbing.").format(danger=voice.temp(DANGER_C)),
+        "climbs": _("Meat under {danger} has to keep climbing.").format(danger=voice.limit(DANGER_C)),
     }
 
 

@@ -10,6 +10,7 @@ import datetime as dt
 
 from bot.commands import Report, Value
 from bot.messages.bodies import amount_text, body_text, fact_text, uncapital
+from bot.messages.changed import corrected_text, old_fact
 from bot.messages.contests import contest_text, differs_now
 from bot.messages.cooker import after_the_cooker
 from bot.messages.dinner import box_line, box_told, dinner_line, unsafe_line
@@ -42,10 +43,8 @@ from scheduler.cook import (
 )  # fmt: skip
 from scheduler.facts import (
     AirTold,
-    Body,
     Corrected,
     Discarded,
-    Fact,
     Felt,
     PieceAdded,
     Planned,
@@ -286,7 +285,7 @@ def _event_text(event: Event, changes: Changes, voice: Voice) -> str:
         case Shifted():
             return shift_text(event, changes, voice)
         case Taken(body=Corrected()):
-            return _corrected_text(event, changes, voice)
+            return corrected_text(event, changes, voice)
         case _:
             return ""
 
@@ -318,7 +317,7 @@ def _undid(event: Undid, changes: Changes, voice: Voice) -> str:
         if back:
             return back
     if event.of is not None:
-        old = _old_fact(changes.after, event.of)
+        old = old_fact(changes.after, event.of)
         if old is not None:
             return _("Back to: {what}, {time}.").format(what=fact_text(old, voice), time=voice.clock(old.happened_at))
     return _("Taken back: {what} ({time}).").format(what=fact_text(fact, voice), time=voice.clock(fact.happened_at))
@@ -335,44 +334,11 @@ def _already(event: Already, voice: Voice) -> str:
     return text.format(name=event.by, time=voice.clock(event.at), what=step_words(event.step).name)
 
 
-def _corrected_text(event: Taken, changes: Changes, voice: Voice) -> str:
-    assert isinstance(event.body, Corrected)
-    old = None if changes.before is None else _old_fact(changes.before, event.body.of)
-    new = body_text(event.body.body, voice)
-    new = new[:1].lower() + new[1:]
-    at = voice.clock(event.at)
-    if isinstance(event.body.body, Reading) and event.body.body.doubtful:
-        return _("Kept aside: {what}, {time}.").format(what=new, time=at)
-    if old is None:
-        return _("Changed: {new}, {time}.").format(new=new, time=at)
-    if old.body == event.body.body:
-        return _("Changed: {new} at {time} (it was {old}).").format(new=new, time=at, old=voice.clock(old.happened_at))
-    return _("Changed: {new}, {time} (it was {old}).").format(new=new, time=at, old=fact_text(old, voice))
-
-
-def _old_fact(situation: Situation, fact_id: str) -> Fact | None:
-    """Return what a situation knows of a fact: a reading, a step, a wrap."""
-    for reading in situation.state.readings:
-        if reading.fact == fact_id and not reading.doubtful:
-            body = Reading(slot=reading.slot, value_c=reading.value_c, spread_c=reading.spread_c, spot=reading.spot)
-            return _stand_in(situation, fact_id, reading.at, body)
-    for step, times in situation.state.done.items():
-        for done in times:
-            if done.fact == fact_id:
-                return _stand_in(situation, fact_id, done.at, StepDone(step=step, outcome=done.outcome))
-    return None
-
-
-def _stand_in(situation: Situation, fact_id: str, at: dt.datetime, body: Body) -> Fact:
-    state = situation.state
-    return Fact(id=fact_id, cook=state.cook, piece=state.piece, happened_at=at, recorded_at=at, by=None, body=body)
-
-
 def _gate_text(event: GateOpened, after: Situation, voice: Voice) -> str:
     gate = event.gate
     if gate.lowest is None:
         return ""
-    needs = voice.temp(gate.minimum_c, fine=True)
+    needs = voice.limit(gate.minimum_c)
     if gate.rest_min:
         needs = _("{limit} and {rest}").format(limit=needs, rest=held_for(gate.rest_min))
     if gate.by is SafeBy.EQUIVALENCE:

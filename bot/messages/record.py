@@ -8,7 +8,7 @@ from __future__ import annotations
 import datetime as dt
 from zoneinfo import ZoneInfo
 
-from bot.messages.figures import held_for
+from bot.messages.figures import held_for, limit_f
 from bot.messages.message import lines
 from bot.messages.words import _
 from scheduler.facts import CareTold, Edition, SafeBy, Treatment
@@ -31,6 +31,11 @@ def both(temp_c: float, spread_c: float = 0.0) -> str:
     more_f = f" ±{spread_c * F_PER_C:.1f}".removesuffix(".0") if spread_c else ""
     more_c = f" ±{spread_c:.1f}".removesuffix(".0") if spread_c else ""
     return f"{_tenth(f_from_c(temp_c))}{more_f} F ({_tenth(temp_c)}{more_c} C)"
+
+
+def limit_both(limit_c: float) -> str:
+    """Return a limit in both units, the Fahrenheit as it was published."""
+    return f"{_tenth(limit_f(limit_c))} F ({_tenth(limit_c)} C)"
 
 
 def limit_words(bound: Bound) -> str:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from bot.messages.record import both, not_measured, stamp, who
+from bot.messages.record import both, limit_both, not_measured, stamp, who
 from bot.messages.words import _
 from scheduler.safety.entries import Ended, Raised
 
@@ -56,7 +56,7 @@ def numbers_words(one: Raised) -> str:
     elif finding.limit_c is not None and finding.found_min is None:
         told.append(not_measured())
     if finding.limit_c is not None:
-        told.append(_("limit {value}").format(value=both(finding.limit_c)))
+        told.append(_("limit {value}").format(value=limit_both(finding.limit_c)))
     if finding.found_min is not None:
         told.append(_("{minutes:.0f} min").format(minutes=finding.found_min))
     if finding.limit_min is not None:

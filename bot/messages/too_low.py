@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from bot.messages.figures import both
+from bot.messages.figures import both, exactly
 from bot.messages.words import _
 from scheduler.safety import NotByTime, Undercooked
 
@@ -20,7 +20,7 @@ def too_low(under: Undercooked, name: str) -> str:
     """Return why a wished core is not planned, the minimum first."""
     least = _("{cut}: at least {minimum} in the coldest spot") if name else _("At least {minimum} in the coldest spot")
     least = least.format(cut=name[:1].upper() + name[1:], minimum=both(under.minimum_c))
-    text = _("Not at {wished}. {least}").format(wished=both(under.wished_c), least=least)
+    text = _("Not at {wished}. {least}").format(wished=exactly(under.wished_c), least=least)
     if under.why is None or under.why is NotByTime.UNTOLD:
         return _("{text}.").format(text=text)
     return _("{text}; {why}.").format(text=text, why=WHY[under.why]())

@@ -48,13 +48,18 @@ PUT_OFF_MIN = 20.0
 
 def trip_message(trip: Trip, situation: Situation, voice: Voice, lapsed: tuple[str, ...] = ()) -> Message:
     """Return a trip in words. `situation` is the one after it was asked; `lapsed` are steps that passed unasked."""
-    safety_class = situation.cut.safety_class
-    caution = [_("Careful: {text}").format(text=caution_text(name, safety_class)) for name in trip.cautions]
+    caution = [_("Careful: {text}").format(text=_caution(name, situation)) for name in trip.cautions]
     card = [handover_card(situation, voice)] if any(p.step.id == "handover" for p in trip.prompts) else []
     return Message(
         text=lines(_opening(trip, lapsed, voice), *_items(trip, situation, voice), *card, *caution),
         choices=choices_for(trip.prompts, situation),
     )
+
+
+def _caution(name: str, situation: Situation) -> str:
+    """Return a caution; that of the minimum is of the piece that needs most."""
+    seen = max((situation.seen_from(view.piece) for view in situation.views), key=lambda s: s.gate.minimum.temp_f)
+    return caution_text(name, seen.cut.safety_class, seen.gate.minimum)
 
 
 def woken_by(trip: Trip, situation: Situation) -> tuple[str, ...]:

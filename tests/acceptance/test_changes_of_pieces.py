@@ -169,7 +169,7 @@ def test_a_correction_tells_what_it_was(tmp_path: Path) -> None:
     kitchen = _on_the_fire(tmp_path)
     for piece, cut in (("p1", "brisket"), ("p2", "shoulder")):
         kitchen.say(INES, f"{cut} 91")
-        assert "(it was meat 91 F)" in kitchen.say(INES, "I meant 89").text
+        assert "(it was 91 F)" in kitchen.say(INES, "I meant 89").text
         read = kitchen.situation.view(piece).state.last(Slot.CORE)
         assert read is not None
         assert round(read.value_c * 1.8 + 32) == 89

@@ -8,11 +8,10 @@ from __future__ import annotations
 import dataclasses
 import datetime as dt
 
-from bot.messages.figures import Voice, span
+from bot.messages.figures import Voice, limit_f, span
 from bot.messages.words import _
 from scheduler.facts import Edition
 from scheduler.safety import Finding
-from scheduler.units import f_from_c
 
 _FROM_DAYS_MIN = 36 * 60.0
 """Durations from this on are told in days [min]."""
@@ -101,7 +100,7 @@ def limit_text(limit_c: float | None, edition: Edition | None = None) -> str:
     """Return a limit such as "145 F (62.8 C)", and whose it is where editions differ."""
     if limit_c is None:
         return _("the limit")
-    fahrenheit, celsius, whose = round(f_from_c(limit_c)), f"{round(limit_c, 1):g}", _publisher(edition)
+    fahrenheit, celsius, whose = f"{limit_f(limit_c):g}", f"{round(limit_c, 1):g}", _publisher(edition)
     if whose:
         return _("{fahrenheit} F ({celsius} C, {whose})").format(fahrenheit=fahrenheit, celsius=celsius, whose=whose)
     return _("{fahrenheit} F ({celsius} C)").format(fahrenheit=fahrenheit, celsius=celsius)

@@ -7,7 +7,9 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
+from bot.messages.figures import held_for
 from bot.messages.words import _
+from scheduler.safety import Minimum
 
 CAUTIONS: dict[str, Callable[[], str]] = {
     "co": lambda: _(
@@ -57,7 +59,19 @@ _MINIMUM: dict[str, Callable[[], str]] = {
 """The minimum of classes of meat that have another one than whole cuts of beef, pork and lamb."""
 
 
-def caution_text(name: str, safety_class: str) -> str:
-    """Return a caution in words; the safe minimum is that of the class of the meat."""
+def caution_text(name: str, safety_class: str, least: Minimum | None = None) -> str:
+    """Return a caution in words; the safe minimum is that of the class of the meat, or the piece's own (`least`)."""
+    if name == "minimum" and least is not None and least.because != safety_class:
+        return _least_text(least)
     own = _MINIMUM.get(safety_class) if name == "minimum" else None
     return CAUTIONS[name]() if own is None else own()
+
+
+def _least_text(least: Minimum) -> str:
+    """Return the minimum of a piece to which something was done."""
+    limit = f"{least.temp_f:g} F ({least.temp_c:g} C)"
+    if least.rest_min <= 0:
+        return _("The lowest spot counts: {limit} in the middle, before anyone eats.").format(limit=limit)
+    return _("The lowest spot counts: {limit} and {rest} in the middle, before anyone eats.").format(
+        limit=limit, rest=held_for(least.rest_min)
+    )

@@ -69,7 +69,7 @@ def test_undo_of_the_beginning_asks_about_the_whole_cook(planned: PlayedKitchen)
 def test_sorry_corrects_the_last_reading(read: PlayedKitchen) -> None:
     """Saying "Sorry 131 not 128" changes the value, says what it was, and tells the others."""
     answer = read.say("Ines", "sorry 131 not 128")
-    assert answer.lines[0] == "Changed: meat 131 F, 10:40 (it was meat 128 F)."
+    assert answer.lines[0] == "Changed: meat 131 F, 10:40 (it was 128 F)."
     assert read.told("Tomas")[0].lines[0] == f"Ines: {answer.lines[0]}"
     assert core_f(read) == 131
 
@@ -140,7 +140,7 @@ def test_a_step_before_the_meat_is_on(planned: PlayedKitchen) -> None:
 def test_an_edit_corrects_the_reading(read: PlayedKitchen) -> None:
     """The edited message corrects its fact, for everybody."""
     sent = read.edit(read.last_message, "Ines", "meat 131")
-    assert sent[0].lines[0] == "Changed: meat 131 F, 10:40 (it was meat 128 F)."
+    assert sent[0].lines[0] == "Changed: meat 131 F, 10:40 (it was 128 F)."
     assert "Ines: Changed: meat 131 F" in read.told("Tomas")[0].text
     assert core_f(read) == 131
 
@@ -219,3 +219,11 @@ def test_an_edit_before_any_cook_is_read_as_words(kitchen: PlayedKitchen) -> Non
     kitchen.say("Ines", "brisktt", room=room)
     sent = kitchen.edit(kitchen.last_message, "Ines", "brisket", room=room)
     assert "When do people eat?" in sent[0].text
+
+
+def test_a_number_kept_aside_that_was_a_slip_is_named(ribs: PlayedKitchen) -> None:
+    """A second spot was asked for; "sorry 130" says which number stood before."""
+    ribs.until(on("10:40"))
+    ribs.say("Ines", "meat 190")
+    answer = ribs.say("Ines", "sorry 130")
+    assert answer.lines[0] == "Changed: meat 130 F, 10:40 (it was 190 F)."
