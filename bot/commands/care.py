@@ -41,13 +41,14 @@ class TreatedSaid(Said):
 
 
 class SafeBySaid(Said):
-    """By which rule a piece is safe; `intact` says with it that nothing was done to it, `core_c` [°C] where it is to
-    come off.
+    """By which rule a piece is safe; `intact` says with it that nothing was done to it, `nobody_at_risk` that no guest
+    is, `core_c` [°C] where it is to come off.
     """
 
     kind: Literal["safe_by"] = "safe_by"
     by: SafeBy
     intact: bool = False
+    nobody_at_risk: bool = False
     core_c: float | None = None
     piece: str | None = None
 

@@ -5,12 +5,13 @@ Words and buttons only.
 
 from __future__ import annotations
 
-from bot.commands import Draft, PieceDraft, SafeBySaid, TargetSaid
+from bot.commands import CareSaid, Draft, PieceDraft, SafeBySaid, TargetSaid
 from bot.messages.care_asked import what_changes
 from bot.messages.message import Message, Option, lines
 from bot.messages.naming import named
 from bot.messages.too_low import WHY, too_low
 from bot.messages.wished_core import (
+    at_risk_question,
     by_time_label,
     by_time_question,
     plan_to,
@@ -33,22 +34,33 @@ def cannot_be(refusal: Refusal, draft: Draft, cuts: Cuts) -> Message:
     if refusal.under is None:
         why = NotByTime.UNTOLD if refusal.not_by_time is None else refusal.not_by_time
         text = _("Time at a lower temperature does not count for {cut}: {why}.").format(cut=_(cut.name), why=WHY[why]())
-        intact = SafeBySaid(by=SafeBy.EQUIVALENCE, intact=True, core_c=None)
-        first: Option = (_("It is as cut"), Draft(safe_by=intact, target=draft.target))
-        rows = ((first,), (usual,)) if why is NotByTime.UNTOLD and number == 1 else ((usual,),)
-        return Message(text=text, choices=rows)
+        first = _missing_word(why, draft) if number == 1 else ()
+        asked = at_risk_question() if why is NotByTime.RISK_UNTOLD and first else ""
+        missing: tuple[tuple[Option, ...], ...] = (first, (usual,)) if first else ((usual,),)
+        return Message(text=lines(text, asked), choices=missing)
     under = refusal.under
     feel = "" if cut.doneness == "temperature" else _("It is a tough cut: tender comes far above, by feel.")
     chosen = piece.safe_by is not None and piece.safe_by.by is SafeBy.EQUIVALENCE
     time = by_time_question(under, cut, draft.edition or Edition.STRICTER, chosen=chosen)
     if cut.doneness == "temperature" and number == 1:
         usual = (plan_to(under), Draft(target=TargetSaid(core_c=under.minimum_c)))
-    rows = ((usual,),)
+    rows: tuple[tuple[Option, ...], ...] = ((usual,),)
     if time and number == 1:
         untold = under.why is NotByTime.UNTOLD
         by = SafeBySaid(by=SafeBy.EQUIVALENCE, intact=untold, core_c=under.wished_c)
         rows = (*rows, ((by_time_label(under), Draft(safe_by=by)),))
     return Message(text=lines(too_low(under, _(cut.name)), feel, time), choices=rows)
+
+
+def _missing_word(why: NotByTime, draft: Draft) -> tuple[Option, ...]:
+    """Return the word that time at temperature waits for, as buttons that bring what was wished again."""
+    if why is NotByTime.UNTOLD:
+        intact = SafeBySaid(by=SafeBy.EQUIVALENCE, intact=True, core_c=None)
+        return ((_("It is as cut"), Draft(safe_by=intact, target=draft.target)),)
+    if why is NotByTime.RISK_UNTOLD:
+        again = Draft(safe_by=draft.safe_by, target=draft.target, treated=draft.treated, care=CareSaid(at_risk=False))
+        return ((_("Nobody at risk"), again), (_("Guests at risk"), Draft(care=CareSaid(at_risk=True))))
+    return ()
 
 
 def ask_core(draft: Draft, cuts: Cuts) -> Message:

@@ -8,12 +8,12 @@ from __future__ import annotations
 
 import math
 
-from bot.commands import EditionSaid, Intent, SafeBySaid, TargetSaid, TreatedSaid
+from bot.commands import CareSaid, EditionSaid, Intent, SafeBySaid, TargetSaid, TreatedSaid
 from bot.messages.care import care_text
 from bot.messages.figures import both
 from bot.messages.message import Message, Option, lines
 from bot.messages.naming import named, piece_name
-from bot.messages.too_low import WHY, too_low
+from bot.messages.too_low import OPEN, WHY, too_low
 from bot.messages.words import _
 from scheduler.cook import Refusal, Situation
 from scheduler.cuts import Cut
@@ -32,11 +32,14 @@ _EDITIONS = {
 
 def by_time_question(under: Undercooked, cut: Cut, edition: Edition, *, chosen: bool) -> str:
     """Return what the other way asks for, time at temperature; nothing where it cannot be chosen, or is `chosen`."""
-    choosable = under.why in (None, NotByTime.UNTOLD) and cut.doneness == "temperature" and not chosen
+    choosable = under.why in OPEN and cut.doneness == "temperature" and not chosen
     row = _row(under.wished_c, edition)
     if row is None or not choosable:
         return ""
-    condition = _(" if it is as cut, nothing injected or tenderised") if under.why is NotByTime.UNTOLD else ""
+    condition = {
+        NotByTime.UNTOLD: _(" if it is as cut, nothing injected or tenderised, and no guest is at risk"),
+        NotByTime.RISK_UNTOLD: _(" if no guest is at risk"),
+    }.get(under.why or NotByTime.AT_RISK, "")
     return _(
         "Lower is safe only by time at temperature{condition}: {temp} for {minutes} in the coldest spot ({table}), "
         "read several times."
@@ -114,6 +117,20 @@ def _ask_intact(piece: str | None) -> Message:
     )
     text = _("First: is it as cut, nothing injected, tenderised or rolled? Only then does time at temperature count.")
     return Message(text=text, choices=(options,))
+
+
+def ask_at_risk(said: SafeBySaid) -> Message:
+    """Ask whether guests at risk eat, of somebody who chose time at temperature; an answer brings the choice again."""
+    options: tuple[Option, ...] = (
+        (_("Nobody at risk"), said.model_copy(update={"nobody_at_risk": True})),
+        (_("Guests at risk"), CareSaid(at_risk=True)),
+    )
+    return Message(text=at_risk_question(), choices=(options,))
+
+
+def at_risk_question() -> str:
+    """Return the question on which time at temperature waits."""
+    return _("First: is anybody pregnant, old, very young or ill among the guests? Only if not does that time count.")
 
 
 def least_c(view: PieceView, situation: Situation) -> float:

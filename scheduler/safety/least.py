@@ -51,6 +51,8 @@ class NotByTime(StrEnum):
     """Guests at risk eat with them."""
     UNTOLD = "untold"
     """Nobody said whether it is intact: one word may change that."""
+    RISK_UNTOLD = "risk_untold"
+    """Nobody said whether guests at risk eat with them: unknown is not no, one word may change that."""
 
 
 @dataclasses.dataclass(frozen=True, kw_only=True)
@@ -112,7 +114,8 @@ def under_least(
 
     Poultry, sausages and other ground meat, fish, and whatever was tenderised, injected, rolled or stuffed is never
     planned under its minimum. A whole cut is only when somebody chose equivalence, said that it is intact (`treated` is
-    empty, not None) and no guest is at risk, and then not under the lowest row of the table.
+    empty, not None) and that no guest is at risk (`at_risk` is False, not None), and then not under the lowest row of
+    the table.
     """
     needed = least_of(cut, cuts, treated, counting(edition, at_risk=at_risk))
     if safe_by is SafeBy.EQUIVALENCE and not_by_time(cut, treated, at_risk=at_risk) is None:
@@ -131,7 +134,7 @@ def under_least(
 def not_by_time(cut: Cut, treated: tuple[Treatment, ...] | None, *, at_risk: bool | None) -> NotByTime | None:
     """Return why time at temperature never opens the gate of a piece, None where it may be chosen.
 
-    `treated` None bars it: nobody said that the piece is intact.
+    None bars it, of `treated` (nobody said that the piece is intact) as of `at_risk` (nobody said who eats).
     """
     reasons = (
         (cut.safety_class == "poultry" or cut.species == "poultry", NotByTime.POULTRY),
@@ -140,6 +143,7 @@ def not_by_time(cut: Cut, treated: tuple[Treatment, ...] | None, *, at_risk: boo
         (bool(treated), NotByTime.TREATED),
         (bool(at_risk), NotByTime.AT_RISK),
         (treated is None, NotByTime.UNTOLD),
+        (at_risk is None, NotByTime.RISK_UNTOLD),
     )
     return next((reason for holds, reason in reasons if holds), None)
 

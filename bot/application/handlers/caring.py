@@ -6,6 +6,8 @@ Words are made in `bot.messages`, limits by the engine.
 
 from __future__ import annotations
 
+import dataclasses
+
 from bot import commands as say
 from bot.application.announcements import answer, reply, turn
 from bot.application.handlers.reports import Settling
@@ -19,7 +21,8 @@ from bot.messages.naming import piece_name, which_piece
 from bot.messages.refusals import refusal_text
 from bot.ports import CookSnapshot
 from scheduler.cook import Refusal, Report, Situation, decide
-from scheduler.facts import Body, EditionTold, SafeByTold, TargetTold, TreatedTold
+from scheduler.facts import Body, CareTold, EditionTold, SafeBy, SafeByTold, TargetTold, TreatedTold
+from scheduler.safety import NotByTime, not_by_time
 
 Told = say.CareSaid | say.TreatedSaid | say.SafeBySaid | say.TargetSaid | say.EditionSaid
 TOLD = (say.CareSaid, say.TreatedSaid, say.SafeBySaid, say.TargetSaid, say.EditionSaid)
@@ -57,10 +60,32 @@ def _asks(mine: list[Told], situation: Situation) -> Message | None:
             return wished_core.edition_means(intent, situation)
         if not isinstance(intent, say.TreatedSaid | say.SafeBySaid | say.TargetSaid):
             continue
+        if isinstance(intent, say.SafeBySaid) and (intent.piece or not situation.several):
+            if _waits_for_guests(intent, mine, situation):
+                return wished_core.ask_at_risk(_with_all(intent, mine))
+            continue
         if situation.several and intent.piece is None:
             options = tuple((piece_name(view), say.stamped(intent, view.piece)) for view in situation.views)
             return which_piece(wished_core.what_is_asked(intent), options)
     return None
+
+
+def _waits_for_guests(said: say.SafeBySaid, mine: list[Told], situation: Situation) -> bool:
+    """Return whether a choice of time at temperature misses nothing but the word that no guest is at risk."""
+    state, cut = situation.view(said.piece).state, situation.view(said.piece).cut
+    told = any(isinstance(one, say.CareSaid) and (one.at_risk is not None or one.all_told) for one in mine)
+    intact = [one.treatments for one in mine if isinstance(one, say.TreatedSaid)] or ([()] if said.intact else [])
+    if said.by is SafeBy.MINIMUM or said.nobody_at_risk or told:
+        return False
+    known = dataclasses.replace(state, treated=intact[-1] if intact else state.treated)
+    return not_by_time(known, cut) is NotByTime.RISK_UNTOLD
+
+
+def _with_all(said: say.SafeBySaid, mine: list[Told]) -> say.SafeBySaid:
+    """Return a choice with what was told of the piece beside it, so that the answer to a question brings it again."""
+    intact = said.intact or any(isinstance(one, say.TreatedSaid) and not one.treatments for one in mine)
+    cores = [one.core_c for one in mine if isinstance(one, say.TargetSaid) and one.core_c is not None]
+    return said.model_copy(update={"intact": intact, "core_c": cores[-1] if cores else said.core_c})
 
 
 def _bodies(mine: list[Told], situation: Situation) -> list[tuple[Body, str | None]]:
@@ -73,6 +98,8 @@ def _bodies(mine: list[Told], situation: Situation) -> list[tuple[Body, str | No
             case say.TreatedSaid():
                 found.append((TreatedTold(treatments=intent.treatments), intent.piece))
             case say.SafeBySaid():
+                if intent.nobody_at_risk and situation.state.care.at_risk is None:
+                    found.append((CareTold(at_risk=False), None))
                 if intent.intact:
                     found.append((TreatedTold(), intent.piece))
                 found.append((SafeByTold(by=intent.by), intent.piece))

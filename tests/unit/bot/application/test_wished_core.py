@@ -62,10 +62,14 @@ def test_time_at_temperature_is_an_explicit_choice_with_its_row(kitchen: PlayedK
     answer = kitchen.say("Ines", f"{TRI_TIP}, medium rare")
     assert "130 F (54.4 C) for 121 min in the coldest spot (FSIS table), read several times." in answer.text
     assert answer.labels == ("Plan to 145 F", "It is as cut: time at temperature")
-    chosen = kitchen.tap("Ines", "It is as cut: time at temperature")
+    asked = kitchen.tap("Ines", "It is as cut: time at temperature")
+    assert "nobody said yet whether guests at risk eat with you" in asked.text
+    assert "is anybody pregnant, old, very young or ill among the guests?" in asked.text
+    assert asked.labels == ("Nobody at risk", "Guests at risk", "Plan as usual")
+    chosen = kitchen.tap("Ines", "Nobody at risk")
     assert "under 130 F (54.4 C) nothing counts" in chosen.text
     state = kitchen.situation.state
-    assert (state.safe_by, state.treated) == (SafeBy.EQUIVALENCE, ())
+    assert (state.safe_by, state.treated, state.care.at_risk) == (SafeBy.EQUIVALENCE, (), False)
     assert kitchen.situation.cut.done_c == pytest.approx(54.4)
 
 
@@ -75,18 +79,44 @@ def test_under_the_lowest_row_nothing_is_offered_but_the_minimum(kitchen: Played
 
 
 def test_while_a_cook_runs_it_is_the_same(kitchen: PlayedKitchen) -> None:
-    """Refused with buttons; the choice asks first whether it is as cut; guests at risk end it."""
+    """Refused with buttons; the choice asks first whether it is as cut, then who eats; guests at risk end it."""
     kitchen.say("Ines", TRI_TIP)
     assert kitchen.say("Ines", "pull at 130").labels == ("Plan to 145 F", "It is as cut: time at temperature")
     assert kitchen.situation.state.target_c is None
     asked = kitchen.say("Ines", "use time at temperature")
     assert asked.labels == ("It is as cut", "Injected", "Tenderised", "Rolled")
-    kitchen.tap("Ines", "It is as cut")
+    eats = kitchen.tap("Ines", "It is as cut")
+    assert "is anybody pregnant, old, very young or ill among the guests?" in eats.text
+    assert eats.labels == ("Nobody at risk", "Guests at risk")
+    assert kitchen.situation.state.safe_by is SafeBy.MINIMUM
+    kitchen.tap("Ines", "Nobody at risk")
     kitchen.say("Ines", "pull at 130")
     assert kitchen.situation.cut.done_c == pytest.approx(c_from_f(130))
     ended = kitchen.say("Ines", "my mum is 80")
     assert "Planned off the fire at 145 F (62.8 C) now." in ended.text
     assert "guests at risk eat with you" in kitchen.say("Ines", "safe by time").text
+
+
+def test_the_answer_of_guests_at_risk_ends_the_choice(kitchen: PlayedKitchen) -> None:
+    """Asked when time at temperature is chosen: told that they are, nothing is chosen and the minimum stays."""
+    kitchen.say("Ines", TRI_TIP)
+    kitchen.say("Ines", "pull at 130")
+    asked = kitchen.tap("Ines", "It is as cut: time at temperature")
+    assert asked.labels == ("Nobody at risk", "Guests at risk")
+    kitchen.tap("Ines", "Guests at risk")
+    state = kitchen.situation.state
+    assert (state.care.at_risk, state.safe_by, state.target_c) == (True, SafeBy.MINIMUM, None)
+    assert "guests at risk eat with you" in kitchen.say("Ines", "safe by time").text
+
+
+def test_who_eats_is_not_asked_again(kitchen: PlayedKitchen) -> None:
+    """Told before that nobody is at risk: one tap chooses time at temperature, the core that was wished comes along."""
+    kitchen.say("Ines", TRI_TIP)
+    kitchen.say("Ines", "none of these")
+    assert kitchen.situation.state.care.at_risk is False
+    kitchen.say("Ines", "pull at 130")
+    kitchen.tap("Ines", "It is as cut: time at temperature")
+    assert kitchen.situation.cut.done_c == pytest.approx(c_from_f(130))
 
 
 def test_a_core_above_the_minimum_is_simply_taken(kitchen: PlayedKitchen) -> None:

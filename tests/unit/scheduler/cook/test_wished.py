@@ -30,6 +30,7 @@ from tests.fakes.kitchen import CATALOGUE
 NOW = dt.datetime(2026, 8, 15, 8, tzinfo=dt.UTC)
 BY_TIME = SafeByTold(by=SafeBy.EQUIVALENCE)
 INTACT = TreatedTold()
+NOBODY = CareTold(at_risk=False)
 BY_TEMPERATURE = [cut for cut in CUTS.cuts if cut.doneness == "temperature"]
 NEVER = [cut for cut in CUTS.cuts if cut.safety_class in ("poultry", "ground", "fish")]
 WHOLE = [cut for cut in BY_TEMPERATURE if cut.safety_class.startswith("intact")]
@@ -97,7 +98,7 @@ def test_treated_meat_is_never_planned_under_its_stricter_minimum(cut: str, trea
 
 @pytest.mark.parametrize("cut", [cut.id for cut in WHOLE])
 def test_a_whole_cut_goes_lower_only_by_choice_and_told_intact(cut: str) -> None:
-    """Not by the wish alone, not untold, not with guests at risk, never under the lowest row of the table."""
+    """Not by the wish alone, not untold (meat or guests), not with guests at risk, never under the lowest row."""
     rare = TargetTold(core_c=c_from_f(130))
     start = begun(cut)
     first = told(start, rare)
@@ -107,19 +108,22 @@ def test_a_whole_cut_goes_lower_only_by_choice_and_told_intact(cut: str) -> None
     untold = told(start, BY_TIME)
     assert isinstance(untold, Refusal)
     assert untold.not_by_time is NotByTime.UNTOLD
-    allowed = told(start, INTACT, BY_TIME, rare)
+    who_eats = told(start, INTACT, BY_TIME)
+    assert isinstance(who_eats, Refusal)
+    assert who_eats.not_by_time is NotByTime.RISK_UNTOLD
+    allowed = told(start, NOBODY, INTACT, BY_TIME, rare)
     assert isinstance(allowed, Changes)
     assert allowed.after.cut.done_c == rare.core_c
     at_risk = told(start, CareTold(at_risk=True), INTACT, BY_TIME)
     assert isinstance(at_risk, Refusal)
     assert at_risk.not_by_time is NotByTime.AT_RISK
-    assert isinstance(told(start, INTACT, BY_TIME, TargetTold(core_c=c_from_f(129))), Refusal)
+    assert isinstance(told(start, NOBODY, INTACT, BY_TIME, TargetTold(core_c=c_from_f(129))), Refusal)
 
 
 @pytest.mark.parametrize("later", [CareTold(at_risk=True), TreatedTold(treatments=(Treatment.INJECTED,))])
 def test_a_wish_that_became_too_low_counts_as_the_minimum(later: Body) -> None:
     """Guests at risk, or meat told as injected, after a core of 130 F was chosen: the plan goes back to the minimum."""
-    start = begun("tri_tip", INTACT, BY_TIME, TargetTold(core_c=c_from_f(130)))
+    start = begun("tri_tip", INTACT, BY_TIME, TargetTold(core_c=c_from_f(130)), care=NOBODY)
     after = told(start, later)
     assert isinstance(after, Changes)
     assert after.after.cut.done_c == after.after.gate.minimum_c
@@ -129,7 +133,7 @@ def test_a_wish_that_became_too_low_counts_as_the_minimum(later: Body) -> None:
 def test_a_wished_core_moves_the_plan_both_ways() -> None:
     """Off sooner for a lower core, later for a higher one; the usual one is nothing new."""
     usual, high = begun("tri_tip"), begun("tri_tip", TargetTold(core_c=71.1))
-    low = begun("tri_tip", INTACT, BY_TIME, TargetTold(core_c=55.0))
+    low = begun("tri_tip", INTACT, BY_TIME, TargetTold(core_c=55.0), care=NOBODY)
     assert isinstance(usual, Changes)
     assert isinstance(high, Changes)
     assert isinstance(low, Changes)

@@ -76,6 +76,7 @@ def test_time_is_not_the_default() -> None:
     [
         (_roast(told=False), NotByTime.UNTOLD),
         (_roast(at_risk=True), NotByTime.AT_RISK),
+        (_roast(at_risk=None), NotByTime.RISK_UNTOLD),
         (_roast(name="whole_chicken"), NotByTime.POULTRY),
         (_roast(name="sausages"), NotByTime.GROUND),
         (_roast(name="salmon_side"), NotByTime.FISH),
@@ -84,7 +85,7 @@ def test_time_is_not_the_default() -> None:
     ids=lambda value: value.value if isinstance(value, NotByTime) else "",
 )
 def test_time_never_opens_anything_else(log: Logbook, why: NotByTime) -> None:
-    """Not told, treated in any way, a bird, sausages, fish, guests at risk: two hours at 61 C are nothing."""
+    """Not told of meat or guests, treated, a bird, sausages, fish, guests at risk: two hours at 61 C are nothing."""
     gate = _gate(_hold(log, 61.0, 120))
     assert (gate.open_at, gate.share, gate.not_by_time) == (None, None, why)
 
@@ -293,7 +294,7 @@ def test_a_core_hotter_than_wet_meat_can_be_counts_for_nothing() -> None:
 WISHES = [
     # cut, treatments (None: not told), wished °C, by time, at risk, least °C that it is under (None: may be planned)
     ("prime_rib", (), 54.4, True, False, None),
-    ("prime_rib", (), 54.4, True, None, None),
+    ("prime_rib", (), 54.4, True, None, 62.8),
     ("prime_rib", (), 54.3, True, False, 54.4),
     ("prime_rib", (), 54.4, False, False, 62.8),
     ("prime_rib", (), 62.8, False, False, None),
@@ -319,7 +320,7 @@ def test_what_may_not_be_planned_undercooked(
     at_risk: bool | None,
     under_c: float | None,
 ) -> None:
-    """Whole cuts only by time, said to be intact, nobody at risk, from the lowest row on; nothing else ever."""
+    """Whole cuts only by time, said to be intact and nobody at risk, from the lowest row on; nothing else ever."""
     found = under_least(
         cut(name),
         CATALOGUE.cuts,

@@ -107,6 +107,9 @@ def test_four_hours_only_where_chosen_and_measured(
 # --- under the floor --------------------------------------------------------------------------------------------------
 
 
+BY_TIME_CODE = (EditionTold(edition=Edition.FOOD_CODE), SafeByTold(by=SafeBy.EQUIVALENCE))
+
+
 @pytest.mark.parametrize(
     ("told", "floor_c"),
     [
@@ -115,12 +118,19 @@ def test_four_hours_only_where_chosen_and_measured(
         ((EditionTold(edition=Edition.FOOD_CODE),), 57.2),
         ((EditionTold(edition=Edition.FOOD_CODE), CareTold(at_risk=True)), 60.0),
         ((EditionTold(edition=Edition.FOOD_CODE), SafeByTold(by=SafeBy.EQUIVALENCE)), 57.2),
-        ((EditionTold(edition=Edition.FOOD_CODE), SafeByTold(by=SafeBy.EQUIVALENCE), CareTold(at_risk=False)), 54.4),
-        ((SafeByTold(by=SafeBy.EQUIVALENCE), CareTold(at_risk=False)), 60.0),
+        ((*BY_TIME_CODE, TreatedTold()), 57.2),
+        ((*BY_TIME_CODE, CareTold(at_risk=False)), 57.2),
+        ((*BY_TIME_CODE, CareTold(at_risk=False), TreatedTold()), 54.4),
+        ((*BY_TIME_CODE, CareTold(at_risk=True), TreatedTold()), 60.0),
+        ((SafeByTold(by=SafeBy.EQUIVALENCE), CareTold(at_risk=False), TreatedTold()), 60.0),
     ],
 )
-def test_the_floor_by_edition(told: tuple[EditionTold | CareTold | SafeByTold, ...], floor_c: float) -> None:
-    """The stricter by default and for guests at risk; the lower ones only by somebody's own choice."""
+def test_the_floor_by_edition(
+    told: tuple[EditionTold | CareTold | SafeByTold | TreatedTold, ...], floor_c: float
+) -> None:
+    """The stricter by default and for guests at risk; the lower ones only by somebody's own choice, the roast's only
+    when somebody said that it is intact and that nobody is at risk.
+    """
     for core_c, stopped in ((floor_c, False), (floor_c - 0.1, True)):
         log = _held((560, core_c))
         for body in (TreatedTold(), *told):
