@@ -65,7 +65,7 @@ MEAT: dict[str, Card] = {
         name=lambda: _("held meat is too cold"),
         do=lambda: _(
             "{danger} to {act}: serve now, or oven at 93 to 107 C (200 to 225 F) until it reads above {above}. Under "
-            "{danger}: serve at once, reheat covered to {reheat}, or chill it fast."
+            "{danger}: do not serve it, reheat it covered to {reheat}, or chill it fast."
         ),
         caution=lambda: _("Under {danger} for over 2 h (1 h on a hot day), or nobody knows how long: bin it."),
         ask=lambda: _("What does it read, and since when is it under {danger}?"),

@@ -138,6 +138,22 @@ def test_the_published_fahrenheit_comes_first() -> None:
     assert finding_text(held, VOICES[1]).startswith("Stop: held meat at 59 C, under 140 F (60 C) since 15:50.")
 
 
+@pytest.mark.parametrize("rule", sorted(one.id for one in REGISTER if one.worst is FindingLevel.STOP))
+def test_a_stop_never_offers_to_serve(rule: str) -> None:
+    """Whatever is known: what to do about a stop bids nobody serve or eat as it is; it may only forbid it."""
+    for finding in _findings(rule, FindingLevel.STOP):
+        said = WORDS[rule](Told(finding=finding, voice=VOICES[0])).do
+        bids = re.sub(r"(?:[Dd]o not|[Ll]et nobody) (?:serve|eat|keep serving)|before anyone eats", "", said)
+        assert re.findall(r"\b(?:serve|eat)s?\b", bids, re.IGNORECASE) == [], said
+
+
+def test_held_meat_under_its_floor_is_reheated_or_thrown_away() -> None:
+    """The two ways that are left; serving it as it is, is none."""
+    held = Finding(rule="held_under_floor", level=FindingLevel.STOP, found_c=59.0, limit_c=60.0, since=NOW)
+    said = finding_text(held, VOICES[0])
+    assert "Reheat it covered to 165 F (74 C); later, bin it." in said
+
+
 def test_a_tenth_under_the_limit_is_seen() -> None:
     """A reading just under a limit is never rounded up to it in words."""
     low = Finding(rule="minimum_not_measured", level=FindingLevel.STOP, found_c=62.7, limit_c=62.8)
