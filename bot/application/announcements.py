@@ -22,6 +22,7 @@ from bot.messages.message import Message, lines
 from bot.messages.moves import shift_text
 from bot.messages.receipts import by_name, echo, receipt, still_open
 from bot.messages.stops import (
+    closing_line,
     over_text,
     riding_text,
     says_minimum,
@@ -107,7 +108,7 @@ def answer(
     told = tell(done.after, seed=visit.seed, now=visit.now, all_of_it=all_of_it, plates=late)
     stopping = bool(warned.text) or danger
     work.say(
-        _lettered(_with_next(text_for_me, done.after, visit, told=stop.text), stop, visit.address),
+        _lettered(_with_next(text_for_me, done.after, visit, told=stop.text, rung=done.rung), stop, visit.address),
         to=visit.address,
         key=f"answer:{visit.row_id}",
         cook=snapshot.id,
@@ -200,7 +201,7 @@ def _tell_others(
     if message.text:
         stop = stop_message(done.rung, voice)
         work.say(
-            _lettered(_with_next(message, done.after, visit, told=stop.text), stop, room),
+            _lettered(_with_next(message, done.after, visit, told=stop.text, rung=done.rung), stop, room),
             to=room,
             key=f"echo:{visit.row_id}",
             cook=done.after.state.cook,
@@ -268,11 +269,23 @@ def _lettered(message: Message, stop: Message, room: Address) -> Message:
     return dataclasses.replace(message, choices=tuple(dict.fromkeys((*stop.choices, *message.choices))))
 
 
-def _with_next(message: Message, situation: Situation, visit: Visit, told: str = "") -> Message:
-    """Return a message that begins with the stops that stand (but for those `told` now) and ends with what comes."""
-    if situation.state.stage is Stage.CLOSED:
-        return message.then(over())
+def _still_standing(changes: Changes, voice: Voice) -> str:
+    """Return what stands although the cook has just ended by itself; nothing while it goes on."""
+    if changes.before is None or not _has(changes, Over):
+        return ""
+    return closing_line(changes.before, voice, by_itself=True)
+
+
+def _with_next(
+    message: Message, situation: Situation, visit: Visit, told: str = "", rung: Changes | None = None
+) -> Message:
+    """Return a message that begins with the stops that stand (but for those `told` now) and ends with what comes; of a
+    cook that `rung` ended, with what stands all the same.
+    """
     voice = voice_of(situation, visit.now)
+    if situation.state.stage is Stage.CLOSED:
+        ends = "" if rung is None else _still_standing(rung, voice)
+        return message.then(Message(text=ends)).then(over())
     standing = standing_lines(situation, voice, f"{told}\n{message.text}")
     message = Message(text=lines(*standing)).then(message)
     last = next_line(situation, voice)
@@ -361,7 +374,7 @@ def _due_message(changes: Changes, voice: Voice, trip: TripDue | None, lapsed: t
     if warned.text:
         message = warned if message is None else warned.then(message)
     if _has(changes, Over):
-        end = over().then(offer_record(changes))
+        end = Message(text=_still_standing(changes, voice)).then(over()).then(offer_record(changes))
         message = end if message is None else message.then(end)
     return message
 

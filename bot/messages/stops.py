@@ -204,7 +204,12 @@ def left_standing(situation: Situation, voice: Voice) -> Message:
     return Message(text=text, choices=(((_("Thrown away"), Discard()),),))
 
 
-def closing_line(situation: Situation, voice: Voice) -> str:
-    """Return what stands when a cook is called off or ends: the food is still not safe."""
+def closing_line(situation: Situation, voice: Voice, *, by_itself: bool = False) -> str:
+    """Return what stands when a cook is called off, or ends `by_itself`: the food is still not safe.
+
+    `situation` is the last one before the end.
+    """
     stops = board_lines(situation, voice)
-    return lines(*stops, _("Calling off does not make it safe: nobody eats it.")) if stops else ""
+    called_off = _("Calling off does not make it safe: nobody eats it.")
+    ended = _("The end of this cook does not make it safe: nobody eats it.")
+    return lines(*stops, ended if by_itself else called_off) if stops else ""

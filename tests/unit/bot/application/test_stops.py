@@ -191,6 +191,18 @@ def test_calling_off_names_the_stop(stopped: PlayedKitchen) -> None:
     assert "Calling off does not make it safe" in stopped.tap("Ines", "Yes, call it off").text
 
 
+def test_the_end_of_a_cook_names_the_stop(stopped: PlayedKitchen) -> None:
+    """Nobody answers any more and the cook ends by itself: its last words name what still stands, in every room."""
+    stopped.say("Ines", "food is out")
+    for _day in range(8):
+        stopped.later(24 * 60)
+    for name in ("Ines", "Tomas"):
+        last = [heard for heard in stopped.heard if "That was this cook." in heard.text and heard.room == window(name)]
+        assert len(last) == 1
+        assert "Stop: 120 F at the coldest spot, it needs 165 F (73.9 C)." in last[0].text
+        assert "The end of this cook does not make it safe: nobody eats it." in last[0].text
+
+
 def test_which_rule_names_source_and_edition(stopped: PlayedKitchen) -> None:
     """Asked by a number or at all: the published figure, whose it is, and its source."""
     assert "165 F (73.9 C, USDA)" in stopped.say("Ines", "why 165").text
