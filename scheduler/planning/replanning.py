@@ -118,7 +118,8 @@ def late_as_told(views: tuple[PieceView, ...]) -> bool:
     """Return whether dinner is late as people know already: the plate has moved by less than `LATE_AGAIN` since."""
     last, deciding = views[0].state.told_milestones, worst(views)
     plate_at = deciding.outlook.plate_at
-    if last is None or deciding.outlook.verdict is not Verdict.LATE or last.verdict != Verdict.LATE.value:
+    late = deciding.to_come and deciding.outlook.verdict is Verdict.LATE
+    if last is None or not late or last.verdict != Verdict.LATE.value:
         return False
     told_at = dict(last.milestones).get(_named(deciding.piece, "plate"))
     return told_at is not None and plate_at is not None and abs(plate_at - told_at) < LATE_AGAIN

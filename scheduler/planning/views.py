@@ -115,11 +115,20 @@ def stage_of(views: tuple[PieceView, ...]) -> Stage:
     return min((view.state.stage for view in views), key=_URGENT.index)
 
 
+def waiting(views: tuple[PieceView, ...]) -> list[PieceView]:
+    """Return the pieces that are still to be served; of none those that were not thrown away, then all."""
+    kept = [view for view in views if not view.state.discarded or view.state.did("serve")]
+    return [view for view in views if view.to_come] or kept or list(views)
+
+
 def worst(views: tuple[PieceView, ...]) -> PieceView:
-    """Return the piece that decides about dinner: the worst verdict of the next wave, and there the latest plate."""
-    waiting = [view for view in views if view.to_come] or list(views)
-    if len(waiting) == 1:
-        return waiting[0]
+    """Return the piece that decides about dinner: the worst verdict of the next wave, and there the latest plate.
+
+    One that was thrown away decides nothing as long as there is another.
+    """
+    left = waiting(views)
+    if len(left) == 1:
+        return left[0]
     never = dt.datetime.max.replace(tzinfo=dt.UTC)
 
     def gravity(view: PieceView) -> tuple[int, float, float]:
@@ -127,4 +136,4 @@ def worst(views: tuple[PieceView, ...]) -> PieceView:
         chance = 1.0 if view.outlook.chance is None else view.outlook.chance
         return _GRAVE.index(view.outlook.verdict), chance, -likely.timestamp()
 
-    return min(waiting, key=gravity)
+    return min(left, key=gravity)

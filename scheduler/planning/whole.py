@@ -17,7 +17,7 @@ from scheduler.planning.pit_change import pit_change
 from scheduler.planning.prompts import Prompt, step_of
 from scheduler.planning.schedule import aligned, itinerary, schedule
 from scheduler.planning.steps import Step
-from scheduler.planning.views import PieceView
+from scheduler.planning.views import PieceView, waiting
 from scheduler.state import FIRST, PIECE_STEPS, CookState, DoneAt
 
 _WHEN_FIRST = frozenset({"trim", "dry_brine", "probe_in", "meat_on"})
@@ -208,9 +208,8 @@ def _on_the_fire(views: tuple[PieceView, ...]) -> PieceView:
 
 def next_wave(views: tuple[PieceView, ...]) -> PieceView:
     """Return the piece that is wanted first of those not served yet."""
-    waiting = [view for view in views if view.to_come] or list(views)
     far = dt.datetime.max.replace(tzinfo=dt.UTC)
-    return min(waiting, key=lambda view: view.outlook.serve_at or far)
+    return min(waiting(views), key=lambda view: view.outlook.serve_at or far)
 
 
 def whole_outlook(views: tuple[PieceView, ...], lead: PieceView) -> Outlook:

@@ -8,8 +8,12 @@ import pytest
 
 from scheduler.cook import Over, Shifted
 from scheduler.cook.changes import Event
-from scheduler.facts import Body, Discarded, PieceAdded, Reading, Slot, StepDone, Undone
-from scheduler.state import Stage
+from scheduler.facts import Body, Discarded, PieceAdded, Reading, Slot, StepDone, Told, Undone
+from scheduler.planning.outlook import Verdict
+from scheduler.planning.replanning import late_as_told
+from scheduler.planning.views import PieceView, worst
+from scheduler.planning.whole import next_wave
+from scheduler.state import DoneAt, Stage
 from tests.unit.scheduler.logbook import Logbook, at, cooking, resting
 
 
@@ -118,3 +122,33 @@ def test_thrown_away_before_the_fire_was_lit_ends_the_cook() -> None:
     assert not _asked(log)
     assert any(isinstance(event, Over) for event in log.ring(6).events)
     assert log.facts[-1].happened_at == at(6)
+
+
+def _late(view: PieceView) -> PieceView:
+    outlook = dataclasses.replace(view.outlook, verdict=Verdict.LATE, chance=0.0, plate_at=at(2000))
+    return dataclasses.replace(view, outlook=outlook)
+
+
+def _gone(view: PieceView) -> PieceView:
+    thrown = DoneAt(at=at(200), by="Ines", outcome=None, fact="thrown")
+    return dataclasses.replace(view, state=dataclasses.replace(view.state, discarded=(thrown,)))
+
+
+def test_a_piece_thrown_away_decides_nothing_about_dinner() -> None:
+    """However late it would have been: the worst piece and the next wave are what is still to be eaten, or was."""
+    ribs, butt = _two().situation.views
+    butt = _late(butt)
+    assert worst((ribs, butt)).piece == "p2"
+    assert worst((ribs, _gone(butt))).piece == "p1"
+    assert next_wave((_gone(ribs), butt)).piece == "p2"
+    served = dataclasses.replace(ribs.state, done={**ribs.state.done, "serve": ribs.state.done["meat_on"]})
+    assert worst((dataclasses.replace(ribs, state=served), _gone(butt))).piece == "p1"
+
+
+def test_of_food_that_is_all_gone_nobody_is_told_that_it_is_late() -> None:
+    """Thrown away while dinner was told as late: nothing is late any more."""
+    log = cooking()
+    log.tell(Told(milestones=(("plate", at(2000)),), verdict=Verdict.LATE.value), 100)
+    late = tuple(_late(view) for view in log.situation.views)
+    assert late_as_told(late)
+    assert not late_as_told(tuple(_gone(view) for view in late))
