@@ -28,6 +28,9 @@ DONE_BY_C = 100.0
 
 PAYS_UNTIL_C = {Wrap.PAPER: 85.0, Wrap.BOAT: 85.0, Wrap.FOIL: 88.0}
 """Core at which a wrap stops paying; common practice, no source [°C]."""
+ROUNDED_C = 0.25
+"""Targets are whole degrees Celsius of what was chosen in Fahrenheit: 165 F reads as 73.9 C and passes 74 [°C]."""
+
 LONGEST_H = 30.0
 """The forecast looks no further [h]."""
 
@@ -130,6 +133,11 @@ class Cut(BaseModel):
     def done_c(self) -> float:
         """Return the core at which a cut that goes by its temperature comes off [°C]."""
         return self.target_c.typical
+
+    @property
+    def off_c(self) -> float:
+        """Return the reading at which such a cut counts as done [°C]: its core, but for the rounding of the units."""
+        return self.done_c - ROUNDED_C
 
     @property
     def asks_bark(self) -> bool:

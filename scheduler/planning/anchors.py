@@ -11,7 +11,7 @@ import datetime as dt
 from scheduler.cuts import Cut
 from scheduler.facts import Feel, ReadBy, Slot
 from scheduler.planning import nights, series
-from scheduler.planning.done import ROUNDED_C, done_c, measured_at
+from scheduler.planning.done import measured_at
 from scheduler.planning.fuel import LIGHT_LEAD, light_lead
 from scheduler.planning.gates import passes_at, pit_ready_at
 from scheduler.planning.outlook import Outlook
@@ -270,7 +270,7 @@ class Anchors:
             case "start_testing":
                 return self.cut.start_testing_c
             case "target":
-                return done_c(self.cut) - ROUNDED_C
+                return self.cut.off_c
 
     def _at_core(self, anchor: AtCore) -> Due | None:
         if self.state.at("meat_on") is None and not self.projected:

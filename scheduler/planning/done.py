@@ -13,9 +13,6 @@ from scheduler.planning.outlook import felt_tender
 from scheduler.planning.prompts import step_of
 from scheduler.state import CookState
 
-ROUNDED_C = 0.25
-"""Targets are whole degrees Celsius of what was chosen in Fahrenheit: 165 F reads as 73.9 C and passes 74 [°C]."""
-
 _SAME_READING = dt.timedelta(minutes=2)
 """Spots told within this of one another are one reading of the piece."""
 
@@ -39,6 +36,6 @@ def measured_at(state: CookState, cut: Cut) -> dt.datetime | None:
     ]
     for at in sorted(answered):
         spots = [r.value_c for r in state.read(Slot.CORE) if at - _SAME_READING <= r.at]
-        if spots and min(spots) >= done_c(cut) - ROUNDED_C:
+        if spots and min(spots) >= cut.off_c:
             return at
     return None

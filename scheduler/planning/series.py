@@ -10,7 +10,6 @@ from typing import Protocol
 
 from scheduler.cuts import Cut
 from scheduler.facts import Feel, Slot
-from scheduler.planning.done import ROUNDED_C, done_c
 from scheduler.planning.nights import is_quiet, quiet_start
 from scheduler.planning.outlook import Outlook, decided_bare
 from scheduler.planning.prompts import key_of, step_of
@@ -236,7 +235,7 @@ def _risen(anchors: Anchors, base: dt.datetime, at: dt.datetime) -> dt.datetime:
 
 def _warmer(anchors: Anchors, base: dt.datetime, at: dt.datetime) -> dt.datetime:
     """Return when spots are read again that were not warm enough: when the lowest is expected there."""
-    ready_at = anchors.outlook.crossing(done_c(anchors.cut) - ROUNDED_C).quantile(0.5)
+    ready_at = anchors.outlook.crossing(anchors.cut.off_c).quantile(0.5)
     return at if ready_at is None else min(at, max(ready_at, base + _minutes(5)))
 
 

@@ -50,6 +50,7 @@ def undercooked(core_c: float, state: CookState, cut: Cut, cuts: Cuts) -> Underc
 def as_wished(state: CookState, cuts: Cuts) -> Cut:
     """Return the cut of a piece, with the core that was wished for it where its cut goes by temperature.
 
+    It comes off at no reading under the minimum; where time at temperature counts, at none under the wished core.
     A wish that has become too low since (guests at risk, meat told as injected) counts as the minimum.
     """
     cut = cuts.get(state.planned.cut)
@@ -59,5 +60,7 @@ def as_wished(state: CookState, cuts: Cuts) -> Cut:
     minimum_c = least_of(cut, cuts, state.treated, edition).temp_c
     wished_c = state.target_c
     if wished_c is None:
-        return cut if round(cut.done_c) >= minimum_c - _WHOLE_C else aimed(cut, minimum_c)
-    return aimed(cut, wished_c if undercooked(wished_c, state, cut, cuts) is None else minimum_c)
+        usual_c = cut.done_c if round(cut.done_c) >= minimum_c - _WHOLE_C else minimum_c
+        return cut if usual_c == cut.done_c and round(cut.off_c, 1) >= minimum_c else aimed(cut, usual_c, minimum_c)
+    core_c = wished_c if undercooked(wished_c, state, cut, cuts) is None else minimum_c
+    return aimed(cut, core_c, min(core_c, minimum_c))

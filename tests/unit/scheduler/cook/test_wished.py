@@ -177,3 +177,27 @@ def test_guests_at_risk_override_the_rules_that_were_chosen() -> None:
     after = told(start, EditionTold(edition=Edition.CONSUMER), CareTold(public=True))
     assert isinstance(after, Changes)
     assert after.after.state.edition is Edition.STRICTER
+
+
+@pytest.mark.parametrize("cut", [cut.id for cut in BY_TEMPERATURE])
+@pytest.mark.parametrize("above_c", [None, 0.0, 0.1, 3.0])
+def test_nothing_is_called_off_under_its_minimum(cut: str, above_c: float | None) -> None:
+    """Planned as usual, at the minimum exactly, or above it: a core a tenth under the minimum is not done; one at the
+    published Fahrenheit value is, where the minimum is what is planned.
+    """
+    minimum_c = CUTS.minimum_c(CUTS.get(cut))
+    start = begun(cut, *(() if above_c is None else (TargetTold(core_c=minimum_c + above_c),)))
+    assert isinstance(start, Changes)
+    off_c = start.after.cut.off_c
+    assert round(off_c, 1) >= round(minimum_c, 1)
+    assert round(minimum_c - 0.1, 1) < off_c
+    if above_c == 0.0:
+        least_f = start.after.gate.minimum.temp_f
+        assert c_from_f(least_f) >= off_c
+
+
+def test_time_at_temperature_is_not_called_off_under_its_row() -> None:
+    """By choice at 130 F: 54.4 C is done and 54.3 C is not."""
+    start = begun("tri_tip", INTACT, BY_TIME, TargetTold(core_c=c_from_f(130)), care=NOBODY)
+    assert isinstance(start, Changes)
+    assert 54.3 < start.after.cut.off_c <= 54.4
