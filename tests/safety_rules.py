@@ -48,14 +48,17 @@ def rule_row(rule: Rule) -> str:
 
 
 def edition_of(figure: Figure) -> str:
-    """Return whose edition a figure is, in words."""
-    return {Edition.CONSUMER: "consumer", Edition.FOOD_CODE: "food_code"}.get(figure.edition, str(figure.edition))
+    """Return whose edition a figure is, in words; where there are none, who published it."""
+    names = {Edition.CONSUMER: "consumer", Edition.FOOD_CODE: "food_code"}
+    return figure.publisher if figure.edition is None else names.get(figure.edition, str(figure.edition))
 
 
 def limit_row(limit: Limit) -> str:
     """Return the row of one limit: its figure in each edition, and the one that counts by default."""
     own = {figure.edition: figure for figure in limit.figures}
     cells = [figure_text(own[edition]) if edition in own else "" for edition in (Edition.CONSUMER, Edition.FOOD_CODE)]
+    if None in own:  # counts whichever edition was chosen
+        cells = [f"({own[None].publisher})", f"({own[None].publisher})"]
     sources = "; ".join(dict.fromkeys(figure.source for figure in limit.figures))
     return f"| `{limit.id}` | {cells[0]} | {cells[1]} | {figure_text(limit.under(Edition.STRICTER))} | {sources} |"
 

@@ -49,6 +49,8 @@ class Finding:
     """True for a stop of what nobody read: unknown is not safe, and a reading may show that it was."""
     edition: Edition | None = None
     """Whose figure the limit is, where editions differ."""
+    publisher: str | None = None
+    """Who published a limit of which there are no editions."""
 
 
 @dataclasses.dataclass(frozen=True, kw_only=True)

@@ -63,8 +63,8 @@ class Minimum:
     """As published [°F]."""
     rest_min: float
     """Time at or after it that belongs to it [min]."""
-    edition: Edition
-    """The publisher of the figure that counts."""
+    edition: Edition | None
+    """The edition of the figure that counts, None where its publisher is the only one."""
     source: str
     because: str
     """The class of meat or the treatment that asks for it."""

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import datetime as dt
 
-from scheduler.facts import Edition
 from scheduler.safety.case import Case, discarded_at
 from scheduler.safety.finding import Finding, FindingLevel
 from scheduler.safety.limits import LEFTOVER_LIFE, LEFTOVER_SOON
@@ -15,13 +14,13 @@ from scheduler.state import CookState
 def eat_by(state: CookState) -> dt.datetime | None:
     """Return when leftovers have been in the fridge for four days, None when none are known there."""
     since = chilling_since(state)
-    return None if since is None else since + _days(LEFTOVER_LIFE.under(Edition.CONSUMER).value)
+    return None if since is None else since + _days(LEFTOVER_LIFE.under(state.edition).value)
 
 
 def eat_soon(state: CookState) -> dt.datetime | None:
     """Return when they have been there for three days, None when none are known there."""
     since = chilling_since(state)
-    return None if since is None else since + _days(LEFTOVER_SOON.under(Edition.CONSUMER).value)
+    return None if since is None else since + _days(LEFTOVER_SOON.under(state.edition).value)
 
 
 def _days(value: float) -> dt.timedelta:
@@ -50,10 +49,10 @@ def old(case: Case) -> list[Finding]:
             rule="leftovers_old",
             level=FindingLevel.STOP if case.now >= by else FindingLevel.CAUTION,
             found_min=(case.now - (chilling_since(case.state) or case.now)) / dt.timedelta(minutes=1),
-            limit_min=LEFTOVER_LIFE.under(Edition.CONSUMER).value * 1440.0,
+            limit_min=LEFTOVER_LIFE.under(case.state.edition).value * 1440.0,
             since=by if case.now >= by else soon,
             until=by,
-            edition=Edition.CONSUMER,
+            publisher=LEFTOVER_LIFE.under(case.state.edition).publisher,
             whole=True,
         )
     ]

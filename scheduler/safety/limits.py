@@ -11,17 +11,25 @@ from typing import Literal
 
 from scheduler.facts import Edition
 
+_PUBLISHERS = ("USDA FSIS", "FDA Food Code", "US Army")
+
 
 @dataclasses.dataclass(frozen=True, kw_only=True)
 class Figure:
-    """One publisher's figure. `value` in `unit`: °F, minutes or days."""
+    """One publisher's figure. `value` in `unit`: °F, minutes or days; `source` begins with the publisher."""
 
-    edition: Edition
+    edition: Edition | None
+    """The edition that it is of; None where there are none: it counts whichever was chosen."""
     value: float
     unit: Literal["F", "min", "d"]
     source: str
     whole: bool = False
     """True for air in a cooker, whose dials show whole degrees: compared with the limit rounded to 1 C."""
+
+    @property
+    def publisher(self) -> str:
+        """Return who published it, short."""
+        return next((name for name in _PUBLISHERS if self.source.startswith(name)), self.source)
 
     @property
     def c(self) -> float:
@@ -50,6 +58,11 @@ def _limit(name: str, stricter: Literal["higher", "lower"], *figures: Figure) ->
 
 def _consumer(value: float, unit: Literal["F", "min", "d"], source: str) -> Figure:
     return Figure(edition=Edition.CONSUMER, value=value, unit=unit, source=source)
+
+
+def _only(value: float, unit: Literal["F", "min", "d"], source: str) -> Figure:
+    """Return the figure of the only publisher, of no edition."""
+    return Figure(edition=None, value=value, unit=unit, source=source)
 
 
 def _code(value: float, unit: Literal["F", "min", "d"], source: str) -> Figure:
@@ -95,9 +108,9 @@ PIT_COLD = Limit(
         ),
     ),
 )
-COME_UP_LOW = _limit("come_up_low", "lower", _code(50, "F", "USDA FSIS Appendix A (2021) p. 24"))
-COME_UP_HIGH = _limit("come_up_high", "higher", _code(130, "F", "USDA FSIS Appendix A (2021) p. 24"))
-COME_UP_TIME = _limit("come_up_time", "lower", _code(360, "min", "USDA FSIS Appendix A (2021) p. 24"))
+COME_UP_LOW = _limit("come_up_low", "lower", _only(50, "F", "USDA FSIS Appendix A (2021) p. 24"))
+COME_UP_HIGH = _limit("come_up_high", "higher", _only(130, "F", "USDA FSIS Appendix A (2021) p. 24"))
+COME_UP_TIME = _limit("come_up_time", "lower", _only(360, "min", "USDA FSIS Appendix A (2021) p. 24"))
 REHEAT = _limit(
     "reheat",
     "higher",
@@ -118,18 +131,18 @@ FRIDGE_OVER = _limit(
     _code(240, "min", "FDA Food Code 3-501.19(B): time alone"),
 )
 LEFTOVER_LIFE = _limit(
-    "leftover_life", "lower", _consumer(4, "d", "USDA FSIS cold storage advice: leftovers 3 to 4 days, from memory")
+    "leftover_life", "lower", _only(4, "d", "USDA FSIS cold storage advice: leftovers 3 to 4 days, from memory")
 )
 LEFTOVER_SOON = _limit(
-    "leftover_soon", "lower", _consumer(3, "d", "USDA FSIS cold storage advice: leftovers 3 to 4 days, from memory")
+    "leftover_soon", "lower", _only(3, "d", "USDA FSIS cold storage advice: leftovers 3 to 4 days, from memory")
 )
 RAW_WHOLE = _limit(
-    "raw_whole", "lower", _consumer(5, "d", "USDA FSIS cold storage advice: fresh roasts 3 to 5 days, from memory")
+    "raw_whole", "lower", _only(5, "d", "USDA FSIS cold storage advice: fresh roasts 3 to 5 days, from memory")
 )
 RAW_SHORT = _limit(
     "raw_short",
     "lower",
-    _consumer(2, "d", "USDA FSIS cold storage advice: ground meat, sausage, poultry and fish 1 to 2 days, from memory"),
+    _only(2, "d", "USDA FSIS cold storage advice: ground meat, sausage, poultry and fish 1 to 2 days, from memory"),
 )
 
 _CHART = "USDA FSIS Safe Minimum Internal Temperature Chart"

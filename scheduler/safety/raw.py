@@ -8,7 +8,7 @@ from __future__ import annotations
 import datetime as dt
 
 from scheduler.cuts import Cut
-from scheduler.facts import Edition, Slot, Treatment
+from scheduler.facts import Slot, Treatment
 from scheduler.safety.air import hot_between
 from scheduler.safety.case import Case
 from scheduler.safety.finding import Finding, FindingLevel
@@ -19,6 +19,7 @@ from scheduler.safety.limits import (
     OUT_HOT,
     RAW_SHORT,
     RAW_WHOLE,
+    Figure,
     Limit,
 )
 from scheduler.safety.put_away import Look, chilling_since, gone_at, looks_of
@@ -35,9 +36,13 @@ _MINUTE = dt.timedelta(minutes=1)
 
 def keeps_days(state: CookState, cut: Cut) -> float:
     """Return how long raw meat keeps in the fridge [d]: as the cut says, ground meat and poultry two at most."""
-    whole, short = RAW_WHOLE.under(Edition.CONSUMER).value, RAW_SHORT.under(Edition.CONSUMER).value
-    ground = Treatment.GROUND in (state.treated or ()) or cut.safety_class in {"ground", "poultry", "fish"}
-    return min(cut.fridge_days[1], short if ground else whole)
+    return min(cut.fridge_days[1], _published(state, cut).value)
+
+
+def _published(state: CookState, cut: Cut) -> Figure:
+    """Return what is published for such meat: ground meat, poultry and fish keep for less."""
+    short = Treatment.GROUND in (state.treated or ()) or cut.safety_class in {"ground", "poultry", "fish"}
+    return (RAW_SHORT if short else RAW_WHOLE).under(state.edition)
 
 
 def _home_at(state: CookState) -> dt.datetime | None:
@@ -57,6 +62,7 @@ def too_old(case: Case) -> list[Finding]:
     limit = dt.timedelta(days=keeps_days(state, case.cut))
     if kept <= limit:
         return []
+    published = _published(state, case.cut)
     return [
         Finding(
             rule="raw_too_old",
@@ -64,7 +70,7 @@ def too_old(case: Case) -> list[Finding]:
             found_min=kept / _MINUTE,
             limit_min=limit / _MINUTE,
             since=home_at + limit,
-            edition=Edition.CONSUMER,
+            publisher=published.publisher if limit == dt.timedelta(days=published.value) else None,
         )
     ]
 

@@ -38,7 +38,7 @@ from tests.published.heated import rows
 from tests.unit.scheduler.logbook import CATALOGUE, Logbook, at, cut, resting
 
 CONSUMER, CODE = Edition.CONSUMER, Edition.FOOD_CODE
-ROWS: tuple[tuple[Limit, Edition, float, float | None, str], ...] = (
+ROWS: tuple[tuple[Limit, Edition | None, float, float | None, str], ...] = (
     (COOL_FROM, CODE, 135, 57.2, "FDA Food Code 3-501.14(A)"),
     (COOL_FIRST, CODE, 70, 21.1, "FDA Food Code 3-501.14(A)(1)"),
     (COOL_FIRST_TIME, CODE, 120, None, "FDA Food Code 3-501.14(A)(1): 2 h"),
@@ -57,22 +57,24 @@ ROWS: tuple[tuple[Limit, Edition, float, float | None, str], ...] = (
     (REHEAT, CODE, 165, 73.9, "FDA Food Code 3-403.11(A)"),
     (REHEAT, CONSUMER, 165, 73.9, "USDA FSIS Safe Minimum Internal Temperature Chart, leftovers"),
     (REHEAT_TIME, CODE, 120, None, "FDA Food Code 3-403.11(D): 2 h"),
-    (LEFTOVER_SOON, CONSUMER, 3, None, "USDA FSIS cold storage advice: 3 to 4 days (from memory)"),
-    (LEFTOVER_LIFE, CONSUMER, 4, None, "USDA FSIS cold storage advice: 3 to 4 days (from memory)"),
-    (RAW_WHOLE, CONSUMER, 5, None, "USDA FSIS cold storage advice: roasts 3 to 5 days (from memory)"),
-    (RAW_SHORT, CONSUMER, 2, None, "USDA FSIS cold storage advice: ground, poultry, fish 1 to 2 days (from memory)"),
+    (LEFTOVER_SOON, None, 3, None, "USDA FSIS cold storage advice: 3 to 4 days (from memory)"),
+    (LEFTOVER_LIFE, None, 4, None, "USDA FSIS cold storage advice: 3 to 4 days (from memory)"),
+    (RAW_WHOLE, None, 5, None, "USDA FSIS cold storage advice: roasts 3 to 5 days (from memory)"),
+    (RAW_SHORT, None, 2, None, "USDA FSIS cold storage advice: ground, poultry, fish 1 to 2 days (from memory)"),
 )
-"""Limit, edition, published figure [°F, min or d], and a temperature as it is compared [°C]."""
+"""Limit, edition (None: of its only publisher), published figure [°F, min or d], and a temperature as it is compared
+[°C]."""
 
 
 @pytest.mark.parametrize(
     ("limit", "edition", "value", "celsius", "source"), ROWS, ids=lambda one: getattr(one, "id", None)
 )
 def test_every_published_figure_is_the_one_that_counts(
-    limit: Limit, edition: Edition, value: float, celsius: float | None, source: str
+    limit: Limit, edition: Edition | None, value: float, celsius: float | None, source: str
 ) -> None:
     """Row by row: the figure of that edition, in its own unit, and converted and rounded to a tenth."""
-    figure = limit.under(edition)
+    figure = limit.under(CONSUMER if edition is None else edition)
+    assert limit.under(CODE) == figure or edition is not None
     assert (figure.value, figure.edition) == (value, edition), source
     if celsius is not None:
         assert figure.c == celsius, source

@@ -77,6 +77,7 @@ class Told:
         if limit is None:
             return _("its limit")
         whose = "" if self.finding.limit_c is not None else _publisher(self.finding.edition)
+        whose = whose or self.finding.publisher or ""
         return _("{span} ({whose})").format(span=long_span(limit), whose=whose) if whose else long_span(limit)
 
     @property

@@ -71,6 +71,18 @@ def test_of_two_editions_the_stricter_counts(limit: Limit) -> None:
     assert all(figure.source for figure in limit.figures)
 
 
+@pytest.mark.parametrize("limit", LIMITS, ids=lambda limit: limit.id)
+def test_a_figure_of_no_edition_is_the_only_one(limit: Limit) -> None:
+    """What is of neither edition says who published it and counts whichever was chosen; no other limit hides one."""
+    if any(figure.edition is None for figure in limit.figures):
+        (figure,) = limit.figures
+        assert all(limit.under(edition) is figure for edition in Edition)
+    for figure in limit.figures:
+        assert figure.publisher in {"USDA FSIS", "FDA Food Code", "US Army"}
+        assert figure.edition is not Edition.FOOD_CODE or figure.publisher == "FDA Food Code"
+        assert figure.edition is not Edition.CONSUMER or figure.publisher != "FDA Food Code"
+
+
 def test_a_house_rule_never_stops() -> None:
     """What no publisher says is at most a caution; a rule without any source is none."""
     with pytest.raises(ValueError, match="never stops"):
