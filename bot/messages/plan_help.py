@@ -45,6 +45,11 @@ def help_at_risk() -> str:
     return _("pregnant, old, very young or ill people eat with you: the stricter rules count")
 
 
+def help_no_at_risk() -> str:
+    """Explain --no-at-risk."""
+    return _("nobody pregnant, old, very young or ill eats with you; --safe-by time needs that said")
+
+
 def help_allergies() -> str:
     """Explain --allergies."""
     return _("allergies to be kept in sight, like nuts, or none")

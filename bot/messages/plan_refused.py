@@ -68,8 +68,17 @@ def unfit(trouble: str, given: str, cut: Cut, piece: int | None = None) -> str:
 def what_works(refusal: Refusal) -> str:
     """Return what would work instead, as arguments, where a core or its rule is refused; nothing for other refusals."""
     under = refusal.under
-    if refusal.not_by_time is NotByTime.UNTOLD or (under is not None and under.why is NotByTime.UNTOLD):
-        return _("If nothing was done to it: --treated intact --safe-by time. Else leave out --safe-by and --done.")
+    why = refusal.not_by_time if under is None else under.why
+    if why is NotByTime.UNTOLD:
+        return _(
+            "If nothing was done to it, and nobody at risk eats: --treated intact --no-at-risk --safe-by time. Else "
+            "leave out --safe-by and --done."
+        )
+    if why is NotByTime.RISK_UNTOLD:
+        return _(
+            "Is anybody pregnant, old, very young or ill among the guests? If not: --no-at-risk --safe-by time. Else "
+            "leave out --safe-by and --done."
+        )
     if under is not None and under.why is None:
         return _("By choice: --safe-by time. Else leave out --done.")
     if refusal.reason in ("not_by_time", "undercooked"):

@@ -56,6 +56,7 @@ def add_wishes(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("--file", metavar="PLAN.toml", help=words.help_file())
     parser.add_argument("--guests", metavar="24+6", help=words.help_guests())
     parser.add_argument("--at-risk", dest="at_risk", action="store_true", default=None, help=words.help_at_risk())
+    parser.add_argument("--no-at-risk", dest="at_risk", action="store_false", help=words.help_no_at_risk())
     parser.add_argument("--allergies", metavar="WHAT", help=words.help_allergies())
     parser.add_argument("--public", action="store_true", default=None, help=words.help_public())
     parser.add_argument("--cooker", metavar="KIND", help=words.help_cooker())

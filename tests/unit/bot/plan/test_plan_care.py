@@ -62,8 +62,8 @@ def test_each_of_several_pieces_has_its_own(capsys: pytest.CaptureFixture[str]) 
 
 
 def test_time_at_a_lower_temperature_is_chosen_for_intact_cuts(capsys: pytest.CaptureFixture[str]) -> None:
-    """Told intact and chosen: planned to the wished core, which says the time it needs; the minimum stays named."""
-    chosen = (*TIP, "--treated", "intact", "--safe-by", "time", "--done", "130F")
+    """Told intact, nobody at risk, and chosen: planned to the wished core, with the time it needs; the minimum stays."""
+    chosen = (*TIP, "--treated", "intact", "--no-at-risk", "--safe-by", "time", "--done", "130F")
     found = _json(capsys, *chosen)
     assert (found["safe_by"], found["minimum"]["f"]) == ("time", 145)
     assert main(["plan", *chosen, *ARGS]) == 0
@@ -79,7 +79,9 @@ def test_time_at_a_lower_temperature_is_chosen_for_intact_cuts(capsys: pytest.Ca
         (("--cut", "chicken", "--safe-by", "time"), "poultry is never planned under it", "the minimum counts"),
         (("--cut", "sausages", "--safe-by", "time"), "no pink by choice", "the minimum counts"),
         ((*TIP, "--treated", "intact", "--safe-by", "time", "--at-risk"), "guests at risk", "the minimum counts"),
-        ((*TIP, "--treated", "intact", "--done", "130F"), "Not at 130 F (54.4 C)", "By choice: --safe-by time"),
+        ((*TIP, "--treated", "intact", "--safe-by", "time"), "nobody said yet whether guests at risk", "--no-at-risk"),
+        ((*TIP, "--treated", "intact", "--done", "130F"), "Not at 130 F (54.4 C)", "--no-at-risk --safe-by time"),
+        ((*TIP, "--treated", "intact", "--no-at-risk", "--done", "130F"), "Not at 130 F", "By choice: --safe-by time"),
         ((*TIP, "--safe-by", "feel"), "--safe-by 'feel'", "minimum, or time"),
     ],
 )

@@ -51,8 +51,8 @@ def test_what_is_shown_is_what_is_printed(capsys: pytest.CaptureFixture[str]) ->
 def test_every_argument_is_explained() -> None:
     """Each argument that the command line takes has its row."""
     names = (
-        "cut mass thickness count pit wrap serve guests treated done safe-by at-risk allergies public rules cooker zone"
-        " confidence now file format"
+        "cut mass thickness count pit wrap serve guests treated done safe-by at-risk no-at-risk allergies public rules"
+        " cooker zone confidence now file format"
     )
     for name in names.split():
         assert re.search(rf"^\| `--{name}[ `]", PAGE, flags=re.MULTILINE), name
