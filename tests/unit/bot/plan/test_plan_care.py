@@ -62,7 +62,7 @@ def test_each_of_several_pieces_has_its_own(capsys: pytest.CaptureFixture[str]) 
 
 
 def test_time_at_a_lower_temperature_is_chosen_for_intact_cuts(capsys: pytest.CaptureFixture[str]) -> None:
-    """Told intact, nobody at risk, and chosen: planned to the wished core, with the time it needs; the minimum stays."""
+    """Told intact, nobody at risk, and chosen: planned to the wished core, with its time; the minimum stays named."""
     chosen = (*TIP, "--treated", "intact", "--no-at-risk", "--safe-by", "time", "--done", "130F")
     found = _json(capsys, *chosen)
     assert (found["safe_by"], found["minimum"]["f"]) == ("time", 145)
