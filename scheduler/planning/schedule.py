@@ -10,14 +10,16 @@ import datetime as dt
 from zoneinfo import ZoneInfo
 
 from scheduler.cuts import Cut
+from scheduler.facts import Slot
 from scheduler.planning import series
 from scheduler.planning.anchors import Anchors, Due
 from scheduler.planning.nights import getting_up, quiet_hours, shaped
 from scheduler.planning.outlook import Outlook
-from scheduler.planning.prompts import Prompt, Why, key_of
+from scheduler.planning.prompts import Prompt, Why, key_of, step_of
 from scheduler.planning.steps import Catalogue, Step
 from scheduler.planning.telling import wanted
 from scheduler.planning.trips import JOIN
+from scheduler.safety.case import OPENING
 from scheduler.state import AskedAt, CookState, Stage
 
 _EVENING, _MORNING = dt.timedelta(hours=2), dt.timedelta(hours=2)
@@ -122,7 +124,9 @@ def _before_opening(due: Due, outlook: Outlook) -> Due | None:
 def _prompt(step: Step, anchors: Anchors) -> Prompt | None:
     state = anchors.state
     number = anchors.number(step)
-    if step.happens_once and (number > 1 or state.did(step.id) or any(state.did(other) for other in step.closed_by)):
+    again = _opened_too_early(step, anchors)
+    once = step.happens_once and not again
+    if once and (number > 1 or state.did(step.id) or any(state.did(other) for other in step.closed_by)):
         return None
     on_somewhen = step.id in _NEED_MEAT and state.planned.from_middle
     need_meat = (step.phase == "cooking" or step.id in _NEED_MEAT) and step.id not in _FROM_PLAN
@@ -133,9 +137,21 @@ def _prompt(step: Step, anchors: Anchors) -> Prompt | None:
     due = anchors.due(step)
     if due is None or not _in_its_time(step, due, state):
         return None
+    if again and state.did("slice") and anchors.outlook.plate_at is not None:  # nothing to walk for before the plate
+        due = dataclasses.replace(due, at=anchors.outlook.plate_at)
     if state.planned.from_middle and _long_past(step, due, state):
         return None
     return _asked(step, anchors, due)
+
+
+def _opened_too_early(step: Step, anchors: Anchors) -> bool:
+    """Return whether the reading before serving was answered, and dinner has slipped so far that it is too old now."""
+    state, plate_at = anchors.state, anchors.outlook.plate_at
+    answered = [at for key, at in state.closed.items() if step_of(key) == step.id and key not in state.withdrawn]
+    if step.id != "serve_reading" or not answered or plate_at is None or state.did("serve"):
+        return False
+    last = state.last(Slot.CORE)
+    return plate_at - (max(answered) if last is None else last.at) > OPENING
 
 
 def _in_its_time(step: Step, due: Due, state: CookState) -> bool:

@@ -8,7 +8,7 @@ from collections.abc import Callable
 
 import pytest
 
-from scheduler.facts import Feel, Felt, ReadBy, Reading, RestPlace, RestTold, Slot, StepDone
+from scheduler.facts import Feel, Felt, ReadBy, Reading, RestPlace, RestTold, ServingMoved, Slot, StepDone
 from tests.unit.scheduler.logbook import CATALOGUE, Logbook, cooking, dinner, planned, resting, steps_of
 
 PULLED, BOXED = 480, 500
@@ -82,6 +82,33 @@ def test_only_a_fresh_number_is_the_one_before_serving(before: float, closed: bo
     log.done("box_meat", BOXED)
     log.taken(Reading(slot=Slot.CORE, value_c=75.0), minutes=780 - before)
     assert (log.prompt("serve_reading") is None) is closed
+
+
+@pytest.mark.parametrize(("slips", "again"), [(10, False), (15, False), (16, True), (60, True)])
+def test_the_reading_at_opening_is_asked_anew_when_dinner_slips(slips: float, again: bool) -> None:
+    """Read a quarter of an hour before the plate, then dinner moves: it counts for half an hour, no longer."""
+    log = resting(planned(serving=dinner(780)))
+    log.done("box_meat", BOXED)
+    log.ring(765)
+    log.taken(Reading(slot=Slot.CORE, value_c=75.0), minutes=765)
+    assert log.prompt("serve_reading") is None
+    log.taken(ServingMoved(serving=dinner(780 + slips)), minutes=770)
+    assert (log.prompt("serve_reading") is not None) is again
+    if again:
+        assert log.due("serve_reading") == 780 + slips - 15
+        log.taken(Reading(slot=Slot.CORE, value_c=74.0), minutes=780 + slips - 15)
+        assert log.prompt("serve_reading") is None
+
+
+def test_read_again_with_the_call_to_the_table_when_it_is_sliced() -> None:
+    """Nothing else is to be done before the plate: both stand in one message."""
+    log = resting(planned(serving=dinner(780)))
+    log.done("box_meat", BOXED)
+    log.ring(765)
+    log.taken(Reading(slot=Slot.CORE, value_c=75.0), minutes=765)
+    log.taken(StepDone(step="slice"), minutes=768)
+    log.taken(ServingMoved(serving=dinner(840)), minutes=770)
+    assert (log.due("serve_reading"), log.due("serve")) == (840, 840)
 
 
 # --- by the hand ------------------------------------------------------------------------------------------------------
