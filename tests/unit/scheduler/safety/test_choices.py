@@ -72,6 +72,7 @@ def test_time_that_nobody_reads_runs_no_longer() -> None:
     """Pulled at 57.5 C by choice of time, read then: half an hour later nobody knows, a stop; the bell wakes for it."""
     log = cooking(planned(cut="prime_rib"))
     log.tell(TreatedTold(), 61)
+    log.tell(CareTold(at_risk=False), 61)
     log.tell(SafeByTold(by=SafeBy.EQUIVALENCE), 61)
     log.read(57.5, 300)
     log.done("pull", 302)
@@ -85,6 +86,7 @@ def test_time_chosen_off_the_fire_ends_no_stop_until_it_is_measured() -> None:
     """Half an hour at 60 C, pulled under the minimum: the choice made then counts from readings after it."""
     log = cooking(planned(cut="prime_rib"))
     log.tell(TreatedTold(), 61)
+    log.tell(CareTold(at_risk=False), 61)
     for minutes in range(300, 331, 5):
         log.read(60.0, minutes)
     log.done("pull", 331)

@@ -133,7 +133,7 @@ def test_the_floor_by_edition(
     """
     for core_c, stopped in ((floor_c, False), (floor_c - 0.1, True)):
         log = _held((560, core_c))
-        for body in (TreatedTold(), *told):
+        for body in told:
             log.tell(body, 1)
         assert ("held_under_floor" in _stops(log, 561)) is stopped
         if stopped:
