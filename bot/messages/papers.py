@@ -17,7 +17,8 @@ from scheduler.cuts import Cut
 from scheduler.facts import VentMark, Wrap
 from scheduler.planning.outlook import Window
 from scheduler.safety import ACT_C
-from scheduler.safety.fire import COME_UP_C, PIT_COLD_C
+from scheduler.safety.come_up import COME_UP_C
+from scheduler.safety.fire import PIT_COLD_C
 from scheduler.safety.holding import FLOOR_C
 from scheduler.units import f_from_c
 

@@ -20,6 +20,7 @@ def rule_words(rule: str) -> str:
         "pit_cold": _("pit air too cold"),
         "pit_dead": _("fire out too long"),
         "pit_dead_unread": _("fire out, core not read"),
+        "pit_unread": _("fire out, pit not read"),
         "come_up_slow": _("core comes up slowly"),
         "come_up_over": _("core too long in the danger zone"),
         "come_up_unknown": _("come-up not measured"),

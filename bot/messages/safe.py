@@ -79,6 +79,7 @@ def _verdict(situation: Situation, voice: Voice) -> str:
         "under_floor": _("Not safe: {found} at {at}, under {floor} when it was opened."),
         "put_away": _("Unknown: put away, and not read hot since. It needs {reheat} at the coldest spot."),
         "reported": _("Unknown: {found} at {at}, but what was told makes it doubtful. I cannot call it safe."),
+        "cannot_say": _("Unknown: nobody can say that it is safe, and no number from now on can."),
         "measured": _("Measured safe: {found} at {at}. It needs {needs}."),
     }
     return texts[eating.why].format(

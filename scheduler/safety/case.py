@@ -9,7 +9,7 @@ import functools
 from scheduler.cuts import Cut, Cuts
 from scheduler.facts import Edition, SafeBy, Slot, Treatment
 from scheduler.safety.air import out_span
-from scheduler.safety.contested import low_edge_c, standing_readings
+from scheduler.safety.contested import doubted, low_edge_c, standing_readings
 from scheduler.safety.least import not_by_time
 from scheduler.safety.limits import HOT_HOLD, HOT_HOLD_ROAST, Limit
 from scheduler.safety.minimum import HOTTEST_CORE_C, SafeGate, safe_gate
@@ -110,6 +110,20 @@ class Case:
     def cores_on_fire(self) -> tuple[ReadingAt, ...]:
         """Return the core readings that count while the meat was on, in order of time."""
         return self.cores(self.state.at("meat_on"), self.state.at("pull"))
+
+    def cold_cores(self, limit_c: float) -> tuple[ReadingAt, ...]:
+        """Return the core readings while the meat was on with those under a limit [°C] that are only doubted: what may
+        be a cold core counts on the unsafe side, until it is corrected or two others settle it.
+        """
+        on_at, pulled_at = self.state.at("meat_on"), self.state.at("pull")
+        counted = {r.fact for r in self.cores_on_fire}
+        end = self.now if pulled_at is None else min(self.now, pulled_at)
+        low = [
+            r
+            for r in doubted(r for r in self.state.read(Slot.CORE, doubtful=True) if r.at <= self.now)
+            if on_at is not None and on_at <= r.at <= end and self.under(r, limit_c) and r.fact not in counted
+        ]
+        return tuple(sorted((*self.cores_on_fire, *low), key=lambda r: r.at))
 
     def held(self, since: dt.datetime, *, put_away: bool = False) -> tuple[ReadingAt, ...]:
         """Return the readings of meat off the fire after an instant, in order of time: of its core, and those told as

@@ -99,6 +99,21 @@ def _contests(every: tuple[ReadingAt, ...]) -> tuple[Contest, ...]:
     return tuple(found)
 
 
+def doubted(readings: Iterable[ReadingAt]) -> tuple[ReadingAt, ...]:
+    """Return the doubted readings that no two others of the same moment have settled: kept aside, not shown wrong."""
+    every = tuple(readings)
+    return tuple(
+        low
+        for low in every
+        if low.doubtful
+        and not any(
+            _settled(high, low, every)
+            for high in every
+            if high.value_c > low.value_c and abs(high.at - low.at) <= TOGETHER and not high.doubtful
+        )
+    )
+
+
 def refuted(contest: Contest, readings: Iterable[ReadingAt]) -> bool:
     """Return whether a third reading agrees with the lower of two and not with the higher: nothing is open any more.
 

@@ -29,6 +29,10 @@ _UNREAD = frozenset({"minimum_not_measured", "pulled_under_minimum"})
 """Stops that also stand where nothing was read: then it is not known to be unsafe, it is unknown."""
 
 
+_CANNOT_SAY = frozenset({"come_up_unknown", "pit_unread"})
+"""Cautions of a time that nobody measured: no reading that comes later shows that the food is safe."""
+
+
 class Eating(StrEnum):
     """Whether a piece may be eaten."""
 
@@ -42,11 +46,11 @@ class Eating(StrEnum):
 
 Why = Literal[
     "discarded", "stop", "unmeasured", "under_minimum", "resting", "not_read_at_opening", "under_floor", "put_away",
-    "reported", "measured",
+    "reported", "cannot_say", "measured",
 ]  # fmt: skip
 """The first reason found: thrown away, a stop stands, nothing read, read too low, its rest is not over, held without a
-reading as it was opened, read under the floor then, put away and not reheated, doubtful by what was reported;
-measured."""
+reading as it was opened, read under the floor then, put away and not reheated, doubtful by what was reported; a
+time of which nobody can say what it did to the food; measured."""
 
 
 @dataclasses.dataclass(frozen=True, kw_only=True)
@@ -78,6 +82,8 @@ def serving(state: CookState, cut: Cut, cuts: Cuts, now: dt.datetime) -> Serving
     said = _by_gate(case) or _since_the_fire(case)
     if (said.eating is Eating.SAFE or said.why == "resting") and any(f.rule in REPORTED for f in found):
         said = Serving(eating=Eating.UNKNOWN, why="reported", reading=said.reading)
+    if said.eating is Eating.SAFE and any(f.rule in _CANNOT_SAY for f in found):
+        said = Serving(eating=Eating.UNKNOWN, why="cannot_say")
     return dataclasses.replace(said, stops=stops)
 
 

@@ -10,7 +10,7 @@ import datetime as dt
 from collections.abc import Callable
 
 from scheduler.cuts import Cut, Cuts
-from scheduler.safety import cooling, fire, gate, leftovers, off, raw, reheating, reported
+from scheduler.safety import come_up, cooling, fire, gate, leftovers, off, raw, reheating, reported
 from scheduler.safety.case import Case
 from scheduler.safety.finding import GRAVITY, Finding, FindingLevel
 from scheduler.state import CookState, Stage
@@ -19,6 +19,7 @@ RULES: tuple[Callable[[Case], list[Finding]], ...] = (
     *off.RULES,
     *gate.RULES,
     *fire.RULES,
+    *come_up.RULES,
     *raw.RULES,
     *cooling.RULES,
     *reheating.RULES,

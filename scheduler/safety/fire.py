@@ -1,4 +1,4 @@
-"""Rules of meat on the fire: a pit that is too cold, a core that comes up too slowly.
+"""Rules of the fire while meat is on: a pit that is too cold, or dead, or out and not read.
 
 What counts is what was read. A core that nobody has read since the meat went on counts as cold.
 """
@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import dataclasses
 import datetime as dt
+import math
 from bisect import bisect_left, bisect_right
 
 from scheduler.facts import Slot
@@ -14,7 +15,7 @@ from scheduler.safety.case import SAME_LOOK, Case
 from scheduler.safety.contested import low_edge_c
 from scheduler.safety.finding import Finding, FindingLevel, Look
 from scheduler.safety.lethality import steepest_c_per_min
-from scheduler.safety.limits import COME_UP_HIGH, COME_UP_TIME, DANGER_HIGH, PIT_COLD
+from scheduler.safety.limits import DANGER_HIGH, PIT_COLD
 from scheduler.state import ReadingAt, Stage
 
 PIT_COLD_C = PIT_COLD.figures[0].c
@@ -22,13 +23,11 @@ PIT_COLD_C = PIT_COLD.figures[0].c
 
 DANGER_C = DANGER_HIGH.figures[0].c
 """Upper edge of the danger zone [°C]: 140 F."""
+OUT = "fire_out"
+"""The problem of the catalogue that says that there is no fire."""
 
-COME_UP = dt.timedelta(minutes=210)
-"""From this long on the fire a big cut is judged by its come-up: the four-hour check, half an hour early at most."""
-
-COME_UP_C = 50.0
-"""Core a big cut should have passed by then [°C]: house rule, stricter than the 6 h between 10 and 54.4 C that FSIS
-Appendix A (2021) gives for intact cuts."""
+_RISES_C = 3.0
+"""A pit that is read so much hotter than before [°C] burns again, though nobody said so: house rule."""
 
 
 # --- a cold pit -------------------------------------------------------------------------------------------------------
@@ -39,7 +38,7 @@ def cold_pit(case: Case) -> list[Finding]:
     pits = _pits(case)
     if case.state.stage is not Stage.COOKING or not pits or pits[-1].at < (case.oven_at or pits[-1].at):
         return []
-    pit, core = pits[-1], case.lowest(case.cores_on_fire)
+    pit, core = pits[-1], case.lowest(case.cold_cores(case.limit_c(DANGER_HIGH)))
     warm = core is not None and not case.under(core, case.limit_c(DANGER_HIGH))
     if warm or not case.under(pit, case.limit_c(PIT_COLD)):
         return []
@@ -63,9 +62,12 @@ def _pits(case: Case) -> list[ReadingAt]:
 
 @dataclasses.dataclass(frozen=True, kw_only=True)
 class _Dead:
-    """A time without heat: from a pit read under 60 C with a cold core, to what ended it (None: it goes on)."""
+    """A time without heat: from a pit read under 60 C, or a fire told to be out, with a cold core, to what ended it
+    (None: it goes on).
+    """
 
-    found_c: float
+    found_c: float | None
+    """None while nobody has read the pit."""
     since: dt.datetime
     end: dt.datetime | None
     unread: bool = False
@@ -80,8 +82,10 @@ class _Pit:
         self._slope_c_per_min = steepest_c_per_min(case.state.planned.thickness_m or case.cut.thickness_m.low)
         self.times: list[_Dead] = []
         self.going: _Dead | None = None
-        self.dead: tuple[dt.datetime, float] | None = None
-        """Since when the pit is dead, and the lowest that was read of it [°C]; None while it is not."""
+        self.dead: tuple[dt.datetime, float | None] | None = None
+        """Since when the pit is dead or the fire out, and the lowest that was read of it [°C]; None while it is not."""
+        self.out, self._least_c = False, math.inf
+        """True from when the fire was told to be out until it was told to burn again."""
         self.warm: tuple[dt.datetime, float] | None = None
         """The newest core read at 60 C or hotter [°C]; None when it was never read so, or colder since."""
 
@@ -101,13 +105,30 @@ class _Pit:
 
     def pit(self, at: dt.datetime, value_c: float) -> None:
         """Take a pit or an oven: a hot one ends the dead time."""
+        self.out = self.out and value_c <= self._least_c + _RISES_C
+        self._least_c = min(value_c, self._least_c)
         if value_c >= self._danger_c:
             self.dead = None
             self._close(at)
+            self.fire(at, out=self.out)
             return
-        self.dead = (at, value_c) if self.dead is None else (self.dead[0], min(value_c, self.dead[1]))
+        known_c = None if self.dead is None else self.dead[1]
+        lowest_c = value_c if known_c is None else min(value_c, known_c)
+        self.dead = (at if self.dead is None else self.dead[0], lowest_c)
         if self.warm is None:
             self._begin(at)
+
+    def fire(self, at: dt.datetime, *, out: bool) -> None:
+        """Take that the fire is out: its time begins, or anew where the pit was read hot; or that it burns again, which
+        ends nothing before the pit is read hot.
+        """
+        if out and not self.out:
+            self._least_c = math.inf
+        self.out = out
+        if out and self.dead is None:
+            self.dead = (at, None)
+            if self.warm is None:
+                self._begin(at)
 
     def core(self, at: dt.datetime, value_c: float) -> None:
         """Take the lowest spot of a look at the core."""
@@ -143,8 +164,10 @@ def _pit_history(case: Case) -> _Pit:
     rules go on.
     """
     pit, pulled_at = _Pit(case), case.state.at("pull")
-    for at, pit_c, core_c in _heats(case):
+    for at, pit_c, core_c, out in _heats(case):
         pit.go_on(at)
+        if out is not None:
+            pit.fire(at, out=out)
         if pit_c is not None:
             pit.pit(at, pit_c)
         if core_c is not None:
@@ -160,30 +183,46 @@ def _dead_times(case: Case) -> list[_Dead]:
     return [*pit.times, *going]
 
 
-def _heats(case: Case) -> list[tuple[dt.datetime, float | None, float | None]]:
-    """Return what was told of heat, in order of time: (instant, low edge of the pit or oven [°C], of the core)."""
-    cores = case.cores_on_fire
-    told: list[tuple[dt.datetime, float | None, float | None]] = [
-        (r.at, round(low_edge_c(r), 1), None) for r in _pits(case)
-    ]
-    told += [(at, oven.oven_c, None) for at, oven in case.state.ovens]
+_Heat = tuple[dt.datetime, float | None, float | None, bool | None]
+
+
+def _heats(case: Case) -> list[_Heat]:
+    """Return what was told of heat, in order of time: (instant, low edge of the pit or oven [°C], of the core, whether
+    the fire is out).
+    """
+    cores = case.cold_cores(case.limit_c(DANGER_HIGH))
+    told: list[_Heat] = [(r.at, round(low_edge_c(r), 1), None, None) for r in _pits(case)]
+    told += [(at, oven.oven_c, None, False) for at, oven in case.state.ovens]
+    told += _fires(case)
     danger_c = case.limit_c(DANGER_HIGH)
-    if all(heat_c is None or heat_c >= danger_c for _at, heat_c, _core in told):
+    if all((heat_c is None or heat_c >= danger_c) and not out for _at, heat_c, _core, out in told):
         return []  # no pit was ever dead
     instants = [core.at for core in cores]
     for core in cores:
         newest = cores[bisect_left(instants, core.at - SAME_LOOK) : bisect_right(instants, core.at)]
         lowest = case.lowest(newest)
-        told.append((core.at, None, round(low_edge_c(lowest or core), 1)))
+        told.append((core.at, None, round(low_edge_c(lowest or core), 1), None))
     return sorted(told, key=lambda one: one[0])
+
+
+def _fires(case: Case) -> list[_Heat]:
+    """Return when the fire was told to be out, and to burn again, while the meat was on it; out before that counts from
+    meat on.
+    """
+    on_at, off_at = case.state.at("meat_on"), case.state.at("pull")
+    oven_at = case.state.ovens[0][0] if case.state.ovens else None
+    end = min(at for at in (case.now, off_at, oven_at) if at is not None)
+    if on_at is None:
+        return []
+    told = [(at, not one.over) for at, one in case.state.trouble_log if one.problem == OUT and at <= end]
+    before = [(on_at, out) for at, out in told if at < on_at][-1:]
+    return [(at, None, None, out) for at, out in (*before, *(one for one in told if one[0] >= on_at))]
 
 
 def dead_pit(case: Case) -> list[Finding]:
     """The meat lay without heat, in the danger zone, for longer than food may: no later reading makes it good."""
-    for dead in _dead_times(case):
-        lasted = (dead.end or case.now) - dead.since
-        limit = case.out_for(dead.since, dead.end)
-        if lasted < limit:
+    for dead, lasted, limit in _too_long(case):
+        if dead.found_c is None:
             continue
         return [
             Finding(
@@ -198,6 +237,36 @@ def dead_pit(case: Case) -> list[Finding]:
             )
         ]
     return []
+
+
+def unread_pit(case: Case) -> list[Finding]:
+    """The fire was out, and nobody read the pit for longer than food may be without heat: nobody can say what it was,
+    and no later reading can.
+    """
+    for dead, lasted, limit in _too_long(case):
+        if dead.found_c is not None:
+            continue
+        return [
+            Finding(
+                rule="pit_unread",
+                level=FindingLevel.CAUTION,
+                limit_c=case.limit_c(DANGER_HIGH),
+                found_min=lasted / dt.timedelta(minutes=1),
+                limit_min=limit / dt.timedelta(minutes=1),
+                since=dead.since,
+            )
+        ]
+    return []
+
+
+def _too_long(case: Case) -> list[tuple[_Dead, dt.timedelta, dt.timedelta]]:
+    """Return the dead times that were longer than food may be without heat, with how long they were and may be."""
+    found = []
+    for dead in _dead_times(case):
+        lasted, limit = (dead.end or case.now) - dead.since, case.out_for(dead.since, dead.end)
+        if lasted >= limit:
+            found.append((dead, lasted, limit))
+    return found
 
 
 def dead_unread(case: Case) -> list[Finding]:
@@ -226,96 +295,12 @@ def dead_looks(case: Case) -> list[Look]:
     found = [] if cold_at is None else [Look(rule="pit_dead_unread", since=cold_at, at=cold_at)]
     if since is None or case.state.at("pull") is not None:
         return found
-    return [*found, Look(rule="pit_dead", since=since, at=since + case.out_for(since))]
+    rule = "pit_unread" if pit.dead is not None and pit.dead[1] is None else "pit_dead"
+    return [*found, Look(rule=rule, since=since, at=since + case.out_for(since))]
 
 
-# --- a slow come-up ---------------------------------------------------------------------------------------------------
-
-
-def slow_come_up(case: Case) -> list[Finding]:
-    """A big cut, or any that may have bacteria inside, is still cold after four hours on the fire.
-
-    Meat that is not intact is judged by the published 54.4 C already then.
-    """
-    core, on_at = case.lowest(case.cores_on_fire), case.state.at("meat_on")
-    judged = case.cut.come_up_check or case.treated
-    if case.state.stage is not Stage.COOKING or not judged or core is None or on_at is None:
-        return []
-    limit_c = case.limit_c(COME_UP_HIGH) if case.treated else COME_UP_C
-    if core.at - on_at < COME_UP or core.at - on_at >= case.limit_span(COME_UP_TIME) or not case.under(core, limit_c):
-        return []
-    return [
-        Finding(
-            rule="come_up_slow", level=FindingLevel.CAUTION, found_c=low_edge_c(core), limit_c=limit_c, since=core.at
-        )
-    ]
-
-
-def over_come_up(case: Case) -> list[Finding]:
-    """The core was read under 54.4 C six hours or more after the meat went on.
-
-    Of an intact cut the surface may stand for it, which a hot pit heats at once: a caution, gone with a hotter reading.
-    Meat with bacteria inside took too long, and no later reading makes it good. The six hours begin with meat on, the
-    earliest that 10 C can have been passed.
-    """
-    on_at, limit_c = case.state.at("meat_on"), case.limit_c(COME_UP_HIGH)
-    limit = case.limit_span(COME_UP_TIME)
-    cores = case.cores_on_fire
-    late = [] if on_at is None else [r for r in cores if r.at - on_at >= limit and case.under(r, limit_c)]
-    if not late or on_at is None:
-        return []
-    core = late[0] if case.treated else case.lowest(cores)
-    if core is None or (not case.treated and (case.state.stage is not Stage.COOKING or core not in late)):
-        return []
-    return [
-        Finding(
-            rule="come_up_over",
-            level=FindingLevel.STOP if case.treated else FindingLevel.CAUTION,
-            found_c=low_edge_c(core),
-            limit_c=limit_c,
-            found_min=(core.at - on_at) / dt.timedelta(minutes=1),
-            limit_min=limit / dt.timedelta(minutes=1),
-            spot=core.spot,
-            since=core.at,
-        )
-    ]
-
-
-def _unknown_since(case: Case) -> dt.datetime | None:
-    """Return when six hours are over for meat that is not intact, None when a reading tells where it stood by then."""
-    on_at, limit_c = case.state.at("meat_on"), case.limit_c(COME_UP_HIGH)
-    if case.state.stage is not Stage.COOKING or not case.treated or on_at is None:
-        return None
-    over_at = on_at + case.limit_span(COME_UP_TIME)
-    told = any(r.at >= over_at or not case.under(r, limit_c) for r in case.cores_on_fire)
-    return None if told else over_at
-
-
-def come_up_unknown(case: Case) -> list[Finding]:
-    """Nobody has read whether meat that is not intact passed 54.4 C within six hours: unknown is not safe."""
-    over_at, cores = _unknown_since(case), case.cores_on_fire
-    if over_at is None or case.now < over_at:
-        return []
-    return [
-        Finding(
-            rule="come_up_unknown",
-            level=FindingLevel.CAUTION,
-            found_c=low_edge_c(cores[-1]) if cores else None,
-            limit_c=case.limit_c(COME_UP_HIGH),
-            limit_min=case.limit_span(COME_UP_TIME) / dt.timedelta(minutes=1),
-            since=over_at,
-        )
-    ]
-
-
-def unknown_looks(case: Case) -> list[Look]:
-    """Return when six hours will be over for meat that is not intact and was not read warm."""
-    over_at = _unknown_since(case)
-    return [] if over_at is None else [Look(rule="come_up_unknown", since=over_at, at=over_at)]
-
-
-RULES = (dead_pit, dead_unread, over_come_up, cold_pit, slow_come_up, come_up_unknown)
+RULES = (dead_pit, dead_unread, unread_pit, cold_pit)
 """Rules of meat on the fire, in the order in which they are told."""
 
-LOOKS = (dead_looks, unknown_looks)
+LOOKS = (dead_looks,)
 """Those of them that time alone brings about."""

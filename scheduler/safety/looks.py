@@ -5,7 +5,7 @@ from __future__ import annotations
 import datetime as dt
 
 from scheduler.cuts import Cut, Cuts
-from scheduler.safety import cooling, fire, leftovers, off, raw, reheating
+from scheduler.safety import come_up, cooling, fire, leftovers, off, raw, reheating
 from scheduler.safety.case import Case
 from scheduler.state import CookState, Stage
 
@@ -24,7 +24,7 @@ def looks(state: CookState, cut: Cut, cuts: Cuts) -> tuple[dt.datetime, ...]:
         return ()
     case = Case(state=state, cut=cut, cuts=cuts, now=state.as_of)
     found: list[tuple[str, dt.datetime | None, dt.datetime]] = [
-        (look.rule, look.since, look.at) for rule in (*off.LOOKS, *fire.LOOKS) for look in rule(case)
+        (look.rule, look.since, look.at) for rule in (*off.LOOKS, *fire.LOOKS, *come_up.LOOKS) for look in rule(case)
     ]
     found += [*cooling.looks_ahead(state), *reheating.looks_ahead(state), *leftovers.looks_ahead(state)]
     found += raw.looks_ahead(state, cut)

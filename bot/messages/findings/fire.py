@@ -48,6 +48,17 @@ def _pit_dead_unread(told: Told) -> Words:
     )
 
 
+def _pit_unread(told: Told) -> Words:
+    lasted = _("two hours") if told.finding.found_min is None else told.lasted
+    return Words(
+        found=_("fire out since {since}, pit not measured for {lasted}: nobody can say that it kept {limit}").format(
+            since=told.since, lasted=lasted, limit=told.limit
+        ),
+        do=_("Read pit and meat now"),
+        ends=_("Throwing it away ends this, or earlier pit readings told now"),
+    )
+
+
 def _come_up_slow(told: Told) -> Words:
     return Words(
         found=_("meat {found} after hours on the fire, a house rule wants {limit} by now").format(
@@ -65,7 +76,7 @@ def _come_up_over(told: Told) -> Words:
     if told.finding.level is FindingLevel.STOP:
         return Words(
             found=found,
-            do=_("Do not serve it: it is not intact, and heat does not undo what grew inside"),
+            do=_("Do not serve it: nobody can say what grew inside, and heat may not undo it"),
             ends=_("Throwing it away ends this, or correcting a wrong number"),
         )
     return Words(
@@ -80,8 +91,8 @@ def _come_up_unknown(told: Told) -> Words:
         found=_("not measured: nobody can say that the meat passed {limit} within {most}").format(
             limit=told.limit, most=_("6 h") if told.finding.limit_min is None else told.most
         ),
-        do=_("Read the middle now"),
-        ends=_("A reading ends this"),
+        do=_("Do not call it safe: no later number shows it"),
+        ends=_("Throwing it away ends this, or an earlier reading told now"),
     )
 
 
@@ -89,6 +100,7 @@ WORDS: dict[str, Callable[[Told], Words]] = {
     "pit_cold": _pit_cold,
     "pit_dead": _pit_dead,
     "pit_dead_unread": _pit_dead_unread,
+    "pit_unread": _pit_unread,
     "come_up_slow": _come_up_slow,
     "come_up_over": _come_up_over,
     "come_up_unknown": _come_up_unknown,

@@ -19,7 +19,8 @@ REGISTER: tuple[Rule, ...] = (
     Rule(
         id="pit_dead",
         worst=FindingLevel.STOP,
-        figure="pit air read under 60 C (140 F), no hotter reading for two hours (one in hot air), the core under 60 C"
+        figure="pit air read under 60 C (140 F), no hotter reading for two hours (one in hot air) since then,"
+        " or since the fire was told to be out, the core under 60 C"
         " or unread, or so long after a warm core can have fallen under it; such a core read later, warm and no hotter"
         " than before, was warm all the time",
         limits=(OUT, OUT_HOT, DANGER_HIGH),
@@ -32,6 +33,14 @@ REGISTER: tuple[Rule, ...] = (
         " fallen under 60 C at 1.4 C/min (thin meat faster)",
         limits=(DANGER_HIGH,),
         tests=(_TEST,),
+    ),
+    Rule(
+        id="pit_unread",
+        worst=FindingLevel.CAUTION,
+        figure="the fire told to be out, and the pit not read, for two hours (one in hot air), the core under 60 C"
+        " (140 F) or unread; a pit read under 60 C (140 F) then makes it a dead pit from when the fire went out",
+        limits=(OUT, OUT_HOT, DANGER_HIGH),
+        tests=("tests/unit/scheduler/safety/test_fire_out.py",),
     ),
     Rule(
         id="come_up_slow",
@@ -53,7 +62,8 @@ REGISTER: tuple[Rule, ...] = (
     Rule(
         id="come_up_unknown",
         worst=FindingLevel.CAUTION,
-        figure="six hours after meat on nobody has read 54.4 C (130 F) in meat that is not intact",
+        figure="nobody has read 54.4 C (130 F) within six hours of meat on in meat that is not intact: unknown"
+        " to the end",
         limits=(COME_UP_TIME, COME_UP_HIGH),
         tests=(_TEST,),
     ),

@@ -4,8 +4,18 @@ from __future__ import annotations
 
 import pytest
 
-from scheduler.facts import AirTold, Corrected, Discarded, MovedToOven, Reading, Slot, TreatedTold, Treatment, Undone
-from scheduler.safety import Finding, FindingLevel, findings, next_look
+from scheduler.facts import (
+    AirTold,
+    Corrected,
+    Discarded,
+    MovedToOven,
+    Reading,
+    Slot,
+    TreatedTold,
+    Treatment,
+    Undone,
+)
+from scheduler.safety import Eating, Finding, FindingLevel, Serving, findings, next_look, serving
 from tests.unit.scheduler.logbook import CATALOGUE, Logbook, at, cooking, cut, minutes_of, planned
 
 
@@ -15,6 +25,10 @@ def _found(log: Logbook, minutes: float, name: str = "beef_chuck_ribs") -> dict[
 
 def _look(log: Logbook, name: str = "beef_chuck_ribs") -> float | None:
     return minutes_of(next_look(log.state, cut(name), CATALOGUE.cuts))
+
+
+def _eating(log: Logbook, minutes: float, name: str = "pork_butt") -> Serving:
+    return serving(log.state, cut(name), CATALOGUE.cuts, at(minutes))
 
 
 def _treated(*treatments: Treatment, name: str = "pork_butt") -> Logbook:
@@ -283,15 +297,22 @@ def test_of_a_range_the_low_edge_comes_up_too_late() -> None:
 
 
 def test_unread_meat_that_is_not_intact_is_unknown_at_six_hours() -> None:
-    """Nobody read 54.4 C: a caution that asks for a reading, at the minute, by the bell; a reading ends it."""
+    """Nobody read 54.4 C in time: a caution, at the minute, by the bell; a hotter reading later tells nothing of it."""
     log = _treated(Treatment.ROLLED)
     log.read(45.0, 300)
     assert _look(log, "pork_butt") == 420
     assert "come_up_unknown" not in _found(log, 419, "pork_butt")
     unknown = _found(log, 420, "pork_butt")["come_up_unknown"]
     assert (unknown.level, unknown.found_c, unknown.limit_c) == (FindingLevel.CAUTION, 45.0, 54.4)
-    log.read(70.0, 430)
-    assert "come_up_unknown" not in _found(log, 431, "pork_butt")
+    for minutes, step in ((430, "first_look"), (470, "pull"), (490, "serve")):
+        log.read(75.0, minutes - 2)
+        log.done(step, minutes)
+        assert "come_up_unknown" in _found(log, minutes, "pork_butt"), step
+    verdict = _eating(log, 490)
+    assert (verdict.eating, verdict.why) == (Eating.UNKNOWN, "cannot_say")
+    log.tell(Reading(slot=Slot.CORE, value_c=55.0), 400, recorded=700)
+    assert "come_up_unknown" not in _found(log, 701, "pork_butt"), "read in time and told late"
+    assert _eating(log, 490).eating is Eating.SAFE
     in_time = _treated(Treatment.ROLLED)
     in_time.read(54.4, 400)
     assert (_look(in_time, "pork_butt"), "come_up_unknown" in _found(in_time, 500, "pork_butt")) == (None, False)
