@@ -8,7 +8,8 @@ from __future__ import annotations
 from pathlib import Path
 
 from scheduler.facts import Edition
-from scheduler.safety.limits import LIMITS, Figure, Limit
+from scheduler.safety.least import counting_pair
+from scheduler.safety.limits import LIMITS, MINIMUMS, PAIRS, Figure, Limit
 from scheduler.safety.register import REGISTER, Rule
 
 PAGE = Path(__file__).parent.parent / "docs" / "reference" / "safety-rules.md"
@@ -21,7 +22,8 @@ mean together is told in [food safety](../explanation/food-safety.md).
 The published Fahrenheit figure governs. A reading in Celsius is compared with it converted and rounded to 0.1. Of two
 editions the stricter counts unless another is chosen (`consumer`, `food_code`); local codes come before all of them. A
 **stop** says that food must not be served, or not any longer, a **caution** asks to act, a **note** is to be known. A
-house rule is never graver than a caution.
+house rule is never graver than a caution. "From memory" marks a figure that was not read again in its source; it
+counts all the same.
 
 """
 
@@ -32,9 +34,35 @@ def figure_text(figure: Figure) -> str:
         case "F":
             return f"{figure.value:g} F ({figure.c:.1f} C)"
         case "min":
-            return f"{figure.value / 60:g} h" if figure.value % 30 == 0 else f"{figure.value:g} min"
+            return time_text(figure.value)
         case "d":
             return f"{figure.value:g} d"
+
+
+def time_text(minutes: float) -> str:
+    """Return a time as a publisher prints it: hours, minutes or seconds; none is "at once"."""
+    if minutes <= 0:
+        return "at once"
+    if minutes < 1:
+        return f"{round(minutes * 60)} s"
+    return f"{minutes / 60:g} h" if minutes % 30 == 0 else f"{minutes:g} min"
+
+
+def pair_row(temp: Limit, hold: Limit) -> str:
+    """Return the row of a least temperature and its time, which count together: the stricter pair by default."""
+    editions = {figure.edition for figure in temp.figures}
+    cells = [
+        pair_text(temp, hold, edition) if edition in editions else ""
+        for edition in (Edition.CONSUMER, Edition.FOOD_CODE)
+    ]
+    sources = "; ".join(dict.fromkeys(f.source for limit in (temp, hold) for f in limit.figures))
+    return f"| `{temp.id}` | {cells[0]} | {cells[1]} | {pair_text(temp, hold, Edition.STRICTER)} | {sources} |"
+
+
+def pair_text(temp: Limit, hold: Limit, edition: Edition) -> str:
+    """Return the temperature and the time of an edition, as the engine takes them."""
+    pair = counting_pair(temp, hold, edition, temp.id)
+    return f"{pair.temp_f:g} F ({pair.temp_c:.1f} C), {time_text(pair.rest_min)}"
 
 
 def rule_row(rule: Rule) -> str:
@@ -74,7 +102,18 @@ def page() -> str:
         "| limit | consumer | food_code | by default | source |",
         "|---|---|---|---|---|",
     ]
-    limits += [limit_row(limit) for limit in LIMITS]
+    limits += [limit_row(limit) for limit in LIMITS if limit not in MINIMUMS]
+    limits += [
+        "",
+        "## Least internal temperatures by edition",
+        "",
+        "A temperature and its time belong together. By default the stricter pair counts: the higher temperature, and",
+        "of equal ones the longer time.",
+        "",
+        "| meat | consumer | food_code | by default | source |",
+        "|---|---|---|---|---|",
+    ]
+    limits += [pair_row(temp, hold) for temp, hold in PAIRS]
     return HEAD + "\n".join([*rules, *limits]) + "\n"
 
 

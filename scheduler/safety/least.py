@@ -30,7 +30,7 @@ _BY_TREATMENT: dict[Treatment, tuple[Limit, Limit]] = {
     Treatment.INJECTED: _NOT_INTACT,
     Treatment.ROLLED: _NOT_INTACT,
     Treatment.GROUND: (limits.GROUND, limits.GROUND_HOLD),
-    Treatment.STUFFED: (limits.POULTRY, limits.POULTRY_HOLD),
+    Treatment.STUFFED: (limits.STUFFED, limits.STUFFED_HOLD),
 }
 """What was done to meat and the limit that it brings. Rolled meat is handled as tenderised: a house reading of the
 Food Code's line on meat that is not intact, because what was outside lies inside; neither publisher gives a figure for
@@ -86,8 +86,8 @@ def least_of(
     """
     entry = cuts.safety[cut.safety_class]
     by_class = _BY_CLASS.get(cut.safety_class)
-    asked = [] if by_class is None else [_under(*by_class, edition, cut.safety_class)]
-    asked += [_under(*_BY_TREATMENT[one], edition, one.value) for one in treated or ()]
+    asked = [] if by_class is None else [counting_pair(*by_class, edition, cut.safety_class)]
+    asked += [counting_pair(*_BY_TREATMENT[one], edition, one.value) for one in treated or ()]
     if by_class is None or edition is not Edition.FOOD_CODE:
         chart = Minimum(
             temp_f=entry.minimum_f,
@@ -158,7 +158,7 @@ def table_under(edition: Edition) -> Table:
     return ROAST if edition is Edition.FOOD_CODE else MEAT_7_LOG
 
 
-def _under(temp: Limit, hold: Limit, edition: Edition, because: str) -> Minimum:
+def counting_pair(temp: Limit, hold: Limit, edition: Edition, because: str) -> Minimum:
     """Return the figure of a pair of limits that counts: of the edition, of the only publisher, or the stricter one."""
     holds = {figure.edition: figure for figure in hold.figures}
     pairs = [

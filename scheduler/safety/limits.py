@@ -84,7 +84,7 @@ OUT = _limit(
     "out",
     "lower",
     _consumer(120, "min", "USDA FSIS basics for handling food safely"),
-    _code(240, "min", "FDA Food Code 3-501.19(B): time alone, from 57 C (135 F) or hotter"),
+    _code(240, "min", "FDA Food Code 3-501.19(B): time alone, for food that was 57 C (135 F) or hotter"),
 )
 OUT_HOT = _limit("out_hot", "lower", _consumer(60, "min", "USDA FSIS basics for handling food safely: above 90 F"))
 HOT_AIR = _limit("hot_air", "lower", _consumer(90, "F", "USDA FSIS basics for handling food safely"))
@@ -114,8 +114,13 @@ COME_UP_TIME = _limit("come_up_time", "lower", _only(360, "min", "USDA FSIS Appe
 REHEAT = _limit(
     "reheat",
     "higher",
-    _consumer(165, "F", "USDA FSIS Safe Minimum Internal Temperature Chart: leftovers"),
+    _consumer(165, "F", "USDA FSIS Safe Minimum Internal Temperature Chart: leftovers, from memory"),
     _code(165, "F", "FDA Food Code 3-403.11(A)"),
+)
+REHEAT_HOLD = _limit(
+    "reheat_hold",
+    "higher",
+    _code(15 / 60, "min", "FDA Food Code 3-403.11(A): 15 seconds, no longer than a thermometer takes to settle"),
 )
 
 REHEAT_TIME = _limit("reheat_time", "lower", _code(120, "min", "FDA Food Code 3-403.11(D)"))
@@ -193,24 +198,41 @@ POULTRY_HOLD = _limit(
     _consumer(0, "min", f"{_CHART}: no rest asked for"),
     _code(0, "min", "FDA Food Code (2017 and later) 3-401.11(A)(3): less than a second; 15 s in older codes"),
 )
+STUFFED = _limit(
+    "stuffed",
+    "higher",
+    _code(165, "F", "FDA Food Code 3-401.11(A)(3): stuffed meats, poultry, wild game"),
+)
+STUFFED_HOLD = _limit(
+    "stuffed_hold",
+    "higher",
+    _code(0, "min", "FDA Food Code (2017 and later) 3-401.11(A)(3): less than a second; 15 s in older codes"),
+)
 FISH = _limit(
     "fish",
     "higher",
-    _consumer(145, "F", f"{_CHART}: fish"),
+    _consumer(145, "F", f"{_CHART}: fish, from memory"),
     _code(145, "F", "FDA Food Code 3-401.11(A)(1): fish"),
 )
 FISH_HOLD = _limit(
     "fish_hold",
     "higher",
-    _consumer(0, "min", f"{_CHART}: no rest asked for"),
+    _consumer(0, "min", f"{_CHART}: fish, no rest asked for, from memory"),
     _code(15 / 60, "min", "FDA Food Code 3-401.11(A)(1): 15 seconds"),
 )
 
-MINIMUMS = (
-    *(WHOLE, WHOLE_HOLD, GROUND, GROUND_HOLD, NOT_INTACT, NOT_INTACT_HOLD),
-    *(POULTRY, POULTRY_HOLD, FISH, FISH_HOLD),
+PAIRS = (
+    (WHOLE, WHOLE_HOLD),
+    (GROUND, GROUND_HOLD),
+    (NOT_INTACT, NOT_INTACT_HOLD),
+    (POULTRY, POULTRY_HOLD),
+    (STUFFED, STUFFED_HOLD),
+    (FISH, FISH_HOLD),
 )
-"""Least internal temperatures and how long they are held; of one edition both count together."""
+"""Least internal temperatures, each with how long it is held: of one publisher both count together."""
+
+MINIMUMS = tuple(limit for pair in PAIRS for limit in pair)
+"""The same, one by one."""
 
 LIMITS = (
     HOT_HOLD,
@@ -225,6 +247,7 @@ LIMITS = (
     COME_UP_HIGH,
     COME_UP_TIME,
     REHEAT,
+    REHEAT_HOLD,
     REHEAT_TIME,
     COOL_FROM,
     COOL_FIRST,

@@ -242,6 +242,13 @@ def _times_out(case: Case) -> list[_Out]:
     return found
 
 
+def _whose(limit: dt.timedelta, case: Case) -> Edition:
+    """Return whose limit counts: two hours and one are never the Food Code's, also where its rules were chosen."""
+    if case.edition is Edition.FOOD_CODE and limit != dt.timedelta(minutes=OUT.under(Edition.FOOD_CODE).value):
+        return Edition.CONSUMER
+    return case.edition
+
+
 def food_out(case: Case) -> list[Finding]:
     """Food has been out for too long: nobody said that it was put away, or it was put away too late. Reheating later
     begins another time, and ends none; food back on heat counts as out until it is read hot, and after that again.
@@ -259,7 +266,7 @@ def food_out(case: Case) -> list[Finding]:
                 limit_c=case.floor_c if out.unread else None,
                 since=out.since,
                 unread=out.unread and out.kept_at is None,
-                edition=case.edition,
+                edition=_whose(out.limit, case),
             )
         ]
     return []

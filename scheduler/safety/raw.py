@@ -20,7 +20,6 @@ from scheduler.safety.limits import (
     RAW_SHORT,
     RAW_WHOLE,
     Figure,
-    Limit,
 )
 from scheduler.safety.put_away import Look, chilling_since, gone_at, looks_of
 from scheduler.state import CookState, Stage
@@ -102,10 +101,14 @@ def _spells(state: CookState, until: dt.datetime) -> list[tuple[dt.datetime, dt.
     return spells if out_at is None else [*spells, (out_at, end_at)]
 
 
-def _out_limit(state: CookState, until: dt.datetime) -> Limit:
-    """Return the limit of food without control: shorter where the air was above 90 F (32 C) at any time it lay out."""
+def _out_figure(state: CookState, until: dt.datetime) -> Figure:
+    """Return how long raw meat may be out: shorter where the air was above 90 F (32 C) at any time it lay out.
+
+    The four hours of the Food Code (3-501.19) need written procedures and a mark with the time, which no cook at home
+    has: whatever was chosen, raw meat has two.
+    """
     hot = any(hot_between(state, start, end) for start, end in _spells(state, until))
-    return OUT_HOT if hot else OUT
+    return (OUT_HOT if hot else OUT).under(Edition.CONSUMER)
 
 
 def left_out(case: Case) -> list[Finding]:
@@ -113,8 +116,8 @@ def left_out(case: Case) -> list[Finding]:
     state = case.state
     if state.discarded:
         return []
-    limit = _out_limit(state, case.now)
-    span, out = case.limit_span(limit), out_for(state, case.now)
+    figure = _out_figure(state, case.now)
+    span, out = dt.timedelta(minutes=figure.value), out_for(state, case.now)
     if out <= span:
         return []
     return [
@@ -124,7 +127,7 @@ def left_out(case: Case) -> list[Finding]:
             found_min=out / _MINUTE,
             limit_min=span / _MINUTE,
             since=_spells(state, case.now)[0][0],
-            edition=limit.under(state.edition).edition,
+            edition=figure.edition,
         )
     ]
 
@@ -135,7 +138,7 @@ def on_the_counter(case: Case) -> list[Finding]:
     last = state.did("raw_out")
     if last is None or last.outcome != "thawing" or state.discarded or state.stage not in _RAW:
         return []
-    until = last.at + case.limit_span(_out_limit(state, case.now))
+    until = last.at + dt.timedelta(minutes=_out_figure(state, case.now).value)
     return [Finding(rule="thaw_counter", level=FindingLevel.CAUTION, since=last.at, until=until)]
 
 
@@ -144,7 +147,7 @@ def out_by(state: CookState) -> dt.datetime | None:
     last = state.did("raw_out")
     if last is None or last.outcome == "back" or state.stage not in _RAW:
         return None
-    span = dt.timedelta(minutes=_out_limit(state, max(state.as_of, last.at)).under(state.edition).value)
+    span = dt.timedelta(minutes=_out_figure(state, max(state.as_of, last.at)).value)
     return last.at + span - out_for(state, last.at)
 
 

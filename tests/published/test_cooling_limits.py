@@ -13,6 +13,9 @@ import pytest
 from scheduler.facts import CareTold, Edition, EditionTold, Slot
 from scheduler.safety import findings
 from scheduler.safety.limits import (
+    COME_UP_HIGH,
+    COME_UP_LOW,
+    COME_UP_TIME,
     COOL_COLD,
     COOL_FIRST,
     COOL_FIRST_TIME,
@@ -20,6 +23,7 @@ from scheduler.safety.limits import (
     COOL_TIME,
     DANGER_HIGH,
     DANGER_LOW,
+    FRIDGE_OVER,
     HOT_AIR,
     HOT_HOLD,
     HOT_HOLD_ROAST,
@@ -27,15 +31,18 @@ from scheduler.safety.limits import (
     LEFTOVER_SOON,
     OUT,
     OUT_HOT,
+    PIT_COLD,
     RAW_SHORT,
     RAW_WHOLE,
     REHEAT,
+    REHEAT_HOLD,
     REHEAT_TIME,
+    STUFFED,
     Limit,
 )
 from scheduler.units import c_from_f
 from tests.published.heated import rows
-from tests.unit.scheduler.logbook import CATALOGUE, Logbook, at, cut, resting
+from tests.unit.scheduler.logbook import CATALOGUE, Logbook, at, cut, planned, resting
 
 CONSUMER, CODE = Edition.CONSUMER, Edition.FOOD_CODE
 ROWS: tuple[tuple[Limit, Edition | None, float, float | None, str], ...] = (
@@ -55,7 +62,12 @@ ROWS: tuple[tuple[Limit, Edition | None, float, float | None, str], ...] = (
     (OUT_HOT, CONSUMER, 60, None, "USDA FSIS Basics for Handling Food Safely: 1 h above 90 F"),
     (HOT_AIR, CONSUMER, 90, 32.2, "USDA FSIS Basics for Handling Food Safely"),
     (REHEAT, CODE, 165, 73.9, "FDA Food Code 3-403.11(A)"),
-    (REHEAT, CONSUMER, 165, 73.9, "USDA FSIS Safe Minimum Internal Temperature Chart, leftovers"),
+    (REHEAT, CONSUMER, 165, 73.9, "USDA FSIS Safe Minimum Internal Temperature Chart, leftovers (from memory)"),
+    (REHEAT_HOLD, CODE, 0.25, None, "FDA Food Code 3-403.11(A): 15 s"),
+    (FRIDGE_OVER, CONSUMER, 120, None, "USDA FSIS, food safety in emergencies: over 40 F for 2 h (from memory)"),
+    (FRIDGE_OVER, CODE, 240, None, "FDA Food Code 3-501.19(B): 4 h by time alone"),
+    (PIT_COLD, CONSUMER, 225, 107, "USDA FSIS Smoking Meat and Poultry: 225 to 300 F"),
+    (STUFFED, CODE, 165, 73.9, "FDA Food Code 3-401.11(A)(3)"),
     (REHEAT_TIME, CODE, 120, None, "FDA Food Code 3-403.11(D): 2 h"),
     (LEFTOVER_SOON, None, 3, None, "USDA FSIS cold storage advice: 3 to 4 days (from memory)"),
     (LEFTOVER_LIFE, None, 4, None, "USDA FSIS cold storage advice: 3 to 4 days (from memory)"),
@@ -78,6 +90,60 @@ def test_every_published_figure_is_the_one_that_counts(
     assert (figure.value, figure.edition) == (value, edition), source
     if celsius is not None:
         assert figure.c == celsius, source
+
+
+COME_UP = (
+    (COME_UP_LOW, 50, 10.0),
+    (COME_UP_HIGH, 130, 54.4),
+    (COME_UP_TIME, 360, None),
+)
+"""USDA FSIS Appendix A (2021) p. 24: no more than six hours from 50 F to 130 F."""
+
+
+@pytest.mark.parametrize(("limit", "value", "celsius"), COME_UP, ids=lambda one: getattr(one, "id", None))
+def test_come_up_is_of_its_only_publisher(limit: Limit, value: float, celsius: float | None) -> None:
+    """Whichever edition was chosen, the figure of Appendix A counts."""
+    for edition in Edition:
+        figure = limit.under(edition)
+        assert figure.value == value
+        assert figure.source.startswith("USDA FSIS Appendix A")
+        assert celsius is None or figure.c == celsius
+
+
+# --- raw meat ---------------------------------------------------------------------------------------------------------
+
+
+def _raw(name: str, fridge_c: float | None = None) -> Logbook:
+    """Return a plan for raw meat whose fridge was read at some temperature twice, six hours apart."""
+    log = Logbook(planned(cut=name))
+    for minutes in (60, 420) if fridge_c is not None else ():
+        log.read(fridge_c or 0.0, minutes, slot=Slot.FRIDGE)
+    return log
+
+
+@pytest.mark.parametrize(
+    ("edition", "passes_f", "fails_f"),
+    [(CONSUMER, 40.0, 41.0), (CODE, 41.0, 42.0), (Edition.STRICTER, 40.0, 41.0)],
+)
+def test_a_fridge_as_cold_as_each_edition_asks(edition: Edition, passes_f: float, fails_f: float) -> None:
+    """40 F of the USDA and 41 F of the Food Code pass at the figure; a degree more is found."""
+    for temp_f, found in ((passes_f, False), (fails_f, True)):
+        log = _raw("whole_chicken", c_from_f(temp_f))
+        log.tell(EditionTold(edition=edition), 1)
+        rules = {f.rule for f in findings(log.state, cut("whole_chicken"), CATALOGUE.cuts, at(421))}
+        assert ("fridge_warm" in rules) is found, temp_f
+
+
+@pytest.mark.parametrize("edition", Edition)
+@pytest.mark.parametrize(("minutes", "stopped"), [(120, False), (121, True)])
+def test_raw_meat_is_out_for_two_hours_at_most(edition: Edition, minutes: float, stopped: bool) -> None:
+    """USDA FSIS, Basics for Handling Food Safely: 2 h; the Food Code's 4 h need procedures that nobody has at home."""
+    log = Logbook(planned(cut="whole_chicken"))
+    log.tell(EditionTold(edition=edition), 1)
+    log.done("raw_out", 60)
+    log.done("meat_on", 60 + minutes)
+    found = {f.rule for f in findings(log.state, cut("whole_chicken"), CATALOGUE.cuts, at(60 + minutes + 1))}
+    assert ("raw_left_out" in found) is stopped
 
 
 def test_by_default_the_stricter_of_two_editions_counts() -> None:

@@ -9,13 +9,15 @@ from bot.messages.words import _
 
 
 def _held_under_floor(told: Told) -> Words:
-    found = _("held meat {at}, under {limit} since {since}").format(at=told.at, limit=told.limit, since=told.since)
+    found = _("held meat {at}, under {limit} since {since}").format(
+        at=told.at, limit=told.floor_limit, since=told.since
+    )
     return _under_floor(told, found)
 
 
 def _served_under_floor(told: Told) -> Words:
     return _under_floor(
-        told, _("last read {at} before it was served, under {limit}").format(at=told.at, limit=told.limit)
+        told, _("last read {at} before it was served, under {limit}").format(at=told.at, limit=told.floor_limit)
     )
 
 
@@ -50,7 +52,7 @@ def _held_act_now(told: Told) -> Words:
 def _held_not_read(told: Told) -> Words:
     return Words(
         found=_("not measured since it left the fire: I cannot say that it stayed hot"),
-        do=_("Read it now; under {limit} it goes back on the heat, to 165 F (74 C)").format(limit=told.limit),
+        do=_("Read it now; under {limit} it goes back on the heat, to 165 F (74 C)").format(limit=told.floor_limit),
         ends=_("A reading above that ends this"),
     )
 

@@ -55,6 +55,12 @@ class Told:
         return limit_text(self.finding.limit_c, self.finding.edition)
 
     @property
+    def floor_limit(self) -> str:
+        """Return the limit of hot holding with those who were read to publish it: 140 F is not read at the USDA."""
+        whose = _("US Army, New York") if self.finding.edition is Edition.CONSUMER else _publisher(self.finding.edition)
+        return self.plain_limit if not whose or self.finding.limit_c is None else _whose(self.finding.limit_c, whose)
+
+    @property
     def plain_limit(self) -> str:
         """Return the limit without its publisher."""
         return limit_text(self.finding.limit_c)
@@ -101,10 +107,20 @@ def limit_text(limit_c: float | None, edition: Edition | None = None) -> str:
     """Return a limit such as "145 F (62.8 C)", and whose it is where editions differ."""
     if limit_c is None:
         return _("the limit")
-    fahrenheit, celsius, whose = f"{limit_f(limit_c):g}", f"{round(limit_c, 1):g}", _publisher(edition)
+    whose = _publisher(edition)
     if whose:
-        return _("{fahrenheit} F ({celsius} C, {whose})").format(fahrenheit=fahrenheit, celsius=celsius, whose=whose)
-    return _("{fahrenheit} F ({celsius} C)").format(fahrenheit=fahrenheit, celsius=celsius)
+        return _whose(limit_c, whose)
+    return _("{fahrenheit} F ({celsius} C)").format(fahrenheit=f"{limit_f(limit_c):g}", celsius=_celsius(limit_c))
+
+
+def _whose(limit_c: float, whose: str) -> str:
+    return _("{fahrenheit} F ({celsius} C, {whose})").format(
+        fahrenheit=f"{limit_f(limit_c):g}", celsius=_celsius(limit_c), whose=whose
+    )
+
+
+def _celsius(limit_c: float) -> str:
+    return f"{round(limit_c, 1):g}"
 
 
 def _publisher(edition: Edition | None) -> str:

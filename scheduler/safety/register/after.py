@@ -12,6 +12,7 @@ from scheduler.safety.limits import (
     LEFTOVER_LIFE,
     LEFTOVER_SOON,
     REHEAT,
+    REHEAT_HOLD,
     REHEAT_TIME,
 )
 from scheduler.safety.register.rule import Rule
@@ -43,8 +44,9 @@ REGISTER: tuple[Rule, ...] = (
     Rule(
         id="reheat_under",
         worst=FindingLevel.STOP,
-        figure="reheated food read under 165 F (74 C) at its coldest spot",
-        limits=(REHEAT,),
+        figure="reheated food read under 165 F (74 C) at its coldest spot; the 15 s of the Food Code are no longer than"
+        " a thermometer takes to settle, so a reading counts as held (house reading)",
+        limits=(REHEAT, REHEAT_HOLD),
         tests=_TESTS,
     ),
     Rule(

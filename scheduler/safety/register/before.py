@@ -6,7 +6,7 @@ from scheduler.safety.finding import FindingLevel
 from scheduler.safety.limits import DANGER_LOW, FRIDGE_OVER, HOT_AIR, OUT, OUT_HOT, RAW_SHORT, RAW_WHOLE
 from scheduler.safety.register.rule import Rule
 
-_TESTS = ("tests/unit/scheduler/safety/test_raw.py",)
+_TESTS = ("tests/unit/scheduler/safety/test_raw.py", "tests/published/test_cooling_limits.py")
 
 REGISTER: tuple[Rule, ...] = (
     Rule(

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from scheduler.safety.finding import FindingLevel
-from scheduler.safety.limits import HOT_HOLD, MINIMUMS, NOT_INTACT, NOT_INTACT_HOLD, POULTRY
+from scheduler.safety.limits import HOT_HOLD, MINIMUMS, NOT_INTACT, NOT_INTACT_HOLD, STUFFED, STUFFED_HOLD
 from scheduler.safety.register.rule import Rule
 from scheduler.safety.tables import MEAT_7_LOG, ROAST
 
@@ -49,7 +49,7 @@ REGISTER: tuple[Rule, ...] = (
         worst=FindingLevel.NOTE,
         figure="tenderised, injected or rolled meat needs 155 F (68.3 C) and 17 s, stuffed meat 165 F (73.9 C); that"
         " rolled meat is handled as tenderised is a house reading",
-        limits=(NOT_INTACT, NOT_INTACT_HOLD, POULTRY),
+        limits=(NOT_INTACT, NOT_INTACT_HOLD, STUFFED, STUFFED_HOLD),
         tests=("tests/unit/scheduler/safety/test_gate.py", "tests/published/test_minimum_temperatures.py"),
     ),
     Rule(

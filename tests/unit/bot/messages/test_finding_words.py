@@ -154,6 +154,16 @@ def test_held_meat_under_its_floor_is_reheated_or_thrown_away() -> None:
     assert "Reheat it covered to 165 F (74 C); later, bin it." in said
 
 
+def test_nobody_is_named_for_140_f_who_was_not_read() -> None:
+    """Hot holding at 140 F was read in an army card and New York's code; the USDA is remembered only, and not named."""
+    for rule in ("held_under_floor", "served_under_floor", "held_not_read"):
+        for edition, whose in ((Edition.CONSUMER, "US Army, New York"), (Edition.FOOD_CODE, "Food Code")):
+            found = Finding(rule=rule, level=FindingLevel.STOP, found_c=50.0, limit_c=60.0, since=NOW, edition=edition)
+            text = finding_text(found, VOICES[0])
+            assert f"140 F (60 C, {whose})" in text
+            assert "USDA" not in text
+
+
 def test_a_tenth_under_the_limit_is_seen() -> None:
     """A reading just under a limit is never rounded up to it in words."""
     low = Finding(rule="minimum_not_measured", level=FindingLevel.STOP, found_c=62.7, limit_c=62.8)

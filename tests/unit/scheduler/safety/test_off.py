@@ -104,6 +104,15 @@ def test_four_hours_only_where_chosen_and_measured(
     assert "two_hours_out" in _stops(log, 780 + limit)
 
 
+def test_two_hours_are_not_the_food_codes() -> None:
+    """Its rules were chosen and the food was not read hot as it came out: two hours count, and they are the USDA's."""
+    for read_at, whose in ((775, Edition.FOOD_CODE), (700, Edition.CONSUMER)):
+        log = _held((read_at, 70.0))
+        log.tell(EditionTold(edition=Edition.FOOD_CODE), 60)
+        log.done("serve", 780)
+        assert _found(log, 1100)["two_hours_out"].edition is whose
+
+
 # --- under the floor --------------------------------------------------------------------------------------------------
 
 

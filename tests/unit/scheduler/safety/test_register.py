@@ -94,3 +94,21 @@ def test_a_house_rule_never_stops() -> None:
 def test_the_page_in_docs_is_made_from_the_register() -> None:
     """`python -m tests.safety_rules` writes it anew."""
     assert safety_rules.PAGE.read_text(encoding="utf-8") == safety_rules.page()
+
+
+def test_the_page_shows_temperatures_and_times_as_pairs() -> None:
+    """Ground meat is 160 F at once by default, or 155 F for 17 s: never the one's temperature with the other's time."""
+    row = next(line for line in safety_rules.page().splitlines() if line.startswith("| `ground` |"))
+    cells = [cell.strip() for cell in row.split("|")[2:5]]
+    assert cells == ["160 F (71.1 C), at once", "155 F (68.3 C), 17 s", "160 F (71.1 C), at once"]
+    assert "0 h" not in safety_rules.page().replace("10 h", "")
+
+
+MEMORY = {"leftover_life", "leftover_soon", "raw_whole", "raw_short", "fridge_over", "fish", "fish_hold", "reheat"}
+"""Limits with a consumer figure that was not read again in its source when these were written down."""
+
+
+def test_what_was_not_read_again_says_so() -> None:
+    """The words from memory stand in the source of each such figure, and of no other but two in part."""
+    marked = {limit.id for limit in LIMITS for figure in limit.figures if "from memory" in figure.source}
+    assert marked == MEMORY | {"hot_hold", "pit_cold"}
