@@ -8,7 +8,7 @@ from __future__ import annotations
 import datetime as dt
 
 from scheduler.cuts import Cut
-from scheduler.facts import Slot, Treatment
+from scheduler.facts import Edition, Slot, Treatment
 from scheduler.safety.air import hot_between
 from scheduler.safety.case import Case
 from scheduler.safety.finding import Finding, FindingLevel
