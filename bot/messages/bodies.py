@@ -35,6 +35,7 @@ from scheduler.facts import (
     PieceDropped,
     PitMoved,
     Planned,
+    PutBack,
     PutOff,
     Reading,
     RestPlace,
@@ -145,6 +146,8 @@ def body_text(body: Body, voice: Voice) -> str:
             return _("Over: {what}").format(what=problem_name(body.problem)) if body.over else ""
         case PieceAdded():
             return _added_text(body, voice)
+        case PutBack():
+            return _("Back on the heat")
         case PieceDropped():
             return _("Not cooked after all")
         case GuestsTold():

@@ -51,6 +51,11 @@ def refusal_text(refusal: Refusal, voice: Voice) -> str:
             "Not while a stop stands on it: that meat is there and somebody may eat it. Throw it away and tell me:"
             " thrown away. Or do what the stop asks for."
         ),
+        "not_off": _("As far as I know it is not off the heat, or it was served: there is nothing to put back on."),
+        "was_off": _(
+            "A number read since shows that it was off the heat, so the pull stays. If it is back on, type: back on. If"
+            " that number is wrong, take it back first."
+        ),
         "no_such_step": _("I have no such step in this cook."),
         "undercooked": _("That is under the minimum of this meat.")
         if refusal.under is None

@@ -10,7 +10,7 @@ from typing import Literal
 from scheduler.cook.changes import Event, Found, StopOver
 from scheduler.cook.situation import Situation
 from scheduler.cook.writing import Pen
-from scheduler.facts import BOT_BODIES, Corrected, Discarded, Fact, Reading, Slot, StepDone, Undone, Warned
+from scheduler.facts import BOT_BODIES, Corrected, Discarded, Fact, PutBack, Reading, Slot, StepDone, Undone, Warned
 from scheduler.planning.views import PieceView
 from scheduler.safety import Finding, FindingLevel
 from scheduler.safety.stops import again_at, standing_rules, tellings
@@ -107,7 +107,7 @@ def _about(fact: Fact, piece: str) -> bool:
 def _may_end(fact: Fact) -> bool:
     """Return whether a fact is of a kind that ends stops."""
     food = isinstance(fact.body, Reading) and fact.body.slot is not Slot.PIT
-    return food or isinstance(fact.body, Discarded | Corrected | Undone | StepDone)
+    return food or isinstance(fact.body, Discarded | Corrected | Undone | StepDone | PutBack)
 
 
 def riding(pen: Pen, before: Situation) -> tuple[Event, ...]:

@@ -40,13 +40,14 @@ class Refusal:
     `reason`: future, not_on_yet, out_of_order, serving_past, serving_too_soon, nothing_to_undo, over, no_such_step,
     nothing_to_correct, last_piece (a cook without meat is called off instead), half_cooked (nothing is safe to eat yet
     that could be put away), undercooked (`under` says why), not_by_time (time at temperature does not count for it),
-    done_by_feel (no core is wished of a tough cut), stop_stands (a piece is not left out to end its stop).
+    done_by_feel (no core is wished of a tough cut), stop_stands (a piece is not left out to end its stop),
+    not_off (nothing is off the heat that could go back on), was_off (a core read since shows that it was pulled).
     """
 
     reason: Literal[
         "future", "not_on_yet", "out_of_order", "serving_past", "serving_too_soon", "nothing_to_undo", "over",
         "no_such_step", "nothing_to_correct", "last_piece", "half_cooked", "undercooked", "not_by_time", "done_by_feel",
-        "stop_stands",
+        "stop_stands", "not_off", "was_off",
     ]  # fmt: skip
     at: dt.datetime | None = None
     """The instant that matters (the earliest dinner, the impossible time)."""

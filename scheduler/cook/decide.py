@@ -36,6 +36,7 @@ from scheduler.facts import (
     Noted,
     PieceAdded,
     PieceDropped,
+    PutBack,
     PutOff,
     Reading,
     SafeByTold,
@@ -147,9 +148,7 @@ class _Decision:
                 return self._undone(report, report.body)
             case Corrected():
                 return self._corrected(report, report.body)
-            case PieceDropped() if not current.several:
-                return Refusal(reason="last_piece")
-            case PieceDropped() | TargetTold() | SafeByTold() if refusal := wished.refused(
+            case PutBack() | PieceDropped() | TargetTold() | SafeByTold() if refusal := wished.refused(
                 report.body, current, self.now
             ):
                 return refusal
@@ -347,6 +346,8 @@ class _Decision:
         taken_back = [f for f in together if not isinstance(f.body, Closed) and f.id != self.pen.facts[0].id]
         if not taken_back:
             return Refusal(reason="nothing_to_undo")
+        if refusal := next(filter(None, (wished.was_off(fact, self.before) for fact in taken_back)), None):
+            return refusal
         for fact in reversed(taken_back):
             self.pen.write(Undone(of=fact.id), by=report.by, message=report.message, piece=fact.piece)
             of = fact.body.of if isinstance(fact.body, Corrected) else None

@@ -62,14 +62,20 @@ def not_on(reading: Reading, current: Situation) -> bool:
 def doubt(reading: Reading, at: dt.datetime, current: Situation, by: str | None = None) -> Doubt | None:
     """Return why a new core reading is doubted, None when it fits.
 
-    Judged only on the fire; in the box a core may fall. Two rules, either is enough: the jump from the reading before,
+    Judged only on the fire; in the box a core may fall, and the first number after it went back on
+    says how far it has. Two rules, either is enough: the jump from the reading before,
     and how unlikely the number is to a forecast made without it.
     """
     state = current.state
-    if reading.slot is not Slot.CORE or state.stage is not Stage.COOKING:
+    if reading.slot is not Slot.CORE or state.stage is not Stage.COOKING or _first_since_back(state):
         return None
     before = _jumps(reading, at, state, by)
     return Doubt(before=before) if before is not None else _unforeseen(reading, at, current)
+
+
+def _first_since_back(state: CookState) -> bool:
+    """Return whether nobody has read the core since the meat went back on the heat."""
+    return bool(state.off_spells) and not any(r.at > state.off_spells[-1].back_at for r in state.read(Slot.CORE))
 
 
 def _jumps(reading: Reading, at: dt.datetime, state: CookState, by: str | None) -> ReadingAt | None:

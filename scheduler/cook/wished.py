@@ -1,4 +1,7 @@
-"""Wishes that safety may refuse: a core to come off at, the rule by which a piece is safe, leaving it out. Pure."""
+"""What safety may refuse: a core to come off at, the rule by which a piece is safe, leaving it out, a pull taken back.
+
+Pure.
+"""
 
 from __future__ import annotations
 
@@ -6,8 +9,29 @@ import datetime as dt
 
 from scheduler.cook.changes import Refusal
 from scheduler.cook.situation import Situation
-from scheduler.facts import Body, PieceDropped, SafeBy, SafeByTold, TargetTold
+from scheduler.facts import Body, Fact, PieceDropped, PutBack, SafeBy, SafeByTold, Slot, StepDone, TargetTold
 from scheduler.safety import FindingLevel, not_by_time, undercooked
+from scheduler.state import Stage
+
+COOLED_C = 3.0
+"""A core this far under the one before the pull shows that it was off the heat [°C]; a hand reader is off by
+less; common practice, no source."""
+
+
+def was_off(fact: Fact, situation: Situation) -> Refusal | None:
+    """Return why a pull cannot be taken back: a core read since has fallen, so it was off the heat; else None.
+
+    Meat that went back on is told so (`PutBack`), and the time off the heat counts.
+    """
+    view = situation.view(fact.piece)
+    if not isinstance(fact.body, StepDone) or fact.body.step != "pull":
+        return None
+    cores = [r for r in view.state.read(Slot.CORE) if r.at >= (view.state.at("meat_on") or r.at)]
+    before = [r.value_c - r.spread_c for r in cores if r.at <= fact.happened_at]
+    after = [r.value_c + r.spread_c for r in cores if r.at > fact.happened_at]
+    if not before or not after or min(after) >= before[-1] - COOLED_C:
+        return None
+    return Refusal(reason="was_off", piece=view.piece if situation.several else None)
 
 
 def refused(body: Body, situation: Situation, now: dt.datetime) -> Refusal | None:
@@ -15,6 +39,10 @@ def refused(body: Body, situation: Situation, now: dt.datetime) -> Refusal | Non
     state, cut = situation.state, situation.cut
     piece = state.piece if situation.several else None
     match body:
+        case PutBack():
+            return None if situation.state.stage is Stage.RESTING else Refusal(reason="not_off", piece=piece)
+        case PieceDropped() if not situation.several:
+            return Refusal(reason="last_piece")
         case PieceDropped():
             stops = [one for one in situation.findings(now) if one.level is FindingLevel.STOP and not one.whole]
             return Refusal(reason="stop_stands", piece=piece) if stops else None

@@ -12,6 +12,7 @@ from scheduler.facts.happened import (
     LeverTaken,
     Noted,
     PitMoved,
+    PutBack,
     PutOff,
     Reading,
     ServingMoved,
@@ -68,7 +69,7 @@ Body = (
     Planned | PieceAdded | PieceDropped | GuestsTold | CookerTold | FuelTold | WatchesTold | KindTold | DetailTold
     | RestTold | WrapPlanned | MovedToOven | Divided | AirTold
     | CareTold | TreatedTold | SafeByTold | TargetTold | EditionTold | Discarded
-    | ServingMoved | PitMoved | Reading | StepDone | StepSkipped | PutOff | Wrapped | Felt | Noted | Troubled
+    | ServingMoved | PitMoved | Reading | StepDone | StepSkipped | PutOff | PutBack | Wrapped | Felt | Noted | Troubled
     | LeverTaken | Corrected | Undone | Asked | Told | Withdrawn | Warned | PaperIssued | Closed
 )  # fmt: skip
 
@@ -78,7 +79,7 @@ BODIES: dict[tuple[str, int], type[Body]] = {
         Planned, PieceAdded, PieceDropped, GuestsTold, CookerTold, FuelTold, WatchesTold, KindTold, DetailTold,
         RestTold, WrapPlanned, MovedToOven, Divided, AirTold, CareTold, TreatedTold, SafeByTold, TargetTold,
         EditionTold, Discarded,
-        ServingMoved, PitMoved, Reading, StepDone, StepSkipped, PutOff, Wrapped, Felt, Noted, Troubled,
+        ServingMoved, PitMoved, Reading, StepDone, StepSkipped, PutOff, PutBack, Wrapped, Felt, Noted, Troubled,
         LeverTaken, Corrected, Undone, Asked, Told, Withdrawn, Warned, PaperIssued, Closed,
     )
 }  # fmt: skip

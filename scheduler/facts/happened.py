@@ -96,6 +96,14 @@ class Felt:
 
 
 @dataclasses.dataclass(frozen=True, kw_only=True)
+class PutBack:
+    """Meat that was pulled went back on the heat: it cooks on, and the time off the heat stays in the log."""
+
+    kind: ClassVar[str] = "put_back"
+    version: ClassVar[int] = 1
+
+
+@dataclasses.dataclass(frozen=True, kw_only=True)
 class Noted:
     """Free words kept with the cook: notes, problems, and what was not understood."""
 

@@ -125,9 +125,16 @@ def indoors(question: Question, since: dt.datetime) -> Question:
 def _observations(
     state: CookState, slot: Slot, on_at: dt.datetime, until: dt.datetime | None, *, but: ReadingAt | None = None
 ) -> tuple[Observation, ...]:
-    """Return the readings the model may use: undoubted, on the fire, `but` for the one that says how it began."""
+    """Return the readings the model may use: undoubted, on the fire, `but` for the one that says how it began.
+
+    Of meat that was off the heat and went back on, those of that time are not among them: the model heats on as if the
+    lid had been open, and the next reading says where the core is.
+    """
     return tuple(
         Observation(at=r.at, value_c=r.value_c, spread_c=r.spread_c)
         for r in state.read(slot)
-        if r is not but and r.at >= on_at and (until is None or r.at <= until)
+        if r is not but
+        and r.at >= on_at
+        and (until is None or r.at <= until)
+        and not any(off.pulled_at < r.at <= off.back_at for off in state.off_spells if slot is Slot.CORE)
     )

@@ -9,7 +9,7 @@ import dataclasses
 import datetime as dt
 
 from scheduler.cuts import Cut, Cuts
-from scheduler.facts import Discarded, Edition, Fact, MovedToOven, StepDone
+from scheduler.facts import Discarded, Edition, Fact, MovedToOven, PutBack, StepDone
 from scheduler.safety.case import Case
 from scheduler.safety.cooling import FIRST, STAGES
 from scheduler.safety.entries import Bound, Phase
@@ -39,7 +39,7 @@ def marks_of(facts: tuple[Fact, ...], *, from_middle: bool = False) -> tuple[Mar
         match fact.body:
             case StepDone(step=step) if step in _PHASES:
                 marks.append((fact.happened_at, _PHASES[step]))
-            case MovedToOven():
+            case MovedToOven() | PutBack():
                 marks.append((fact.happened_at, Phase.COOKING))
             case Discarded():
                 marks.append((fact.happened_at, Phase.DISCARDED))

@@ -75,8 +75,8 @@ class Case:
         (3-401.11(B): whole, told as intact) and was chosen before it came off, and somebody's word that no guest is at
         risk.
         """
-        chosen_at, pulled_at = self.state.by_time_since, self.state.at("pull")
-        chosen = chosen_at is not None and (pulled_at is None or chosen_at <= pulled_at)
+        chosen_at, off_at = self.state.by_time_since, self.state.off_at
+        chosen = chosen_at is not None and (off_at is None or chosen_at <= off_at)
         roast = chosen and not_by_time(self.cut, self.state.treated, at_risk=self.state.care.at_risk) is None
         if self.edition is Edition.FOOD_CODE and roast and self.state.care.at_risk is False:
             return self.limit_c(HOT_HOLD_ROAST)

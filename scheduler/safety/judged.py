@@ -18,6 +18,7 @@ from scheduler.facts import (
     PieceAdded,
     PitMoved,
     Planned,
+    PutBack,
     Reading,
     SafeBy,
     Slot,
@@ -115,7 +116,7 @@ def _told(facts: tuple[Fact, ...]) -> tuple[_Told, ...]:
 def _shown(body: Body) -> bool:
     if isinstance(body, StepDone):
         return body.step in SHOWN
-    return isinstance(body, Discarded | MovedToOven | Wrapped)
+    return isinstance(body, Discarded | MovedToOven | PutBack | Wrapped)
 
 
 def _step(one: _Told) -> StepEntry:
@@ -300,6 +301,8 @@ def _on_the_food(body: Body, entry: ReadingEntry) -> str | None:
             return "discarded"
         case MovedToOven():
             return "oven"
+        case PutBack():
+            return "back_on"
         case StepDone(step="meat_on") if entry.phase is not Phase.RAW:
             return "back_on"
         case StepDone(step="reheat_on"):

@@ -15,7 +15,7 @@ from scheduler.safety.contested import low_edge_c, stands_as
 from scheduler.safety.least import Minimum, NotByTime, counting, least_of, not_by_time, table_under
 from scheduler.safety.lethality import Exposure, Point, checked_c, dwell_at_s, exposure, steepest_c_per_min
 from scheduler.safety.tables import Table
-from scheduler.state import CookState, ReadingAt
+from scheduler.state import CookState, OffHeat, ReadingAt
 
 HOTTEST_CORE_C = 105.0
 """Wet meat boils at 100 C: a core read above this is a number in the wrong unit, or another place, and counts for
@@ -113,7 +113,7 @@ def safe_gate(state: CookState, cut: Cut, cuts: Cuts) -> SafeGate:
     """
     edition = counting(state.edition, at_risk=state.care.at_risk)
     minimum = least_of(cut, cuts, state.treated, edition)
-    read = _Read(spots=_spots(state, minimum), pulled_at=state.at("pull"), minimum=minimum)
+    read = _Read(spots=_spots(state, minimum), pulled_at=state.at("pull"), off=state.off_spells, minimum=minimum)
     spots = read.spots if read.nameless_stands else read.named or read.spots
     gate = SafeGate(
         minimum=minimum,
@@ -134,8 +134,8 @@ def _chosen_late(state: CookState) -> dt.datetime | None:
     """Return from when readings count for time where it was chosen only after the meat came off: the choice is no
     measurement, and ends nothing that began before it. None: all of them count.
     """
-    pulled_at, chosen_at = state.at("pull") or state.at("serve"), state.by_time_since
-    return chosen_at if pulled_at is not None and chosen_at is not None and chosen_at > pulled_at else None
+    off_at, chosen_at = state.off_at or state.at("serve"), state.by_time_since
+    return chosen_at if off_at is not None and chosen_at is not None and chosen_at > off_at else None
 
 
 def _spots(state: CookState, minimum: Minimum) -> dict[str, _Spot]:
@@ -167,6 +167,7 @@ class _Read:
 
     spots: dict[str, _Spot]
     pulled_at: dt.datetime | None
+    off: tuple[OffHeat, ...]
     minimum: Minimum
 
     @property
@@ -235,7 +236,8 @@ class _Read:
     def _heated(self, low: ReadingAt, at: dt.datetime) -> bool:
         """Return whether the meat was on the heat for long enough between a reading and a later instant."""
         until = at if self.pulled_at is None else min(at, self.pulled_at)
-        return until - low.at > HEATED
+        off = (min(one.back_at, until) - max(one.pulled_at, low.at) for one in self.off)
+        return until - low.at - sum((max(one, dt.timedelta()) for one in off), dt.timedelta()) > HEATED
 
 
 def _passed(spot: _Spot, minimum: Minimum) -> list[dt.datetime]:

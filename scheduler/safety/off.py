@@ -17,7 +17,7 @@ from scheduler.safety.holding import ACT_C, held_reading, rest_span
 from scheduler.safety.limits import OUT
 from scheduler.safety.minimum import SafeGate, safe_gate
 from scheduler.safety.put_away import chilling_since, on_heat, outs
-from scheduler.safety.under_floor import Cold, coldest, low_held, since_hot
+from scheduler.safety.under_floor import Cold, cold_off_heat, coldest, low_held, since_hot
 from scheduler.state import Stage
 
 _SETTLES = ("two_hour", "leftovers", "reheat_away", "leftover_expire")
@@ -89,7 +89,8 @@ def pulled_under_minimum(case: Case) -> list[Finding]:
 def _runs_until(case: Case, gate: SafeGate, pulled_at: dt.datetime) -> dt.datetime | None:
     """Return until when time that was chosen before the pull is known to run, None when it does not."""
     chosen_at = case.state.by_time_since
-    return gate.time_runs_until if chosen_at is not None and chosen_at <= pulled_at else None
+    off_at = case.state.off_at or pulled_at
+    return gate.time_runs_until if chosen_at is not None and chosen_at <= off_at else None
 
 
 def time_looks(case: Case) -> list[Look]:
@@ -226,8 +227,14 @@ class _Out:
 
 
 def _times_out(case: Case) -> list[_Out]:
-    """Return every time in which food was without temperature control: held and not known hot, served, reheated."""
-    found, low = [], low_held(case)
+    """Return every time in which food was without temperature control: held and not known hot, off the
+    heat and cold until it went back on, served, reheated.
+    """
+    found = [
+        _Out(since=hot_at, kept_at=back_at, limit=case.out_for(hot_at, back_at))
+        for hot_at, back_at in cold_off_heat(case)
+    ]
+    low = low_held(case)
     if low:
         since = since_hot(low)
         kept_at = kept(case, low[0].reading.at)

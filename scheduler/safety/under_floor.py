@@ -9,6 +9,7 @@ from scheduler.facts import Slot
 from scheduler.safety.case import Case
 from scheduler.safety.contested import low_edge_c, same_spot
 from scheduler.safety.limits import REHEAT
+from scheduler.safety.minimum import safe_gate
 from scheduler.safety.put_away import chilling_since, on_heat
 from scheduler.state import ReadingAt
 
@@ -31,12 +32,41 @@ def low_held(case: Case) -> tuple[Cold, ...]:
 
     One is mended by a reading of that spot at 74 C (165 F) or hotter within the time that food may be out, counted from
     when it was last known hot. A reading between the floor and that mends nothing and starts no new time.
+    Meat that was safe as it came off was held food, also where it went back on the heat later.
     """
+    times = [(one.pulled_at, one.back_at) for one in case.state.off_spells if _was_safe(case, one.pulled_at)]
     pulled_at = case.state.at("pull")
-    if pulled_at is None:
-        return ()
-    ends = [at for at in (case.state.at("serve"), chilling_since(case.state)) if at is not None]
-    again = on_heat(case.state, case.now)
+    last = () if pulled_at is None else _low_in(case, pulled_at, None)
+    return (*(cold for off_at, back_at in times for cold in _low_in(case, off_at, back_at)), *last)
+
+
+def cold_off_heat(case: Case) -> tuple[tuple[dt.datetime, dt.datetime], ...]:
+    """Return (last known hot, back on) of every time off the heat that ended there and in which the food was under the
+    floor: read so, or read so last before it or first after it.
+    """
+    cores = case.cores(case.state.at("meat_on"))
+    found = []
+    for off in case.state.off_spells:
+        during = [r for r in case.held(off.pulled_at, put_away=True) if r.at <= off.back_at]
+        low = [r for r in during if case.under(r, case.floor_c)]
+        before = case.lowest(tuple(r for r in cores if r.at <= off.pulled_at))
+        after = next((r for r in cores if r.at > off.back_at), None)
+        if low or any(r is not None and case.under(r, case.floor_c) for r in (before, after)):
+            until = low[0].at if low else off.back_at
+            hot = [r.at for r in during if r.at < until and not case.under(r, case.floor_c)]
+            found.append((max(hot, default=off.pulled_at), off.back_at))
+    return tuple(found)
+
+
+def _was_safe(case: Case, off_at: dt.datetime) -> bool:
+    """Return whether the gate was open by what had been read as a piece came off the heat."""
+    readings = tuple(r for r in case.state.readings if r.at <= off_at)
+    return safe_gate(dataclasses.replace(case.state, readings=readings), case.cut, case.cuts).open_at is not None
+
+
+def _low_in(case: Case, pulled_at: dt.datetime, back_at: dt.datetime | None) -> tuple[Cold, ...]:
+    ends = [at for at in (case.state.at("serve"), chilling_since(case.state), back_at) if at is not None]
+    again = on_heat(case.state, case.now) if back_at is None else ()
     held = {
         r.fact
         for r in case.held(pulled_at)

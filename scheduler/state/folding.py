@@ -53,6 +53,7 @@ from scheduler.facts import (
     Wrapped,
     WrapPlanned,
 )  # fmt: skip
+from scheduler.state.back import went_back
 from scheduler.state.pieces import FIRST, pieces_of, seen_from
 from scheduler.state.pit import bands
 from scheduler.state.rules import by_time_since, edition_of
@@ -99,7 +100,8 @@ class _Fold:
         self._pieces = pieces
         self._piece = piece
         self._several = len({f.piece or FIRST for f in standing if isinstance(f.body, Planned | PieceAdded)}) > 1
-        self._standing = seen_from(standing, piece) if self._several else standing
+        seen = seen_from(standing, piece) if self._several else standing
+        self._standing, self._off_spells = went_back(seen)
         self._in_time = sorted(self._standing, key=lambda fact: fact.happened_at)
         self._of_kind, self._of_kind_in_time = by_kind(self._standing), by_kind(self._in_time)
         plans = [f for f in standing if isinstance(f.body, Planned)]
@@ -156,6 +158,7 @@ class _Fold:
             rest=self._rest(),
             oven=ovens[-1] if ovens else None,
             ovens=ovens,
+            off_spells=self._off_spells,
             divided=tuple((at, body.parts) for at, body in self._timed(Divided)),
             troubles=self._troubles(),
             levers=tuple((at, body.lever) for at, body in self._timed(LeverTaken)),

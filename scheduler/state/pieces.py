@@ -16,6 +16,7 @@ from scheduler.facts import (
     PieceAdded,
     PieceDropped,
     Planned,
+    PutBack,
     PutOff,
     Reading,
     RestTold,
@@ -49,7 +50,7 @@ PIECE_TROUBLES = frozenset({"dropped", "dropped_raw", "dropped_done", "cross_con
 """Problems of one piece; every other one is of the whole cook."""
 
 _OWN = (
-    Wrapped, Felt, WrapPlanned, Divided, MovedToOven, RestTold, Warned, PieceAdded, PieceDropped,
+    Wrapped, Felt, PutBack, WrapPlanned, Divided, MovedToOven, RestTold, Warned, PieceAdded, PieceDropped,
     TreatedTold, SafeByTold, TargetTold, Discarded,
 )  # fmt: skip
 

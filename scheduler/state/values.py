@@ -84,6 +84,14 @@ class ReadingAt:
 
 
 @dataclasses.dataclass(frozen=True, kw_only=True)
+class OffHeat:
+    """A time that a piece was off the heat before it went back on."""
+
+    pulled_at: dt.datetime
+    back_at: dt.datetime
+
+
+@dataclasses.dataclass(frozen=True, kw_only=True)
 class AskedAt:
     """When a prompt was asked first and last, and how often."""
 
@@ -191,6 +199,8 @@ class CookState:
     """Since when this piece cooks on in an oven."""
     ovens: tuple[tuple[dt.datetime, MovedToOven], ...]
     """Every oven that it was moved to, or whose heat was told anew, in order of time."""
+    off_spells: tuple[OffHeat, ...]
+    """The times that this piece was off the heat before it went back on; the pull before them is in `done` no more."""
     divided: tuple[tuple[dt.datetime, int], ...]
     """(instant, parts) of every time this piece was cut into parts."""
     troubles: Mapping[str, dt.datetime]
@@ -253,6 +263,11 @@ class CookState:
         """Return the instant a step was done last, None when never."""
         done = self.did(step)
         return None if done is None else done.at
+
+    @property
+    def off_at(self) -> dt.datetime | None:
+        """Return when this piece came off the heat for the first time, None when it never did."""
+        return self.off_spells[0].pulled_at if self.off_spells else self.at("pull")
 
     @property
     def stage(self) -> Stage:

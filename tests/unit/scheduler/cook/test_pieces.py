@@ -158,8 +158,8 @@ def test_a_finding_names_its_piece() -> None:
     on = _all_on(log)
     end = max(on.values()) + 300
     _say(log, "p3", StepDone(step="pull"), end)
-    log.say(Reading(slot=Slot.CORE, value_c=55.0), minutes=end + 120, piece="p3", sure=True)
-    found = [e for e in log.ring(end + 121).events if isinstance(e, Found)]
+    log.say(Reading(slot=Slot.CORE, value_c=55.0), minutes=end + 60, piece="p3", sure=True)
+    found = [e for e in log.ring(end + 61).events if isinstance(e, Found)]
     assert [(e.finding.rule, e.piece) for e in found] == [("held_under_floor", "p3")]
 
 
