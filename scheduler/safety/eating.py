@@ -82,9 +82,15 @@ def serving(state: CookState, cut: Cut, cuts: Cuts, now: dt.datetime) -> Serving
     said = _by_gate(case) or _since_the_fire(case)
     if (said.eating is Eating.SAFE or said.why == "resting") and any(f.rule in REPORTED for f in found):
         said = Serving(eating=Eating.UNKNOWN, why="reported", reading=said.reading)
-    if said.eating is Eating.SAFE and any(f.rule in _CANNOT_SAY for f in found):
+    if said.eating is Eating.SAFE and any(
+        f.rule in _CANNOT_SAY or (f.rule == "fridge_warm" and f.unread) for f in found
+    ):
         said = Serving(eating=Eating.UNKNOWN, why="cannot_say")
     return dataclasses.replace(said, stops=stops)
+
+
+def _cannot_say(finding: Finding) -> bool:
+    return finding.rule in _CANNOT_SAY or (finding.rule == "fridge_warm" and finding.unread)
 
 
 def _by_gate(case: Case) -> Serving | None:

@@ -46,7 +46,7 @@ class Finding:
     whole: bool = False
     """True for what is about the food or the fridge of the whole cook: told once, not once for each piece."""
     unread: bool = False
-    """True for a stop of what nobody read: unknown is not safe, and a reading may show that it was."""
+    """True where nobody read it: unknown is not safe, and a reading of that time may show that it was."""
     edition: Edition | None = None
     """Whose figure the limit is, where editions differ."""
     publisher: str | None = None

@@ -10,7 +10,7 @@ import datetime as dt
 from collections.abc import Callable
 
 from scheduler.cuts import Cut, Cuts
-from scheduler.safety import come_up, cooling, fire, gate, leftovers, off, raw, reheating, reported
+from scheduler.safety import come_up, cooling, fire, fridge, gate, leftovers, off, raw, reheating, reported
 from scheduler.safety.case import Case
 from scheduler.safety.finding import GRAVITY, Finding, FindingLevel
 from scheduler.state import CookState, Stage
@@ -21,6 +21,7 @@ RULES: tuple[Callable[[Case], list[Finding]], ...] = (
     *fire.RULES,
     *come_up.RULES,
     *raw.RULES,
+    *fridge.RULES,
     *cooling.RULES,
     *reheating.RULES,
     *leftovers.RULES,

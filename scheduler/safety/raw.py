@@ -1,4 +1,4 @@
-"""Rules of raw meat: how long it is kept, how it thaws, how long it lies out, how cold its fridge is.
+"""Rules of raw meat: how long it is kept, how it thaws, how long it lies out.
 
 Nothing is claimed of what nobody told: meat that nobody said was taken out is in the fridge.
 """
@@ -13,15 +13,12 @@ from scheduler.safety.air import hot_between
 from scheduler.safety.case import Case
 from scheduler.safety.finding import Finding, FindingLevel
 from scheduler.safety.limits import (
-    DANGER_LOW,
-    FRIDGE_OVER,
     OUT,
     OUT_HOT,
     RAW_SHORT,
     RAW_WHOLE,
     Figure,
 )
-from scheduler.safety.put_away import Look, chilling_since, gone_at, looks_of
 from scheduler.state import CookState, Stage
 
 THAWED_C = 1.0
@@ -44,20 +41,20 @@ def _published(state: CookState, cut: Cut) -> Figure:
     return (RAW_SHORT if short else RAW_WHOLE).under(state.edition)
 
 
-def _home_at(state: CookState) -> dt.datetime | None:
+def home_at(state: CookState) -> dt.datetime | None:
     """Return since when raw meat lies thawed in the fridge: fetched fresh, or felt soft; None when nobody said."""
     if not state.planned.frozen:
-        return state.at("collect_meat")
+        return min((d.at for d in state.done.get("collect_meat", ())), default=None)
     return min((d.at for d in state.done.get("thaw_check", ()) if d.outcome == "soft"), default=None)
 
 
 def too_old(case: Case) -> list[Finding]:
     """Raw meat has been in the fridge longer than it keeps, or was when it went on."""
     state = case.state
-    home_at = _home_at(state)
-    if home_at is None or state.discarded or state.stage not in _RAW_OR_ON:
+    since = home_at(state)
+    if since is None or state.discarded or state.stage not in _RAW_OR_ON:
         return []
-    kept = (state.at("meat_on") or case.now) - home_at
+    kept = (state.at("meat_on") or case.now) - since
     limit = dt.timedelta(days=keeps_days(state, case.cut))
     if kept <= limit:
         return []
@@ -68,7 +65,7 @@ def too_old(case: Case) -> list[Finding]:
             level=FindingLevel.CAUTION,
             found_min=kept / _MINUTE,
             limit_min=limit / _MINUTE,
-            since=home_at + limit,
+            since=since + limit,
             publisher=published.publisher if limit == dt.timedelta(days=published.value) else None,
         )
     ]
@@ -167,73 +164,14 @@ def not_thawed(case: Case) -> list[Finding]:
     return [Finding(rule="thaw_not_done", level=FindingLevel.CAUTION, since=on_at or lit_at)]
 
 
-# --- the fridge -------------------------------------------------------------------------------------------------------
-def warm_fridge(case: Case) -> list[Finding]:
-    """The fridge was read too warm last; twice, two hours apart with food in it, is a stop."""
-    state = case.state
-    looks = looks_of(state.read(Slot.FRIDGE))
-    limit_c = case.limit_c(DANGER_LOW)
-    if not looks or state.discarded:
-        return []
-    span = case.limit_span(FRIDGE_OVER)
-    spoiled = next((spell for spell in _warm_spells(looks, limit_c) if _held_food(state, spell, span)), None)
-    if spoiled is None and not looks[-1].over(limit_c):
-        return []
-    last = looks[-1] if spoiled is None else spoiled[-1]
-    first = _warm_spells(looks, limit_c)[-1][0] if spoiled is None else spoiled[0]
-    return [
-        Finding(
-            rule="fridge_warm",
-            level=FindingLevel.CAUTION if spoiled is None else FindingLevel.STOP,
-            found_c=last.high_c,
-            limit_c=limit_c,
-            found_min=None if spoiled is None else (last.at - first.at) / _MINUTE,
-            limit_min=span / _MINUTE,
-            since=first.at if spoiled is None else first.at + span,
-            until=first.at + span,
-            edition=DANGER_LOW.under(state.edition).edition,
-            whole=True,
-        )
-    ]
-
-
-def _warm_spells(looks: tuple[Look, ...], limit_c: float) -> list[list[Look]]:
-    """Return the looks at a warm fridge, a colder one between them ends a spell."""
-    spells: list[list[Look]] = []
-    warm = False
-    for look in looks:
-        if not look.over(limit_c):
-            warm = False
-        elif warm:
-            spells[-1].append(look)
-        else:
-            spells.append([look])
-            warm = True
-    return spells
-
-
-def _held_food(state: CookState, spell: list[Look], span: dt.timedelta) -> bool:
-    """Return whether food that is still to be eaten lay longer than `span` in a fridge that was read warm."""
-    begun, ended = spell[0].at, spell[-1].at
-    raw_at = _home_at(state)
-    raw_until = state.at("meat_on") or ended
-    leftovers_at, gone = chilling_since(state), gone_at(state)
-    stays = []
-    if raw_at is not None and state.stage in _RAW_OR_ON:
-        stays.append(min(ended, raw_until) - max(begun, raw_at))
-    if leftovers_at is not None and gone is None:
-        stays.append(ended - max(begun, leftovers_at))
-    return any(stay > span for stay in stays)
-
-
 def looks_ahead(state: CookState, cut: Cut) -> list[tuple[str, dt.datetime | None, dt.datetime]]:
     """Return (rule, since, instant) of what time alone brings about while the meat is raw."""
     if state.stage not in _RAW or state.discarded:
         return []
     found: list[tuple[str, dt.datetime | None, dt.datetime]] = []
-    home_at = _home_at(state)
-    if home_at is not None:
-        limit_at = home_at + dt.timedelta(days=keeps_days(state, cut))
+    since = home_at(state)
+    if since is not None:
+        limit_at = since + dt.timedelta(days=keeps_days(state, cut))
         found.append(("raw_too_old", limit_at, limit_at + _MINUTE))
     by = out_by(state)
     if by is not None:
@@ -242,5 +180,5 @@ def looks_ahead(state: CookState, cut: Cut) -> list[tuple[str, dt.datetime | Non
     return found
 
 
-RULES = (left_out, on_the_counter, not_thawed, warm_fridge, too_old)
+RULES = (left_out, on_the_counter, not_thawed, too_old)
 """Rules in the order in which they are told."""

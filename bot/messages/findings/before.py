@@ -53,6 +53,12 @@ def _fridge_warm(told: Told) -> Words:
             do=_("Do not cook what lay in it; throw it away"),
             ends=_("Throwing it away ends this, or correcting a wrong reading"),
         )
+    if told.finding.unread:
+        return Words(
+            found=_("{found}: nobody knows for how long, {lasted} at most").format(found=found, lasted=told.lasted),
+            do=_("Do not call it safe: two hours over that is for the bin, and no later number shows it"),
+            ends=_("Throwing it away ends this, or earlier fridge readings told now"),
+        )
     return Words(
         found=found,
         do=_("Turn it colder, put the food on ice and read again; after two hours so warm, throw it away"),

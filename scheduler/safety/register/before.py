@@ -34,9 +34,10 @@ REGISTER: tuple[Rule, ...] = (
         id="fridge_warm",
         worst=FindingLevel.STOP,
         figure="fridge read above 40 F (4.4 C), Food Code 41 F (5 C): a caution; read so twice, with food in it for"
-        " more than 2 h between: a stop",
+        " more than 2 h between: a stop; more than 2 h from the cold reading before to the one after: a caution that"
+        " stays",
         limits=(DANGER_LOW, FRIDGE_OVER),
-        tests=_TESTS,
+        tests=(*_TESTS, "tests/unit/scheduler/safety/test_fridge.py"),
     ),
     Rule(
         id="raw_too_old",

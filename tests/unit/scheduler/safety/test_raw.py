@@ -245,6 +245,10 @@ def test_food_in_a_fridge_that_was_warm_for_two_hours_is_stopped() -> None:
     assert (stop.level, stop.found_min) == (FindingLevel.STOP, 121)
     fridge(log, 38.0, 800)
     assert found(log, 801)["fridge_warm"].level is FindingLevel.STOP
+    log.done("light", 810)
+    for minutes, step in ((900, "meat_on"), (1200, "pull"), (1300, "serve")):
+        log.done(step, minutes)
+        assert found(log, minutes + 1)["fridge_warm"].level is FindingLevel.STOP, step
     empty = book()
     fridge(empty, 45.0, 600)
     fridge(empty, 45.0, 721)
