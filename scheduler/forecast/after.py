@@ -5,12 +5,12 @@ Pure functions of what was told; that held meat is hot enough is always a readin
 
 from __future__ import annotations
 
-from scheduler.forecast.held import FLOOR_C, HORIZON, Held, Holding, Peak, Place
+from scheduler.forecast.held import HELD_TO_C, HORIZON, Held, Holding, Peak, Place
 
-__all__ = ["FLOOR_C", "HORIZON", "Held", "Holding", "Peak", "Place", "hold"]
+__all__ = ["HELD_TO_C", "HORIZON", "Held", "Holding", "Peak", "Place", "hold"]
 
 
-def hold(held: Held, floor_c: float = FLOOR_C) -> Holding:
+def hold(held: Held, floor_c: float = HELD_TO_C) -> Holding:
     """Return how a piece rests, holds or cools; the same question gives the same answer bit for bit."""
     from scheduler.forecast import rest  # noqa: PLC0415 - numpy is loaded when first needed: the chat starts fast
 

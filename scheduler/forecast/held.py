@@ -14,7 +14,7 @@ from scheduler.cuts import Cut
 from scheduler.facts import Wrap
 from scheduler.forecast.interface import Air, Crossing
 
-FLOOR_C = 63.0
+HELD_TO_C = 63.0
 """Core at which held meat is acted on [°C]: house rule above the holding floor of 60 C."""
 
 HORIZON = dt.timedelta(hours=30)

@@ -10,17 +10,14 @@ from scheduler.cuts import Cut, Cuts
 from scheduler.facts import Edition, SafeBy, Slot, Treatment
 from scheduler.safety.air import out_span
 from scheduler.safety.contested import doubted, low_edge_c, standing_readings
-from scheduler.safety.least import not_by_time
+from scheduler.safety.least import counting, not_by_time
 from scheduler.safety.limits import HOT_HOLD, HOT_HOLD_ROAST, Limit
 from scheduler.safety.minimum import HOTTEST_CORE_C, SafeGate, safe_gate
-from scheduler.safety.put_away import chilling_since
+from scheduler.safety.put_away import SAME_LOOK, chilling_since
 from scheduler.state import CookState, ReadingAt
 
 OPENING = dt.timedelta(minutes=30)
 """A reading this old at most tells how hot the food is as it comes out; common practice, no source."""
-
-SAME_LOOK = dt.timedelta(minutes=10)
-"""Readings this near to one another are spots of one look: the lowest counts."""
 
 THROWN = frozenset({("two_hour", "thrown"), ("leftover_expire", "binned")})
 """Outcomes of steps by which a person records that the food was thrown away, as `Discarded` does."""
@@ -38,7 +35,7 @@ class Case:
     @property
     def edition(self) -> Edition:
         """Return whose figures count: as told, of each rule the stricter one when guests at risk eat."""
-        return Edition.STRICTER if self.state.care.at_risk else self.state.edition
+        return counting(self.state.edition, at_risk=self.state.care.at_risk)
 
     @functools.cached_property
     def gate(self) -> SafeGate:

@@ -9,7 +9,7 @@ from scheduler.facts import Edition
 from scheduler.safety.case import Case
 from scheduler.safety.finding import Finding, FindingLevel
 from scheduler.safety.limits import COOL_COLD, COOL_FIRST, COOL_FIRST_TIME, COOL_TIME, Limit
-from scheduler.safety.put_away import Cooling, Look, gone_at, put_away
+from scheduler.safety.put_away import Cooling, Glance, gone_at, put_away
 from scheduler.state import CookState
 
 NEAR = 0.75
@@ -99,7 +99,7 @@ def _open(case: Case, cooling: Cooling) -> list[Finding]:
     return found
 
 
-def _finding(cooling: Cooling, stage: CoolingStage, look: Look, level: FindingLevel) -> Finding:
+def _finding(cooling: Cooling, stage: CoolingStage, look: Glance, level: FindingLevel) -> Finding:
     return Finding(
         rule=stage.rule,
         level=level,

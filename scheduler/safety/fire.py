@@ -11,11 +11,12 @@ import math
 from bisect import bisect_left, bisect_right
 
 from scheduler.facts import Slot
-from scheduler.safety.case import SAME_LOOK, Case
+from scheduler.safety.case import Case
 from scheduler.safety.contested import low_edge_c
 from scheduler.safety.finding import Finding, FindingLevel, Look
 from scheduler.safety.lethality import steepest_c_per_min
 from scheduler.safety.limits import DANGER_HIGH, PIT_COLD
+from scheduler.safety.put_away import SAME_LOOK
 from scheduler.state import ReadingAt, Stage
 
 PIT_COLD_C = PIT_COLD.figures[0].c

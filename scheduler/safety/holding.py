@@ -9,13 +9,13 @@ import datetime as dt
 import math
 
 from scheduler.cuts import Cut
-from scheduler.facts import Slot, Wrap
+from scheduler.facts import Edition, Slot, Wrap
 from scheduler.forecast.after import Held, Place, hold
-from scheduler.safety.case import SAME_LOOK
-from scheduler.safety.put_away import chilling_since
+from scheduler.safety.limits import HOT_HOLD
+from scheduler.safety.put_away import SAME_LOOK, chilling_since
 from scheduler.state import CookState, ReadingAt
 
-FLOOR_C = 60.0
+FLOOR_C = HOT_HOLD.under(Edition.STRICTER).c
 """Hot holding floor [°C]: 140 F, US Army TM 10-412 (2003) card 32 and NY Sanitary Code 14-1.83 (FDA Food Code: 57
 C)."""
 

@@ -13,7 +13,7 @@ from scheduler.facts import Edition, Slot
 from scheduler.safety.limits import COOL_COLD, COOL_FROM, COOL_TIME, REHEAT
 from scheduler.state import CookState, ReadingAt
 
-LOOK = dt.timedelta(minutes=10)
+SAME_LOOK = dt.timedelta(minutes=10)
 """Readings this near to one another are spots of one look: of what cools the hottest counts, of what is reheated the
 coldest."""
 
@@ -31,7 +31,7 @@ _AWAY = ("away", None)
 
 
 @dataclasses.dataclass(frozen=True, kw_only=True)
-class Look:
+class Glance:
     """One look with a thermometer: the coldest and the hottest that its spots may be [°C]."""
 
     at: dt.datetime
@@ -53,7 +53,7 @@ class Cooling:
 
     began_at: dt.datetime
     away_at: dt.datetime
-    looks: tuple[Look, ...] = ()
+    looks: tuple[Glance, ...] = ()
 
     @property
     def cold(self) -> bool:
@@ -67,7 +67,7 @@ class Reheat:
 
     began_at: dt.datetime
     told: bool
-    looks: tuple[Look, ...] = ()
+    looks: tuple[Glance, ...] = ()
 
     @property
     def done_at(self) -> dt.datetime | None:
@@ -126,16 +126,16 @@ def on_heat(state: CookState, now: dt.datetime) -> tuple[tuple[dt.datetime, dt.d
     return tuple((at, min((end for end in ends if at < end <= now), default=None)) for at in back)
 
 
-def looks_of(readings: tuple[ReadingAt, ...]) -> tuple[Look, ...]:
+def looks_of(readings: tuple[ReadingAt, ...]) -> tuple[Glance, ...]:
     """Return readings in order of time as looks."""
     found: list[list[ReadingAt]] = []
     for reading in sorted(readings, key=lambda r: r.at):
-        if found and reading.at - found[-1][0].at <= LOOK:
+        if found and reading.at - found[-1][0].at <= SAME_LOOK:
             found[-1].append(reading)
         else:
             found.append([reading])
     return tuple(
-        Look(
+        Glance(
             at=look[0].at,
             low_c=min(r.value_c - r.spread_c for r in look),
             high_c=max(r.value_c + r.spread_c for r in look),
@@ -160,7 +160,7 @@ class _History:
         self._reheats: list[Reheat] = []
         self._hot_at = _last_hot(state, since)
         self._chilling = self._reheating = False
-        self._away_for_good: list[tuple[dt.datetime, int, Look | None]] = [
+        self._away_for_good: list[tuple[dt.datetime, int, Glance | None]] = [
             (at, 0, None) for at in _away_times(state) if at >= since
         ]
 
@@ -181,7 +181,7 @@ class _History:
             reheating=self._reheats[-1] if self._reheating else None,
         )
 
-    def _looks(self) -> tuple[Look, ...]:
+    def _looks(self) -> tuple[Glance, ...]:
         """Return the looks at food that was put away: cores read since then are of nothing else."""
         since = min(at for at, _kind, _look in self._away_for_good)
         cores = [r for r in self._state.read(Slot.CORE) if r.at > since]
@@ -197,7 +197,7 @@ class _History:
             self._reheats.append(Reheat(began_at=at, told=told))
             self._reheating = True
 
-    def _look(self, look: Look) -> None:
+    def _look(self, look: Glance) -> None:
         if not self._chilling:
             self._hot_at = look.at if look.reaches(_HOT_C) else self._hot_at
             return

@@ -13,6 +13,7 @@ from scheduler.planning.advice.moment import FRESH, Moment
 from scheduler.planning.backward import after_pull, holds, planned_after_pull
 from scheduler.planning.outlook import Verdict, decided_bare, felt_tender
 from scheduler.planning.remedies import Lever
+from scheduler.safety.limits import DANGER_HIGH, PIT_COLD
 from scheduler.state import Stage
 
 PIT_CAP_C = 149.0
@@ -21,10 +22,10 @@ PIT_CAP_C = 149.0
 PIT_CAP_WRAPPED_C = 163.0
 """... and of a wrapped one [°C]: 325 F; common practice, no source."""
 
-PIT_FLOOR_C = 107.0
+PIT_FLOOR_C = PIT_COLD.figures[0].c
 """No pit is advised below this [°C]: 225 F, as `scheduler.safety` judges a core below 60 C."""
 
-DANGER_C = 60.0
+DANGER_C = DANGER_HIGH.figures[0].c
 """Core below which the pit is never lowered [°C]: 140 F, USDA FSIS Smoking Meat and Poultry."""
 
 PIT_OFF_C = 14.0
