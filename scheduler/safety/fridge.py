@@ -12,7 +12,7 @@ from scheduler.facts import Slot
 from scheduler.safety.case import Case
 from scheduler.safety.finding import Finding, FindingLevel
 from scheduler.safety.limits import DANGER_LOW, FRIDGE_OVER
-from scheduler.safety.put_away import LOOK, chilling_since, gone_at
+from scheduler.safety.put_away import SAME_LOOK, chilling_since, gone_at
 from scheduler.safety.raw import home_at
 from scheduler.state import ReadingAt
 
@@ -100,7 +100,7 @@ def _spells(case: Case) -> list[_Spell]:
                 spells[-1] = dataclasses.replace(going, warm=(*going.warm, reading))
         elif going is None:
             cold_at = reading.at
-        elif reading.at - going.last >= LOOK:
+        elif reading.at - going.last >= SAME_LOOK:
             spells[-1], cold_at = dataclasses.replace(going, after=reading.at), reading.at
     return spells
 

@@ -19,10 +19,6 @@ from scheduler.safety.limits import (
     RAW_WHOLE,
     Figure,
 )
-<<<<<<< HEAD
-=======
-from scheduler.safety.put_away import Glance, chilling_since, gone_at, looks_of
->>>>>>> fed3843 (One home each for 60 C, 107 C, the stricter edition and one look; a look at food in the fridge has a name of its own)
 from scheduler.state import CookState, Stage
 
 THAWED_C = 1.0
@@ -168,68 +164,6 @@ def not_thawed(case: Case) -> list[Finding]:
     return [Finding(rule="thaw_not_done", level=FindingLevel.CAUTION, since=on_at or lit_at)]
 
 
-<<<<<<< HEAD
-=======
-# --- the fridge -------------------------------------------------------------------------------------------------------
-def warm_fridge(case: Case) -> list[Finding]:
-    """The fridge was read too warm last; twice, two hours apart with food in it, is a stop."""
-    state = case.state
-    looks = looks_of(state.read(Slot.FRIDGE))
-    limit_c = case.limit_c(DANGER_LOW)
-    if not looks or state.discarded:
-        return []
-    span = case.limit_span(FRIDGE_OVER)
-    spoiled = next((spell for spell in _warm_spells(looks, limit_c) if _held_food(state, spell, span)), None)
-    if spoiled is None and not looks[-1].over(limit_c):
-        return []
-    last = looks[-1] if spoiled is None else spoiled[-1]
-    first = _warm_spells(looks, limit_c)[-1][0] if spoiled is None else spoiled[0]
-    return [
-        Finding(
-            rule="fridge_warm",
-            level=FindingLevel.CAUTION if spoiled is None else FindingLevel.STOP,
-            found_c=last.high_c,
-            limit_c=limit_c,
-            found_min=None if spoiled is None else (last.at - first.at) / _MINUTE,
-            limit_min=span / _MINUTE,
-            since=first.at if spoiled is None else first.at + span,
-            until=first.at + span,
-            edition=DANGER_LOW.under(state.edition).edition,
-            whole=True,
-        )
-    ]
-
-
-def _warm_spells(looks: tuple[Glance, ...], limit_c: float) -> list[list[Glance]]:
-    """Return the looks at a warm fridge, a colder one between them ends a spell."""
-    spells: list[list[Glance]] = []
-    warm = False
-    for look in looks:
-        if not look.over(limit_c):
-            warm = False
-        elif warm:
-            spells[-1].append(look)
-        else:
-            spells.append([look])
-            warm = True
-    return spells
-
-
-def _held_food(state: CookState, spell: list[Glance], span: dt.timedelta) -> bool:
-    """Return whether food that is still to be eaten lay longer than `span` in a fridge that was read warm."""
-    begun, ended = spell[0].at, spell[-1].at
-    raw_at = _home_at(state)
-    raw_until = state.at("meat_on") or ended
-    leftovers_at, gone = chilling_since(state), gone_at(state)
-    stays = []
-    if raw_at is not None and state.stage in _RAW_OR_ON:
-        stays.append(min(ended, raw_until) - max(begun, raw_at))
-    if leftovers_at is not None and gone is None:
-        stays.append(ended - max(begun, leftovers_at))
-    return any(stay > span for stay in stays)
-
-
->>>>>>> fed3843 (One home each for 60 C, 107 C, the stricter edition and one look; a look at food in the fridge has a name of its own)
 def looks_ahead(state: CookState, cut: Cut) -> list[tuple[str, dt.datetime | None, dt.datetime]]:
     """Return (rule, since, instant) of what time alone brings about while the meat is raw."""
     if state.stage not in _RAW or state.discarded:
