@@ -76,6 +76,11 @@ def of_step(situation: Situation, step_id: str, now: dt.datetime) -> tuple[str, 
     return (soon[0],) if len(set(soon)) == 1 else tuple(view.piece for view in able)
 
 
+def off_the_heat(situation: Situation) -> tuple[str, ...]:
+    """Return the pieces that are off the heat and not served: those that can go back on."""
+    return tuple(view.piece for view in situation.views if view.state.stage is Stage.RESTING)
+
+
 def _in_time(step_id: str, view: PieceView) -> bool:
     """Return whether a piece is where this step is done to it."""
     if step_id in _ON_THE_FIRE:

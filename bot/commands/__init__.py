@@ -14,7 +14,7 @@ from pydantic import Field, TypeAdapter
 from bot.commands.asking import Ask, Topic
 from bot.commands.care import UNNAMED, CareSaid, Doneness, EditionSaid, SafeBySaid, TargetSaid, TreatedSaid
 from bot.commands.intent import Said
-from bot.commands.safety import Discard, ReadAgain, WaveOff
+from bot.commands.safety import BackOn, Discard, ReadAgain, WaveOff
 from bot.commands.setup import (
     AddPiece,
     AirSaid,
@@ -43,6 +43,7 @@ __all__ = [
     "AddPiece",
     "AirSaid",
     "Ask",
+    "BackOn",
     "CallOff",
     "CareSaid",
     "ChangePlan",
@@ -296,7 +297,7 @@ Intent = Annotated[
     Report | GuestsSaid | AddPiece | DropPiece | NewCook | ForCook | Done | Skip | NotYet | PutOffFor | FeelSaid
     | WrapSaid | Undo | Correct | Ask | Draft | MoreCuts | ChangePlan | MoveDinner | MovePit | ChoosePlan | AirSaid
     | CookerSaid | FuelSaid | ReadBySaid | TellMe | WatchesSaid | KindSaid | SureSaid | RestSaid | Suppose
-    | Discard | ReadAgain | WaveOff
+    | BackOn | Discard | ReadAgain | WaveOff
     | CareSaid | TreatedSaid | SafeBySaid | TargetSaid | EditionSaid
     | CallOff | Join | Invite | Trouble | TroubleOver | TakeLever | Pause
     | HowMuch | Note | Unclear,

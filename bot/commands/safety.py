@@ -20,6 +20,15 @@ class Discard(Said):
     """When, as told; None: now."""
 
 
+class BackOn(Said):
+    """Meat that was off the heat went back on."""
+
+    kind: Literal["back_on"] = "back_on"
+    piece: str | None = None
+    at: dt.datetime | None = None
+    """When, as told; None: now."""
+
+
 class ReadAgain(Said):
     """The spot that stopped the meat is read again: what to read, and where."""
 

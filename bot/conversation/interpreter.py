@@ -31,6 +31,7 @@ from bot.conversation.parsing import times
 from bot.conversation.parsing.air import air_words
 from bot.conversation.parsing.answers import unsure
 from bot.conversation.parsing.asking import asked_about
+from bot.conversation.parsing.back_on import back_on
 from bot.conversation.parsing.changes import plan_changed, whole_plan
 from bot.conversation.parsing.commands import command, greets, questions
 from bot.conversation.parsing.cookers import about_the_cooker, cooker_words, on_the_dial, reads_the_dial
@@ -258,6 +259,8 @@ def _about_the_cooker(heard: str, text: str, context: Context) -> tuple[Intent, 
 
 
 def _reply(heard: str, text: str, context: Context) -> tuple[Intent, ...]:
+    if (again := back_on(heard, context)) is not None:
+        return (again,)
     if (over := ended(heard, context)) is not None:
         return (over,)
     if (plan := whole_plan(heard, text, context)) is not None:

@@ -14,6 +14,7 @@ from scheduler.facts import (
     Corrected,
     Fact,
     Felt,
+    GuestsTold,
     Noted,
     PieceAdded,
     Reading,
@@ -75,3 +76,13 @@ def planned_anew(said: say.ChangePlan, log: tuple[Fact, ...], state: CookState) 
         )
     serving = None if added[-1].serving is None else state.serving
     return dataclasses.replace(added[-1], count=count, mass_kg=mass_kg, wrap=state.planned.wrap, serving=serving)
+
+
+def guests_told(said: say.GuestsSaid, old: GuestsTold) -> GuestsTold:
+    """Return who eats; what was not said stays as it was."""
+    return GuestsTold(
+        adults=old.adults if said.adults is None else said.adults,
+        children=old.children if said.children is None else said.children,
+        appetite=said.appetite or old.appetite,
+        buns=old.buns if said.buns is None else said.buns,
+    )

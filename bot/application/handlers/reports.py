@@ -12,10 +12,10 @@ from collections.abc import Callable
 from bot import commands as say
 from bot.application import which
 from bot.application.cookers import at_the_grate, cooker_told
-from bot.application.handlers.amending import correction, moved, planned_anew
+from bot.application.handlers.amending import correction, guests_told, moved, planned_anew
 from bot.application.visit import Visit
 from bot.conversation.flows.setup import piece_added
-from bot.messages.bodies import amount_text
+from bot.messages.bodies import amount_text, body_text
 from bot.messages.figures import Voice
 from bot.messages.message import Message
 from bot.messages.naming import piece_name, which_piece
@@ -38,6 +38,7 @@ from scheduler.facts import (
     Noted,
     PieceDropped,
     PitMoved,
+    PutBack,
     PutOff,
     ReadBy,
     Reading,
@@ -175,7 +176,7 @@ class Settling:
                 self._change_plan(intent)
             case say.TellMe():
                 self._add(DetailTold(detail=intent.detail))
-            case say.GuestsSaid() | say.AddPiece() | say.DropPiece():
+            case say.GuestsSaid() | say.AddPiece() | say.DropPiece() | say.BackOn():
                 self._pieces(intent)
             case say.Note():
                 self._add(Noted(text=intent.text))
@@ -238,27 +239,21 @@ class Settling:
         options = tuple((piece_name(self._whole.view(piece)), meant(piece)) for piece in pieces)
         self._found.ask = which_piece(what, options)
 
-    def _pieces(self, said: say.GuestsSaid | say.AddPiece | say.DropPiece) -> None:
-        """Add or drop pieces, or keep who eats."""
+    def _pieces(self, said: say.GuestsSaid | say.AddPiece | say.DropPiece | say.BackOn) -> None:
+        """Add or drop pieces, put one back on the heat, or keep who eats."""
         match said:
             case say.GuestsSaid():
-                self._guests(said)
+                self._add(guests_told(said, self._whole.state.guests or GuestsTold()))
+            case say.BackOn():
+                off = which.off_the_heat(self._whole)
+                if said.piece is None and len(off) > 1:
+                    self._ask_which(off, lambda one: say.stamped(said, one), body_text(PutBack(), self._voice))
+                else:
+                    self._add(PutBack(), said.at, piece=said.piece or next(iter(off), None))
             case say.AddPiece():
                 self._more(said)
             case say.DropPiece():
                 self._add(PieceDropped(), piece=said.piece)
-
-    def _guests(self, said: say.GuestsSaid) -> None:
-        """Keep who eats; what was not said stays as it was."""
-        old = self._whole.state.guests or GuestsTold()
-        self._add(
-            GuestsTold(
-                adults=old.adults if said.adults is None else said.adults,
-                children=old.children if said.children is None else said.children,
-                appetite=said.appetite or old.appetite,
-                buns=old.buns if said.buns is None else said.buns,
-            )
-        )
 
     def _more(self, said: say.AddPiece) -> None:
         """Add pieces, each under a new id."""

@@ -35,7 +35,7 @@ def _pulled_under_minimum(told: Told) -> Words:
     )
     return Words(
         found=found.format(found=told.found, limit=told.limit, spot=told.spot),
-        do=_('Put it back on now (type "undo") and read that spot again'),
+        do=_('Put it back on now (type "back on") and read that spot again'),
         ends=_("That reading ends this, or throwing it away"),
     )
 

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import pytest
 
-from scheduler.facts import Discarded, Edition, Warned
+from scheduler.facts import Discarded, Edition, StepDone, Warned
+from scheduler.state import Stage
 from tests.fakes.kitchen import Heard, PlayedKitchen, on, window
 
 STOP = "Stop: off the fire at 120 F at the coldest spot, it needs 165 F (73.9 C)."
@@ -36,6 +37,18 @@ def stopped(bird: PlayedKitchen) -> PlayedKitchen:
     bird.later(5)
     bird.say("Ines", "pulled")
     return bird
+
+
+def test_put_back_on_ends_the_stop_of_a_pull_too_early(stopped: PlayedKitchen) -> None:
+    """The stop says what to type; typed, the bird cooks on, the pull stays in the log, and the stop is over."""
+    (told,) = stops(stopped.new)
+    assert 'Put it back on now (type "back on")' in told.text
+    stopped.later(5)
+    answer = stopped.say("Ines", "back on")
+    assert answer.lines[0].startswith("Back on the heat")
+    assert stopped.situation.state.stage is Stage.COOKING
+    assert not stopped.situation.findings(stopped.now)
+    assert [fact for fact in stopped.cook.facts if fact.body == StepDone(step="pull")]
 
 
 def test_other_rules_end_no_stop_and_say_so(stopped: PlayedKitchen) -> None:

@@ -16,6 +16,7 @@ from bot.commands import (
     AddPiece,
     AirSaid,
     Ask,
+    BackOn,
     CallOff,
     CareSaid,
     ChangePlan,
@@ -231,10 +232,10 @@ def _plain(intent: Intent) -> str:
         case Discard():
             what = f"{', all of it' if intent.every else ''}{f' {intent.piece}' if intent.piece else ''}"
             return f"thrown away{what}{_clock(intent.at)}"
-        case ReadAgain() | WaveOff():
+        case BackOn():
+            return f"back on the heat{_clock(intent.at)}"
+        case ReadAgain() | WaveOff() | CallOff():
             return intent.kind.replace("_", " ")
-        case CallOff():
-            return "call off"
         case Join():
             return f"join {intent.code}"
         case Invite():
