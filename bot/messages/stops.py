@@ -130,6 +130,7 @@ def _over(event: StopOver, voice: Voice, *, count: int) -> str:
         "reading": ""
         if event.found_c is None
         else _("{found} at {at}").format(found=voice.temp(event.found_c, fine=True), at=at),
+        "intact": _("ended by {by}'s word at {at} that the meat is intact").format(by=by, at=at),
         "done": _("ended by what {by} told at {at}").format(by=by, at=at),
         "time": _("its time has passed, {at}").format(at=at),
     }[event.how]

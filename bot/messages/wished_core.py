@@ -157,6 +157,11 @@ def treated_means(said: TreatedSaid, situation: Situation) -> str:
     """Return what it means that a piece was treated, or that nothing was done to it."""
     view = situation.view(said.piece)
     minimum = both(least_c(view, situation))
+    if not said.treatments and view.state.treated:
+        return _(
+            "It was told otherwise before, and that counts: the minimum stays {minimum}. Was it wrong? Say once more that"
+            " the meat is intact."
+        ).format(minimum=minimum)
     if not said.treatments:
         return _("The minimum stays {minimum}.").format(minimum=minimum)
     return _("The stricter minimum counts: {minimum} in the very middle. No pink centre by choice.").format(

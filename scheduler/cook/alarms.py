@@ -10,7 +10,19 @@ from typing import Literal
 from scheduler.cook.changes import Event, Found, StopOver
 from scheduler.cook.situation import Situation
 from scheduler.cook.writing import Pen
-from scheduler.facts import BOT_BODIES, Corrected, Discarded, Fact, PutBack, Reading, Slot, StepDone, Undone, Warned
+from scheduler.facts import (
+    BOT_BODIES,
+    Corrected,
+    Discarded,
+    Fact,
+    PutBack,
+    Reading,
+    Slot,
+    StepDone,
+    TreatedTold,
+    Undone,
+    Warned,
+)  # fmt: skip
 from scheduler.planning.views import PieceView
 from scheduler.safety import Finding, FindingLevel
 from scheduler.safety.stops import again_at, standing_rules, tellings
@@ -68,7 +80,7 @@ def _ending(pen: Pen, view: PieceView, rule: str, *, others: bool, named: str | 
     return StopOver(
         rule=rule,
         how=_how(last),
-        at=last.recorded_at if isinstance(last.body, Corrected | Undone) else last.happened_at,
+        at=last.happened_at if isinstance(last.body, Reading | Discarded) else last.recorded_at,
         by=last.by,
         found_c=None if reading is None else reading.value_c,
         others=others,
@@ -76,7 +88,7 @@ def _ending(pen: Pen, view: PieceView, rule: str, *, others: bool, named: str | 
     )
 
 
-def _how(fact: Fact) -> Literal["discarded", "corrected", "reading", "done"]:
+def _how(fact: Fact) -> Literal["discarded", "corrected", "reading", "intact", "done"]:
     """Return in which way a fact ends a stop."""
     match fact.body:
         case Discarded():
@@ -85,6 +97,8 @@ def _how(fact: Fact) -> Literal["discarded", "corrected", "reading", "done"]:
             return "corrected"
         case Reading():
             return "reading"
+        case TreatedTold(treatments=()):
+            return "intact"
         case _:
             return "done"
 
@@ -107,7 +121,7 @@ def _about(fact: Fact, piece: str) -> bool:
 def _may_end(fact: Fact) -> bool:
     """Return whether a fact is of a kind that ends stops."""
     food = isinstance(fact.body, Reading) and fact.body.slot is not Slot.PIT
-    return food or isinstance(fact.body, Discarded | Corrected | Undone | StepDone | PutBack)
+    return food or isinstance(fact.body, Discarded | Corrected | Undone | StepDone | PutBack | TreatedTold)
 
 
 def riding(pen: Pen, before: Situation) -> tuple[Event, ...]:

@@ -185,10 +185,12 @@ class Found:
 
 @dataclasses.dataclass(frozen=True, kw_only=True)
 class StopOver:
-    """A stop that people were told stands no more. `how`: discarded, corrected, reading, done, or time alone."""
+    """A stop that people were told stands no more. `how`: discarded, corrected, reading, told to be intact, done,
+    or time alone.
+    """
 
     rule: str
-    how: Literal["discarded", "corrected", "reading", "done", "time"]
+    how: Literal["discarded", "corrected", "reading", "intact", "done", "time"]
     at: dt.datetime
     by: str | None = None
     found_c: float | None = None

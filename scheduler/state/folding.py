@@ -45,6 +45,7 @@ from scheduler.facts import (
     TargetTold,
     Told,
     TreatedTold,
+    Treatment,
     Troubled,
     Warned,
     WatchesTold,
@@ -117,7 +118,7 @@ class _Fold:
         with_milestones = [t for t in told if t.milestones]
         guests, cookers, watches = self._bodies(GuestsTold), self._bodies(CookerTold), self._bodies(WatchesTold)
         ovens = self._timed(MovedToOven)
-        treated, safe_by, targets = self._timed(TreatedTold), self._timed(SafeByTold), self._bodies(TargetTold)
+        safe_by, targets = self._timed(SafeByTold), self._bodies(TargetTold)
         return CookState(
             cook=self._facts[0].cook,
             piece=self._piece,
@@ -164,7 +165,7 @@ class _Fold:
             levers=tuple((at, body.lever) for at, body in self._timed(LeverTaken)),
             papers=self._timed(PaperIssued),
             care=self._care(),
-            treated=treated[-1][1].treatments if treated else None,
+            treated=self._treated(),
             safe_by=safe_by[-1][1].by if safe_by else SafeBy.MINIMUM,
             target_c=targets[-1].core_c if targets else None,
             edition=edition_of(self._by_time()),
@@ -313,6 +314,21 @@ class _Fold:
                 public=care.public if told.public is None else told.public,
             )
         return care
+
+    def _treated(self) -> tuple[Treatment, ...] | None:
+        """Return what was done to the piece, None: nobody said. As told last; but from meat on no single word takes
+        back what was told: it has to be said twice, or corrected.
+        """
+        ons = [f.happened_at for f in self._by_time() if isinstance(f.body, StepDone) and f.body.step == "meat_on"]
+        counts: tuple[Treatment, ...] | None = None
+        doubted: tuple[Treatment, ...] | None = None
+        for at, told in self._timed(TreatedTold):
+            less = set(counts or ()) - set(told.treatments)
+            if not less or not ons or at < ons[0] or doubted == told.treatments:
+                counts, doubted = told.treatments, None
+            else:
+                counts, doubted = tuple(dict.fromkeys((*(counts or ()), *told.treatments))), told.treatments
+        return counts
 
     def _discarded(self) -> tuple[DoneAt, ...]:
         return tuple(
