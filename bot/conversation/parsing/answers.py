@@ -125,8 +125,10 @@ _PATTERNS: tuple[tuple[Answer, re.Pattern[str]], ...] = tuple(
 
 
 _DONE_FIRST = re.compile(
-    r"^(?:(?:already|just|we|i|i've|we've|have|ok|yes|yep|ja|ya) )*(?:did|done|finished)\b(?: \w+){0,6}$"
+    r"^(?:(?:already|just|we|i|i've|we've|have|ok|yes|yep|ja|ya) )*(?:did|done|finished)\b(?P<what>(?: \w+){0,6})$"
 )
+_TOLD_BY = re.compile(r" [a-z]+ (?:already )?told (?:u|you|us)\b")
+_OF_IT = word_set("them both one job step thing part bit bits two three everything em these those off so yet too")
 _UNSURE = word_set("usual default know idk idea whatever choose dunno sure unsure undecided")
 _UNSURE_FILL = word_set("don't dont no the you not i any it really yet")
 _FINISHED = word_set("done did dun finished added in checked sorted complete gemacht fertig hecho fait")
@@ -163,7 +165,8 @@ def answer(clause: str) -> Answer | None:
         return None
     found = next((kind for kind, pattern in _PATTERNS if pattern.search(plain)), None)
     if found is None:
-        if _DONE_FIRST.match(plain):
+        first = _DONE_FIRST.match(_TOLD_BY.sub("", plain))
+        if first is not None and all(word in FILL | _DONE_WORDS | _OF_IT for word in first["what"].split()):
             return Answer.DONE
         words = plain.split()
         if any(word in _DONE_WORDS for word in words) and all(word in _DONE_WORDS or word in FILL for word in words):

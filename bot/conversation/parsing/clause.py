@@ -9,7 +9,7 @@ import dataclasses
 import datetime as dt
 import re
 
-from bot.commands import Done, Intent, Note, NotYet, PutOffFor, Skip, WrapSaid
+from bot.commands import Ask, Done, Intent, Note, NotYet, PutOffFor, Skip, Topic, WrapSaid
 from bot.conversation.context import Context
 from bot.conversation.parsing import prompts, steps, times
 from bot.conversation.parsing.answers import BUSY_MIN, LATER_MIN, Answer, answer, finished, unsure
@@ -23,6 +23,7 @@ SOON_MIN = 1.0
 _PLANNED = re.compile(
     r"\b(?:will|gonna|going (?:to|on)|about to|i'll|we'll|planning|plan to|should|want to|goes on|later)\b"
 )
+_EVERYTHING = re.compile(r"\b(?:everything|all|it all|the lot|you|yourself|every \w+|the bot|notifications?)\b")
 _BARK_SET = re.compile(
     r"\bbark(?:'s| is| looks| has)?(?: all| now| really)? (?:set|good|great|fine|ready|done|hard|firm|there)\b"
 )
@@ -54,8 +55,18 @@ def read_clause(clause: Clause, context: Context) -> list[Intent]:
     """Return what one clause says; nothing when it says nothing."""
     kind = answer(re.sub(r"[0-9|]+", " ", clause.words))
     if kind is Answer.MUTE:
-        return [Skip(step=prompts.answered(clause.words, context))]
+        return [_muted(clause, context)]
     return _about_meat(clause, kind, context) or _about_steps(clause, kind, context) or _short(clause, kind, context)
+
+
+def _muted(clause: Clause, context: Context) -> Intent:
+    """Return what "stop asking" does: it skips a step once; of all of them, or of a step that counts, it is told what
+    can be switched off.
+    """
+    step = prompts.answered(clause.words, context)
+    if step is None or _EVERYTHING.search(clause.words) or step in prompts.EXPLICIT_STEPS | steps.TIMED_STEPS:
+        return Ask(topic=Topic.TOLD)
+    return Skip(step=step)
 
 
 def _about_meat(clause: Clause, kind: Answer | None, context: Context) -> list[Intent]:
@@ -83,7 +94,7 @@ def _about_steps(clause: Clause, kind: Answer | None, context: Context) -> list[
     if clause.ahead_min is not None:
         step = mentioned[0] if mentioned else prompts.answered(clause.words, context)
         return [PutOffFor(minutes=clause.ahead_min, step=step)]
-    if planned and clause.when is not None and (mentioned or asked):
+    if planned and clause.when is not None and (mentioned or (asked and asked.step not in prompts.EXPLICIT_STEPS)):
         until = times.future(clause.when, context.now, context.zone)
         minutes = max(SOON_MIN, (until - context.now) / dt.timedelta(minutes=1))
         return [PutOffFor(minutes=minutes, step=mentioned[0] if mentioned else prompts.answered(clause.words, context))]

@@ -57,6 +57,9 @@ _RETRACT = phrases(
         "|wrong chat)(?: (?:sorry|sry|lol|ignore that|ignore it|that))*$"
     ),
 )
+_PLAINLY_AMENDS = re.compile(
+    r"^(?:sorry|scratch that|actually|oops|correction|wait|my bad|i meant|meant|make that|no|nope|not)\b"
+)
 _TIME_WAS = re.compile(
     r"^(?:(?:sorry|scratch that|actually|oops|correction|wait|my bad|i meant|meant|make that|that was|it was)\b"
     r"|(?:no|nope|not)\b[, ]*(?=[0-9]|(?:it|that|at|sorry|actually|wait|make|i|rather)\b))"
@@ -100,8 +103,10 @@ def _value(typed: str, unit: str | None, context: Context) -> float | None:
 def corrected_time(heard: str, context: Context) -> Intent | None:
     """Return the correction of when something was ("scratch that, ines says it was 11:40"), or None."""
     whens = times.find(heard)
-    if not _TIME_WAS.match(heard) or len(whens) != 1 or whens[0].kind is not times.Kind.CLOCK:
+    if not _TIME_WAS.match(heard) or len(whens) != 1 or whens[0].kind not in (times.Kind.CLOCK, times.Kind.AGO):
         return None
+    if whens[0].kind is times.Kind.AGO and not _PLAINLY_AMENDS.match(heard):
+        return None  # "it was 10 min ago" answers a question about a time
     if re.search(r"\b(?:dinner|eat(?:ing)?|serv\w+|guests?)\b", heard):
         return None
     return Correct(at=times.past(whens[0], context.now, context.zone))

@@ -19,7 +19,8 @@ _PAUSES = phrases(
     rf"\b(?:in|into|to|inside) (?:the |our |my |a )?{_COLD}\b",
     r"\b(?:fridge[ds]?|refrigerate[ds]?|chill(?:ed)?|freeze|froze) (?:it|this|them|that|the (?:meat|rest|lot))\b",
     rf"\b{_MOVES}\b.*\b{_INDOORS}\b",
-    rf"\b(?:leave|leaving|keep|hold|store|save|stand|park)\b(?!.*\b(?:on|box|boxed|oven|cooler|hot|warm)\b).*\b{_LATER}$",
+    rf"\b(?:leave|leaving|keep|hold|store|save|stand|park)\b(?!.*\b(?:on|box|boxed|oven|cooler|hot"
+    rf"|warm)\b).*\b{_LATER}$",
     (
         r"\b(?:let|leave|letting|leaving|left) (?:the |it |this |our )?(?:fire |coals? |charcoal |smoker |cooker )?"
         r"(?:to )?(?:die|go|burn)(?: out| off| away)?\b(?! down)"
@@ -28,7 +29,8 @@ _PAUSES = phrases(
     rf"\b(?:close|closing|shut|shutting|turn off|turning off|put out|kill|snuff|douse)\b.*\b{_LATER}\b",
 )
 _OTHER_FOOD = re.compile(
-    r"\b(?:beers?|drinks?|wine|salads?|slaw|sides?|sauces?|desserts?|buns?|butter|cake|milk|dough|potato(?:es)?|marinade"
+    r"\b(?:beers?|drinks?|wine|salads?|slaw|sides?|sauces?|desserts?|buns?|butter|cake|milk|dough|potato(?:es)?"
+    r"|marinade"
     r"|spritz)\b"
 )
 _OTHER_THINGS = re.compile(

@@ -8,7 +8,7 @@ from __future__ import annotations
 import datetime as dt
 import re
 
-from bot.commands import Done, FeelSaid, Intent, Note, NotYet, PutOffFor, Skip, Unclear, WrapSaid
+from bot.commands import Ask, Done, FeelSaid, Intent, Note, NotYet, PutOffFor, Skip, Unclear, WrapSaid
 from bot.conversation.context import Context, OpenStep
 from bot.conversation.parsing import steps
 from bot.conversation.parsing.words import bare, tidy, word_set
@@ -40,6 +40,12 @@ _NO_FOOD = word_set(
     "ash ashes coal coals charcoal trimmings bones fat skin wrap foil paper water bag packaging rubbish"
 )
 """What may be thrown away beside food: it answers no question about food."""
+_OF_THE_COOKER = word_set(
+    "closed close keep keeping kept open shut down up it its it's all the a vents vent lid air everything cooker "
+    "smoker pit grill fire dampers both top bottom and is are now for going on we i i've we've will yes ok okay yep done just "
+    "already burning for more cook cooking lit running hot warm tonight another"
+)
+"""Words that may stand beside a choice about the vents of the cooker; with any other it is about something else."""
 _NEGATIVES = word_set("not no isn't aren't nor never")
 
 
@@ -78,6 +84,8 @@ def outcome(words: str, context: Context) -> Done | None:
         chosen = [word for word in step.outcomes if _says(word, said)]
         if chosen and chosen[0] in SYNONYMS["binned"] | SYNONYMS["thrown"] and said & _NO_FOOD:
             continue
+        if step.step == "shutdown" and not said <= _OF_THE_COOKER:
+            continue  # "closed the garage"
         if len(chosen) == 1 and chosen[0] not in OWN_WORDS:
             return Done(step=step.step, outcome=chosen[0])
     return None
@@ -96,7 +104,10 @@ def done(at: dt.datetime | None, text: str, context: Context, *, weak: bool) -> 
     """
     if not context.open_steps:
         return Note(text=text) if weak else Done(at=at)
-    closing = [step for step in context.open_steps if step.step not in steps.READING_STEPS]
+    if (meant := _yes_to_another(text, context)) is not None:
+        return meant if meant is not _NOTHING else Note(text=text)
+    shown = _shown(context)
+    closing = [s for s in context.open_steps if s.step not in steps.READING_STEPS and (not shown or s.step in shown)]
     if weak:
         closing = [step for step in closing if not (step.slots or step.outcomes or step.step in EXPLICIT_STEPS)]
         if context.open_steps[0] not in closing:
@@ -107,6 +118,29 @@ def done(at: dt.datetime | None, text: str, context: Context, *, weak: bool) -> 
         return Done(step=closing[0].step, at=at)
     options: list[tuple[str, Intent]] = [(step.title, Done(step=step.step, at=at)) for step in closing]
     return Unclear(question="which_step", text=text, options=(*options, ("every", Done(every=True, at=at))))
+
+
+_YES = word_set("yes yep yup yeah yea ya yh yess y ja oui si sure")
+_NOTHING = Note(text="")
+
+
+def _yes_to_another(text: str, context: Context) -> Intent | None:
+    """Return what "yes" means when the buttons of the newest message answer no open step: its one button that begins
+    with a yes, else nothing that could be done; None when those buttons, or none at all, are of an open step.
+    """
+    lettered = [choice for choice in context.choices if choice.letter and not isinstance(choice.meaning, Ask)]
+    opened = {step.step for step in context.open_steps}
+    if not lettered or any(_answers(choice.meaning, opened) for choice in lettered):
+        return None
+    yes = [choice.meaning for choice in lettered if bare(tidy(choice.label)).split()[:1] == ["yes"]]
+    return yes[0] if len(yes) == 1 and _YES & set(bare(tidy(text)).split()) else _NOTHING
+
+
+def _shown(context: Context) -> frozenset[str]:
+    """Return the open steps that the buttons of the newest message answer; nothing where it has none."""
+    opened = {step.step for step in context.open_steps}
+    lettered = [choice.meaning for choice in context.choices if choice.letter]
+    return frozenset(one for one in opened if any(_answers(meaning, {one}) for meaning in lettered))
 
 
 def skip(words: str, text: str, context: Context) -> list[Intent]:

@@ -22,10 +22,15 @@ from bot.conversation.parsing.serving import day_ahead, serving_said
 from bot.conversation.parsing.strangers import strangers
 from bot.conversation.parsing.troubles import trouble
 from bot.conversation.parsing.typos import rejoin, suspect
-from bot.conversation.parsing.words import bare, clauses, cut_out, tidy
+from bot.conversation.parsing.words import bare, clauses, cut_out, tidy, word_set
 from scheduler.facts import Slot
 
-A_FEW_WORDS = 3
+_BESIDE_A_TIME = word_set(
+    "at it it's its was that that's since about around roughly just exactly yes yeah yep ya ok okay done did we i then "
+    "the on off already from by say like started went ago in min mins minutes hour hours um a "
+    "like sry sorry lol thx thanks"
+)
+"""Words that may stand beside a time that answers a question; any other makes it talk ("back at 6")."""
 AFTER_THE_MEAT_IS_ON = steps.TIMED_STEPS - {"dry_brine", "light", "meat_on"}
 """Steps at which three figures by themselves are a temperature, not a time."""
 FAR_AHEAD_MIN = 180.0
@@ -205,7 +210,7 @@ def _only_time(whens: tuple[times.When, ...], masked: str, text: str, context: C
         said = serving_said(tidy(text), context) if len(whens) == 1 and not rest else None
         meanings = (("yes", MoveDinner(serving=said.serving)), ("no", Note(text=text))) if said else ()
         return (Unclear(question="is_dinner", text=text, options=meanings),) if meanings else ()
-    if len(whens) != 1 or whens[0].until or step is None or len(bare(masked.replace("|", " ")).split()) > A_FEW_WORDS:
+    if len(whens) != 1 or whens[0].until or step is None or not _only_of_time(masked):
         return ()
     when = whens[0]
     if when.kind is times.Kind.SPAN:
@@ -219,3 +224,8 @@ def _only_time(whens: tuple[times.When, ...], masked: str, text: str, context: C
         minutes = (times.future(when, context.now, context.zone) - context.now) / dt.timedelta(minutes=1)
         return (PutOffFor(minutes=minutes, step=step.step),) if minutes <= FAR_AHEAD_MIN else ()
     return (Done(step=step.step, at=times.deed(when, context.now, context.zone)),)
+
+
+def _only_of_time(masked: str) -> bool:
+    """Return whether the words beside a time say nothing else: "back at 6" is talk, "it was at 6" an answer."""
+    return all(word in _BESIDE_A_TIME for word in bare(masked.replace("|", " ")).split())

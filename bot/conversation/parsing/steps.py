@@ -116,7 +116,7 @@ _PATTERNS: tuple[tuple[str, str], ...] = (
     (
         "box_meat",
         any_of(
-            r"\bboxed\b",
+            r"\bboxed\b(?! set\b)",
             r"\bin(?:to)? (?:the |a )?(?:box|cooler|cool box|hot box|ice chest|warmer)\b",
             r"\bresting\b",
             r"\b(?:in|with) (?:the )?towels?\b",
@@ -132,10 +132,12 @@ _PATTERNS: tuple[tuple[str, str], ...] = (
                 r"\b(?:pulled|took|taken|taking|got|take) (?:it|them|the meat|the ribs?|the brisket"
                 r"|the butts?|the shoulders?|the racks?)? ?(?:off|out)\b"
             ),
-            r"\bpulled\b(?! pork\b)(?!.*\bapart\b)",
+            r"\bpulled\b(?! (?:pork|a|an|my|his|her|some|over|up|the (?:car|van|dog|kids?|plug|curtains?|chairs?"
+            r"|tables?|trailer"
+            r"|weeds?))\b)(?!.*\bapart\b)",
             rf"\b{_THING}{_IS}(?: come| came)?(?: all)? off\b",
             r"\b(?:came|come) off\b",
-            r"^off\b",
+            r"^off\b(?! (?:to (?!rest\b|the (?:box|cooler|board|oven))|topic|work|duty|home|road|limits|season))",
             r"\boff (?:the )?(?:heat|fire|grill|smoker|pit|cooker)\b",
             r"\bout of (?:the )?(?:smoker|pit|cooker)\b",
             r"\bruntergenommen\b",
@@ -164,9 +166,10 @@ _PATTERNS: tuple[tuple[str, str], ...] = (
     (
         "serve",
         any_of(
-            r"\b(?:served|plated|dished up|serviert|servi)\b",
+            r"\b(?:served(?! in the (?:army|navy|war))|plated|dished up|serviert|servi)\b",
             r"\b(?:dinner|food|lunch|supper)(?:'s|s| is| are)? (?:out|up|served|on the table)\b",
-            r"\bon the table\b",
+            rf"(?:^|\b{_THING}{_IS}(?: \w+)? |\b(?:dinner|supper|lunch|plates?|platters?)(?: is| are"
+            rf"|'s)? )on the table\b",
             r"\b(?:we're|we are|everyone's|everybody's|they're|people are|all) eating\b",
             "^eating(?: now)?$",
             r"\bplates are out\b",
