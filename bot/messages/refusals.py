@@ -111,6 +111,7 @@ def question(unclear: Unclear, voice: Voice) -> Message:
         "is_dinner": _('"{said}": is that when people eat?'),
         "which_day": _("The weekday and the date are two days. Which one is it?"),
         "not_come": _("{time} has not come yet. Say the time it was read, or just {number}."),
+        "treated_how": _('"{said}": was the meat pierced by needles, blades or a fork, injected, rolled or stuffed?'),
         "which_time": _("Which time do you mean? Type it like 18:30."),
         "not_understood": _(
             'I did not get "{said}". I kept it as a note. A number is a reading; "help" shows what I know.'
@@ -145,6 +146,10 @@ def _option(key: str, meaning: Intent, voice: Voice) -> Option:
         "boat": _("Foil boat"),
         "none": _("Bare"),
         "every": _("All of them"),
+        "needles": _("Pierced"),
+        "injected": _("Injected"),
+        "rolled": _("Rolled or stuffed"),
+        "none_of_these": _("None of these"),
     }
     if key in all_step_ids():
         return (step_words(key).done, meaning)

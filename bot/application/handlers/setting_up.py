@@ -112,11 +112,13 @@ def handle(visit: Visit, work: Work, known: Setup | None, wanted: tuple[say.Inte
     if isinstance(first, say.Unclear):
         _unclear(visit, work, known or Setup(), first)
         return
-    drafts = [_drafted(intent) for intent in wanted if isinstance(intent, say.Draft | say.AddPiece | say.GuestsSaid)]
+    drafts = [_drafted(intent) for intent in wanted if isinstance(intent, _DRAFTS)]
     if isinstance(first, say.Skip) and known is not None:
         drafts = _usual(visit, known)
     if known is not None and known.slot == "which" and known.draft.vague:
         drafts = [settled(known.draft.vague[0], one) if one.cut and not one.settles else one for one in drafts]
+    if isinstance(first, say.Note) and known is not None and missing(known.draft) is None:
+        drafts = [say.Draft()]  # "none of these": nothing that counts was done to the meat, and all else is known
     if not drafts:
         lead = Message(text="" if known is not None else talk.no_cook())
         _say(visit, work, lead.then(next_question(visit, known or Setup())))
@@ -132,9 +134,14 @@ def _broken(visit: Visit) -> Message:
     return told.then(Message(text=own_cuts.broken(cards, own_cuts.COOKERS_FILE) if cards else ""))
 
 
-def _drafted(intent: say.Draft | say.AddPiece | say.GuestsSaid) -> say.Draft:
+_DRAFTS = (say.Draft, say.AddPiece, say.GuestsSaid, say.TreatedSaid)
+
+
+def _drafted(intent: say.Draft | say.AddPiece | say.GuestsSaid | say.TreatedSaid) -> say.Draft:
     """Return what was said as a part of the set-up."""
     match intent:
+        case say.TreatedSaid():
+            return say.Draft(treated=intent)
         case say.AddPiece():
             return say.Draft(more=intent.more, ignored=intent.ignored)
         case say.GuestsSaid():
@@ -208,7 +215,7 @@ def _go_on(visit: Visit, work: Work, known: Setup, drafts: list[say.Draft], doub
     left_out = setup.left_out(tuple(word for newer in drafts for word in newer.ignored))
     if draft.pit_low_c is not None and not pit_said:
         left_out = left_out.then(setup.usual_pit(draft.pit_low_c, _voice(visit, unit)))
-    if slot is None:
+    if slot is None and (doubt is None or doubt.question != "treated_how"):
         _begin(visit, work, known, left_out)
         return
     if doubt is not None:

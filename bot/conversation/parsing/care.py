@@ -24,6 +24,8 @@ _CHILD = r"(?:kids?|child|children|son|daughter|boy|girl|grandson|granddaughter|
 _AGE_OLD = r"(?:6[5-9]|[789][0-9]|10[0-9])"
 _AT_RISK = phrases(
     r"\b(?:pregnant|pregnancy|expecting (?:a )?(?:baby|child|twins))\b",
+    rf"\b{_SOMEBODY}(?:'s| is| are)? expecting\b(?! (?:us|you|me|guests?|dinner|food|people|a (?!baby|child)|the|it"
+    rf"|rain))",
     r"\b(?:baby|babies|infants?|toddlers?|newborns?)\b(?! ?-?backs?\b)",
     rf"\b(?:(?:{_NUMBER} )?{_CHILD} )?(?:under|below|younger than) (?:the age of )?(?:five|5|four|4|three|3|two|2)"
     r"(?: years?(?: old)?)?\b(?! ?(?:h|hours?|min|kg|lb|%|°|pm|am|:))",

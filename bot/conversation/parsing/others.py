@@ -57,7 +57,13 @@ def take_others(told: Telling, text: str, context: Context, tell: Tell) -> None:
             told.ignored.append(one)
         elif len(here) == 1 and first not in here:
             inner = tell(whole[start:end], text, plain)
-            more.append(PieceDraft(cut=here.pop(), **{name: inner.said.get(name) for name in _FIELDS}))
+            piece = PieceDraft(cut=here.pop(), **{name: inner.said.get(name) for name in _FIELDS})
+            known = next((i for i, other in enumerate(more) if other.cut == piece.cut), None)
+            if known is not None and piece.count is None and piece.mass_kg is None:
+                said = {name: value for name in _FIELDS if (value := getattr(piece, name)) is not None}
+                more[known] = more[known].model_copy(update=said)  # "pull the chicken at 150": the one told before
+            else:
+                more.append(piece)
             told.ignored += [*inner.ignored, *inner.no_pits]
         else:
             continue

@@ -42,8 +42,8 @@ _NO_FOOD = word_set(
 """What may be thrown away beside food: it answers no question about food."""
 _OF_THE_COOKER = word_set(
     "closed close keep keeping kept open shut down up it its it's all the a vents vent lid air everything cooker "
-    "smoker pit grill fire dampers both top bottom and is are now for going on we i i've we've will yes ok okay yep done just "
-    "already burning for more cook cooking lit running hot warm tonight another"
+    "smoker pit grill fire dampers both top bottom and is are now for going on we i i've we've will yes ok okay yep "
+    "done just already burning for more cook cooking lit running hot warm tonight another"
 )
 """Words that may stand beside a choice about the vents of the cooker; with any other it is about something else."""
 _NEGATIVES = word_set("not no isn't aren't nor never")

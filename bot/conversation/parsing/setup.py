@@ -27,7 +27,8 @@ from bot.conversation.parsing.readings import can_be, in_c, likely
 from bot.conversation.parsing.serving import Said, days_in, impossible, of_pieces, serving_said, which_day
 from bot.conversation.parsing.setup_told import Telling
 from bot.conversation.parsing.time_words import NUMBER_WORDS
-from bot.conversation.parsing.told_of_care import take_care, take_meat
+from bot.conversation.parsing.told_of_care import take_care, take_meat, treated_how
+from bot.conversation.parsing.treated import like_treated
 from bot.conversation.parsing.wishes import wishes_in
 from bot.conversation.parsing.words import clauses, cut_out
 from scheduler.cut_names import FOODS
@@ -64,6 +65,8 @@ def set_up(heard: str, text: str, context: Context) -> tuple[Intent, ...]:
     if told.said:
         told.ignored += told.no_pits
         problems = [problem for problem in problems if problem.options]
+    if "cut" in told.said and "treated" not in told.said and "more" not in told.said and like_treated(heard):
+        problems = [*problems, treated_how(text)]
     days = [told.said.pop("serving"), told.other_day] if told.other_day is not None else []
     draft = Draft(**told.said, ignored=tuple(dict.fromkeys(told.ignored)))
     if days:

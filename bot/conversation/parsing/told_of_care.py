@@ -8,15 +8,16 @@ from __future__ import annotations
 import re
 from collections.abc import Callable
 
-from bot.commands import CareSaid, EditionSaid, Intent, SafeBySaid, TargetSaid
+from bot.commands import CareSaid, EditionSaid, Intent, Note, SafeBySaid, TargetSaid, TreatedSaid, Unclear
 from bot.conversation.context import Context
 from bot.conversation.parsing.care import care_in, named_allergy, nobody
 from bot.conversation.parsing.cut_names import find_cuts
 from bot.conversation.parsing.rules_said import rules_said
 from bot.conversation.parsing.setup_told import Telling
-from bot.conversation.parsing.treated import only_treated, treated_in
+from bot.conversation.parsing.treated import like_treated, only_treated, treated_in
 from bot.conversation.parsing.wished_core import core_in, in_c, only_target, target_in
 from bot.conversation.parsing.words import clauses
+from scheduler.facts import Treatment
 
 _LONE = re.compile(r"\W*([0-9]{2,3}(?:[.,][0-9])?) ?°? ?([cf])?\b\W*")
 
@@ -38,12 +39,38 @@ def told_of_care(
     )
     if alone is not None:
         return (alone,)
-    found = care_in(heard, context.people)
-    if found is None or context.stage in ("after", "closed"):
+    if context.stage in ("after", "closed"):
         return None
+    if (treated := _treated_beside(heard, read_rest)) is not None:
+        return treated
+    found = care_in(heard, context.people)
+    if found is None:
+        return (treated_how(heard),) if like_treated(heard) else None
     others = [found.rest[start:end] for start, end in clauses(found.rest) if "|" not in found.rest[start:end]]
     rest = ", ".join(part.strip() for part in others)
     return (*(read_rest(rest) if re.search(r"[a-z0-9]", rest) else ()), found.said)
+
+
+def _treated_beside(heard: str, read_rest: Callable[[str], tuple[Intent, ...]]) -> tuple[Intent, ...] | None:
+    """Return what was done to the meat with what is told in other clauses, None when a text tells of no treatment."""
+    found = treated_in(heard)
+    if found is None or not found.said.treatments:
+        return None
+    parts = [(a, b) for a, b in clauses(heard) if not any(a <= place < b for place in found.places)]
+    rest = ", ".join(heard[a:b].strip() for a, b in parts)
+    beside = read_rest(rest) if re.search(r"[a-z0-9]", rest) else ()
+    return (*(one for one in beside if not isinstance(one, Unclear | Note)), found.said)
+
+
+def treated_how(heard: str) -> Unclear:
+    """Return the question what was done to meat by words that may mean a treatment: one tap."""
+    options: tuple[tuple[str, Intent], ...] = (
+        ("needles", TreatedSaid(treatments=(Treatment.TENDERISED,))),
+        ("injected", TreatedSaid(treatments=(Treatment.INJECTED,))),
+        ("rolled", TreatedSaid(treatments=(Treatment.ROLLED,))),
+        ("none_of_these", Note(text=heard)),
+    )
+    return Unclear(question="treated_how", text=heard, options=options)
 
 
 def take_care(told: Telling, context: Context) -> None:
