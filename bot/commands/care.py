@@ -24,6 +24,8 @@ class CareSaid(Said):
     allergies: tuple[str, ...] | None = None
     public: bool | None = None
     all_told: bool = False
+    sure: bool = False
+    """True once somebody answered that what it takes back was wrong."""
 
     @property
     def only_adds(self) -> bool:
@@ -38,6 +40,8 @@ class TreatedSaid(Said):
     kind: Literal["treated"] = "treated"
     treatments: tuple[Treatment, ...] = ()
     piece: str | None = None
+    sure: bool = False
+    """True once somebody answered that an earlier treatment was told wrongly."""
 
 
 class SafeBySaid(Said):
@@ -51,6 +55,8 @@ class SafeBySaid(Said):
     nobody_at_risk: bool = False
     core_c: float | None = None
     piece: str | None = None
+    sure: bool = False
+    """True once somebody answered that an earlier treatment was told wrongly."""
 
 
 class TargetSaid(Said):

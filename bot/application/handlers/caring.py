@@ -13,16 +13,30 @@ from bot.application.announcements import answer, reply, turn
 from bot.application.handlers.reports import Settling
 from bot.application.visit import Visit, Work
 from bot.application.voices import voice_of
+from bot.application.writing import cook_write
 from bot.conversation.flows.care import care_told, core_of_word
-from bot.messages import care_asked, wished_core
+from bot.messages import care_asked, taken_back, wished_core
 from bot.messages.dinner import dinner_line
+from bot.messages.figures import Voice
 from bot.messages.message import Message
 from bot.messages.naming import piece_name, which_piece
 from bot.messages.refusals import refusal_text
 from bot.ports import CookSnapshot
-from scheduler.cook import Refusal, Report, Situation, decide
-from scheduler.facts import Body, CareTold, EditionTold, SafeBy, SafeByTold, TargetTold, TreatedTold
+from scheduler.cook import Changes, Refusal, Report, Situation, decide
+from scheduler.facts import (
+    Body,
+    CareTold,
+    EditionTold,
+    Fact,
+    Noted,
+    SafeBy,
+    SafeByTold,
+    TargetTold,
+    TreatedTold,
+    Treatment,
+)
 from scheduler.safety import NotByTime, not_by_time
+from scheduler.state import FIRST, effective
 
 Told = say.CareSaid | say.TreatedSaid | say.SafeBySaid | say.TargetSaid | say.EditionSaid
 TOLD = (say.CareSaid, say.TreatedSaid, say.SafeBySaid, say.TargetSaid, say.EditionSaid)
@@ -37,6 +51,9 @@ def take(
     if (asked := _asks(mine, situation)) is not None:
         reply(visit, work, situation, asked)
         return
+    if (doubt := _takes_back(mine, snapshot.facts, situation, voice_of(situation, visit.now))) is not None:
+        _keep(visit, work, snapshot, situation, doubt)
+        return
     settled = Settling(visit, situation, snapshot.facts, voice_of(situation, visit.now)).settle(others)
     reports = [*settled.reports, *(_report(body, piece, visit) for body, piece in _bodies(mine, situation))]
     result = decide(snapshot.facts, tuple(reports), now=visit.now, seed=visit.seed, catalogue=visit.house.catalogue)
@@ -48,7 +65,7 @@ def take(
     done = turn(snapshot.facts, result, visit=visit)
     means = settled.ask or Message(text="")
     for intent in mine:
-        means = means.then(_means(intent, done.after, visit))
+        means = means.then(_means(intent, situation, done.after, visit))
     means = means.then(Message(text=wished_core.moved_core(situation, done.after)))
     answer(visit, work, snapshot, done, asks=means)
 
@@ -96,7 +113,7 @@ def _bodies(mine: list[Told], situation: Situation) -> list[tuple[Body, str | No
             case say.CareSaid():
                 found.append((care_told(intent, situation.state.care), None))
             case say.TreatedSaid():
-                found.append((TreatedTold(treatments=intent.treatments), intent.piece))
+                found.append((TreatedTold(treatments=_with_earlier(intent, situation)), intent.piece))
             case say.SafeBySaid():
                 if intent.nobody_at_risk and situation.state.care.at_risk is None:
                     found.append((CareTold(at_risk=False), None))
@@ -121,12 +138,78 @@ def _report(body: Body, piece: str | None, visit: Visit) -> Report:
     )
 
 
-def _means(intent: Told, after: Situation, visit: Visit) -> Message:
+def _with_earlier(said: say.TreatedSaid, situation: Situation) -> tuple[Treatment, ...]:
+    """Return what was done to a piece with what was told of it before: one treatment does not take back another."""
+    earlier = situation.view(said.piece).state.treated or ()
+    return tuple(dict.fromkeys((*earlier, *said.treatments))) if said.treatments else ()
+
+
+def _takes_back(mine: list[Told], log: tuple[Fact, ...], situation: Situation, voice: Voice) -> Message | None:
+    """Return the question whether what was told before was wrong; None where nothing that is stricter is taken back."""
+    for intent in mine:
+        match intent:
+            case say.CareSaid(sure=False):
+                found = _stricter_care(intent, log, situation)
+            case say.TreatedSaid(sure=False, treatments=()) | say.SafeBySaid(sure=False, intact=True):
+                found = _earlier_treatment(intent.piece, log, situation)
+            case _:
+                continue
+        if found:
+            return taken_back.asked(found, intent.model_copy(update={"sure": True}), voice)
+    return None
+
+
+def _stricter_care(said: say.CareSaid, log: tuple[Fact, ...], situation: Situation) -> tuple[Fact, ...]:
+    """Return what was told of guests and occasion that this takes back."""
+    care = situation.state.care
+    at_risk = said.at_risk is False and care.at_risk is True
+    allergies = said.allergies == () and bool(care.allergies)
+    public = said.public is False and care.public is True
+    return tuple(
+        fact
+        for fact in effective(log)
+        if isinstance(fact.body, CareTold)
+        and (
+            (at_risk and fact.body.at_risk is True)
+            or (allergies and bool(fact.body.allergies))
+            or (public and fact.body.public is True)
+        )
+    )
+
+
+def _earlier_treatment(piece: str | None, log: tuple[Fact, ...], situation: Situation) -> tuple[Fact, ...]:
+    """Return who told, last, that a piece was treated; nothing where it is not."""
+    view = situation.view(piece)
+    if not view.state.treated:
+        return ()
+    told = [
+        fact
+        for fact in effective(log)
+        if isinstance(fact.body, TreatedTold)
+        and fact.body.treatments
+        and (not situation.several or (fact.piece or FIRST) == view.piece)
+    ]
+    return tuple(told[-1:])
+
+
+def _keep(visit: Visit, work: Work, snapshot: CookSnapshot, situation: Situation, asked: Message) -> None:
+    """Ask, and keep what was typed with the cook."""
+    note = _report(Noted(text=visit.incoming.text), None, visit)
+    result = decide(snapshot.facts, (note,), now=visit.now, seed=visit.seed, catalogue=visit.house.catalogue)
+    reply(visit, work, situation, asked)
+    if isinstance(result, Changes) and visit.incoming.text:
+        work.cooks.append(cook_write(result.after, result.facts, version=snapshot.version))
+
+
+def _means(intent: Told, before: Situation, after: Situation, visit: Visit) -> Message:
     """Return what one thing told changes."""
     match intent:
         case say.CareSaid():
             return care_asked.what_changes(intent, after.state.care)
         case say.TreatedSaid():
+            was_c, is_c = (wished_core.least_c(one.view(intent.piece), one) for one in (before, after))
+            if not intent.treatments and is_c < was_c:
+                return Message(text=taken_back.minimum_moved(was_c, is_c))
             return Message(text=wished_core.treated_means(intent, after))
         case say.SafeBySaid():
             return Message(text=wished_core.safe_by_means(intent, after))

@@ -19,6 +19,8 @@ from bot.application.voices import DEFAULT_UNIT, voice_of
 from bot.chat import Address
 from bot.conversation.flows.care import OfPiece, care_told, unwished, wishes_of
 from bot.conversation.flows.setup import (
+    DRAFTS,
+    drafted,
     guests_told,
     is_warm,
     merge,
@@ -112,7 +114,7 @@ def handle(visit: Visit, work: Work, known: Setup | None, wanted: tuple[say.Inte
     if isinstance(first, say.Unclear):
         _unclear(visit, work, known or Setup(), first)
         return
-    drafts = [_drafted(intent) for intent in wanted if isinstance(intent, _DRAFTS)]
+    drafts = [drafted(intent) for intent in wanted if isinstance(intent, DRAFTS)]
     if isinstance(first, say.Skip) and known is not None:
         drafts = _usual(visit, known)
     if known is not None and known.slot == "which" and known.draft.vague:
@@ -132,22 +134,6 @@ def _broken(visit: Visit) -> Message:
     cuts, cards = visit.house.complaints, visit.house.card_complaints
     told = Message(text=own_cuts.broken(cuts) if cuts else "")
     return told.then(Message(text=own_cuts.broken(cards, own_cuts.COOKERS_FILE) if cards else ""))
-
-
-_DRAFTS = (say.Draft, say.AddPiece, say.GuestsSaid, say.TreatedSaid)
-
-
-def _drafted(intent: say.Draft | say.AddPiece | say.GuestsSaid | say.TreatedSaid) -> say.Draft:
-    """Return what was said as a part of the set-up."""
-    match intent:
-        case say.TreatedSaid():
-            return say.Draft(treated=intent)
-        case say.AddPiece():
-            return say.Draft(more=intent.more, ignored=intent.ignored)
-        case say.GuestsSaid():
-            return say.Draft(guests=intent)
-        case _:
-            return intent
 
 
 def _unclear(visit: Visit, work: Work, known: Setup, unclear: say.Unclear) -> None:

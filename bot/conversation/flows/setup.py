@@ -7,7 +7,7 @@ from __future__ import annotations
 
 import dataclasses
 
-from bot.commands import AirSaid, CareSaid, Draft, GuestsSaid, PieceDraft, VaguePiece
+from bot.commands import AddPiece, AirSaid, CareSaid, Draft, GuestsSaid, PieceDraft, TreatedSaid, VaguePiece
 from scheduler.facts import Appetite, Detail, GuestsTold, PieceAdded, Planned
 from scheduler.planning.backward import LEAST_CONFIDENCE, MOST_CONFIDENCE
 
@@ -167,3 +167,20 @@ def planned(draft: Draft, zone: str, unit: str) -> Planned:
         unit=unit,
         from_middle=draft.on_at is not None or is_warm(draft.core_c),
     )
+
+
+DRAFTS = (Draft, AddPiece, GuestsSaid, TreatedSaid)
+"""What is a part of a set-up."""
+
+
+def drafted(intent: Draft | AddPiece | GuestsSaid | TreatedSaid) -> Draft:
+    """Return what was said as a part of the set-up."""
+    match intent:
+        case TreatedSaid():
+            return Draft(treated=intent)
+        case AddPiece():
+            return Draft(more=intent.more, ignored=intent.ignored)
+        case GuestsSaid():
+            return Draft(guests=intent)
+        case _:
+            return intent

@@ -91,12 +91,14 @@ def test_an_allergy_in_words_nobody_knows_is_kept_when_it_was_asked_for(kitchen:
 
 
 def test_none_of_these_takes_nothing_back(kitchen: PlayedKitchen) -> None:
-    """After "grandma is pregnant" the last button fills in the rest; only plain words take it back."""
+    """After "grandma is pregnant" the last button fills in the rest; only plain words, asked once, take it back."""
     kitchen.say("Ines", CHICKEN)
     kitchen.say("Ines", "grandma is pregnant")
     kitchen.tap("Ines", "That is all")
     assert care(kitchen) == CareTold(at_risk=True, allergies=(), public=False)
     kitchen.say("Ines", "nobody is at risk")
+    assert care(kitchen).at_risk is True
+    kitchen.tap("Ines", "It was wrong")
     assert care(kitchen).at_risk is False
 
 
