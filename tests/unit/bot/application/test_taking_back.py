@@ -7,7 +7,7 @@ from tests.fakes.kitchen import PlayedKitchen
 
 
 def test_intact_after_a_treatment_is_asked_back(kitchen: PlayedKitchen) -> None:
-    """The stricter minimum counts until somebody says that the treatment was told wrongly; then both minima are named."""
+    """The stricter minimum counts until somebody says that it was told wrongly; then both are named."""
     kitchen.say("Ines", "injected pork butt 4 kg, dinner 18:00 tomorrow, pit 250")
     asked = kitchen.say("Tomas", "it is intact")
     assert "Was that wrong?" in asked.text
