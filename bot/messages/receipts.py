@@ -14,6 +14,7 @@ from bot.messages.changed import corrected_text, old_fact
 from bot.messages.contests import contest_text, differs_now
 from bot.messages.cooker import after_the_cooker
 from bot.messages.dinner import box_line, box_told, dinner_line, unsafe_line
+from bot.messages.each import of_each
 from bot.messages.figures import Voice, held_for
 from bot.messages.gates import vents_line
 from bot.messages.kept import after_kept
@@ -348,6 +349,7 @@ def _gate_text(event: GateOpened, after: Situation, voice: Voice) -> str:
     text = _("Safe minimum passed where you read it: {found} (it needs {needs}, at the coldest spot).").format(
         found=voice.temp(gate.lowest.value_c, fine=True), needs=needs
     )
+    text = " ".join(part for part in (text, of_each(after.seen_from(event.piece))) if part)
     return _("{text} Tender comes later.").format(text=text) if after.cut.doneness == "feel" else text
 
 

@@ -78,6 +78,10 @@ def _verdict(situation: Situation, voice: Voice) -> str:
         ),
         "under_floor": _("Not safe: {found} at {at}, under {floor} when it was opened."),
         "put_away": _("Unknown: put away, and not read hot since. It needs {reheat} at the coldest spot."),
+        "few_read": _(
+            "Unknown: {read} of {of} read at the minimum. Each may differ: read {of} of them in one look and type the"
+            " numbers in a row. Each needs {needs}."
+        ),
         "reported": _("Unknown: {found} at {at}, but what was told makes it doubtful. I cannot call it safe."),
         "cannot_say": _("Unknown: nobody can say that it is safe, and no number from now on can."),
         "measured": _("Measured safe: {found} at {at}. It needs {needs}."),
@@ -89,6 +93,8 @@ def _verdict(situation: Situation, voice: Voice) -> str:
         until="" if eating.until is None else voice.clock(eating.until),
         floor=_limit(limits.HOT_HOLD, situation),
         reheat=_limit(limits.REHEAT, situation),
+        read=eating.read,
+        of=eating.of,
     )
 
 

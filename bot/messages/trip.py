@@ -9,6 +9,7 @@ import datetime as dt
 from bot.commands import Done, FeelSaid, Intent, NotYet, PutOffFor, WrapSaid, stamped
 from bot.messages.cooker import at_this_cooker
 from bot.messages.dinner import dinner_line
+from bot.messages.each import of_each
 from bot.messages.figures import Voice
 from bot.messages.gates import waiting_line
 from bot.messages.handover import handover_card
@@ -239,6 +240,8 @@ def _item(prompt: Prompt, situation: Situation, voice: Voice) -> str:
     if prompt.step.id == "meat_on" and situation.several:
         text = _goes_on(situation, text, voice)
     text = for_its_wave(prompt.step.id, text, situation)
+    if prompt.step.id in {"second_spot", "serve_reading"}:
+        text = " ".join(part for part in (text, of_each(situation)) if part)
     if prompt.step.id == "meat_on":
         text = " ".join(part for part in (text, waiting_line(situation, voice)) if part)
     if prompt.step.id == "pull" and not boxed(situation.state, cut):

@@ -11,6 +11,7 @@ from enum import StrEnum
 from typing import Literal
 
 from scheduler.cuts import Cut, Cuts
+from scheduler.safety import each
 from scheduler.safety.case import OPENING, Case
 from scheduler.safety.finding import Finding, FindingLevel
 from scheduler.safety.findings import standing
@@ -46,10 +47,11 @@ class Eating(StrEnum):
 
 Why = Literal[
     "discarded", "stop", "unmeasured", "under_minimum", "resting", "not_read_at_opening", "under_floor", "put_away",
-    "reported", "cannot_say", "measured",
+    "few_read", "reported", "cannot_say", "measured",
 ]  # fmt: skip
 """The first reason found: thrown away, a stop stands, nothing read, read too low, its rest is not over, held without a
-reading as it was opened, read under the floor then, put away and not reheated, doubtful by what was reported; a
+reading as it was opened, read under the floor then, put away and not reheated, only some of several like pieces
+read, doubtful by what was reported; a
 time of which nobody can say what it did to the food; measured."""
 
 
@@ -64,6 +66,9 @@ class Serving:
     """The reading that decided, where one did."""
     until: dt.datetime | None = None
     """When its rest is over, where that is what is missing."""
+    read: int = 0
+    """How many of several like pieces were read at the minimum, of `of`."""
+    of: int = 1
 
 
 def serving(state: CookState, cut: Cut, cuts: Cuts, now: dt.datetime) -> Serving:
@@ -80,6 +85,8 @@ def serving(state: CookState, cut: Cut, cuts: Cuts, now: dt.datetime) -> Serving
     if any(f.found_c is not None or f.rule not in _UNREAD for f in stops):
         return Serving(eating=Eating.NOT_SAFE, why="stop", stops=stops)
     said = _by_gate(case) or _since_the_fire(case)
+    if said.eating is Eating.SAFE and chilling_since(state) is None and each.passed(case) < each.needed(state, cut):
+        said = Serving(eating=Eating.UNKNOWN, why="few_read", read=each.passed(case), of=each.needed(state, cut))
     if (said.eating is Eating.SAFE or said.why == "resting") and any(f.rule in REPORTED for f in found):
         said = Serving(eating=Eating.UNKNOWN, why="reported", reading=said.reading)
     if said.eating is Eating.SAFE and any(

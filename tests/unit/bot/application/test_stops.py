@@ -51,6 +51,21 @@ def test_put_back_on_ends_the_stop_of_a_pull_too_early(stopped: PlayedKitchen) -
     assert [fact for fact in stopped.cook.facts if fact.body == StepDone(step="pull")]
 
 
+def test_one_of_three_birds_is_not_all_of_them(kitchen: PlayedKitchen) -> None:
+    """The question asks for each; one number opens the gate of that one, and "is it safe" says one of three."""
+    kitchen.say("Ines", "3 chickens, dinner 18:00, pit 325")
+    kitchen.until(on("15:55"))
+    for text in ("lit at 15:00", "pit 325", "meat is on", "raw side washed"):
+        kitchen.say("Ines", text)
+    kitchen.until(on("17:00"))
+    kitchen.say("Ines", "meat 166")
+    kitchen.say("Ines", "166")
+    assert "Unknown: 1 of 3" in kitchen.say("Ines", "is it safe?").text
+    kitchen.later(1)
+    answer = kitchen.say("Ines", "166 168 167")
+    assert "Measured safe" in kitchen.say("Ines", "is it safe?").text, answer.text
+
+
 def test_other_rules_end_no_stop_and_say_so(stopped: PlayedKitchen) -> None:
     """Rules chosen after the first number count from the next cook on: here the stricter figure of each counts."""
     answer = stopped.say("Ines", "rules: food code")
