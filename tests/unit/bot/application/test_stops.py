@@ -59,7 +59,8 @@ def test_one_of_three_birds_is_not_all_of_them(kitchen: PlayedKitchen) -> None:
         kitchen.say("Ines", text)
     kitchen.until(on("17:00"))
     kitchen.say("Ines", "meat 166")
-    assert "Unknown: 1 of 3" in kitchen.say("Ines", "is it safe?").text
+    kitchen.say("Ines", "166")  # so early it is doubted: a second spot
+    assert "of 3 read at the minimum" in kitchen.say("Ines", "is it safe?").text
     kitchen.later(1)
     answer = kitchen.say("Ines", "166 168 167")
     assert "Measured safe" in kitchen.say("Ines", "is it safe?").text, answer.text
