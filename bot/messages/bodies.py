@@ -6,7 +6,7 @@ from bot.messages.advice_words import LEVERS
 from bot.messages.care import care_text
 from bot.messages.cooker import cooker_text, fuel_text
 from bot.messages.figures import Voice, both, kilograms
-from bot.messages.problems import problem_name
+from bot.messages.problem_over import over_words
 from bot.messages.steps import step_words
 from bot.messages.watches import watches_told
 from bot.messages.words import _, n_
@@ -143,7 +143,7 @@ def body_text(body: Body, voice: Voice) -> str:
         case RestTold():
             return _rest_told(body, voice)
         case Troubled():
-            return _("Over: {what}").format(what=problem_name(body.problem)) if body.over else ""
+            return over_words(body.problem) if body.over else ""
         case PieceAdded():
             return _added_text(body, voice)
         case PutBack():

@@ -30,12 +30,6 @@ _REHEAT_C, _ABOVE_C, _BARK_C, _HOT_C = 74.0, 66.0, 140.0, 32.2
 """Reheating 165 F and hot day 90 F: USDA FSIS; oven for bark 135 to 149 C and "above 66 C": common practice [°C]."""
 
 
-def problem_name(problem: str) -> str:
-    """Return what a problem is called, as part of a sentence."""
-    card = CARDS.get(problem)
-    return problem if card is None else card.name()
-
-
 def danger_card(problem: str) -> Message:
     """Return the card of a problem in which people are in danger; it needs no cook."""
     card = DANGER[problem]

@@ -53,13 +53,14 @@ from scheduler.facts import (
     SafeBy,
     Slot,
     StepDone,
+    Troubled,
     Wrapped,
 )  # fmt: skip
 from scheduler.planning.series import PIT_OFF_C
 from scheduler.safety.fire import DANGER_C
 from scheduler.state import FIRST, Stage
 
-_TIMED = (Reading, StepDone, Wrapped, Felt, Discarded)
+_TIMED = (Reading, StepDone, Wrapped, Felt, Discarded, Troubled)
 """What is told with the time it was so."""
 
 _RESTS = ("pull", "box_meat")

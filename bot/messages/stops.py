@@ -9,7 +9,7 @@ import dataclasses
 
 from bot.commands import Discard, ReadAgain
 from bot.messages.figures import Voice
-from bot.messages.findings import finding_text, found_text, limit_text, standing_text
+from bot.messages.findings import finding_text, found_text, limit_text, standing_text, still_text
 from bot.messages.message import Message, Option, lines
 from bot.messages.naming import capital, named, names_of, piece_name
 from bot.messages.words import _
@@ -22,18 +22,55 @@ _READ_AGAIN = frozenset(
 )
 """Stops that a new reading may end."""
 
+_MENDED = _READ_AGAIN | {"raw_touched"}
+"""Stops that heat may end while there is time; every other one orders the bin."""
+
+
+def for_the_bin(finding: Finding) -> bool:
+    """Return whether a stop orders the food into the bin: no reading ends it, or its time is over."""
+    if finding.unread:
+        return False
+    lasted, most = finding.found_min, finding.limit_min
+    late = lasted is not None and most is not None and lasted > most
+    return late or finding.rule not in _MENDED
+
 
 def stop_message(changes: Changes, voice: Voice) -> Message:
     """Return the stops that are told now, with their buttons; of several pieces each by its name."""
     found = [e for e in changes.events if isinstance(e, Found) and e.finding.level is FindingLevel.STOP]
-    texts = [named(changes.after, one.piece, finding_text(one.finding, voice)) for one in found]
-    rows = [_row(one, changes.after) for one in found]
-    return Message(text=lines(*dict.fromkeys(texts)), choices=tuple(dict.fromkeys(rows)))
+    found = sorted(found, key=lambda one: not for_the_bin(one.finding))
+    standing = [(piece, one) for piece, one in standing_stops(changes.after, voice) if for_the_bin(one)]
+    thrown = {piece for piece, _one in standing}
+    texts, rows = [], []
+    for one in found:
+        over = not for_the_bin(one.finding) and bool(thrown & {one.piece, None})
+        text = _no_order(one.finding, voice) if over else finding_text(one.finding, voice)
+        texts.append(named(changes.after, one.piece, text))
+        rows.append(_row(one, changes.after, bin_only=over))
+    return Message(text=lines(*dict.fromkeys(texts)), choices=_each_once(rows))
 
 
-def _row(one: Found, situation: Situation) -> tuple[Option, ...]:
+def _each_once(rows: list[tuple[Option, ...]]) -> tuple[tuple[Option, ...], ...]:
+    """Return rows of buttons in which no button stands twice, the longest row first."""
+    seen: list[Option] = []
+    kept = []
+    for row in sorted(rows, key=len, reverse=True):
+        fresh = tuple(option for option in row if option not in seen)
+        seen += fresh
+        kept += [fresh] if fresh else []
+    return tuple(kept)
+
+
+def _no_order(finding: Finding, voice: Voice) -> str:
+    """Return a stop of food that another stop orders into the bin: what was found, and no second order."""
+    return _("{found} Throw it away all the same: the other stop stands.").format(found=found_text(finding, voice))
+
+
+def _row(one: Found, situation: Situation, *, bin_only: bool = False) -> tuple[Option, ...]:
     thrown = (named(situation, one.piece, _("Thrown away")), Discard(piece=one.piece))
     again = (named(situation, one.piece, _("Read again")), ReadAgain(piece=one.piece))
+    if bin_only:
+        return (thrown,)
     return (thrown, again) if one.finding.unread or one.finding.rule in _READ_AGAIN else (thrown,)
 
 
@@ -47,12 +84,30 @@ def standing_stops(situation: Situation, voice: Voice) -> list[tuple[str | None,
 
 
 def standing_lines(situation: Situation, voice: Voice, told: str = "") -> list[str]:
-    """Return that stops still stand and what ends them: what every message says, but for what is `told` in it."""
-    texts = []
+    """Return that stops still stand and what ends them: what every message says, but for what is `told` in it.
+
+    Of several stops of one piece the gravest is named and the others are counted; asking "is it safe" lists them all.
+    """
+    mine: dict[str | None, list[Finding]] = {}
     for piece, one in standing_stops(situation, voice):
-        if found_text(one, voice) not in told:
-            texts.append(named(situation, piece, standing_text(one, voice)))
+        if found_text(one, voice) not in told and one not in mine.setdefault(piece, []):
+            mine[piece].append(one)
+    texts = []
+    for piece, stops in mine.items():
+        worst = sorted(stops, key=lambda one: not for_the_bin(one))
+        if len(worst) == 1:
+            texts.append(named(situation, piece, standing_text(worst[0], voice)))
+        elif worst:
+            texts.append(named(situation, piece, _counted(worst, voice)))
     return list(dict.fromkeys(texts))
+
+
+def _counted(stops: list[Finding], voice: Voice) -> str:
+    """Return the gravest of several stops in one line, how many more there are, and the one order."""
+    first = still_text(stops[0], voice)
+    if for_the_bin(stops[0]):
+        return _("{first}, and {more} more: throw it away.").format(first=first, more=len(stops) - 1)
+    return _('{first}, and {more} more: "is it safe" says what ends them.').format(first=first, more=len(stops) - 1)
 
 
 def board_lines(situation: Situation, voice: Voice) -> list[str]:

@@ -31,6 +31,7 @@ from scheduler.planning.telling import boxed
 from scheduler.planning.trips import JOIN, Trip
 from scheduler.safety import ACT_C
 from scheduler.safety.fire import PIT_COLD_C
+from scheduler.safety.stops import again_at
 
 _COME_UP_C = 50.0
 """Core that a big cut should have passed after four hours [°C]; house rule, as the catalogue's step says."""
@@ -82,7 +83,9 @@ def next_line(situation: Situation, voice: Voice, *, owner: bool = False) -> str
 
     `owner` names whose it is: whoever leads the cook, as long as nobody else has taken it.
     """
-    coming = situation.coming
+    coming, again = situation.coming, _stop_again(situation, voice)
+    if again is not None and (coming is None or again <= coming[0]):
+        return _("Next: {time}, this stop again.").format(time=voice.clock(again))
     if coming is None:
         return _("Next: I wait for your answer.") if situation.waiting else _("That was the last from me.")
     at, first = coming
@@ -98,6 +101,12 @@ def next_line(situation: Situation, voice: Voice, *, owner: bool = False) -> str
     if at <= voice.now:
         return _("Next: {what}, now.").format(what=shown)
     return _("Next: {time}, {what}.").format(time=voice.clock(at), what=shown)
+
+
+def _stop_again(situation: Situation, voice: Voice) -> dt.datetime | None:
+    """Return when a stop that stands is told again, None when none is."""
+    times = [again_at(view.state, one) for view in situation.views for one in situation.stops_of(view.piece, voice.now)]
+    return min((at for at in times if at is not None and at > voice.now), default=None)
 
 
 def step_names(prompts: tuple[Prompt, ...], situation: Situation) -> list[str]:

@@ -159,8 +159,8 @@ def treated_means(said: TreatedSaid, situation: Situation) -> str:
     minimum = both(least_c(view, situation))
     if not said.treatments and view.state.treated:
         return _(
-            "It was told otherwise before, and that counts: the minimum stays {minimum}. Was it wrong? Say once more that"
-            " the meat is intact."
+            "It was told otherwise before, and that counts: the minimum stays {minimum}. Was it wrong? Say once more"
+            " that the meat is intact."
         ).format(minimum=minimum)
     if not said.treatments:
         return _("The minimum stays {minimum}.").format(minimum=minimum)

@@ -124,12 +124,16 @@ def _may_end(fact: Fact) -> bool:
     return food or isinstance(fact.body, Discarded | Corrected | Undone | StepDone | PutBack | TreatedTold)
 
 
-def riding(pen: Pen, before: Situation) -> tuple[Event, ...]:
-    """Write down and return the cautions and notes that ride in the message that goes out now."""
+def riding(pen: Pen, before: Situation, *, notes: bool = True) -> tuple[Event, ...]:
+    """Write down and return the cautions and notes that ride in the message that goes out now.
+
+    Without `notes` a note waits for the next message: another caution has its place in this one.
+    """
     events: list[Event] = []
     for view in before.views:
         for one in before.seen_from(view.piece).findings(pen.now):
-            if one.level is not FindingLevel.STOP and (one.rule, one.since) not in view.state.warned:
+            waits = one.level is FindingLevel.STOP or (one.level is FindingLevel.NOTE and not notes)
+            if not waits and (one.rule, one.since) not in view.state.warned:
                 pen.write(Warned(rule=one.rule, since=one.since), piece=view.piece)
                 told = Found(finding=one, piece=view.piece if before.several and not one.whole else None)
                 events += [] if told in events else [told]

@@ -14,7 +14,6 @@ from scheduler.planning.catalogue import Catalogue
 from scheduler.planning.cautions import caution_for
 from scheduler.planning.replanning import last_half_hour
 from scheduler.planning.trips import Trip, gather, wakes
-from scheduler.safety import FindingLevel
 
 
 def ring(
@@ -32,10 +31,11 @@ def ring(
     if late:
         events.append(Lapsed(steps=late))
     carried = answering or trip is not None or bool(late)
-    ridden = riding(pen, before) if carried else ()
+    first = () if trip is None else _caution(pen, catalogue, trip, warned=True)
+    ridden = riding(pen, before, notes=not first) if carried else ()
     if trip is not None:
-        warned = any(isinstance(e, Found) and e.finding.level is not FindingLevel.NOTE for e in ridden)
-        trip = dataclasses.replace(trip, cautions=_caution(pen, catalogue, trip, warned=warned))
+        warned = any(isinstance(e, Found) for e in ridden)
+        trip = dataclasses.replace(trip, cautions=first or _caution(pen, catalogue, trip, warned=warned))
         pen.write(Asked(prompts=trip.keys, revision=1 + trip.prompts[0].asked, cautions=trip.cautions))
         events.append(TripDue(trip=trip))
     events += ridden

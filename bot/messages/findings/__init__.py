@@ -13,7 +13,7 @@ from bot.messages.findings.told import Told, Words, limit_text
 from bot.messages.words import _
 from scheduler.safety import Finding, FindingLevel
 
-__all__ = ["WORDS", "Told", "Words", "finding_text", "found_text", "limit_text", "standing_text"]
+__all__ = ["WORDS", "Told", "Words", "finding_text", "found_text", "limit_text", "standing_text", "still_text"]
 
 WORDS: dict[str, Callable[[Told], Words]] = {
     **before.WORDS,
@@ -41,6 +41,11 @@ def finding_text(finding: Finding, voice: Voice) -> str:
 def found_text(finding: Finding, voice: Voice) -> str:
     """Return the level and what was found, in one sentence."""
     return _LEVELS[finding.level]().format(text=WORDS[finding.rule](Told(finding=finding, voice=voice)).found)
+
+
+def still_text(finding: Finding, voice: Voice) -> str:
+    """Return that a stop still stands, without a full stop: what is told with the number of the others."""
+    return _("Stop, still: {found}").format(found=WORDS[finding.rule](Told(finding=finding, voice=voice)).found)
 
 
 def standing_text(finding: Finding, voice: Voice) -> str:

@@ -35,8 +35,10 @@ def _pulled_under_minimum(told: Told) -> Words:
     )
     return Words(
         found=found.format(found=told.found, limit=told.limit, spot=told.spot),
-        do=_('Put it back on now (type "back on") and read that spot again'),
-        ends=_("That reading ends this, or throwing it away"),
+        do=_('Put it back on now (type "back on"), read that spot again'),
+        ends=_("That reading, spot named, ends this, or throwing it away")
+        if told.finding.spot
+        else _("That reading ends this, or throwing it away"),
     )
 
 

@@ -8,6 +8,7 @@ import pytest
 
 from bot.commands import DANGERS
 from bot.messages.figures import Voice
+from bot.messages.problem_over import over_words
 from bot.messages.problems import CARDS, danger_card, problem_card
 from scheduler.facts import AirTold, Corrected, PutOff, Reading, Slot, Troubled
 from tests.fakes.kitchen import PlayedKitchen, chat, on
@@ -128,9 +129,9 @@ def test_a_problem_is_kept_until_it_is_over(ribs: PlayedKitchen) -> None:
     ribs.until(on("10:00"))
     assert "It is over" in ribs.say("Tomas", "it's raining").labels
     assert list(ribs.situation.state.troubles) == ["rain"]
-    assert ribs.tap("Tomas", "It is over").lines[0] == "Over: rain."
+    assert ribs.tap("Tomas", "It is over").lines[0] == "The rain is over, 10:00."
     ribs.say("Tomas", "pouring down")
-    assert ribs.say("Ines", "it stopped").lines[0] == "Over: rain."
+    assert ribs.say("Ines", "it stopped").lines[0] == "The rain is over, 10:00."
     assert troubles(ribs)[-1] == Troubled(problem="rain", over=True)
     assert not ribs.situation.state.troubles
 
@@ -279,3 +280,20 @@ def test_cooked_food_on_the_raw_tray_is_a_stop(ribs: PlayedKitchen) -> None:
     ribs.until(on("10:55"))
     ribs.say("Ines", "170")
     assert not ribs.say("Ines", "is it safe").text.startswith("Not safe.")
+
+
+def test_the_end_of_a_problem_says_what_is_so_now(ribs: PlayedKitchen) -> None:
+    """Relit: "the fire burns again" with its time, never "over: the fire is out", which reads as the opposite."""
+    ribs.until(on("10:40"))
+    ribs.say("Ines", "fire is out")
+    ribs.until(on("10:45"))
+    answer = ribs.say("Ines", "relit")
+    assert answer.lines[0] == "The fire burns again, 10:45."
+    assert "fire is out" not in answer.text
+
+
+@pytest.mark.parametrize("what", sorted(CARDS))
+def test_every_problem_has_an_ending_of_its_own(what: str) -> None:
+    """No ending repeats the name of its problem: "the pit is too cold" is not what is said when it is not."""
+    said = over_words(what)
+    assert CARDS[what].name().casefold() not in said.casefold() or said.endswith((" is over", " is settled"))
