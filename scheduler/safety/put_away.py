@@ -115,7 +115,7 @@ def outs(state: CookState) -> tuple[dt.datetime, ...]:
     """
     served = state.did("serve")
     hot = sorted(reheat.done_at for reheat in put_away(state).reheats if reheat.done_at is not None)
-    return tuple(hot) if served is None else (served.at, *(at for at in hot if at > served.at))
+    return tuple(sorted(hot if served is None else (served.at, *hot)))
 
 
 def on_heat(state: CookState, now: dt.datetime) -> tuple[tuple[dt.datetime, dt.datetime | None], ...]:

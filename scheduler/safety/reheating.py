@@ -19,11 +19,14 @@ def reheated(case: Case) -> list[Finding]:
     """Reheated food was read under 165 F (74 C), took longer than two hours, or was not read in them."""
     if case.state.discarded:
         return []
-    return [finding for reheat in put_away(case.state).reheats for finding in _of(reheat, case)]
+    reheats = put_away(case.state).reheats
+    return [found for n, reheat in enumerate(reheats) for found in _of(reheat, reheats[n:], case)]
 
 
-def _of(reheat: Reheat, case: Case) -> list[Finding]:
-    done_at, limit_at = reheat.done_at, reheat.began_at + WITHIN
+def _of(reheat: Reheat, on: tuple[Reheat, ...], case: Case) -> list[Finding]:
+    """Return what is wrong with a reheating; hot enough is that or a later one (`on`), counted from its beginning."""
+    limit_at = reheat.began_at + WITHIN
+    done_at = min((one.done_at for one in on if one.done_at is not None), default=None)
     if done_at is not None and done_at <= limit_at:
         return []
     last = reheat.looks[-1] if reheat.looks else None
