@@ -7,6 +7,7 @@ from __future__ import annotations
 import datetime as dt
 
 from bot.commands import Done, FeelSaid, Intent, NotYet, PutOffFor, WrapSaid, stamped
+from bot.messages.allergies import allergies_line
 from bot.messages.cooker import at_this_cooker
 from bot.messages.dinner import dinner_line
 from bot.messages.each import of_each
@@ -53,7 +54,13 @@ def trip_message(trip: Trip, situation: Situation, voice: Voice, lapsed: tuple[s
     caution = [_("Careful: {text}").format(text=_caution(name, situation)) for name in trip.cautions]
     card = [handover_card(situation, voice)] if any(p.step.id == "handover" for p in trip.prompts) else []
     return Message(
-        text=lines(_opening(trip, lapsed, voice), *_items(trip, situation, voice), *card, *caution),
+        text=lines(
+            _opening(trip, lapsed, voice),
+            *_items(trip, situation, voice),
+            allergies_line(trip, situation),
+            *card,
+            *caution,
+        ),
         choices=choices_for(trip.prompts, situation),
     )
 

@@ -121,6 +121,8 @@ class _Queue:
         care = self.views[0].state.care
         if one.unless_told_no is not None and getattr(care, one.unless_told_no) in (False, ()):
             return True
+        if one.unless_told is not None and getattr(care, one.unless_told):
+            return True
         return any(all(self._over(step, view) for view in self.views) for step in one.ends)
 
     @staticmethod

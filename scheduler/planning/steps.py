@@ -219,6 +219,8 @@ class Caution(_Data):
     """Steps after which it is pointless."""
     unless_told_no: Literal["public", "at_risk", "allergies"] | None = None
     """Pointless as well once people said that there is no such thing."""
+    unless_told: Literal["public", "at_risk", "allergies"] | None = None
+    """Pointless as well once people said what there is: from then on it is named where it belongs."""
 
 
 HAPPENINGS = (

@@ -292,7 +292,6 @@ def test_a_fire_ban_is_named_at_planning_in_the_morning_and_before_the_flame() -
     [
         (CareTold(at_risk=True), "at_risk", "core_read"),
         (CareTold(public=True), "permit", "core_read"),
-        (CareTold(allergies=("nuts",)), "allergy", "core_read"),
         (TreatedTold(treatments=(Treatment.ROLLED,)), "intact", "core_read"),
     ],
 )
@@ -305,14 +304,12 @@ def test_what_is_told_of_guests_and_meat_brings_its_caution(
     assert [going_out(log, step, minutes=210 + n, number=n) for n in (1, 2, 3)] == [caution, "", ""]
 
 
-def test_allergies_are_named_again_when_the_table_is_set() -> None:
-    """Told at planning, and once more with board and knife; never to those who have none."""
+def test_nobody_asks_for_allergies_that_were_told() -> None:
+    """Once told they are named in the prompts before serving; "ask for allergies" is said no more, nor without any."""
     log = lit()
     log.tell(CareTold(allergies=("mustard",)), 200)
-    assert going_out(log, "core_read", minutes=210) == "allergy"
     log.done("pull", 700)
-    heard = [going_out(log, "board_ready", minutes=750), going_out(log, "serve_reading", minutes=760)]
-    assert "allergy" in heard
+    assert "allergy" not in [going_out(log, "board_ready", minutes=750 + n, number=n) for n in (1, 2, 3)]
     none = lit()
     none.tell(CareTold(allergies=()), 200)
     assert "allergy" not in [going_out(none, "board_ready", minutes=750 + n, number=n) for n in (1, 2, 3)]

@@ -152,3 +152,37 @@ def test_the_setting_is_written_with_each_cook(tmp_path: Path) -> None:
         kitchen.say("Ines", CHICKEN)
         assert [f.body.edition for f in kitchen.cook.facts if isinstance(f.body, EditionTold)] == told
         kitchen.close()
+
+
+def _allergic(kitchen: PlayedKitchen, told: str, *, later: str = "") -> list[str]:
+    """Return the prompts that name allergies in a chicken dinner from lighting to the table."""
+    kitchen.now = on("10:00")
+    kitchen.say("Ines", f"{CHICKEN}{told}")
+    if later:
+        kitchen.say("Ines", later)
+    sent = kitchen.until(on("15:55"))
+    for text in ("lit at 15:00", "pit 325", "meat is on", "raw side washed"):
+        kitchen.say("Ines", text)
+    sent += kitchen.until(on("17:05"))
+    kitchen.say("Ines", "meat 170")
+    kitchen.say("Ines", "pulled")
+    sent += kitchen.until(on("18:30"))
+    return [heard.text for heard in sent if heard.sort == "prompt" and "Allergies: " in heard.text]
+
+
+@pytest.mark.parametrize(
+    ("told", "later", "named"),
+    [
+        (", Wren has a nut allergy", "", ("nuts (Wren)",)),
+        ("", "Wren has a nut allergy", ("nuts (Wren)",)),
+        (", Wren has a nut allergy", "Bashir is allergic to celery", ("nuts (Wren)", "celery (Bashir)")),
+    ],
+)
+def test_the_promise_to_say_it_again_is_kept(
+    kitchen: PlayedKitchen, told: str, later: str, named: tuple[str, ...]
+) -> None:
+    """Told at set-up or later, of one or two people: before serving they are named, in two prompts at most."""
+    heard = _allergic(kitchen, told, later=later)
+    assert 1 <= len(heard) <= 2
+    assert all(name in text for text in heard for name in named)
+    assert not any("Ask for allergies" in text for text in heard)

@@ -92,7 +92,6 @@ BY_STEP: tuple[tuple[str, str, Callable[[], Logbook], str, float, str], ...] = (
     ("ban", "before lighting", fresh, "rules_recheck", 10, "Local rules decide"),
     ("permit", "event with public or payment", lambda: told(CareTold(public=True)), "core_read", 110, "health office"),
     ("allergy", "headcount", fresh, "headcount", 10, "Ask for allergies"),
-    ("allergy", "serving", lambda: told(CareTold(allergies=("nuts",))), "board_ready", 1790, "their tools apart"),
     ("co", "lighting", fresh, "light", 10, "carbon monoxide"),
     ("co", "overnight", burning, "pit_check", 17 * 60, "carbon monoxide"),
     ("co", "shutdown", burning, "shutdown", 900, "carbon monoxide"),
@@ -130,6 +129,7 @@ BY_STEP: tuple[tuple[str, str, Callable[[], Logbook], str, float, str], ...] = (
 
 BY_PROBLEM = (
     ("co", "wind", "carbon monoxide kills"), ("co", "rain", "carbon monoxide"), ("co", "cold", "carbon monoxide"),
+    ("co", "cooker_indoors", "carbon monoxide"), ("fluid", "fluid_on_fire", "Never starter fluid on a lit fire"),
     ("grease", "flare_up", "Never water on burning fat"), ("grease", "grease_fire", "Never water"),
     ("danger", "fuel_out", "the meat under 140 F"), ("hold", "hold_low", "140 F"),
     ("burn_aid", "burn", "cool running water, 10 to 20 min. No ice, no butter"),
