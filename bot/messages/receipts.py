@@ -348,7 +348,7 @@ def _gate_text(event: GateOpened, after: Situation, voice: Voice) -> str:
             "Its time at a lower temperature is over at every spot you read: safe by your choice, not by {needs}."
         ).format(needs=needs)
     text = _("Safe minimum passed where you read it: {found} (it needs {needs}, at the coldest spot).").format(
-        found=voice.temp(gate.lowest.value_c, fine=True), needs=needs
+        found=voice.temp((gate.opened_by or gate.lowest).value_c, fine=True), needs=needs
     )
     text = " ".join(part for part in (text, of_each(after.seen_from(event.piece))) if part)
     return _("{text} Tender comes later.").format(text=text) if after.cut.doneness == "feel" else text

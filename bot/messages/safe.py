@@ -64,7 +64,7 @@ def _said(situation: Situation, voice: Voice) -> list[str]:
 def _verdict(situation: Situation, voice: Voice) -> str:
     """Return whether the piece may be eaten, the number that decided, and what is missing."""
     eating, gate = situation.eating(voice.now), situation.gate
-    lowest = eating.reading or gate.lowest
+    lowest = gate.opened_by or gate.lowest if eating.why == "measured" else eating.reading or gate.lowest
     found = _("nothing") if lowest is None else voice.temp(lowest.value_c - lowest.spread_c, fine=True)
     at = "" if lowest is None else voice.clock(lowest.at)
     texts: dict[str, str] = {

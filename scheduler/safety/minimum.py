@@ -60,6 +60,10 @@ class SafeGate:
     """The edition that counts, the stricter one always where guests are at risk."""
     lowest: ReadingAt | None
     open_at: dt.datetime | None
+    opened_by: ReadingAt | None = None
+    """The lowest of the readings by which every spot passed the minimum; None while one has not, and where time opened
+    it.
+    """
     by: SafeBy = SafeBy.MINIMUM
     """By which rule it is open, or may open."""
     not_by_time: NotByTime | None = None
@@ -120,6 +124,7 @@ def safe_gate(state: CookState, cut: Cut, cuts: Cuts) -> SafeGate:
         edition=edition,
         lowest=min((spot.hottest() for spot in spots.values()), key=_coldest_first, default=None),
         open_at=read.measured_at(),
+        opened_by=None if read.measured_at() is None else read.lowest_passing(),
     )
     if state.safe_by is not SafeBy.EQUIVALENCE:
         return gate
@@ -189,6 +194,11 @@ class _Read:
             return None
         return max(known) + dt.timedelta(minutes=self.minimum.rest_min)
 
+    def lowest_passing(self) -> ReadingAt | None:
+        """Return the lowest, by its low edge, of the readings by which each spot passed first."""
+        found = [_passing(spot, self.minimum) for spot in (self.named or self.spots).values()]
+        return min((one for one in found if one is not None), key=_coldest_first, default=None)
+
     def since_nameless(self) -> dict[str, _Spot]:
         """Return the named spots with what was read of them when the meat had been heated on."""
         low = self._low()
@@ -240,6 +250,12 @@ class _Read:
         return until - low.at - sum((max(one, dt.timedelta()) for one in off), dt.timedelta()) > HEATED
 
 
+def _passing(spot: _Spot, minimum: Minimum) -> ReadingAt | None:
+    """Return the reading that stands for the first one by which a spot passed."""
+    pairs = [(max(reading.at, stood.at), stood) for reading, stood in spot.stood if _passes(stood, minimum)]
+    return min(pairs, key=lambda pair: (pair[0], pair[1].fact), default=(None, None))[1]
+
+
 def _passed(spot: _Spot, minimum: Minimum) -> list[dt.datetime]:
     """Return when a spot was read at the minimum."""
     return [max(reading.at, stood.at) for reading, stood in spot.stood if _passes(stood, minimum)]
@@ -288,6 +304,7 @@ def _timed(gate: SafeGate, spots: list[_Spot], clock: _Clock) -> SafeGate:
     return dataclasses.replace(
         gate,
         open_at=timed_at if sooner else gate.open_at,
+        opened_by=None if sooner else gate.opened_by,
         by=SafeBy.EQUIVALENCE if sooner or gate.open_at is None else SafeBy.MINIMUM,
         table=clock.table,
         share=min(1.0, least.share),
