@@ -66,7 +66,7 @@ def _safety(view: PieceView, made: Made) -> dict[str, object]:
             "rest_minutes": round(least.rest_min, 2),
             "rule": "minimum_not_measured",
             "because": least.because,
-            "edition": least.edition.value.replace("_", "-"),
+            "edition": None if least.edition is None else least.edition.value.replace("_", "-"),
             "source": least.source,
         },
     }

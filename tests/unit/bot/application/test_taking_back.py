@@ -13,10 +13,10 @@ def test_intact_after_a_treatment_is_asked_back(kitchen: PlayedKitchen) -> None:
     assert "Was that wrong?" in asked.text
     assert "Ines told me" in asked.text
     assert "injected" in asked.text
-    assert kitchen.situation.state.treated == (Treatment.INJECTED,)
+    assert list(kitchen.situation.state.treated or ()) == [Treatment.INJECTED]
     said = kitchen.tap("Tomas", "It was wrong")
     assert "it was 155 F" in said.text
-    assert kitchen.situation.state.treated == ()
+    assert list(kitchen.situation.state.treated or ()) == []
 
 
 def test_a_second_treatment_takes_back_none(kitchen: PlayedKitchen) -> None:

@@ -183,7 +183,7 @@ ROWS = (
     Row(rule="raw_left_out", log=_out_raw, minute=241, ends=_retime("raw_out", 121, told=242),
         weaker=_retime("raw_out", 119, told=242)),
     Row(rule="fridge_warm", log=_warm_fridge, minute=201, ends=_cold_all_the_time,
-        weaker=_correct(4.0, Slot.FRIDGE)),
+        weaker=_correct(4.5, Slot.FRIDGE)),
     Row(rule="pit_cold", log=lambda: _with(cooking(), _read(90.0, 100, Slot.PIT)), minute=101,
         ends=_read(107.0, 102, Slot.PIT), weaker=_read(106.0, 102, Slot.PIT)),
     Row(rule="pit_dead", log=_dead, minute=221, ends=_correct(60.0, Slot.PIT), weaker=_read(120.0, 222, Slot.PIT)),
