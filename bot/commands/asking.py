@@ -40,6 +40,8 @@ class Topic(StrEnum):
     CREW = "crew"
     WATCHES = "watches"
     """Who is awake when, and what wakes whom."""
+    LEAVES = "leaves"
+    """Who stays with the fire while somebody leaves it: a lit cooker is never left alone."""
     TOLD = "told"
     """How much the program tells, and what is switched off."""
     WHY = "why"

@@ -48,7 +48,8 @@ from bot.conversation.parsing.serving import follows_the_meat
 from bot.conversation.parsing.setup import set_up
 from bot.conversation.parsing.talking import without_talk
 from bot.conversation.parsing.told_of_care import allergy_after_all, told_of_care
-from bot.conversation.parsing.troubles import danger, ended, weather
+from bot.conversation.parsing.troubles import children_near, danger, ended, weather
+from bot.conversation.parsing.unattended import leaves_the_fire
 from bot.conversation.parsing.wishes import wished
 from bot.conversation.parsing.words import LONGEST_READ, clauses, tidy
 
@@ -70,6 +71,8 @@ def _read(text: str, context: Context) -> tuple[Intent, ...]:
         return (asks,)
     if (about := _about_pieces(heard, text, context)) is not None:
         return about
+    if (leaves := leaves_the_fire(heard, context)) is not None:
+        return (leaves,)
     if (pause := _parked(heard, text, context)) is not None:
         return (pause,)
     if not _sets_up(context) and (wish := wished(heard, text, context)) is not None:
@@ -97,7 +100,7 @@ def _about_care(heard: str, text: str, context: Context) -> tuple[Intent, ...] |
     """Return what a text tells of guests, meat, rules or a wished core, with readings and deeds beside it; what puts
     people in danger is heard before it.
     """
-    if not heard or len(heard) > LONGEST_READ or danger(heard, text) is not None:
+    if not heard or len(heard) > LONGEST_READ or danger(heard, text) is not None or children_near(heard):
         return None
     return told_of_care(heard, context, lambda rest: _reply(rest, text, context))
 

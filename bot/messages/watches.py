@@ -51,6 +51,12 @@ def who_watches(situation: Situation, voice: Voice) -> Message:
     return Message(text=lines(f"{who} {_quiet(quiet_hours(state))}.", missing(situation, voice)))
 
 
+def nobody_leaves(situation: Situation, voice: Voice) -> Message:
+    """Return, for somebody who would leave the fire, that it is never left alone, and who has the watch."""
+    stays = _("While it burns somebody stays awake and near: a lit cooker is never left alone, not for a night.")
+    return Message(text=lines(stays, who_watches(situation, voice).text, _("Who has it? Tell me like: Tomas until 3.")))
+
+
 def missing(situation: Situation, voice: Voice) -> str:
     """Return the hours of the night that nobody has while the fire burns, and whom the prompts of the night wake."""
     return lines(_alone(situation, voice), _wakes(situation, voice))

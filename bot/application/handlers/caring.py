@@ -113,12 +113,13 @@ def _bodies(mine: list[Told], situation: Situation) -> list[tuple[Body, str | No
             case say.CareSaid():
                 found.append((care_told(intent, situation.state.care), None))
             case say.TreatedSaid():
-                found.append((TreatedTold(treatments=_with_earlier(intent, situation)), intent.piece))
+                told: tuple[Body, str | None] = (TreatedTold(treatments=_with_earlier(intent, situation)), intent.piece)
+                found += [told] * _times_said(sure=intent.sure)
             case say.SafeBySaid():
                 if intent.nobody_at_risk and situation.state.care.at_risk is None:
                     found.append((CareTold(at_risk=False), None))
                 if intent.intact:
-                    found.append((TreatedTold(), intent.piece))
+                    found += [(TreatedTold(), intent.piece)] * _times_said(sure=intent.sure)
                 found.append((SafeByTold(by=intent.by), intent.piece))
                 if intent.core_c is not None:
                     found.append((TargetTold(core_c=intent.core_c), intent.piece))
@@ -136,6 +137,11 @@ def _report(body: Body, piece: str | None, visit: Visit) -> Report:
     return Report(
         body=body, happened_at=visit.incoming.sent_at, by=visit.person.name, message=visit.incoming.message, piece=piece
     )
+
+
+def _times_said(*, sure: bool) -> int:
+    """Return how often something was said: what was asked back and answered was said twice."""
+    return 2 if sure else 1
 
 
 def _with_earlier(said: say.TreatedSaid, situation: Situation) -> tuple[Treatment, ...]:

@@ -28,7 +28,7 @@ from bot.messages.safe import is_it_safe, what_rule
 from bot.messages.setup import call_off_check
 from bot.messages.stall import stall_answer
 from bot.messages.stops import closing_line
-from bot.messages.watches import who_watches
+from bot.messages.watches import nobody_leaves, who_watches
 from bot.messages.wishes import what_i_tell
 from bot.ports import CookSnapshot
 from scheduler.cook import Changes, Refusal, Report, Situation, SpotAsked, assess, decide
@@ -42,6 +42,7 @@ _ANSWERS: dict[say.Topic, Callable[[Situation, Voice], Message]] = {
     say.Topic.SAFE: is_it_safe,
     say.Topic.STALL: stall_answer,
     say.Topic.WATCHES: who_watches,
+    say.Topic.LEAVES: nobody_leaves,
     say.Topic.WAYS: ways,
 }
 
@@ -55,6 +56,7 @@ _OF_THE_WHOLE = frozenset(
         say.Topic.SAFE,
         say.Topic.LEVERS,
         say.Topic.WATCHES,
+        say.Topic.LEAVES,
         say.Topic.WAYS,
     }
 )

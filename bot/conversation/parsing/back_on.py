@@ -13,10 +13,16 @@ from bot.conversation.parsing import times
 
 _MEAT = (
     r"(?:(?:the |my |our )?(?:meat|food|ribs?|racks?|briskets?|butts?|shoulders?|pork|beef|lamb|chickens?|birds?"
-    r"|turkey|roast|fish)|it|them|they|everything)"
+    r"|turkey|roast|fish)|it|its|them|they|everything)"
 )
 _HEAT = r"(?: (?:on |to |over |in )?(?:the )?(?:fire|heat|grill|smoker|pit|cooker|barbecue|bbq|coals))?"
 _BARE = re.compile(r"^(?:ok |okay |right |and |now )*back on(?: now| again)?$")
+_BACK_IN_THE_OVEN = re.compile(
+    rf"^(?:ok |okay |right |and |now )*(?:(?:i |we )?(?:have |'ve )?(?:put|set|got) {_MEAT}"
+    rf"|{_MEAT}(?:'s|'re| is| are| went| goes| has gone)?)?(?: gone| going)? ?back in(?:to)? (?:the |a |my "
+    rf"|our )?(?:hot )?"
+    r"oven(?: now| again)?$"
+)
 _BACK_ON = re.compile(
     rf"^(?:ok |okay |right |and |now )*(?:(?:i |we )?(?:have |'ve )?(?:put|set|got|threw|laid) {_MEAT}"
     rf"|{_MEAT}(?:'s|'re| is| are| went| goes| has gone)?)?(?: gone| going)? ?back(?: on)?{_HEAT}(?: now| again)?$"
@@ -35,6 +41,9 @@ def back_on(heard: str, context: Context) -> BackOn | None:
     if _BARE.match(words) is not None:
         if context.troubles:
             return None
+    elif _BACK_IN_THE_OVEN.match(words) is not None:
+        if context.may_keep:
+            return None  # safe already: it rests there
     elif _BACK_ON.match(words) is None or _ON.search(words) is None:
         return None
     return BackOn(at=None if when is None else times.past(when, context.now, context.zone))

@@ -44,7 +44,7 @@ DANGERS: tuple[Telling, ...] = (
             r"\b(?:dizzy|dizziness|light[- ]?headed|nauseous|nausea|woozy|faint(?:ed|ing)?|passed out|blacked out)\b",
             r"\bfeel(?:s|ing)? (?:\w+ )?(?:sick|ill|faint|drowsy|funny|off|dizzy)\b",
             r"\b(?:carbon monoxide|co) (?:alarm|detector|poisoning)\b",
-            r"\bcan(?:'t|not) breathe\b",
+            r"\bcan(?:'t|not|t) breathe\b",
         ),
         unless=phrases(
             r"\b(?:is|was|been|such|what|being) (?:a|an) (?:\w+ )?headache\b",
@@ -122,6 +122,7 @@ FIRE: tuple[Telling, ...] = (
         says=phrases(
             r"\blid(?:'s| is| was| has been| had been| been| stood| stayed)+ (?:left |standing |wide |still )*open\b",
             r"\b(?:left|forgot) (?:to (?:close|shut) )?the lid\b(?: open)?",
+            r"\blid (?:won't|wont|doesn't|doesnt|does not|will not|can't|cannot) (?:\w+ )?(?:close|shut|fit|sit)\b",
             r"\b(?:forgot|didn't|did not) (?:to )?(?:close|shut) the lid\b",
         ),
         unless=phrases(r"\blid (?:is|was) (?:not|never) open\b"),

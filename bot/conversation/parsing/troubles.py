@@ -163,6 +163,11 @@ def danger(heard: str, text: str) -> Trouble | None:
     return None if found is None or _OVER_NOW.search(heard) else Trouble(what=found, text=text)
 
 
+def children_near(heard: str) -> bool:
+    """Return whether a text says that children are near the fire: that is heard before who eats."""
+    return any(telling.what == "children_near" and _tells(telling, heard) for telling in _TELLINGS)
+
+
 def weather(heard: str, text: str, context: Context) -> Trouble | None:
     """Return the weather that a text complains of, so that it is answered as well as kept."""
     found = next((telling.what for telling in FIRE if telling.what in _WEATHER and _tells(telling, heard)), None)

@@ -30,3 +30,12 @@ def test_whom_a_message_wakes_stands_first(tmp_path: Path) -> None:
 def test_one_person_is_not_called_by_name(tmp_path: Path) -> None:
     """Whoever is alone knows who is meant."""
     assert all(not heard.lines[0].startswith("Ines") for heard in _night(tmp_path, "Ines"))
+
+
+def test_who_goes_to_bed_hears_that_a_lit_cooker_is_never_left(ribs: PlayedKitchen) -> None:
+    """No step is closed, no meat paused: who has the watch is said and asked."""
+    before = len(ribs.situation.state.done)
+    said = ribs.say("Ines", "I'm going to bed")
+    assert "a lit cooker is never left alone" in said.text
+    assert "Who has it?" in said.text
+    assert len(ribs.situation.state.done) == before

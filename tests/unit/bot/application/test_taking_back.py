@@ -38,3 +38,12 @@ def test_nobody_at_risk_names_what_it_takes_back(kitchen: PlayedKitchen) -> None
     kitchen.say("Ines", "nobody is at risk")
     kitchen.tap("Ines", "It was wrong")
     assert kitchen.situation.state.care.at_risk is False
+
+
+def test_one_answer_is_enough_with_the_meat_on(kitchen: PlayedKitchen) -> None:
+    """From meat on a treatment is taken back by what was said and answered: two words of one person."""
+    kitchen.say("Ines", "injected pork butt 4 kg on since 06:00, dinner 18:00, pit 250")
+    kitchen.say("Ines", "it is intact")
+    assert kitchen.situation.state.treated == (Treatment.INJECTED,)
+    kitchen.tap("Ines", "It was wrong")
+    assert kitchen.situation.state.treated == ()
