@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from bot.messages.record import both, limit_both, not_measured, stamp, who
+from bot.messages.record_told import ended_by_telling, lasted
 from bot.messages.words import _
 from scheduler.safety.entries import Ended, Raised
 
@@ -40,6 +41,9 @@ def rule_words(rule: str) -> str:
         "reheat_under": _("reheated under the limit"),
         "reheat_slow": _("reheated too slowly"),
         "leftovers_old": _("leftovers too old"),
+        "food_spoiled": _("fell down"),
+        "raw_touched": _("touched by raw meat or juices"),
+        "reader_doubted": _("thermometer said to be wrong"),
     }.get(rule, rule.replace("_", " "))
 
 
@@ -59,9 +63,9 @@ def numbers_words(one: Raised) -> str:
     if finding.limit_c is not None:
         told.append(_("limit {value}").format(value=limit_both(finding.limit_c)))
     if finding.found_min is not None:
-        told.append(_("{minutes:.0f} min").format(minutes=finding.found_min))
+        told.append(lasted(finding.found_min))
     if finding.limit_min is not None:
-        told.append(_("limit {minutes:.0f} min").format(minutes=finding.limit_min))
+        told.append(_("limit {value}").format(value=lasted(finding.limit_min)))
     return ", ".join(told)
 
 
@@ -71,11 +75,13 @@ def ended_words(one: Raised, zone: str, *, closed: bool) -> str:
         Ended.MEASURED: _("ended {time}: read {value}, by {who}"),
         Ended.DISCARDED: _("ended {time}: food DISCARDED, by {who}"),
         Ended.CORRECTED: _("ended {time}: what it rested on was corrected or withdrawn, by {who}"),
-        Ended.TOLD: _("ended {time}: told by {who}"),
+        Ended.TOLD: "",
         Ended.TIME: _("ended {time}: its time had gone by"),
         Ended.DROPPED: _("ended {time}: piece taken out of the cook, by {who}"),
         Ended.NOT: _("NOT ENDED when the cook was closed") if closed else _("NOT ENDED: it stands"),
     }[one.ended]
+    if one.ended is Ended.TOLD:
+        return ended_by_telling(one, zone)
     value = "" if one.value_c is None else both(one.value_c)
     at = "" if one.ended_at is None else stamp(one.ended_at, zone)
     return text.format(time=at, value=value, who=who(one.ended_by))

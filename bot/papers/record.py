@@ -10,8 +10,21 @@ import datetime as dt
 
 from bot.messages import record as words
 from bot.messages import record_rules as rules
+from bot.messages.record_told import told_title
 from bot.messages.words import _
-from scheduler.facts import Closed, Discarded, Fact, MovedToOven, Reading, Slot, StepDone, Wrap, Wrapped
+from scheduler.facts import (
+    Closed,
+    Discarded,
+    Fact,
+    MovedToOven,
+    Noted,
+    Reading,
+    Slot,
+    StepDone,
+    Troubled,
+    Wrap,
+    Wrapped,
+)
 from scheduler.planning.catalogue import Catalogue
 from scheduler.safety.case import THROWN
 from scheduler.safety.entries import Bound, Change, Entry, Meets, Phase, Raised, ReadingEntry, StepEntry
@@ -186,6 +199,8 @@ def _what(entry: Entry) -> str:
             return words.step_title("discarded")
         case MovedToOven(oven_c=oven_c):
             return words.step_title("oven").format(value=words.both(oven_c))
+        case Troubled() | Noted():
+            return told_title(entry.body)
         case Wrapped(wrap=Wrap.NONE):
             return words.step_title("unwrapped")
         case Wrapped(wrap=wrap):

@@ -160,3 +160,6 @@ class Raised:
     ended_by: str | None = None
     value_c: float | None = None
     """The reading that ended it [°C]."""
+    ended_body: Body | None = None
+    """What was told that ended it, and for which instant; `ended_at` is when it was told."""
+    ended_body_at: dt.datetime | None = None

@@ -15,6 +15,7 @@ from scheduler.facts import (
     Fact,
     FuelTold,
     MovedToOven,
+    Noted,
     PieceAdded,
     PitMoved,
     Planned,
@@ -23,6 +24,7 @@ from scheduler.facts import (
     SafeBy,
     Slot,
     StepDone,
+    Troubled,
     Undone,
     Wrapped,
 )
@@ -38,6 +40,15 @@ SHOWN = frozenset({
     "reheat_on", "reheat_away", "leftover_expire",
 })  # fmt: skip
 """Steps that say where the food was, and how raw and cooked were kept apart."""
+
+
+REPORTED = frozenset({
+    "fire_out", "fuel_out", "pit_cold", "lid_open", "hold_low", "frozen_middle", "pink_inside", "dropped",
+    "dropped_raw", "dropped_done", "cross_contamination", "reader_wrong", "reader_other", "probe_dead", "pit_gauge_wrong",
+    "burn", "co_symptom", "cooker_indoors", "allergic_reaction", "choking", "guest_ill", "grease_fire", "fire_spreads",
+    "cooker_fell",
+})  # fmt: skip
+"""Problems of food, fire and people that somebody who inspects food wants to read of."""
 
 
 @dataclasses.dataclass(frozen=True, kw_only=True)
@@ -116,6 +127,10 @@ def _told(facts: tuple[Fact, ...]) -> tuple[_Told, ...]:
 def _shown(body: Body) -> bool:
     if isinstance(body, StepDone):
         return body.step in SHOWN
+    if isinstance(body, Noted):
+        return not body.understood and any(letter.isdigit() for letter in body.text)
+    if isinstance(body, Troubled):
+        return body.problem in REPORTED
     return isinstance(body, Discarded | MovedToOven | PutBack | Wrapped)
 
 

@@ -17,6 +17,7 @@ from scheduler.facts import (
     Corrected,
     Discarded,
     Fact,
+    Noted,
     PieceAdded,
     PieceDropped,
     Reading,
@@ -32,6 +33,9 @@ from scheduler.state import FIRST, CookState, effective, fold
 
 _QUIET = dt.timedelta(minutes=5)
 """A gap in the log longer than this is looked into at its end, too: time alone may have made something unsafe."""
+
+_LOOKS_ON = dt.timedelta(days=5)
+"""How long after the last word a log is looked at, whenever it is printed: every time of a rule has run out by then."""
 
 Standing = dict[tuple[str, str], Finding]
 """(piece, rule) -> finding; of what is about the food of the whole cook the piece is empty."""
@@ -85,7 +89,7 @@ def _instants(
             last = at
         start = end
     if last is not None and now > last:
-        yield facts, now, ()
+        yield facts, min(now, last + _LOOKS_ON), ()
 
 
 @dataclasses.dataclass(frozen=True, kw_only=True)
@@ -131,7 +135,8 @@ def _ended(one: Raised, fresh: tuple[Fact, ...], at: dt.datetime) -> Raised:
     """Return a finding that stands no more, with the fact that ended it: the weightiest of what was written then."""
     thrown = [f for f in fresh if isinstance(f.body, StepDone) and (f.body.step, f.body.outcome) in THROWN]
     if thrown:
-        return dataclasses.replace(one, ended=Ended.DISCARDED, ended_at=at, ended_by=thrown[0].by)
+        when = thrown[0].happened_at
+        return dataclasses.replace(one, ended=Ended.DISCARDED, ended_at=when, ended_by=thrown[0].by)
     mine = [f for f in fresh if not isinstance(f.body, BOT_BODIES) and f.piece in {None, one.piece or f.piece, FIRST}]
     ways = (
         (Discarded, Ended.DISCARDED),
@@ -143,7 +148,16 @@ def _ended(one: Raised, fresh: tuple[Fact, ...], at: dt.datetime) -> Raised:
         for fact in mine:
             if isinstance(fact.body, kind):
                 value_c = fact.body.value_c if isinstance(fact.body, Reading) else None
-                return dataclasses.replace(one, ended=how, ended_at=at, ended_by=fact.by, value_c=value_c)
+                when = fact.happened_at if how in {Ended.MEASURED, Ended.DISCARDED} else at
+                return dataclasses.replace(one, ended=how, ended_at=when, ended_by=fact.by, value_c=value_c)
     if mine:
-        return dataclasses.replace(one, ended=Ended.TOLD, ended_at=at, ended_by=mine[-1].by)
+        last = next((f for f in reversed(mine) if not isinstance(f.body, Noted)), mine[-1])
+        return dataclasses.replace(
+            one,
+            ended=Ended.TOLD,
+            ended_at=at,
+            ended_by=last.by,
+            ended_body=last.body,
+            ended_body_at=last.happened_at,
+        )
     return dataclasses.replace(one, ended=Ended.TIME, ended_at=at)
