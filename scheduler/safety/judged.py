@@ -44,7 +44,8 @@ SHOWN = frozenset({
 
 REPORTED = frozenset({
     "fire_out", "fuel_out", "pit_cold", "lid_open", "hold_low", "frozen_middle", "pink_inside", "dropped",
-    "dropped_raw", "dropped_done", "cross_contamination", "reader_wrong", "reader_other", "probe_dead", "pit_gauge_wrong",
+    "dropped_raw", "dropped_done", "cross_contamination", "reader_wrong", "reader_other", "probe_dead",
+    "pit_gauge_wrong",
     "burn", "co_symptom", "cooker_indoors", "allergic_reaction", "choking", "guest_ill", "grease_fire", "fire_spreads",
     "cooker_fell",
 })  # fmt: skip
