@@ -13,7 +13,7 @@ from scheduler.planning.backward import holds, warm_oven
 from scheduler.planning.outlook import Verdict
 from scheduler.planning.rest import keeps_until
 from scheduler.planning.waiting import keeps_min
-from scheduler.safety import pulled_too_cold
+from scheduler.safety import for_the_bin, pulled_too_cold
 from scheduler.state import Stage
 
 _IN_TIME = frozenset({Verdict.ON_TIME, Verdict.EARLY})
@@ -47,7 +47,11 @@ def dinner_line(situation: Situation, voice: Voice) -> str:
 
 
 def unsafe_line(situation: Situation, voice: Voice) -> str:
-    """Return that there is no dinner before the meat is safe, when it was pulled too cold; nothing when it was not."""
+    """Return that there is no dinner of meat that is to be thrown away, nor before it is safe when it was pulled too
+    cold; nothing when it was not.
+    """
+    if for_the_bin(situation.state, situation.cut, situation.catalogue.cuts, voice.now):
+        return _("not of this meat: throw it away.")
     found = pulled_too_cold(situation.state, situation.cut, situation.catalogue.cuts)
     limit_c = found[0].limit_c if found else None
     if limit_c is None:

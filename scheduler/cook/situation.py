@@ -16,7 +16,7 @@ from scheduler.planning.steps import Step
 from scheduler.planning.trips import next_at
 from scheduler.planning.views import PieceView, stage_of, views_of, worst
 from scheduler.planning.whole import next_wave, whole_itinerary, whole_outlook, whole_schedule, whole_state
-from scheduler.safety import Finding, FindingLevel, SafeGate, Serving, findings, serving, standing_stops
+from scheduler.safety import Finding, FindingLevel, SafeGate, Serving, findings, for_the_bin, serving, standing_stops
 from scheduler.safety.looks import looks
 from scheduler.safety.stops import again_at, tellings
 from scheduler.state import CookState, Stage
@@ -205,6 +205,21 @@ def _having_told(state: CookState, told: Told) -> CookState:
     return dataclasses.replace(state, told=told, told_milestones=told if told.milestones else state.told_milestones)
 
 
+_TOWARDS_DINNER = frozenset({"fuel_load", "light", "t_minus", "sides"})
+"""Steps of the whole cook that nobody is asked for while all of its meat is to be thrown away."""
+
+
+def _withheld(prompt: Prompt, binned: frozenset[str], *, every: bool) -> bool:
+    """Return whether a prompt is not asked while a stop says to throw its meat away: nothing leads on to eating it.
+
+    Steps of safety are asked all the same. What is asked again once the stop ends, by a correction, comes back.
+    """
+    step = prompt.step
+    if step.safety:
+        return False
+    return prompt.piece in binned if step.scope == "piece" else every and step.id in _TOWARDS_DINNER
+
+
 def assess(facts: tuple[Fact, ...], catalogue: Catalogue, as_of: dt.datetime | None = None) -> Situation:
     """Return everything that follows from a log: the same log gives the same situation.
 
@@ -212,11 +227,13 @@ def assess(facts: tuple[Fact, ...], catalogue: Catalogue, as_of: dt.datetime | N
     """
     views = views_of(facts, catalogue.cuts, as_of)
     lead = views[0]
+    binned = frozenset(v.piece for v in views if for_the_bin(v.state, v.cut, catalogue.cuts, v.state.as_of))
+    every = binned == {view.piece for view in views}
     return Situation(
         state=lead.state,
         cut=lead.cut,
         outlook=lead.outlook,
-        prompts=whole_schedule(views, catalogue),
+        prompts=tuple(p for p in whole_schedule(views, catalogue) if not _withheld(p, binned, every=every)),
         catalogue=catalogue,
         plateau=lead.plateau,
         gate=lead.gate,

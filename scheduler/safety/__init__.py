@@ -7,7 +7,7 @@ from scheduler.safety.cooling import cold_by
 from scheduler.safety.cooling import is_measured as is_cooling_measured
 from scheduler.safety.eating import Eating, Serving, serving
 from scheduler.safety.finding import Finding, FindingLevel
-from scheduler.safety.findings import findings, pulled_too_cold, standing_stops
+from scheduler.safety.findings import findings, for_the_bin, pulled_too_cold, standing_stops
 from scheduler.safety.holding import ACT_C, FLOOR_C, act_by
 from scheduler.safety.least import Minimum, NotByTime, least_of, under_least
 from scheduler.safety.leftovers import eat_by
@@ -37,6 +37,7 @@ __all__ = [
     "cold_by",
     "eat_by",
     "findings",
+    "for_the_bin",
     "gone_at",
     "hot_by",
     "is_cooling_measured",

@@ -57,6 +57,18 @@ def standing_stops(state: CookState, cut: Cut, cuts: Cuts, now: dt.datetime) -> 
     return tuple(f for f in standing(case) if f.level is FindingLevel.STOP)
 
 
+FOR_THE_BIN = frozenset({
+    "raw_left_out", "fridge_warm", "pit_dead", "come_up_over", "two_hours_out", "cool_slow", "cool_too_long",
+    "reheat_slow", "leftovers_old", "food_spoiled",
+})  # fmt: skip
+"""Rules whose stop no reading of now ends: the food is thrown away."""
+
+
+def for_the_bin(state: CookState, cut: Cut, cuts: Cuts, now: dt.datetime) -> bool:
+    """Return whether a stop stands at `now` that only throwing the food away ends, or correcting what it rests on."""
+    return any(stop.rule in FOR_THE_BIN and not stop.unread for stop in standing_stops(state, cut, cuts, now))
+
+
 def pulled_too_cold(state: CookState, cut: Cut, cuts: Cuts) -> list[Finding]:
     """Return that meat was pulled, is not served, and its coldest spot was never read at the minimum."""
     case = Case(state=state, cut=cut, cuts=cuts, now=state.as_of)
