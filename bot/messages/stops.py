@@ -8,6 +8,7 @@ from __future__ import annotations
 import dataclasses
 
 from bot.commands import Discard, ReadAgain
+from bot.messages.bin_stops import READ_AGAIN, orders_bin
 from bot.messages.figures import Voice
 from bot.messages.findings import finding_text, found_text, limit_text, standing_text, still_text
 from bot.messages.message import Message, Option, lines
@@ -17,33 +18,16 @@ from scheduler.cook import Changes, Found, Situation, StopOver, Taken
 from scheduler.facts import Discarded
 from scheduler.safety import Finding, FindingLevel
 
-_READ_AGAIN = frozenset(
-    {"minimum_not_measured", "pulled_under_minimum", "held_under_floor", "served_under_floor", "reheat_under"}
-)
-"""Stops that a new reading may end."""
-
-_MENDED = _READ_AGAIN | {"raw_touched"}
-"""Stops that heat may end while there is time; every other one orders the bin."""
-
-
-def for_the_bin(finding: Finding) -> bool:
-    """Return whether a stop orders the food into the bin: no reading ends it, or its time is over."""
-    if finding.unread:
-        return False
-    lasted, most = finding.found_min, finding.limit_min
-    late = lasted is not None and most is not None and lasted > most
-    return late or finding.rule not in _MENDED
-
 
 def stop_message(changes: Changes, voice: Voice) -> Message:
     """Return the stops that are told now, with their buttons; of several pieces each by its name."""
     found = [e for e in changes.events if isinstance(e, Found) and e.finding.level is FindingLevel.STOP]
-    found = sorted(found, key=lambda one: not for_the_bin(one.finding))
-    standing = [(piece, one) for piece, one in standing_stops(changes.after, voice) if for_the_bin(one)]
+    found = sorted(found, key=lambda one: not orders_bin(one.finding))
+    standing = [(piece, one) for piece, one in standing_stops(changes.after, voice) if orders_bin(one)]
     thrown = {piece for piece, _one in standing}
     texts, rows = [], []
     for one in found:
-        over = not for_the_bin(one.finding) and bool(thrown & {one.piece, None})
+        over = not orders_bin(one.finding) and bool(thrown & {one.piece, None})
         text = _no_order(one.finding, voice) if over else finding_text(one.finding, voice)
         texts.append(named(changes.after, one.piece, text))
         rows.append(_row(one, changes.after, bin_only=over))
@@ -71,7 +55,7 @@ def _row(one: Found, situation: Situation, *, bin_only: bool = False) -> tuple[O
     again = (named(situation, one.piece, _("Read again")), ReadAgain(piece=one.piece))
     if bin_only:
         return (thrown,)
-    return (thrown, again) if one.finding.unread or one.finding.rule in _READ_AGAIN else (thrown,)
+    return (thrown, again) if one.finding.unread or one.finding.rule in READ_AGAIN else (thrown,)
 
 
 def standing_stops(situation: Situation, voice: Voice) -> list[tuple[str | None, Finding]]:
@@ -94,7 +78,7 @@ def standing_lines(situation: Situation, voice: Voice, told: str = "") -> list[s
             mine[piece].append(one)
     texts = []
     for piece, stops in mine.items():
-        worst = sorted(stops, key=lambda one: not for_the_bin(one))
+        worst = sorted(stops, key=lambda one: not orders_bin(one))
         if len(worst) == 1:
             texts.append(named(situation, piece, standing_text(worst[0], voice)))
         elif worst:
@@ -105,7 +89,7 @@ def standing_lines(situation: Situation, voice: Voice, told: str = "") -> list[s
 def _counted(stops: list[Finding], voice: Voice) -> str:
     """Return the gravest of several stops in one line, how many more there are, and the one order."""
     first = still_text(stops[0], voice)
-    if for_the_bin(stops[0]):
+    if orders_bin(stops[0]):
         return _("{first}, and {more} more: throw it away.").format(first=first, more=len(stops) - 1)
     return _('{first}, and {more} more: "is it safe" says what ends them.').format(first=first, more=len(stops) - 1)
 

@@ -8,6 +8,7 @@ import datetime as dt
 
 from bot.commands import Done, FeelSaid, Intent, NotYet, PutOffFor, WrapSaid, stamped
 from bot.messages.allergies import allergies_line
+from bot.messages.bin_stops import orders_bin
 from bot.messages.cooker import at_this_cooker
 from bot.messages.dinner import dinner_line
 from bot.messages.each import of_each
@@ -36,6 +37,9 @@ from scheduler.safety.stops import again_at
 
 _COME_UP_C = 50.0
 """Core that a big cut should have passed after four hours [°C]; house rule, as the catalogue's step says."""
+
+_TO_THE_TABLE = frozenset({"slice", "serve"})
+"""Steps by which food comes to the table."""
 
 _PLAIN_READINGS = ("pit_check", "core_read")
 
@@ -237,6 +241,8 @@ def _item(prompt: Prompt, situation: Situation, voice: Voice) -> str:
     out_too_long = any(rule == "two_hours_out" for rule, _since in situation.state.warned)
     if prompt.step.id == "two_hour" and out_too_long:
         return _("What became of the food: put away in time, kept hot, or thrown out?")
+    if prompt.step.id in _TO_THE_TABLE and (stopped := _not_to_the_table(situation, voice)):
+        return stopped
     text = do_of(prompt.step.id, step_words(prompt.step.id).do, situation).format(
         pit=voice.band(band.low_c, band.high_c),
         feel=_(cut.feel_words),
@@ -274,6 +280,14 @@ def _item(prompt: Prompt, situation: Situation, voice: Voice) -> str:
     if prompt.step.id == "core_read" and planned.count > 1:
         text = _("{text} The biggest of the {count}.").format(text=text, count=planned.count)
     return text
+
+
+def _not_to_the_table(situation: Situation, voice: Voice) -> str:
+    """Return what is said in place of slicing and serving while a stop stands; nothing when none does."""
+    stops = situation.stops_of(situation.state.piece, voice.now)
+    if any(orders_bin(one) for one in stops):
+        return _("Not to the table: a stop says to throw it away.")
+    return _("Not to the table yet: a stop stands.") if stops else ""
 
 
 def _goes_on(situation: Situation, text: str, voice: Voice) -> str:

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import datetime as dt
 
+from bot.messages.bin_stops import orders_bin
 from bot.messages.figures import Voice
 from bot.messages.findings import finding_text
-from bot.messages.stops import for_the_bin
 from scheduler.safety import Finding, FindingLevel
 from tests.fakes.kitchen import PlayedKitchen, on, window
 
@@ -59,7 +59,7 @@ def test_which_stops_order_the_bin() -> None:
     late = Finding(rule="held_under_floor", level=FindingLevel.STOP, found_min=130, limit_min=120)
     out = Finding(rule="two_hours_out", level=FindingLevel.STOP)
     unread = Finding(rule="two_hours_out", level=FindingLevel.STOP, unread=True)
-    assert [for_the_bin(one) for one in (under, held, late, out, unread)] == [False, False, True, True, False]
+    assert [orders_bin(one) for one in (under, held, late, out, unread)] == [False, False, True, True, False]
 
 
 def test_putting_it_back_can_be_told_as_it_says() -> None:
@@ -70,3 +70,12 @@ def test_putting_it_back_can_be_told_as_it_says() -> None:
     assert '(type "back on")' in finding_text(plain, voice)
     assert "undo" not in finding_text(plain, voice)
     assert "spot named" in finding_text(spot, voice)
+
+
+def test_food_orders_bin_is_not_announced_as_dinner(kitchen: PlayedKitchen) -> None:
+    """Under a stop nobody reads "on time", "enjoy it" or how to slice."""
+    bird = _bird(kitchen)
+    bird.say("Ines", "dropped it on the grass")
+    sent = [heard.text for heard in bird.until(on("18:30"))]
+    assert not any("Enjoy it" in text or ": on time" in text or "slice the breast" in text for text in sent)
+    assert "not of this meat: throw it away." in bird.say("Ines", "when is dinner").text

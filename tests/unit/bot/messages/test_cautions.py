@@ -223,6 +223,7 @@ LEAVING = re.compile(
 
 MEANT = {
     "A lit cooker is never left alone": "says that it is not",
+    "a lit cooker is never left alone": "says that it is not",
     "Nobody leaves a lit cooker alone": "says that it is not",
     "Lightning: leave the cooker": "people in danger go first",
     "leave it shut": "the lid",
