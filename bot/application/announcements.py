@@ -8,6 +8,7 @@ from __future__ import annotations
 import dataclasses
 import datetime as dt
 
+from bot.application.boards import PAPER, keep_boards
 from bot.application.papers import offer, offer_record
 from bot.application.visit import Visit, Work
 from bot.application.voices import voice_of
@@ -38,9 +39,6 @@ from scheduler.planning.advice import advise
 from scheduler.planning.outlook import Verdict
 from scheduler.planning.trips import OUTAGE
 from scheduler.state import Stage
-
-PAPER = frozenset({"terminal"})
-"""Transports whose messages cannot be changed once they are printed: no board there, asking shows the same."""
 
 
 @dataclasses.dataclass(frozen=True, kw_only=True)
@@ -108,7 +106,11 @@ def answer(
     told = tell(done.after, seed=visit.seed, now=visit.now, all_of_it=all_of_it, plates=late)
     stopping = bool(warned.text) or danger
     work.say(
-        _lettered(_with_next(text_for_me, done.after, visit, told=stop.text, rung=done.rung), stop, visit.address),
+        _lettered(
+            _with_next(text_for_me, done.after, visit, told=stop.text, rung=done.rung, first=danger),
+            stop,
+            visit.address,
+        ),
         to=visit.address,
         key=f"answer:{visit.row_id}",
         cook=snapshot.id,
@@ -122,7 +124,7 @@ def answer(
     facts = (*done.facts, *noted, told)
     work.cooks.append(cook_write(done.after, facts, version=snapshot.version, add_rooms=_new_rooms(snapshot, visit)))
     new = _new_rooms(snapshot, visit) if snapshot.version else ()
-    _boards(snapshot, done.after, work, new)
+    keep_boards(snapshot, done.after, work, new)
 
 
 def _noted(situation: Situation, said: str, *, seed: str, now: dt.datetime) -> tuple[Fact, ...]:
@@ -201,7 +203,11 @@ def _tell_others(
     if message.text:
         stop = stop_message(done.rung, voice)
         work.say(
-            _lettered(_with_next(message, done.after, visit, told=stop.text, rung=done.rung), stop, room),
+            _lettered(
+                _with_next(message, done.after, visit, told=stop.text, rung=done.rung, first=bool(first.text)),
+                stop,
+                room,
+            ),
             to=room,
             key=f"echo:{visit.row_id}",
             cook=done.after.state.cook,
@@ -277,17 +283,26 @@ def _still_standing(changes: Changes, voice: Voice) -> str:
 
 
 def _with_next(
-    message: Message, situation: Situation, visit: Visit, told: str = "", rung: Changes | None = None
+    message: Message,
+    situation: Situation,
+    visit: Visit,
+    told: str = "",
+    rung: Changes | None = None,
+    *,
+    first: bool = False,
 ) -> Message:
     """Return a message that begins with the stops that stand (but for those `told` now) and ends with what comes; of a
     cook that `rung` ended, with what stands all the same.
+
+    Where people are in danger the message comes `first`, and the stops after it.
     """
     voice = voice_of(situation, visit.now)
     if situation.state.stage is Stage.CLOSED:
         ends = "" if rung is None else _still_standing(rung, voice)
         return message.then(Message(text=ends)).then(over())
     standing = standing_lines(situation, voice, f"{told}\n{message.text}")
-    message = Message(text=lines(*standing)).then(message)
+    still = Message(text=lines(*standing))
+    message = message.then(still) if first else still.then(message)
     last = next_line(situation, voice)
     if any(line in message.text for line in (last, next_line(situation, voice, owner=True))):
         return message
@@ -326,7 +341,7 @@ def announce(snapshot: CookSnapshot, changes: Changes, work: Work) -> int:
     elif stop.text:
         facts = (*facts, tell(changes.after, seed=f"{snapshot.id}.v{snapshot.version}", now=work.now, all_of_it=False))
     work.cooks.append(cook_write(changes.after, facts, version=snapshot.version))
-    _boards(snapshot, changes.after, work)
+    keep_boards(snapshot, changes.after, work)
     return len(snapshot.rooms) * ((message is not None) + bool(stop.text))
 
 
@@ -343,17 +358,6 @@ def follow(visit: Visit, work: Work, snapshot: CookSnapshot, situation: Situatio
     if visit.address.transport not in PAPER:
         text = board(situation, voice_of(situation, work.now)).text
         work.pin_board(text, to=visit.address, cook=snapshot.id, version=0)
-
-
-def _boards(snapshot: CookSnapshot, after: Situation, work: Work, new: tuple[Address, ...] = ()) -> None:
-    """Keep the board of every room whose messages can be edited."""
-    text = board(after, voice_of(after, work.now)).text
-    for room in snapshot.rooms:
-        if room.transport not in PAPER:
-            work.pin_board(text, to=room, cook=snapshot.id, version=snapshot.version)
-    for room in new:
-        if room.transport not in PAPER:
-            work.pin_board(text, to=room, cook=snapshot.id, version=0)
 
 
 def _due_message(changes: Changes, voice: Voice, trip: TripDue | None, lapsed: tuple[str, ...]) -> Message | None:

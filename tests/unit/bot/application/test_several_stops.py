@@ -79,3 +79,12 @@ def test_food_orders_bin_is_not_announced_as_dinner(kitchen: PlayedKitchen) -> N
     sent = [heard.text for heard in bird.until(on("18:30"))]
     assert not any("Enjoy it" in text or ": on time" in text or "slice the breast" in text for text in sent)
     assert "not of this meat: throw it away." in bird.say("Ines", "when is dinner").text
+
+
+def test_people_come_before_a_stop_that_stands(kitchen: PlayedKitchen) -> None:
+    """While a stop stands somebody chokes: the card opens the message in every window, the stop comes after it."""
+    bird = _bird(kitchen)
+    answer = bird.say("Ines", "somebody is choking")
+    for heard in (answer, *bird.told("Tomas")):
+        assert heard.text.startswith("Coughing: let them cough.")
+        assert "Stop, still: " in heard.text
