@@ -135,6 +135,8 @@ class Done(Said):
     every: bool = False
     piece: str | None = None
     """The piece of meat that is meant, None: not said."""
+    sure: bool = False
+    """True once somebody answered that it was so long ago."""
 
 
 class Skip(Said):

@@ -26,12 +26,13 @@ from bot.commands import (
     Unclear,
     WrapSaid,
 )
-from bot.conversation.context import Context
+from bot.conversation.context import Context, KnownPiece
 from bot.conversation.parsing import times
 from bot.conversation.parsing.air import air_words
 from bot.conversation.parsing.answers import unsure
 from bot.conversation.parsing.asking import asked_about
 from bot.conversation.parsing.back_on import back_on
+from bot.conversation.parsing.care import care_in
 from bot.conversation.parsing.changes import plan_changed, whole_plan
 from bot.conversation.parsing.commands import command, greets, questions
 from bot.conversation.parsing.cookers import about_the_cooker, cooker_words, on_the_dial, reads_the_dial
@@ -41,9 +42,19 @@ from bot.conversation.parsing.feeding import how_much
 from bot.conversation.parsing.moves import dinner, is_about_dinner, of_a_wave, pit_moved
 from bot.conversation.parsing.offered import begun, chosen
 from bot.conversation.parsing.pausing import parks_the_meat
-from bot.conversation.parsing.pieces import added, also_guests, by_piece, dropped, in_order, piece_named
+from bot.conversation.parsing.pieces import (
+    added,
+    all_on,
+    also_guests,
+    by_piece,
+    dropped,
+    in_order,
+    piece_apart,
+    piece_named,
+)
 from bot.conversation.parsing.replies import replies
 from bot.conversation.parsing.rules_asked import rule_asked
+from bot.conversation.parsing.safety_questions import safety_asked
 from bot.conversation.parsing.serving import follows_the_meat
 from bot.conversation.parsing.setup import set_up
 from bot.conversation.parsing.talking import without_talk
@@ -71,6 +82,12 @@ def _read(text: str, context: Context) -> tuple[Intent, ...]:
         return (asks,)
     if (about := _about_pieces(heard, text, context)) is not None:
         return about
+    if (
+        danger(heard, text) is None
+        and len(heard) <= LONGEST_READ
+        and (safe := safety_asked(heard, context)) is not None
+    ):
+        return _with_the_asker(safe, heard, context)
     if (leaves := leaves_the_fire(heard, context)) is not None:
         return (leaves,)
     if (pause := _parked(heard, text, context)) is not None:
@@ -103,6 +120,15 @@ def _about_care(heard: str, text: str, context: Context) -> tuple[Intent, ...] |
     if not heard or len(heard) > LONGEST_READ or danger(heard, text) is not None or children_near(heard):
         return None
     return told_of_care(heard, context, lambda rest: _reply(rest, text, context))
+
+
+def _with_the_asker(safe: Ask, heard: str, context: Context) -> tuple[Intent, ...]:
+    """Return a question about safety with who is to eat, where it names guests at risk: both count."""
+    own = safe.topic is Topic.SAFE and context.stage != "after" and re.search(r"\b(?:my|our|his|her)\b", heard)
+    eater = care_in(heard, context.people) if own else None
+    piece = piece_named(heard, context) if context.pieces else None
+    asked = safe if piece is None else safe.model_copy(update={"piece": piece})
+    return (asked,) if eater is None or not eater.said.at_risk else (eater.said, asked)
 
 
 def _parked(heard: str, text: str, context: Context) -> Intent | None:
@@ -138,7 +164,7 @@ def _about_pieces(heard: str, text: str, context: Context) -> tuple[Intent, ...]
         return (who,)
     if not context.pieces:
         return None
-    if row := in_order(heard, context):
+    if row := in_order(heard, context) or all_on(heard, context):
         return row
     if (wave := of_a_wave(heard, context)) is not None:
         return (wave,)
@@ -197,11 +223,33 @@ def _understood(heard: str, text: str, context: Context) -> tuple[Intent, ...]:
     if (hurt := danger(heard, text)) is not None:
         return (hurt,)
     found = _setting_up(heard, text, context) if _sets_up(context) else _reply(heard, text, context)
+    found = found or _of_the_one(heard, context)
     if _says_nothing_else(found) and (intent := begun(text, context)) is not None:
         return (intent,)
     if not found and (allergy := allergy_after_all(heard, context)) is not None:
         return (allergy,)
     return found or (_not_understood(text),)
+
+
+def _of_the_one(heard: str, context: Context) -> tuple[Intent, ...]:
+    """Return what is done with the only piece of a cook, by its name ("chicken on"); nothing for other words."""
+    if context.cut is None or context.pieces or context.of_piece or _sets_up(context) or heard.endswith("?"):
+        return ()
+    alone = KnownPiece(piece="", cut=context.cut, number=None, context=context)
+    rest = piece_apart(heard, dataclasses.replace(context, pieces=(alone,)))
+    if rest[0] is None or rest[1] not in (
+        "on",
+        "is on",
+        "are on",
+        "now on",
+        "on now",
+        "went on",
+        "in",
+        "is off",
+        "off",
+    ):
+        return ()
+    return _reply(f"it {rest[1]}", heard, context)
 
 
 def _says_nothing_else(found: tuple[Intent, ...]) -> bool:

@@ -97,6 +97,8 @@ def question(unclear: Unclear, voice: Voice) -> Message:
     said = unclear.text.strip()
     said = said if len(said) <= _LONGEST else said[: _LONGEST - 3] + "..."
     number = f"{unclear.values[0]:g}" if unclear.values else said
+    if unclear.question == "put_away_then":
+        number = unclear.text
     texts = {
         "unit": _("{number}: Celsius or Fahrenheit?"),
         "slot": _("{number}: the meat or the pit?"),
@@ -111,6 +113,9 @@ def question(unclear: Unclear, voice: Voice) -> Message:
         "is_dinner": _('"{said}": is that when people eat?'),
         "which_day": _("The weekday and the date are two days. Which one is it?"),
         "not_come": _("{time} has not come yet. Say the time it was read, or just {number}."),
+        "under_five": _("Is a child under five among them?"),
+        "public_or_paid": _("Is it a public meal, or do people pay for it?"),
+        "put_away_then": _("At {number}, long before now, and before anybody ate of it? A yes ends what stands."),
         "treated_how": _('"{said}": was the meat pierced by needles, blades or a fork, injected, rolled or stuffed?'),
         "which_time": _("Which time do you mean? Type it like 18:30."),
         "not_understood": _(

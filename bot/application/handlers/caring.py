@@ -21,6 +21,7 @@ from bot.messages.figures import Voice
 from bot.messages.message import Message
 from bot.messages.naming import piece_name, which_piece
 from bot.messages.refusals import refusal_text
+from bot.messages.safe import is_it_safe
 from bot.ports import CookSnapshot
 from scheduler.cook import Changes, Refusal, Report, Situation, decide
 from scheduler.facts import (
@@ -54,7 +55,8 @@ def take(
     if (doubt := _takes_back(mine, snapshot.facts, situation, voice_of(situation, visit.now))) is not None:
         _keep(visit, work, snapshot, situation, doubt)
         return
-    settled = Settling(visit, situation, snapshot.facts, voice_of(situation, visit.now)).settle(others)
+    reported = tuple(intent for intent in others if not isinstance(intent, say.Ask))
+    settled = Settling(visit, situation, snapshot.facts, voice_of(situation, visit.now)).settle(reported)
     reports = [*settled.reports, *(_report(body, piece, visit) for body, piece in _bodies(mine, situation))]
     result = decide(snapshot.facts, tuple(reports), now=visit.now, seed=visit.seed, catalogue=visit.house.catalogue)
     if isinstance(result, Refusal):
@@ -67,6 +69,8 @@ def take(
     for intent in mine:
         means = means.then(_means(intent, situation, done.after, visit))
     means = means.then(Message(text=wished_core.moved_core(situation, done.after)))
+    if any(isinstance(intent, say.Ask) and intent.topic is say.Topic.SAFE for intent in others):
+        means = means.then(is_it_safe(done.after, voice_of(done.after, visit.now)))
     answer(visit, work, snapshot, done, asks=means)
 
 

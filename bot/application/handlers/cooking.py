@@ -29,10 +29,12 @@ from bot.messages.setup import call_off_check
 from bot.messages.stall import stall_answer
 from bot.messages.stops import closing_line
 from bot.messages.watches import nobody_leaves, who_watches
+from bot.messages.wished_core import least_c
 from bot.messages.wishes import what_i_tell
 from bot.ports import CookSnapshot
 from scheduler.cook import Changes, Refusal, Report, Situation, SpotAsked, assess, decide
 from scheduler.facts import Closed, Noted
+from scheduler.units import f_from_c
 
 _ANSWERS: dict[say.Topic, Callable[[Situation, Voice], Message]] = {
     say.Topic.HOW_LONG: how_long,
@@ -110,6 +112,19 @@ def handle(
             _report(visit, work, snapshot, situation, wanted)
 
 
+def _with_minimum(situation: Situation, number: float) -> Situation:
+    """Return the cook as seen from the piece whose minimum is the number that was asked about, else from the fire."""
+    for view in situation.views:
+        least = least_c(view, situation)
+        if min(abs(f_from_c(least) - number), abs(least - number)) <= _SAME_NUMBER:
+            return situation.seen_from(view.piece)
+    return situation.at_the_fire
+
+
+_SAME_NUMBER = 0.6
+"""A number that people ask about is a minimum this near to it [degrees of either scale]."""
+
+
 def ask_of_all(visit: Visit, work: Work, cooks: list[Running], asked: say.Ask) -> None:
     """Answer a question about the program, or about every cook that runs here, each by its name."""
     if asked.topic is say.Topic.RECORD:
@@ -130,6 +145,8 @@ def _ask(visit: Visit, work: Work, snapshot: CookSnapshot, situation: Situation,
     voice = voice_of(situation, visit.now)
     if asked.piece is not None:
         situation = situation.seen_from(asked.piece)
+    elif situation.several and asked.topic is say.Topic.RULE and asked.number is not None:
+        situation = _with_minimum(situation, asked.number)
     elif situation.several and asked.topic not in _OF_THE_WHOLE:
         situation = situation.at_the_fire
     if asked.topic in TOPICS:

@@ -13,6 +13,7 @@ from bot import commands as say
 from bot.application import which
 from bot.application.cookers import at_the_grate, cooker_told
 from bot.application.handlers.amending import correction, guests_told, moved, planned_anew
+from bot.application.handlers.putting_away import was_it_then
 from bot.application.visit import Visit
 from bot.conversation.flows.setup import piece_added
 from bot.messages.bodies import amount_text, body_text
@@ -295,6 +296,9 @@ class Settling:
         )
         if step_id == "t_minus" and outcome in SLIPS:
             self._move_dinner(say.MoveDinner(minutes=SLIPS[outcome]))
+            return
+        if (doubt := was_it_then(step_id, done, self._situation, self._visit, self._voice)) is not None:
+            self._found.ask = question(doubt, self._voice)
             return
         self._add(StepDone(step=step_id, outcome=outcome), done.at)
 

@@ -19,38 +19,38 @@ _FOODS = {
     "paprika": "paprika", "corn": "corn", "maize": "maize", "honey": "honey", "pork": "pork", "beef": "beef",
     "alcohol": "alcohol", "strawberries": "strawberries",
 }  # fmt: skip
-"""Foods that people are allergic to, the fourteen of the EU's food information rules among them (from memory)."""
+"""Foods that people are al+er[gj]ic to, the fourteen of the EU's food information rules among them (from memory)."""
 _FOOD = r"(?:" + "|".join(sorted(_FOODS, key=len, reverse=True)) + r")"
 _LIST = rf"{_FOOD}s?(?:(?:,| and| or|,? &| plus)+ {_FOOD}s?)*"
 _WHO = r"(?P<who>(?:my |our |the |one |two |some )?(?!(?:a|an|has|have|with|and|the|is|of)\b)[a-z][a-z'-]*)"
 _NONE = re.compile(
     r"\b(?:no|without|no known|no food|nobody has|no ?one has|nobody with|there are no|zero) (?:any )?(?:food )?"
-    r"allerg(?:y|ies|ens)\b|\b(?:nobody|no ?one) (?:is |has )?(?:an? )?allerg(?:ic|y|ies)(?: to anything)?\b"
-    r"|\ballerg(?:y|ies):? (?:none|no|nobody)\b|\bnobody is allergic\b"
+    r"al+er[gj](?:y|ies|ens)\b|\b(?:nobody|no ?one) (?:is |has )?(?:an? )?al+er[gj](?:ic|y|ies)(?: to anything)?\b"
+    r"|\bal+er[gj](?:y|ies):? (?:none|no|nobody)\b|\bnobody is allergic\b"
 )
 _SAYS = (
     re.compile(rf"\b{_WHO} (?:has|have|had|with) (?:an? |the )?(?:bad |severe |serious )?(?P<what>{_LIST}) "
-               r"allerg(?:y|ies)\b"),
-    re.compile(rf"\b{_WHO}(?:'s| is| are) (?:very |badly |severely )?allergic to (?P<what>{_LIST})\b"),
-    re.compile(rf"\b{_WHO} (?:can't|cannot|can not|must not|mustn't|may not) (?:eat|have) (?:any )?"
+               r"al+er[gj](?:y|ies)\b"),
+    re.compile(rf"\b{_WHO}(?:'s| is| are) (?:very |badly |severely )?al+er[gj]ic to (?P<what>{_LIST})\b"),
+    re.compile(rf"\b{_WHO} (?:can't|cant|cannot|can not|must not|mustn't|may not) (?:eat|have) (?:any )?"
                rf"(?P<what>{_LIST})\b"),
     re.compile(rf"\b{_WHO}(?:'s| is| are) (?P<what>coeliac|celiac|lactose intolerant|gluten intolerant"
                r"|gluten[- ]free)\b"),
-    re.compile(rf"\ballerg(?:y|ies|ic)(?: to)?:? (?P<what>{_LIST})(?:,? (?:\(|for |of |that is |it'?s )?"
+    re.compile(rf"\bal+er[gj](?:y|ies|ic)(?: to)?:? (?P<what>{_LIST})(?:,? (?:\(|for |of |that is |it'?s )?"
                r"(?P<who>[a-z][a-z'-]*)\)?)?(?=[.,;!]|$)"),
-    re.compile(rf"\ballerg(?:y|ies):? (?P<who>[a-z][a-z'-]*)[:,]? (?P<what>{_LIST})\b"),
-    re.compile(rf"\b(?:an? |the )?(?P<what>{_LIST}) allerg(?:y|ies)(?: \(?(?:for |of |in )?"
+    re.compile(rf"\bal+er[gj](?:y|ies):? (?P<who>[a-z][a-z'-]*)[:,]? (?P<what>{_LIST})\b"),
+    re.compile(rf"\b(?:an? |the )?(?P<what>{_LIST}) al+er[gj](?:y|ies)(?: \(?(?:for |of |in )?"
                r"(?P<who>[a-z][a-z'-]*)\)?(?=[.,;!]|$))?"),
     re.compile(r"\b(?P<what>coeliac|celiac|lactose intolerant|gluten intolerant)\b"),
 )  # fmt: skip
 _SOME = re.compile(
     r"\b(?:somebody|someone|one guest|a guest|some|guests?|we|people)?(?: has| have)? ?(?:an? |some )?(?:food )?"
-    r"allerg(?:y|ies|ic)\b"
+    r"al+er[gj](?:y|ies|ic)\b|\banaphyla\w+ risk\b"
 )
 _NOT_A_NAME = frozenset(
     "somebody someone guest guests people nobody we they she he i it who that and has have food".split()  # noqa: SIM905 - read as a sentence
 )
-_OWN_WORD = re.compile(r"^allerg(?:y|ies|ic)(?: to)?:? (?P<what>[a-z][a-z ,'&-]{1,60})$")
+_OWN_WORD = re.compile(r"^al+er[gj](?:y|ies|ic)(?: to)?:? (?P<what>[a-z][a-z ,'&-]{1,60})$")
 _RELATIVES = re.compile(
     r"^(?:my|our|the|one|two|some)\b|^(?:mum|mom|dad|gran|granny|grandma|grandpa|grandad|uncle|aunt|auntie)$"
 )
@@ -58,7 +58,7 @@ _RELATIVES = re.compile(
 
 @dataclasses.dataclass(frozen=True, kw_only=True)
 class Allergies:
-    """What somebody is allergic to, with whom it is: "nuts (Wren)"; empty: nobody. `spans` are the words used."""
+    """What somebody is al+er[gj]ic to, with whom it is: "nuts (Wren)"; empty: nobody. `spans` are the words used."""
 
     what: tuple[str, ...]
     spans: tuple[tuple[int, int], ...]

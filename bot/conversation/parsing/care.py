@@ -41,6 +41,12 @@ _AT_RISK = phrases(
     r"\b(?:guests?|people|someone|somebody|anybody|some) (?:is |are )?(?:at risk|vulnerable)\b|\bat[- ]risk (?:guests?"
     r"|people)\b|^at[- ]risk$|\bvulnerable (?:guests?|people)\b",
 )
+_AGES = re.compile(
+    rf"\b{_CHILD}\b(?: (?:are |is )?(?:coming|there|here|too|with us))?(?: (?:are|is|aged?|of|ages))*[ ,:]+"
+    r"(?P<ages>[0-9]{1,2}(?: ?(?:,|and|&|,? and) ?[0-9]{1,2})*)(?: years?(?: old)?| yo| y/o)?$"
+)
+"""Children with their ages: "kids coming, 4 and 6"."""
+_GROWN_FROM, _SMALL_UNDER = 18, 5
 _NOT_AT_RISK = phrases(
     rf"\b{_NO} (?:guests? |people |body |one )?(?:is |are )?(?:at risk|pregnant|vulnerable)\b",
     rf"\b{_NO} (?:pregnant|at[- ]risk|vulnerable|elderly|old|ill|sick) (?:guests?|people|ones?|women)\b",
@@ -52,6 +58,11 @@ _PUBLIC = phrases(
     r"\b(?:a |the )?public (?:supper|dinner|lunch|meal|event|party|barbecue|bbq|occasion|do)\b",
     r"\b(?:it'?s |it is |this is |we'?re |we are )(?:a )?public\b|^public$",
     r"\bopen to (?:the public|everybody|everyone|all)\b",
+    r"\b(?:everyone|everybody|they|people|guests|each|all) pays?\b|\bpays? (?:us )?[0-9]+ (?:each|a head"
+    r"|per (?:head|person))\b",
+    r"\b(?:charg(?:e|es|ing)|taking|asking|collecting) (?:people |an? |for )*(?:entrance|entry|admission|fee|money"
+    r"|[0-9]+ (?:each|a "
+    r"head|per (?:head|person)))\b|\b(?:entrance|entry|admission) (?:fee|is|costs)\b",
     r"\btickets?(?: are| were)? (?:sold|sales?|\w+ each)\b|\bticketed\b|\bsold (?:tickets|by the plate)\b",
     r"\b(?:we |i )?sell(?:ing)? (?:tickets|plates|food|it|meals|sandwiches)\b",
     r"\b(?:village|church|school|town|summer|street|country|county) (?:fete|fair|fayre|supper|festival|party)\b",
@@ -112,6 +123,38 @@ def care_in(heard: str, people: tuple[str, ...] = ()) -> CareFound | None:
     if not said:
         return None
     return CareFound(said=CareSaid.model_validate(said), rest=rest)
+
+
+def ages_in(heard: str) -> CareSaid | bool | None:
+    """Return that small children eat, False for children with ages from five on, None when no ages are told."""
+    found = _AGES.search(heard.strip(" .!"))
+    ages = [] if found is None else [int(age) for age in re.findall(r"[0-9]+", found["ages"])]
+    if not ages or max(ages) >= _GROWN_FROM:
+        return None
+    return CareSaid(at_risk=True) if min(ages) < _SMALL_UNDER else False
+
+
+_MAYBE = (
+    (
+        "under_five",
+        re.compile(r"^(?:there (?:are|will be)|we have|with|and)? ?(?:some |a few |the |lots of )?(?:small )?"
+                   r"(?:kids|children|a child|a kid)(?: (?:too|are coming|coming|as well|there|will be there"
+                   r"|eat with us))?$"),
+        CareSaid(at_risk=True),
+    ),
+    (
+        "public_or_paid",
+        re.compile(r"^(?:it'?s |it is |this is )?(?:for )?(?:a |the |our )?(?:wedding|funeral|christening|church|club"
+                   r"|school|company|works?|office|team|festival)(?: (?:party|do|supper|dinner|meal|event|lunch))?$"),
+        CareSaid(public=True),
+    ),
+)  # fmt: skip
+
+
+def perhaps_in(heard: str) -> tuple[str, CareSaid] | None:
+    """Return the question that decides what words of guests or occasion mean, with what a yes says; else None."""
+    plain = heard.strip(" .!")
+    return next(((name, said) for name, pattern, said in _MAYBE if pattern.match(plain)), None)
 
 
 def _aged(heard: str, people: tuple[str, ...]) -> tuple[int, int] | None:

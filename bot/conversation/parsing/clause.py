@@ -23,6 +23,8 @@ SOON_MIN = 1.0
 _PLANNED = re.compile(
     r"\b(?:will|gonna|going (?:to|on)|about to|i'll|we'll|planning|plan to|should|want to|goes on|later)\b"
 )
+_IMPLIED = {"smoke_clean": "thin"}
+"""What the words of a step say of its choice: thin, blue, clean and clear smoke are one."""
 _EVERYTHING = re.compile(r"\b(?:everything|all|it all|the lot|you|yourself|every \w+|the bot|notifications?)\b")
 _BARK_SET = re.compile(
     r"\bbark(?:'s| is| looks| has)?(?: all| now| really)? (?:set|good|great|fine|ready|done|hard|firm|there)\b"
@@ -76,7 +78,7 @@ def _about_meat(clause: Clause, kind: Answer | None, context: Context) -> list[I
     if context.stage == "cooking" and _BARK_SET.search(clause.words):
         return [Done(step="bark_check", outcome="set", at=clause.past(context))]
     if (fact := kept(clause.words, context) or told(clause.words, clause.text, context)) is not None:
-        return [fact.model_copy(update={"at": clause.past(context)})]
+        return [fact.model_copy(update={"at": clause.past(context) or fact.at})]
     said = wrap_words(clause.words)
     if said is not None and (wrap := _wrap(said, clause, context)) is not None:
         return [wrap]
@@ -104,7 +106,7 @@ def _about_steps(clause: Clause, kind: Answer | None, context: Context) -> list[
         step = prompts.named(clause.words, context)
         known = steps.SMALL_JOBS | {each.step for each in context.open_steps}
         mentioned = (step,) if step in known and step else ()
-    return [Done(step=step, at=clause.past(context)) for step in mentioned]
+    return [Done(step=step, outcome=_IMPLIED.get(step), at=clause.past(context)) for step in mentioned]
 
 
 def _short(clause: Clause, kind: Answer | None, context: Context) -> list[Intent]:

@@ -5,7 +5,9 @@ Only steps of the catalogue; figures are left to `readings`, and nothing is judg
 
 from __future__ import annotations
 
+import datetime as dt
 import re
+from zoneinfo import ZoneInfo
 
 from bot.commands import Done
 from bot.conversation.context import Context
@@ -55,10 +57,28 @@ _GONE = (
         phrases(
             r"\b(?:ate|eaten|finished)(?: up)?(?: all)?(?: of)?(?: the| our)? (?:last of the )?leftovers?\b",
             r"\bleftovers?(?:'s| is| are| have been| got)? (?:all )?(?:gone|eaten|finished)\b",
+            r"^(?:it'?s |it is |all |everything(?:'s| is)? |they'?re |nothing (?:is )?)?(?:all )?(?:eaten(?: up)?"
+            r"|gone|left)$",
         ),
     ),
 )
 _NOT = re.compile(r"\b(?:not|never|isn't|aren't|wasn't|don't|didn't|no longer|should|can|may|when|how|if)\b")
+
+
+_IN_WARM_WATER = re.compile(
+    r"\b(?:thaw|defrost)\w*\b.*\b(?:warm|hot) water\b|\b(?:warm|hot) water\b.*\b(?:thaw|defrost)"
+)
+_NIGHT = re.compile(r"\b(?:over ?night|all night|the whole night|since (?:last night|yesterday))\b")
+_EVENING = dt.time(22)
+"""When a night begins for food left out, where nobody says: early rather than late, house rule."""
+
+
+def _evening_before(context: Context) -> dt.datetime:
+    """Return when the last night began (UTC)."""
+    place = ZoneInfo(context.zone)
+    local = context.now.astimezone(place)
+    evening = dt.datetime.combine(local.date(), _EVENING, place)
+    return (evening if evening <= local else evening - dt.timedelta(days=1)).astimezone(dt.UTC)
 
 
 def kept(words: str, context: Context) -> Done | None:
@@ -66,9 +86,13 @@ def kept(words: str, context: Context) -> Done | None:
     if _NOT.search(words):
         return None
     if context.stage in _RAW_STAGES:
+        if _IN_WARM_WATER.search(words):
+            return Done(step="raw_out", outcome="thawing")
         for outcome, pattern in (("thawing", _THAWING), ("back", _BACK), ("out", _OUT)):
             if pattern.search(words):
-                return Done(step="raw_out", outcome=outcome)
+                return Done(
+                    step="raw_out", outcome=outcome, at=_evening_before(context) if _NIGHT.search(words) else None
+                )
         return Done(step="marinade") if _MARINATING.search(words) and "inject" not in words else None
     if context.stage != "after":
         return None

@@ -10,8 +10,9 @@ import itertools
 import re
 from collections.abc import Callable
 
-from bot.commands import AddPiece, Draft, DropPiece, Intent, PieceDraft, Report, Unclear, Value, stamped
+from bot.commands import AddPiece, Done, Draft, DropPiece, Intent, PieceDraft, Report, Unclear, Value, stamped
 from bot.conversation.context import Context, KnownPiece
+from bot.conversation.parsing.cut_names import find_cuts
 from bot.conversation.parsing.guests import guests
 from bot.conversation.parsing.numbers import SPOT_WORDS, Figure, figures
 from bot.conversation.parsing.readings import in_c, near_pit, settle
@@ -243,7 +244,32 @@ def _names(heard: str, context: Context) -> list[_Named]:
             named = _one_of(known, heard, words[at][1], words[last][2], context)
             found += [] if named is None else [named]
         at = last + 1
-    return found
+    return sorted((*found, *_by_whole_name(heard, found, context)), key=lambda one: one.start)
+
+
+def _by_whole_name(heard: str, found: list[_Named], context: Context) -> list[_Named]:
+    """Return pieces named by the whole name of their cut where no word of it tells them ("tri-tip")."""
+    more: list[_Named] = []
+    for name in find_cuts(heard, context.cuts):
+        pieces = [known.piece for known in context.pieces if known.cut == name.cut.id]
+        if len(pieces) == 1 and not any(one.start < name.end and name.start < one.end for one in found):
+            more.append(_Named(start=name.start, end=name.end, piece=pieces[0]))
+    return more
+
+
+_ALL_ON = re.compile(
+    r"^(?:ok |now |and )*(?:all|everything|both|the lot)(?: of (?:it|them|the meat))?(?: (?:the )?(?:meat|meats"
+    r"|pieces))?"
+    r"(?:'s| is| are)? (?:now |all )?on(?: (?:the )?(?:fire|grill|smoker|pit|cooker))?(?: now)?$"
+)
+
+
+def all_on(heard: str, context: Context) -> tuple[Intent, ...]:
+    """Return that each piece went on that is not on yet, for "all meat on"; nothing for other words."""
+    if _ALL_ON.match(heard.strip(" .!")) is None:
+        return ()
+    off = [known.piece for known in context.pieces if known.context.meat_on_at is None]
+    return tuple(Done(step="meat_on", piece=piece) for piece in off)
 
 
 def _one_of(known: set[str], heard: str, start: int, end: int, context: Context) -> _Named | None:

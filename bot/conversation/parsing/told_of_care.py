@@ -10,7 +10,7 @@ from collections.abc import Callable
 
 from bot.commands import CareSaid, EditionSaid, Intent, Note, SafeBySaid, TargetSaid, TreatedSaid, Unclear
 from bot.conversation.context import Context
-from bot.conversation.parsing.care import care_in, named_allergy, nobody
+from bot.conversation.parsing.care import ages_in, care_in, named_allergy, nobody, perhaps_in
 from bot.conversation.parsing.cut_names import find_cuts
 from bot.conversation.parsing.rules_said import rules_said
 from bot.conversation.parsing.setup_told import Telling
@@ -43,6 +43,11 @@ def told_of_care(
         return None
     if (treated := _treated_beside(heard, read_rest)) is not None:
         return treated
+    if (ages := ages_in(heard)) is not None:
+        return (ages,) if isinstance(ages, CareSaid) else (Note(text=heard),)
+    if (perhaps := perhaps_in(heard)) is not None:
+        name, said = perhaps
+        return (Unclear(question=name, text=heard, options=(("yes", said), ("no", Note(text=heard)))),)
     found = care_in(heard, context.people)
     if found is None:
         return (treated_how(heard),) if like_treated(heard) else None

@@ -9,7 +9,7 @@ from bot.conversation.parsing.telling import MEAT as MEAT_WORD
 from bot.conversation.parsing.telling import Telling
 from bot.conversation.parsing.words import phrases
 
-_COOKER = r"(?:cooker|smoker|grill|kettle|drum|barbecue|bbq|charcoal|coals|fire|it)"
+_COOKER = r"(?:cooker|smoker|grill|kettle|drum|barbecue|bbq|charcoal|coals|fire)"
 _ROOFED = r"(?:garage|tent|porch|shed|van|car port|carport|kitchen|house|conservatory|gazebo|caravan|camper|basement)"
 
 MORTAL: tuple[Telling, ...] = (
@@ -17,6 +17,9 @@ MORTAL: tuple[Telling, ...] = (
         what="cooker_indoors",
         says=phrases(
             rf"\b{_COOKER}(?:'s| is| are)?(?: \w+){{0,3}} (?:in|into|inside|under) (?:the |a |my |our )?{_ROOFED}\b",
+            rf"\b(?:brought|moved|wheeled|rolled|pushed|dragged) it(?: \w+)? (?:in|into|inside|under) (?:the |a "
+            rf"|my |our )?"
+            rf"{_ROOFED}\b",
             r"\b(?:it's|its|it is)(?: \w+){0,2} (?:in|inside|under) (?:the |a |my |our )?(?:garage|tent|gazebo"
             r"|caravan|camper"
             r"|conservatory|car ?port|basement|porch)\b",

@@ -194,6 +194,20 @@ def test_two_hours_out(held: PlayedKitchen) -> None:
     assert "leftovers" not in held.say("Ines", "what next").text.lower().split("open:")[0]
 
 
+def test_food_told_late_to_be_put_away_in_time_is_asked_once(held: PlayedKitchen) -> None:
+    """A back-dated word ends a stop of food left out only after one question; "no" leaves the stop."""
+    held.until(on("17:45"))
+    held.say("Ines", "meat 151")
+    held.say("Ines", "food is out")
+    held.until(on("20:30"))
+    asked = held.say("Ines", "put away at 18:20")
+    assert "before anybody ate of it?" in asked.text
+    held.tap("Ines", "No")
+    assert "Stop: the food has been out" in held.say("Ines", "is it safe").text
+    held.say("Ines", "put away at 18:20")
+    assert "That stop is over" in held.tap("Ines", "Yes").text
+
+
 def test_the_first_caution_of_the_fire_is_carbon_monoxide(planned: PlayedKitchen) -> None:
     """Whoever is told to light the fire is told about carbon monoxide in the same message, and once."""
     told = [heard for heard in planned.until(on("08:30")) if heard.room == window("Ines")]
