@@ -76,6 +76,11 @@ def no_word_ends_it() -> str:
     )
 
 
+def does_it_burn() -> str:
+    """Ask somebody who says that all is well, while the fire is told to be out, whether it burns."""
+    return _('Does the fire burn again? Then type "relit" and what the pit reads. Until then it counts as out.')
+
+
 def cost_line(cost: Cost | None, voice: Voice) -> str:
     """Return what a problem costs if nothing is done about it; nothing when the engine cannot say."""
     if cost is None or cost.after.pull.likely is None:

@@ -22,7 +22,7 @@ from bot.messages.figures import Voice
 from bot.messages.message import Message, lines
 from bot.messages.naming import cook_title, named
 from bot.messages.plans import ways
-from bot.messages.problems import no_word_ends_it, none_stands
+from bot.messages.problems import does_it_burn, no_word_ends_it, none_stands
 from bot.messages.refusals import refusal_text
 from bot.messages.safe import is_it_safe, what_rule
 from bot.messages.setup import call_off_check
@@ -265,13 +265,20 @@ def _trouble_over(
 ) -> None:
     reports = troubles.over(visit, situation, said)
     if not reports:
-        reply(visit, work, situation, Message(text=no_word_ends_it() if troubles.held(situation) else none_stands()))
+        reply(visit, work, situation, Message(text=_not_over(situation)))
         return
     result = _decide(visit, snapshot, reports)
     if isinstance(result, Refusal):
         _refuse(visit, work, snapshot, situation, result)
         return
     answer(visit, work, snapshot, turn(snapshot.facts, result, visit=visit))
+
+
+def _not_over(situation: Situation) -> str:
+    """Return why nothing ended: what ends it is asked for, or nothing stands."""
+    if troubles.held(situation):
+        return no_word_ends_it()
+    return does_it_burn() if troubles.no_fire(situation) else none_stands()
 
 
 def _call_off(visit: Visit, work: Work, snapshot: CookSnapshot, situation: Situation, *, sure: bool) -> None:

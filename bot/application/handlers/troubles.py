@@ -25,6 +25,9 @@ DOUBTED = dt.timedelta(minutes=90)
 COLD_WATER_MIN_PER_KG = 66.0
 """Thawing in cold water: 30 min for each pound, USDA FSIS, The Big Thaw [min/kg]."""
 
+NO_FIRE = frozenset({"fire_out", "fuel_out"})
+"""Problems that end when the fire burns again."""
+
 _FELL = frozenset({"dropped_raw", DROPPED_DONE})
 """What was dropped: the answer to the question on the card."""
 
@@ -69,10 +72,11 @@ def answer_to(visit: Visit, situation: Situation, said: say.Trouble, *, with_num
 def over(visit: Visit, situation: Situation, said: say.TroubleOver) -> tuple[Report, ...]:
     """Return the end of a problem: the one named, else the newest that stands; nothing when none does.
 
-    A word ends no problem that makes food unsafe (`held`), but that a thermometer is right after all.
+    A word ends no problem that makes food unsafe (`held`), but that a thermometer is right after all; a fire that is
+    out ends by its name only: whoever says that it is fine has not said that it burns.
     """
     standing = situation.deciding.state.troubles
-    free = {one: at for one, at in standing.items() if one not in (HELD | {READER_OTHER})}
+    free = {one: at for one, at in standing.items() if one not in (HELD | NO_FIRE | {READER_OTHER})}
     what = said.what or (max(free, key=lambda one: free[one]) if free else None)
     if what is None or what not in standing or (what in HELD and what != READER_WRONG):
         return ()
@@ -83,6 +87,11 @@ def over(visit: Visit, situation: Situation, said: say.TroubleOver) -> tuple[Rep
     if what == "frozen_middle" and seen.state.did("meat_on") is None:
         return (ended, _report(visit, seen, PutOff(step="meat_on", until=visit.now)))  # it may go on now
     return (ended,)
+
+
+def no_fire(situation: Situation) -> bool:
+    """Return whether the fire is told to be out, and nothing since that it burns."""
+    return any(one in NO_FIRE for one in situation.deciding.state.troubles)
 
 
 def held(situation: Situation) -> bool:

@@ -136,6 +136,17 @@ _RIGHT = phrases(
 )
 
 
+_NO_FIRE = ("fire_out", "fuel_out")
+_BURNS = phrases(
+    r"^(?:it'?s |it is |we'?re |the )?(?:fire'?s? |coals? |charcoal )?(?:is |are )?"
+    r"(?:re-?lit|lit|back|back on|burning|going)(?: again)?(?: now)?$"
+)
+"""The fire burns again: only words about it end a fire that is out, no "it is fine"."""
+
+_NO_WORD_ENDS = frozenset({"dropped", "dropped_done", "cross_contamination", "reader_wrong"})
+"""Told with "all good now" they are told all the same."""
+
+
 def trouble(heard: str, text: str, context: Context) -> tuple[Intent, Slot | None] | None:
     """Return the trouble that a text reports, with the slot its figures belong to; a note when it is none (any more).
 
@@ -179,11 +190,14 @@ def ended(heard: str, context: Context) -> TroubleOver | None:
     """Return that the problem which stands is over, None when none stands or the words do not say so."""
     if "reader_wrong" in context.troubles and _RIGHT.match(bare(heard)):
         return TroubleOver(what="reader_wrong")
+    burns = next((one for one in _NO_FIRE if one in context.troubles), None)
+    if burns is not None and _BURNS.match(bare(heard)):
+        return TroubleOver(what=burns)
     return TroubleOver() if context.troubles and _ENDED.match(bare(heard)) else None
 
 
 def _told(what: str, heard: str, text: str, context: Context, slot: Slot | None) -> tuple[Intent, Slot | None]:
-    if not _OVER_NOW.search(heard):
+    if what in _NO_WORD_ENDS or not _OVER_NOW.search(heard):
         return Trouble(what=what, text=text), slot
     return (TroubleOver(what=what) if what in context.troubles else Note(text=text)), None
 

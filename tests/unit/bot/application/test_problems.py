@@ -286,6 +286,9 @@ def test_the_end_of_a_problem_says_what_is_so_now(ribs: PlayedKitchen) -> None:
     """Relit: "the fire burns again" with its time, never "over: the fire is out", which reads as the opposite."""
     ribs.until(on("10:40"))
     ribs.say("Ines", "fire is out")
+    ribs.until(on("10:44"))
+    assert "Does the fire burn again?" in ribs.say("Ines", "its fine").text
+    assert "fire_out" in ribs.situation.state.troubles
     ribs.until(on("10:45"))
     answer = ribs.say("Ines", "relit")
     assert answer.lines[0] == "The fire burns again, 10:45."
@@ -297,3 +300,10 @@ def test_every_problem_has_an_ending_of_its_own(what: str) -> None:
     """No ending repeats the name of its problem: "the pit is too cold" is not what is said when it is not."""
     said = over_words(what)
     assert CARDS[what].name().casefold() not in said.casefold() or said.endswith((" is over", " is settled"))
+
+
+def test_a_wrong_thermometer_that_is_fixed_is_told_all_the_same(ribs: PlayedKitchen) -> None:
+    """Told as "off by 15, all good now" says that the numbers until now were wrong: it is not dropped."""
+    _pulled_safe(ribs)
+    ribs.say("Ines", "the thermometer was off by 15, all good now")
+    assert ribs.say("Ines", "is it safe").text.startswith("Unknown: ")
