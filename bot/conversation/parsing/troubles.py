@@ -9,6 +9,7 @@ import re
 
 from bot.commands import Done, Intent, Note, Trouble, TroubleOver
 from bot.conversation.context import Context
+from bot.conversation.parsing.commands import questions
 from bot.conversation.parsing.steps import LATE_STAGES
 from bot.conversation.parsing.telling import Telling
 from bot.conversation.parsing.trouble_words import DANGERS, FIRE, GAUGES
@@ -136,12 +137,20 @@ _RIGHT = phrases(
 )
 
 
-_NO_FIRE = ("fire_out", "fuel_out")
-_BURNS = phrases(
-    r"^(?:it'?s |it is |we'?re |the )?(?:fire'?s? |coals? |charcoal )?(?:is |are )?"
-    r"(?:re-?lit|lit|back|back on|burning|going)(?: again)?(?: now)?$"
+_FIRE_IS_OUT = frozenset({"fire_out", "fuel_out"})
+"""Problems that end when somebody says that the fire burns, and not by words like fine."""
+_LIT_AGAIN = re.compile(
+    r"\b(?:re-?lit|re-?lighted|lit (?:it|the fire|the coals) again|lit again|burn(?:s|ing) again|going again"
+    r"|got it going"
+    r"|back on|fire(?:'s| is) back|on fire again|new (?:coals|charcoal|fuel) (?:is |are )?(?:in|on|lit))\b"
 )
-"""The fire burns again: only words about it end a fire that is out, no "it is fine"."""
+_BURNS_AGAIN = re.compile(
+    r"^(?:it'?s |it is |the )?(?:fire'?s? |coals? |charcoal )(?:is |are )?(?:lit|back|burning|going)(?: now)?$"
+    rf"|^(?:(?:ok|so|and|now|just|i|we|i've|we've|have|it|it's|its|is|the|fire|fire's|coals|are|got|only)\b ?)*"
+    rf"{_LIT_AGAIN.pattern}(?: (?:it|them|the (?:fire|coals|charcoal)))?(?: (?:now|again|at|around|about|by|just"
+    rf"|[0-9:.]+|am|pm"
+    r"|min|mins|minutes|ago|hour|hours|an))*$"
+)
 
 _NO_WORD_ENDS = frozenset({"dropped", "dropped_done", "cross_contamination", "reader_wrong"})
 """Told with "all good now" they are told all the same."""
@@ -190,16 +199,17 @@ def ended(heard: str, context: Context) -> TroubleOver | None:
     """Return that the problem which stands is over, None when none stands or the words do not say so."""
     if "reader_wrong" in context.troubles and _RIGHT.match(bare(heard)):
         return TroubleOver(what="reader_wrong")
-    burns = next((one for one in _NO_FIRE if one in context.troubles), None)
-    if burns is not None and _BURNS.match(bare(heard)):
-        return TroubleOver(what=burns)
+    out = next((what for what in context.troubles if what in _FIRE_IS_OUT), None)
+    if out is not None and not questions(heard) and not heard.endswith("?") and _BURNS_AGAIN.match(bare(heard)):
+        return TroubleOver(what=out)
     return TroubleOver() if context.troubles and _ENDED.match(bare(heard)) else None
 
 
 def _told(what: str, heard: str, text: str, context: Context, slot: Slot | None) -> tuple[Intent, Slot | None]:
     if what in _NO_WORD_ENDS or not _OVER_NOW.search(heard):
         return Trouble(what=what, text=text), slot
-    return (TroubleOver(what=what) if what in context.troubles else Note(text=text)), None
+    over = what in context.troubles and (what not in _FIRE_IS_OUT or _LIT_AGAIN.search(heard))
+    return (TroubleOver(what=what) if over else Note(text=text)), None
 
 
 def _tells(telling: Telling, heard: str) -> bool:
