@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from scheduler.facts import Feel, Felt, Reading, Slot, StepDone, StepSkipped, Undone, Wrap, Wrapped
+from scheduler.facts import Feel, Felt, PutBack, Reading, Slot, StepDone, StepSkipped, Undone, Wrap, Wrapped
 from scheduler.safety import act_by
 from tests.unit.scheduler.logbook import WHEN_READY, Logbook, cooking, cut, dinner, minutes_of, planned, resting
 
@@ -259,13 +259,13 @@ def test_a_series_of_meat_that_is_no_longer_on_is_not_asked() -> None:
 
 
 def test_a_box_of_meat_that_went_back_on_is_not_asked_about() -> None:
-    """The pull taken back: the box is not opened for meat on the fire."""
+    """Back on the heat: the box is not opened for meat on the fire."""
     log = resting(planned(serving=dinner(1400)), pulled=480)
     due = log.due("hold_check")
     assert due is not None
     log.ring(due)
     log.taken(_core(65.0), minutes=due)
-    log.taken(Undone(of=next(f.id for f in log.facts if f.body == StepDone(step="pull"))), minutes=due + 5)
+    log.taken(PutBack(), minutes=due + 5)
     assert log.prompt("hold_check") is None
 
 

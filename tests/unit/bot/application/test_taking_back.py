@@ -46,4 +46,4 @@ def test_one_answer_is_enough_with_the_meat_on(kitchen: PlayedKitchen) -> None:
     kitchen.say("Ines", "it is intact")
     assert kitchen.situation.state.treated == (Treatment.INJECTED,)
     kitchen.tap("Ines", "It was wrong")
-    assert kitchen.situation.state.treated == ()
+    assert not kitchen.situation.state.treated
