@@ -134,7 +134,18 @@ def _least_line(least: Minimum) -> str:
     """Return the least temperature with its rest, its publisher and its source."""
     rest = _(" and {rest:g} min of rest").format(rest=least.rest_min) if least.rest_min >= 1 else ""
     return _("{limit}{rest} at the coldest spot: {source}.").format(
-        limit=limit_text(least.temp_c, least.edition), rest=rest, source=least.source
+        limit=limit_text(least.temp_c, least.edition), rest=rest, source=_named_once(least.source)
+    )
+
+
+def _named_once(source: str) -> str:
+    """Return sources with each publication named once, and what it says of each figure after it."""
+    said: dict[str, list[str]] = {}
+    for one in source.split("; "):
+        publication, _colon, what = one.partition(": ")
+        said.setdefault(publication, []).append(what)
+    return "; ".join(
+        ": ".join(filter(None, (publication, ", ".join(filter(None, whats))))) for publication, whats in said.items()
     )
 
 

@@ -13,6 +13,8 @@ from bot.conversation.context import Context, OfferedChoice
 from bot.conversation.parsing.words import bare, tidy, word_set
 
 _LETTER = re.compile(r"^\(?([a-z])[).:]?$")
+_UNIT = re.compile(r"(?<=\d) ?[fc]\b")
+"""The unit of a figure on a button, which is typed or not."""
 _LETTER_AND_LABEL = re.compile(r"^\(?([a-z])[).:] (.+)$")
 SHORTEST_BEGINNING = 2
 """A single letter is a choice by its letter, not the beginning of a word [letters]."""
@@ -37,7 +39,9 @@ def chosen(text: str, context: Context) -> Intent | None:
     if not said:
         return None
     labels = [(choice, bare(tidy(choice.label))) for choice in context.choices]
-    same = [choice for choice, label in labels if label == said]
+    same = [choice for choice, label in labels if label == said] or [
+        choice for choice, label in labels if _UNIT.sub("", label) == _UNIT.sub("", said)
+    ]
     if same:
         return same[0].meaning
     return _distinct(said, labels)

@@ -234,9 +234,10 @@ def test_the_button_says_that_it_is_right(doubted: PlayedKitchen) -> None:
     assert "Meat 190 F" in doubted.told("Ines")[0].text
 
 
-def test_the_words_of_the_button_say_so_too(doubted: PlayedKitchen) -> None:
-    """The label of the button may be typed."""
-    assert doubted.say("Tomas", "190 f is right").lines[0] == "Meat 190 F, 10:45."
+@pytest.mark.parametrize("typed", ["190 f is right", "190 is right", "190F is right."])
+def test_the_words_of_the_button_say_so_too(doubted: PlayedKitchen, typed: str) -> None:
+    """The label of the button may be typed, with its unit or without."""
+    assert doubted.say("Tomas", typed).lines[0] == "Meat 190 F, 10:45."
 
 
 def test_a_second_spot_settles_it(doubted: PlayedKitchen) -> None:

@@ -233,7 +233,9 @@ def test_the_end_of_a_cook_names_the_stop(stopped: PlayedKitchen) -> None:
 
 def test_which_rule_names_source_and_edition(stopped: PlayedKitchen) -> None:
     """Asked by a number or at all: the published figure, whose it is, and its source."""
-    assert "165 F (73.9 C, USDA)" in stopped.say("Ines", "why 165").text
+    why = stopped.say("Ines", "why 165").text
+    assert "165 F (73.9 C, USDA)" in why
+    assert "Temperature Chart: all poultry, no rest asked for." in why
     said = stopped.say("Ines", "what's the rule").text
     assert "USDA FSIS" in said
     assert "FDA Food Code 3-501.16(A)(1)" in said
