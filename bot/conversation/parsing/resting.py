@@ -18,7 +18,7 @@ from scheduler.units import c_from_f
 _PLACES: tuple[tuple[RestPlace, str], ...] = (
     (RestPlace.OVEN, r"ovens?"),
     (RestPlace.COOKER, r"(?:cooker|smoker|grill|drum|kettle|pit)(?: with (?:the )?vents (?:shut|closed))?"),
-    (RestPlace.BOX, r"(?:cool ?box|cooler|ice chest|insulated box|box|esky)"),
+    (RestPlace.BOX, r"(?:cool ?box|cooler|ice chest|insulated box|box)"),
     (RestPlace.BOARD, r"(?:cutting )?(?:board|counter|table)"),
 )
 _WHERE = (

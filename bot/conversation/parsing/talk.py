@@ -18,7 +18,7 @@ from scheduler.units import f_from_c
 _FIG = r"#[#]*"
 """A figure that may be a temperature, blanked."""
 _SOURCE = (
-    r"(?:recipes?|books?|cookbooks?|labels?|packet|package|packaging|wrapper|web ?site|site|blog|internet|online|google"
+    r"(?:recipes?|books?|cookbooks?|labels?|packet|package|packaging|wrapper|web ?site|site|blog|internet|online"
     r"|videos?|guide|chart|table|rules?|law|code|inspector|officer|government|butcher|shop|mum|mom|dad|mother|father"
     r"|grandma|grandpa|wife|husband|neighbou?rs?|friend|uncle|aunt|chef|they|people|everyone|everybody|someone|somebody"
     r"|some|others|most|usda|fsis|fda|tv|manual|instructions?|poster|magazine|article)"

@@ -31,9 +31,9 @@ _HOW = (
         re.compile(
             rf"\b(?:(?:mechanically|needle|blade|machine)[- ])?tenderi[sz]ed\b(?: {_THING})?(?: with (?:a "
             rf"|the )?[a-z]+)?"
-            rf"|\b(?:needled|bladed|jaccarded)\b(?: {_THING})?|\b(?:blade|needle)[- ]?tenderi[sz](?:er|ing)\b"
+            rf"|\b(?:needled|bladed)\b(?: {_THING})?|\b(?:blade|needle)[- ]?tenderi[sz](?:er|ing)\b"
             rf"|\bcubed steak\b"
-            rf"|\bjaccard\b(?: {_THING})?|\b{_MEANT} (?:needle|tenderi[sz]e|jaccard)\b(?: {_THING})?"
+            rf"|\b{_MEANT} (?:needle|tenderi[sz]e)\b(?: {_THING})?"
             rf"|\b(?:stabbed|poked|pricked|pierced|punctured|perforated|forked|docked)\b(?: (?:holes|slits))?"
             rf"(?: (?:in|into|through))?(?: {_THING})?(?: all over)?(?: with (?:a |the |my )?{_TOOL})?"
             rf"|\b(?:holes|slits) (?:poked |stabbed |pricked |cut )?(?:all over|in|into) {_THING}"

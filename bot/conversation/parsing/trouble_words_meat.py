@@ -147,13 +147,13 @@ MEAT: tuple[Telling, ...] = (
         what="hold_low",
         says=phrases(
             (
-                r"\b(?:box|cooler|esky|cambro|held meat|rest(?:ing)? (?:meat|box))(?:'s| is| has| went|"
+                r"\b(?:box|cooler|held meat|rest(?:ing)? (?:meat|box))(?:'s| is| has| went|"
                 r" got| down| gone)+ (?:\w+ )?(?:cold|cooling|too (?:cold|cool|low)|lukewarm|dropp(?:ed"
                 r"|ing)|below|under)\b"
             ),
             (
                 r"\b(?:meat|brisket|butt|it)(?:'s| is| has| went| got| gone)+ (?:\w+ )?(?:cold|lukewarm"
-                r"|cooled (?:down|off)|too cold) in (?:the )?(?:box|cooler|esky)\b"
+                r"|cooled (?:down|off)|too cold) in (?:the )?(?:box|cooler)\b"
             ),
             (
                 r"\b(?:dropped|fell|down|gone) (?:\w+ )?(?:below|under) (?:140|60|145|63)\b.*\b(?:box"
