@@ -64,6 +64,7 @@ def harvest_supper() -> Logbook:
     log.tell(Wrapped(wrap=Wrap.PAPER), 335, by="Wren")
     log.done("pull", 485, by="Tomas")
     log.done("box_meat", 505, by="Tomas")
+    log.tell(Reading(slot=Slot.CORE, value_c=c_from_f(149)), 640, by="Wren")
     log.tell(Reading(slot=Slot.CORE, value_c=c_from_f(138)), 690, by="Wren")
     log.tell(Warned(rule="held_under_floor", since=at(690)), 690, by=None)
     log.tell(Reading(slot=Slot.CORE, value_c=c_from_f(167), spread_c=1.0), 722, by="Ines")
