@@ -8,15 +8,20 @@ from __future__ import annotations
 from bot.commands import UNNAMED, CareSaid
 from bot.messages.care import allergy_names
 from bot.messages.message import Message, Option, lines
+from bot.messages.naming import capital
 from bot.messages.words import _
 from scheduler.cook import Situation
 from scheduler.facts import CareTold
 
 
 def ask(care: CareTold, *, begun: bool = False) -> Message:
-    """Ask, in one line with one row of buttons; nothing once anything of it was told. `begun`: the meat is on."""
-    if care != CareTold():
+    """Ask, in one line with one row of buttons, for what was not told with the plan. `begun`: the meat is on."""
+    left = _left(care)
+    if not left:
         return Message(text="")
+    if care != CareTold():
+        text = _("Who eats, still: {what}? Tap what is so.").format(what=_(" or ").join(_questions(care)))
+        return Message(text=text, choices=((_nobody(_("That is all")), *left),))
     text = _(
         "Before you buy: anybody pregnant, old, very young or ill, any allergies, or is it a public or paid meal? "
         "Tap what is so."
@@ -26,7 +31,17 @@ def ask(care: CareTold, *, begun: bool = False) -> Message:
             "Who eats: anybody pregnant, old, very young or ill, any allergies, or is it a public or paid meal? "
             "Tap what is so."
         )
-    return Message(text=text, choices=((_nobody(_("None of these")), *_left(care)),))
+    return Message(text=text, choices=((_nobody(_("None of these")), *left),))
+
+
+def _questions(care: CareTold) -> list[str]:
+    """Return what is still to be asked."""
+    asked = (
+        (_("anybody pregnant, old, very young or ill"), care.at_risk),
+        (_("any allergies"), care.allergies),
+        (_("a public or paid meal"), care.public),
+    )
+    return [question for question, told in asked if told is None]
 
 
 def _nobody(label: str) -> Option:
@@ -122,9 +137,14 @@ def allergies_text(care: CareTold) -> str:
 def on_paper(situation: Situation) -> str:
     """Return the line for a printed page: as in the plan, and what nobody said as not told."""
     care = situation.state.care
-    if care == CareTold():
-        return _("Guests at risk, allergies, public meal: not told.")
-    return care_line(situation)
+    parts = (
+        (_("guests at risk"), care.at_risk),
+        (_("allergies"), care.allergies),
+        (_("public meal"), care.public),
+    )
+    untold = [name for name, told in parts if told is None]
+    missing = capital(_("{what}: not told.").format(what=", ".join(untold))) if untold else ""
+    return " ".join(part for part in (care_line(situation), missing) if part)
 
 
 def not_told(situation: Situation) -> str:

@@ -6,6 +6,7 @@ from pathlib import Path
 
 import pytest
 
+from bot.messages.care_asked import on_paper
 from scheduler.facts import CareTold, Edition, EditionTold
 from tests.fakes.kitchen import PlayedKitchen, on
 
@@ -53,6 +54,19 @@ def test_what_was_said_with_the_set_up_is_not_asked(kitchen: PlayedKitchen) -> N
     assert "Guests at risk: nothing under the minimum. Allergies: nuts (Wren)." in plan.lines
     assert "time at a lower temperature does not count" in plan.text
     assert care(kitchen) == CareTold(at_risk=True, allergies=("nuts (Wren)",))
+
+
+def test_what_was_not_said_with_the_set_up_is_asked(kitchen: PlayedKitchen) -> None:
+    """Somebody named a guest at risk: allergies and a public meal are still asked; the paper says what is open."""
+    plan = kitchen.say("Ines", f"{CHICKEN}, grandma is pregnant")
+    assert plan.lines[-2] == "Who eats, still: any allergies or a public or paid meal? Tap what is so."
+    assert plan.labels[-3:] == ("That is all", "Allergies", "Public or paid meal")
+    assert on_paper(kitchen.situation) == (
+        "Guests at risk: nothing under the minimum. Allergies, public meal: not told."
+    )
+    kitchen.tap("Ines", "That is all")
+    assert care(kitchen) == CareTold(at_risk=True, allergies=(), public=False)
+    assert on_paper(kitchen.situation) == "Guests at risk: nothing under the minimum."
 
 
 def test_meat_that_is_on_gets_its_question_after_what_is_due(kitchen: PlayedKitchen) -> None:
