@@ -141,9 +141,13 @@ class Window:
     # ---------------------------------------------------------------------------------------------------
 
     async def _print_on(self) -> None:
-        """Print what comes on the screen, and try again to store what is kept; return when nobody reads."""
+        """Print what comes on the screen, and try again to store what is kept; return when nobody reads, or after a
+        last look at the end: what came just before it is printed, too.
+        """
         pause_s = LOOK_EVERY_S
-        while not self._ending.is_set():
+        ends = False
+        while not ends:
+            ends = self._ending.is_set()
             try:
                 await self._print_new()
                 if self._kept:
