@@ -51,8 +51,7 @@ Why = Literal[
 ]  # fmt: skip
 """The first reason found: thrown away, a stop stands, nothing read, read too low, its rest is not over, held without a
 reading as it was opened, read under the floor then, put away and not reheated, only some of several like pieces
-read, doubtful by what was reported; a
-time of which nobody can say what it did to the food; measured."""
+read, doubtful by what was reported, a time of which nobody can say what it did to the food, measured."""
 
 
 @dataclasses.dataclass(frozen=True, kw_only=True)
@@ -89,14 +88,13 @@ def serving(state: CookState, cut: Cut, cuts: Cuts, now: dt.datetime) -> Serving
         said = Serving(eating=Eating.UNKNOWN, why="few_read", read=each.passed(case), of=each.needed(state, cut))
     if (said.eating is Eating.SAFE or said.why == "resting") and any(f.rule in REPORTED for f in found):
         said = Serving(eating=Eating.UNKNOWN, why="reported", reading=said.reading)
-    if said.eating is Eating.SAFE and any(
-        f.rule in _CANNOT_SAY or (f.rule == "fridge_warm" and f.unread) for f in found
-    ):
+    if said.eating is Eating.SAFE and any(_cannot_say(finding) for finding in found):
         said = Serving(eating=Eating.UNKNOWN, why="cannot_say")
     return dataclasses.replace(said, stops=stops)
 
 
 def _cannot_say(finding: Finding) -> bool:
+    """Return whether a caution tells of a time that nobody measured."""
     return finding.rule in _CANNOT_SAY or (finding.rule == "fridge_warm" and finding.unread)
 
 
