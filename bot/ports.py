@@ -138,6 +138,10 @@ class RoomWrite:
     title: str = ""
     active: bool = True
     group: bool = False
+    language: str | None = None
+    """Spoken there; None when written leaves what is known, when read means that nobody said."""
+    unit: Literal["C", "F"] | None = None
+    """Of temperatures there; None as above."""
 
 
 @dataclasses.dataclass(frozen=True, kw_only=True)

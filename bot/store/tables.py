@@ -235,6 +235,8 @@ room = Table(
     Column("active", Boolean, nullable=False),
     Column("grouped", Boolean, nullable=False),
     Column("why", Text),
+    Column("language", String(16)),
+    Column("unit", String(1)),
     UniqueConstraint("transport", "chat", "thread"),
     sqlite_autoincrement=True,
 )

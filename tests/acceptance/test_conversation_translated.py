@@ -42,7 +42,7 @@ def unmarked(text: str) -> str:
 @pytest.fixture
 def marked(monkeypatch: pytest.MonkeyPatch) -> Iterator[None]:
     """Speak the marking language; words of steps that were looked up before are forgotten."""
-    monkeypatch.setattr(words, "_TRANSLATIONS", _Marking())
+    monkeypatch.setattr(words, "_catalogue", lambda _language: _Marking())
     steps._CACHE.clear()  # noqa: SLF001 - words are looked up once in a program's life
     yield
     steps._CACHE.clear()  # noqa: SLF001 - and must not stay marked for other tests

@@ -57,6 +57,16 @@ def test_a_pause_holds_for_every_topic_of_the_chat(store: SqlStore) -> None:
     assert keys(claim(store)) == ["m1"]
 
 
+def test_how_a_room_is_spoken_to_is_kept_until_it_is_said_anew(store: SqlStore) -> None:
+    """Language and unit stay when the room is registered again without them, and go along when it moves."""
+    store.apply(Apply(now=NOON, rooms=(RoomWrite(address=OLD, language="de", unit="C"),)))
+    store.apply(active(OLD, title="Harrow Lane", group=True))
+    assert store.rooms() == (RoomWrite(address=OLD, title="Harrow Lane", group=True, language="de", unit="C"),)
+    store.apply(Apply(now=NOON, rooms=(RoomWrite(address=OLD, unit="F", group=True),)))
+    assert store.apply(Apply(now=NOON, moved_room=(OLD, NEW)))
+    assert [(one.address, one.language, one.unit) for one in store.rooms()] == [(NEW, "de", "F")]
+
+
 def test_a_moved_room_takes_everything_along(store: SqlStore) -> None:
     """Cooks, waiting messages, conversations and choices follow; doing it again changes nothing."""
     store.apply(active(OLD, title="Harrow Lane", group=True))

@@ -20,16 +20,26 @@ def every(connection: Connection) -> tuple[RoomWrite, ...]:
     """Return every room ever registered, oldest first."""
     rows = connection.execute(select(room).order_by(room.c.seq))
     return tuple(
-        RoomWrite(address=address_of(row), title=row.title, active=row.active, group=row.grouped) for row in rows
+        RoomWrite(
+            address=address_of(row),
+            title=row.title,
+            active=row.active,
+            group=row.grouped,
+            language=row.language,
+            unit=row.unit,
+        )
+        for row in rows
     )
 
 
 def save(connection: Connection, one: RoomWrite) -> None:
-    """Register a room or its new state; an empty title leaves the known one."""
-    columns = {**address_columns(one.address), "title": one.title, "active": one.active, "grouped": one.group}
+    """Register a room or its new state; an empty title, no language and no unit leave the known ones."""
+    manner = {"language": one.language, "unit": one.unit}
+    columns = {**address_columns(one.address), "title": one.title, "active": one.active, "grouped": one.group, **manner}
     if not insert_new(connection, room, columns, key=_KEY):
         known = update(room).where(*_of_chat(room, one.address), room.c.thread == columns["thread"])
-        connection.execute(known.values(grouped=one.group, **({"title": one.title} if one.title else {})))
+        said = {name: value for name, value in {"title": one.title, **manner}.items() if value}
+        connection.execute(known.values(grouped=one.group, **said))
     _set_active(connection, one.address, active=one.active, why=None)
 
 
