@@ -1,0 +1,124 @@
+"""The catalogues of translation, made anew from the source: `python -m tests.catalogues` after any change of wording.
+
+It asserts nothing; `tests/architecture/test_catalogues.py` compares what lies in bot/messages/locale with what is made
+now. Translations are kept, texts that nobody says any more are dropped, new ones stand there empty. With `--open`
+it prints what is not translated.
+"""
+
+from __future__ import annotations
+
+import datetime as dt
+import io
+import re
+import sys
+import tomllib
+from collections.abc import Iterator
+from pathlib import Path
+
+from babel.messages.catalog import Catalog, Message
+from babel.messages.extract import extract_from_dir
+from babel.messages.mofile import write_mo
+from babel.messages.pofile import read_po, write_po
+
+from bot.messages.words import LOCALE
+
+ROOT = Path(__file__).parent.parent
+CUTS = ROOT / "scheduler" / "catalogue" / "cuts"
+KEYWORDS = {"_": None, "n_": (1, 2)}
+OF_A_CUT = ("name", "several", "piece_word", "feel_words")
+"""Fields of a cut that are shown; a `piece_word` also stands in the plural."""
+
+DATED = re.compile(
+    r'^"(?:POT-Creation-Date|PO-Revision-Date|Generated-By|Last-Translator|Language-Team|Report-Msgid\S+): .*\n',
+    re.MULTILINE,
+)
+"""Lines of a head that would change at every run, or name nobody."""
+NEVER = dt.datetime(2026, 1, 1, tzinfo=dt.UTC)
+
+LANGUAGES = tuple(sorted(path.name for path in LOCALE.iterdir() if path.is_dir())) if LOCALE.is_dir() else ()
+
+
+def said_in_source() -> Iterator[str | tuple[str, ...]]:
+    """Yield each text that passes through the door of translation: one, or (one, many)."""
+    for _name, _line, message, _comments, _context in extract_from_dir(
+        ROOT / "bot", method_map=[("**.py", "python")], keywords=KEYWORDS
+    ):
+        yield message
+
+
+def said_of_cuts() -> Iterator[str]:
+    """Yield each text about a cut that stands in a data file of the engine."""
+    for path in sorted(CUTS.glob("*.toml")):
+        for cut in tomllib.loads(path.read_text(encoding="utf-8")).get("cuts", []):
+            yield from (cut[field] for field in OF_A_CUT if cut.get(field))
+            if cut.get("piece_word"):
+                yield cut["piece_word"] + "s"
+
+
+def template() -> Catalog:
+    """Return every text, untranslated, in the order of the alphabet."""
+    made = Catalog(project="slowbell", version="0.1", fuzzy=False)
+    for message in (*said_in_source(), *said_of_cuts()):
+        made.add(message)
+    return made
+
+
+def kept(language: str) -> Catalog:
+    """Return the catalogue of a language as it lies there."""
+    with po_path(language).open("rb") as file:
+        return read_po(file, locale=language, domain="slowbell")
+
+
+def renewed(language: str) -> Catalog:
+    """Return the catalogue of a language with exactly the texts of the source."""
+    catalogue = kept(language)
+    catalogue.update(template(), no_fuzzy_matching=True)
+    catalogue.obsolete.clear()
+    catalogue.fuzzy = False
+    return catalogue
+
+
+def po_bytes(catalogue: Catalog) -> bytes:
+    """Return a catalogue as it is kept in the tree: sorted, without places and dates, so that changes merge."""
+    out = io.BytesIO()
+    write_po(out, catalogue, width=0, no_location=True, sort_output=True, omit_header=False)
+    return DATED.sub("", out.getvalue().decode()).encode()
+
+
+def mo_bytes(catalogue: Catalog) -> bytes:
+    """Return a catalogue as the program reads it; the dates of its head are those of the text file: none."""
+    out = io.BytesIO()
+    with_head = read_po(io.BytesIO(po_bytes(catalogue)), locale=catalogue.locale)
+    with_head.creation_date = with_head.revision_date = NEVER
+    write_mo(out, with_head)
+    return out.getvalue()
+
+
+def open_texts(catalogue: Catalog) -> list[Message]:
+    """Return the texts that are not translated, or only guessed."""
+    return [one for one in catalogue if one.id and (one.fuzzy or not _whole(one.string))]
+
+
+def _whole(translated: str | tuple[str, ...] | list[str] | None) -> bool:
+    return bool(translated) and all([translated] if isinstance(translated, str) else translated or [])
+
+
+def po_path(language: str) -> Path:
+    """Return where the catalogue of a language lies, as text."""
+    return LOCALE / language / "LC_MESSAGES" / "slowbell.po"
+
+
+def main() -> None:
+    """Write each catalogue anew, as text and as the program reads it."""
+    for language in LANGUAGES:
+        catalogue = renewed(language)
+        po_path(language).write_bytes(po_bytes(catalogue))
+        po_path(language).with_suffix(".mo").write_bytes(mo_bytes(catalogue))
+        missing = open_texts(catalogue)
+        sys.stdout.write(f"{language}: {len(catalogue)} texts, {len(missing)} not translated\n")
+        if "--open" in sys.argv:
+            sys.stdout.writelines(f"{one.id!r}\n" for one in missing)
+
+
+if __name__ == "__main__":
+    main()
