@@ -7,6 +7,20 @@ import datetime as dt
 from typing import ClassVar
 
 from scheduler.facts.care import CareTold, Discarded, EditionTold, SafeByTold, TargetTold, TreatedTold
+from scheduler.facts.crew import (
+    ClaimDropped,
+    Claimed,
+    CrewTold,
+    HandoverAsked,
+    HandoverDeclined,
+    HandoverTaken,
+    LeverAsked,
+    LeverDeclined,
+    PhotoKept,
+    RanOut,
+    SoundHeard,
+    SoundSent,
+)  # fmt: skip
 from scheduler.facts.happened import (
     Felt,
     LeverTaken,
@@ -70,6 +84,8 @@ Body = (
     | RestTold | WrapPlanned | MovedToOven | Divided | AirTold
     | CareTold | TreatedTold | SafeByTold | TargetTold | EditionTold | Discarded
     | ServingMoved | PitMoved | Reading | StepDone | StepSkipped | PutOff | PutBack | Wrapped | Felt | Noted | Troubled
+    | CrewTold | Claimed | ClaimDropped | HandoverAsked | HandoverTaken | HandoverDeclined | LeverAsked | LeverDeclined
+    | SoundSent | SoundHeard | RanOut | PhotoKept
     | LeverTaken | Corrected | Undone | Asked | Told | Withdrawn | Warned | PaperIssued | Closed
 )  # fmt: skip
 
@@ -80,12 +96,14 @@ BODIES: dict[tuple[str, int], type[Body]] = {
         RestTold, WrapPlanned, MovedToOven, Divided, AirTold, CareTold, TreatedTold, SafeByTold, TargetTold,
         EditionTold, Discarded,
         ServingMoved, PitMoved, Reading, StepDone, StepSkipped, PutOff, PutBack, Wrapped, Felt, Noted, Troubled,
+        CrewTold, Claimed, ClaimDropped, HandoverAsked, HandoverTaken, HandoverDeclined, LeverAsked, LeverDeclined,
+        SoundSent, SoundHeard, RanOut, PhotoKept,
         LeverTaken, Corrected, Undone, Asked, Told, Withdrawn, Warned, PaperIssued, Closed,
     )
 }  # fmt: skip
 """Every body ever written, by (kind, version): the store refuses what is not here."""
 
-BOT_BODIES = (Asked, Told, Withdrawn, Warned, PaperIssued)
+BOT_BODIES = (Asked, Told, Withdrawn, Warned, PaperIssued, SoundSent, RanOut)
 """Facts that the program itself writes; undo never reaches them."""
 
 

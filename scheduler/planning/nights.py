@@ -7,12 +7,11 @@ from __future__ import annotations
 
 import dataclasses
 import datetime as dt
-import itertools
 from zoneinfo import ZoneInfo
 
 from scheduler.planning.prompts import Prompt
 from scheduler.planning.steps import Step
-from scheduler.state import CookState
+from scheduler.state import CookState, changes_of, spans
 
 QUIET = (dt.time(22), dt.time(7))
 """Quiet hours of the cook's own clock when nobody said others; common practice, no source."""
@@ -81,19 +80,14 @@ def on_duty(state: CookState, at: dt.datetime) -> str | None:
 
 def watches(state: CookState) -> tuple[tuple[str, dt.datetime, dt.datetime], ...]:
     """Return (name, from, to) of every watch as instants, in order."""
-    if state.watches is None:
-        return ()
-    found = [(watch.name, _instant(watch.start, state), _instant(watch.end, state)) for watch in state.watches.watches]
-    return tuple(sorted(found, key=lambda entry: entry[1]))
-
-
-def _instant(wall: dt.datetime, state: CookState) -> dt.datetime:
-    return wall.replace(tzinfo=_zone(state)).astimezone(dt.UTC)
+    return spans(state.watches, state.serving.zone)
 
 
 def changes(state: CookState) -> tuple[tuple[dt.datetime, str, str], ...]:
-    """Return (instant, outgoing, incoming) of every change of the watch, in order."""
-    return tuple((start, before, name) for (before, _s, _e), (name, start, _end) in itertools.pairwise(watches(state)))
+    """Return (instant, outgoing, incoming) of every change of the watch, in order: planned ones, and the one that who
+    took it over named.
+    """
+    return changes_of(watches(state), state.takings, state.lead)
 
 
 def owner_of(step: Step, state: CookState, at: dt.datetime) -> str | None:

@@ -55,6 +55,7 @@ from scheduler.facts import (
     WrapPlanned,
 )  # fmt: skip
 from scheduler.state.back import went_back
+from scheduler.state.crew import company_of
 from scheduler.state.pieces import FIRST, pieces_of, seen_from
 from scheduler.state.pit import bands
 from scheduler.state.rules import by_time_since, edition_of
@@ -172,6 +173,7 @@ class _Fold:
             by_time_since=by_time_since(self._by_time()),
             discarded=self._discarded(),
             trouble_log=self._timed(Troubled),
+            company=company_of(self._in_time),
         )
 
     def _by_time(self) -> list[Fact]:

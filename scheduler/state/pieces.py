@@ -8,16 +8,20 @@ from collections.abc import Iterable
 from scheduler.facts import (
     Asked,
     Body,
+    ClaimDropped,
+    Claimed,
     Discarded,
     Divided,
     Fact,
     Felt,
     MovedToOven,
+    PhotoKept,
     PieceAdded,
     PieceDropped,
     Planned,
     PutBack,
     PutOff,
+    RanOut,
     Reading,
     RestTold,
     SafeByTold,
@@ -82,6 +86,10 @@ def own(body: Body) -> bool:
         case Reading(slot=slot):
             return slot is Slot.CORE
         case StepDone(step=step) | StepSkipped(step=step) | PutOff(step=step):
+            return step in PIECE_STEPS
+        case (
+            Claimed(step=step) | ClaimDropped(step=step) | PhotoKept(step=str(step)) | RanOut(what="claim", about=step)
+        ):
             return step in PIECE_STEPS
         case Troubled(problem=problem):
             return problem in PIECE_TROUBLES

@@ -14,6 +14,7 @@ from scheduler.facts import (
     AirTold,
     CareTold,
     CookerTold,
+    CrewRole,
     Detail,
     Edition,
     Felt,
@@ -35,6 +36,7 @@ from scheduler.facts import (
     Wrap,
     Wrapped,
 )  # fmt: skip
+from scheduler.state.crew import NOBODY, Claim, Company, LeverWait, Offer, PhotoAt, SoundAt, Taking, holder, spans
 
 OVERTAKEN = "overtaken"
 """Reason of a withdrawal that stands only while what overtook the prompt stands: undo brings the prompt back."""
@@ -228,6 +230,48 @@ class CookState:
     """True for a piece that waits and brings another pit to those that are on the fire."""
     pit_ahead: tuple[PitBand, ...] = ()
     """Bands that are planned for later, such as when a piece with a pit of its own goes on: not told, computed."""
+
+    company: Company = NOBODY
+    """What was told of the crew; read by the properties below."""
+
+    @property
+    def crew(self) -> Mapping[str, frozenset[CrewRole]]:
+        """Return name -> roles of everybody who is in the crew of this cook."""
+        return self.company.roles
+
+    @property
+    def claims(self) -> Mapping[str, Claim]:
+        """Return step -> claim of this piece or of the whole cook, as of the newest fact: lapsed ones are not in it."""
+        return {step: claim for step, claim in self.company.claims.items() if claim.holds(self.as_of)}
+
+    @property
+    def handover(self) -> Offer | None:
+        """Return the offer of the watch that waits for an answer."""
+        return self.company.offer
+
+    @property
+    def takings(self) -> tuple[Taking, ...]:
+        """Return every time the watch was taken over, in order."""
+        return self.company.takings
+
+    @property
+    def levers_asked(self) -> Mapping[str, LeverWait]:
+        """Return lever -> the question that waits for who decides."""
+        return self.company.levers
+
+    @property
+    def sound(self) -> Mapping[str, SoundAt]:
+        """Return name -> the newest sound check."""
+        return self.company.sound
+
+    @property
+    def photos(self) -> tuple[PhotoAt, ...]:
+        """Return the photos kept, in order of time."""
+        return self.company.photos
+
+    def watch_holder(self, at: dt.datetime) -> str | None:
+        """Return who has the watch at an instant, as taken over and not as planned; None when nobody has."""
+        return holder(spans(self.watches, self.serving.zone), self.takings, at, self.as_of)
 
     @property
     def muted(self) -> frozenset[str]:
