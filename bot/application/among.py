@@ -10,6 +10,7 @@ import string
 from collections.abc import Iterable
 
 from bot import commands as say
+from bot.application.manners import manner_of
 from bot.application.visit import Visit, Work
 from bot.application.voices import context_of
 from bot.chat import Address
@@ -19,6 +20,7 @@ from bot.conversation.parsing.pieces import pieces_named
 from bot.conversation.parsing.words import tidy
 from bot.messages.message import Message
 from bot.messages.naming import cook_title, which_cook
+from bot.messages.words import speaking
 from bot.ports import CookSnapshot, Store, StoredChoice
 from scheduler.cook import Situation, possible
 
@@ -126,4 +128,5 @@ def entitle(work: Work, store: Store, cook: str, rooms: Iterable[Address], situa
     """Let messages of a cook begin with its name in every room where another one runs."""
     for room in rooms:
         if any(other != cook for other in store.open_cooks(room)):
-            work.titles[cook, room] = cook_title(situation)
+            with speaking(manner_of(store, room).language):
+                work.titles[cook, room] = cook_title(situation)

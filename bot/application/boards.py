@@ -5,23 +5,38 @@ It decides nothing; the words are made in `bot.messages.board`.
 
 from __future__ import annotations
 
+from bot.application.manners import voice_of
+from bot.application.routing import Listener, listeners
 from bot.application.visit import Work
-from bot.application.voices import voice_of
 from bot.chat import Address
 from bot.messages.board import board
-from bot.ports import CookSnapshot
+from bot.messages.words import speaking
+from bot.ports import CookSnapshot, Store
 from scheduler.cook import Situation
 
 PAPER = frozenset({"terminal"})
 """Transports whose messages cannot be changed once they are printed: no board there, asking shows the same."""
 
 
-def keep_boards(snapshot: CookSnapshot, after: Situation, work: Work, new: tuple[Address, ...] = ()) -> None:
+def keep_boards(
+    store: Store, snapshot: CookSnapshot, after: Situation, work: Work, new: tuple[Address, ...] = ()
+) -> None:
     """Keep the board of every room of a cook, and begin one in each `new` room."""
-    text = board(after, voice_of(after, work.now)).text
-    for room in snapshot.rooms:
-        if room.transport not in PAPER:
-            work.pin_board(text, to=room, cook=snapshot.id, version=snapshot.version)
-    for room in new:
-        if room.transport not in PAPER:
-            work.pin_board(text, to=room, cook=snapshot.id, version=0)
+    for listener in listeners(store, snapshot.rooms):
+        _pin(listener, after, work, version=snapshot.version)
+    for listener in listeners(store, new):
+        _pin(listener, after, work, version=0)
+
+
+def begin_board(store: Store, room: Address, situation: Situation, work: Work) -> None:
+    """Begin a board in a room that follows a cook from now on."""
+    for listener in listeners(store, (room,)):
+        _pin(listener, situation, work, version=0)
+
+
+def _pin(listener: Listener, after: Situation, work: Work, *, version: int) -> None:
+    if listener.room.transport in PAPER:
+        return
+    with speaking(listener.manner.language):
+        text = board(after, voice_of(after, work.now, listener.manner)).text
+    work.pin_board(text, to=listener.room, cook=after.state.cook, version=version)

@@ -44,5 +44,5 @@ class Dispatcher:
         changes = ring(snapshot.facts, now=now, seed=seed, catalogue=self._house.catalogue)
         work = Work(now=now)
         entitle(work, store, cook_id, snapshot.rooms, changes.after)
-        written = announce(snapshot, changes, work)
+        written = announce(self._house, snapshot, changes, work)
         return written if store.apply(work.apply()) else 0

@@ -15,13 +15,15 @@ from bot.application import people
 from bot.application.among import Running, ask_which, entitle, meant, named, typed_choice, understood
 from bot.application.announcements import follow, reply
 from bot.application.handlers import cooking, editing, setting_up
+from bot.application.manners import Manner, manner_of
 from bot.application.visit import House, Visit, Work
-from bot.application.voices import context_of, setup_context, voice_of
+from bot.application.voices import context_of, setup_context
 from bot.chat import Incoming, IncomingKind
 from bot.conversation.interpreter import asks, read
 from bot.messages import talk
 from bot.messages.answers import what_next
 from bot.messages.message import Message
+from bot.messages.words import speaking
 from bot.ports import Apply, CookSnapshot, Decoder, InboxRow, RoomWrite, StoredChoice
 from scheduler.cook import assess
 
@@ -68,13 +70,16 @@ class Intake:
         incoming = self._decode(row, work)
         if incoming is None:
             return work.apply()
+        manner = manner_of(self._house.store, incoming.address)
         try:
-            self._handle(row, incoming, work, now)
+            with speaking(manner.language):
+                self._handle(row, incoming, work, manner)
         except Exception:
             # Whatever goes wrong while one message is worked on must not stop the others: it is parked, and kept.
             log.exception("an inbox row could not be worked on", extra={"action": "parked", "row": row.id})
             work = Work(now=now, inbox_done=row.id, result="parked")
-            work.say(Message(text=talk.our_fault()), to=incoming.address, key=f"answer:{row.id}")
+            with speaking(manner.language):
+                work.say(Message(text=talk.our_fault()), to=incoming.address, key=f"answer:{row.id}")
         return work.apply()
 
     def _decode(self, row: InboxRow, work: Work) -> Incoming | None:
@@ -92,7 +97,7 @@ class Intake:
             work.result = "ignored"
         return incoming
 
-    def _handle(self, row: InboxRow, incoming: Incoming, work: Work, now: dt.datetime) -> None:
+    def _handle(self, row: InboxRow, incoming: Incoming, work: Work, manner: Manner) -> None:
         if incoming.kind is IncomingKind.MOVED and incoming.moved_to is not None:
             work.moved_room = (incoming.address, incoming.moved_to)
             return
@@ -100,23 +105,23 @@ class Intake:
             work.rooms.append(RoomWrite(address=incoming.address, active=False, group=incoming.group))
             return
         code = _code(incoming)
-        if code is not None and (_said_join(incoming) or self._house.store.invite(code.code, now) is not None):
-            self._joined(row, incoming, code, work)
+        if code is not None and (_said_join(incoming) or self._house.store.invite(code.code, work.now) is not None):
+            self._joined(row, incoming, code, work, manner)
             return
         person = people.identify(self._house, incoming, work)
         if person is None:
             self._outside(incoming, work, row)
             return
-        visit = Visit(house=self._house, row_id=row.id, incoming=incoming, person=person, now=now)
+        visit = Visit(house=self._house, row_id=row.id, incoming=incoming, person=person, now=work.now, manner=manner)
         self._from_somebody(visit, work)
 
-    def _joined(self, row: InboxRow, incoming: Incoming, code: say.Join, work: Work) -> None:
+    def _joined(self, row: InboxRow, incoming: Incoming, code: say.Join, work: Work, manner: Manner) -> None:
         """Greet somebody who brought a code, and show them where things stand."""
         person = people.join(self._house, incoming, code, work)
         if person is None:
             work.say(Message(text=talk.code_spent()), to=incoming.address, key=f"answer:{row.id}")
             return
-        visit = Visit(house=self._house, row_id=row.id, incoming=incoming, person=person, now=work.now)
+        visit = Visit(house=self._house, row_id=row.id, incoming=incoming, person=person, now=work.now, manner=manner)
         welcome = Message(text=talk.welcome(person.name, person.role.value))
         self._arrived(visit, work, self._cooks_here(visit), welcome)
 
@@ -237,7 +242,7 @@ class Intake:
             return
         for number, cook in enumerate(cooks):
             lead = welcome if number == 0 and welcome is not None else Message(text="")
-            message = lead.then(what_next(cook.situation, voice_of(cook.situation, visit.now)))
+            message = lead.then(what_next(cook.situation, visit.voice(cook.situation)))
             key = f"answer:{visit.row_id}" + (f".{number}" if number else "")
             work.say(message, to=visit.address, key=key, cook=cook.id)
             if visit.address not in cook.snapshot.rooms:

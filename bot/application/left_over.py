@@ -7,7 +7,6 @@ from __future__ import annotations
 
 from bot import commands as say
 from bot.application.visit import Visit, Work
-from bot.application.voices import voice_of
 from bot.application.writing import cook_write
 from bot.crew import Right, may
 from bot.messages import stops
@@ -27,7 +26,7 @@ def about_the_last_cook(visit: Visit, work: Work, said: say.Intent) -> bool:
     if last is None:
         return False
     snapshot, situation = last
-    message = stops.left_standing(situation, voice_of(situation, visit.now))
+    message = stops.left_standing(situation, visit.voice(situation))
     if thrown:
         message = _thrown_away(visit, work, snapshot, situation) or message
     work.say(message, to=visit.address, key=f"answer:{visit.row_id}")  # of no cook that runs: its button still counts
@@ -61,4 +60,4 @@ def _thrown_away(visit: Visit, work: Work, snapshot: CookSnapshot, situation: Si
         return None
     work.cooks.append(cook_write(result.after, result.facts, version=snapshot.version))
     seen = result.after.seen_from(reports[0].piece)
-    return Message(text=stops.discarded_line(seen, voice_of(situation, visit.now)))
+    return Message(text=stops.discarded_line(seen, visit.voice(situation)))

@@ -8,7 +8,6 @@ from __future__ import annotations
 import datetime as dt
 
 from bot.application.visit import Visit, Work
-from bot.application.voices import voice_of
 from bot.application.writing import cook_write
 from bot.commands import Ask, Topic
 from bot.messages import papers as words
@@ -45,7 +44,7 @@ def give_out(
     key = f"answer:{visit.row_id}" + (f".{number}" if number else "")
     said = record.given_out(made.issued.sequence) if paper == "record" else words.given_out(paper, made.issued.sequence)
     if after.state.stage is not Stage.CLOSED:
-        said = f"{said}\n{next_line(after, voice_of(after, visit.now))}"
+        said = f"{said}\n{next_line(after, visit.voice(after))}"
     work.say(Message(text=said), to=visit.address, key=key, cook=snapshot.id, document=made.document)
     if made.also is not None:
         table = Message(text=record.given_out_file())

@@ -9,11 +9,14 @@ import dataclasses
 import datetime as dt
 import hashlib
 
+from bot.application.manners import PLAIN, Manner, voice_of
 from bot.chat import Address, Choice, Document, Incoming, Outgoing, OutgoingKind
 from bot.commands import INTENT
 from bot.crew import Person
+from bot.messages.figures import Voice
 from bot.messages.message import Message
 from bot.ports import Apply, CookWrite, InviteWrite, Json, OutboxWrite, PaperMaker, RoomWrite, SessionWrite, Store
+from scheduler.cook import Situation
 from scheduler.cookers import Cards
 from scheduler.cuts.own import Complaint
 from scheduler.facts import Edition
@@ -50,6 +53,8 @@ class Visit:
     now: dt.datetime
     beside: bool = False
     """True while one more cook is set up beside another that runs."""
+    manner: Manner = PLAIN
+    """How the room is spoken to."""
 
     @property
     def address(self) -> Address:
@@ -60,6 +65,14 @@ class Visit:
     def seed(self) -> str:
         """Return what ids of facts written for this row begin with."""
         return f"i{self.row_id}"
+
+    def voice(self, situation: Situation) -> Voice:
+        """Return the voice in which a cook is spoken of in the room it came from."""
+        return voice_of(situation, self.now, self.manner)
+
+    def unit(self, situation: Situation) -> str:
+        """Return the unit in which figures are typed in the room it came from."""
+        return self.manner.unit or situation.state.planned.unit
 
 
 BOARD_FOR = dt.timedelta(minutes=30)

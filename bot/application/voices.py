@@ -1,4 +1,4 @@
-"""How to speak about a cook, and what the reader of a text must know of it."""
+"""What the reader of a text must know of the cook that it is about."""
 
 from __future__ import annotations
 
@@ -13,7 +13,6 @@ from bot.commands import INTENT, UNNAMED
 from bot.conversation.context import Context, KnownPiece, OfferedChoice, OpenStep
 from bot.messages.answers import all_steps
 from bot.messages.care_asked import still_asked
-from bot.messages.figures import Voice
 from bot.messages.steps import step_words
 from bot.messages.trip import choices_for
 from scheduler.cook import Situation, may_be_kept
@@ -24,11 +23,6 @@ from scheduler.state import Stage
 
 DEFAULT_UNIT = "F"
 """Unit spoken while nobody has used one."""
-
-
-def voice_of(situation: Situation, now: dt.datetime) -> Voice:
-    """Return the voice of a cook: its zone, its unit, the present instant."""
-    return Voice(zone=situation.state.serving.zone, unit=situation.state.planned.unit, now=now)
 
 
 def context_of(visit: Visit, situation: Situation) -> Context:
@@ -63,7 +57,7 @@ def _context(visit: Visit, situation: Situation) -> Context:
     return Context(
         now=visit.incoming.sent_at,
         zone=state.serving.zone,
-        unit=state.planned.unit,
+        unit=visit.unit(situation),
         stage=state.stage.value,
         cuts=visit.house.catalogue.cuts,
         cut=situation.cut.id,

@@ -9,7 +9,7 @@ import dataclasses
 import datetime as dt
 from zoneinfo import ZoneInfo
 
-from bot.messages.words import _
+from bot.messages.words import SOURCE_LANGUAGE, _
 from scheduler.planning.outlook import Window
 from scheduler.safety.limits import LIMITS, MINIMUMS
 from scheduler.units import f_from_c
@@ -36,11 +36,12 @@ _DAYS_FROM_H = 48
 
 @dataclasses.dataclass(frozen=True, kw_only=True)
 class Voice:
-    """How to speak in one room: its clock, its unit, and the present instant (UTC)."""
+    """How to speak in one room: its clock, its unit, its language, and the present instant (UTC)."""
 
     zone: str
     unit: str
     now: dt.datetime
+    language: str = SOURCE_LANGUAGE
 
     def clock(self, at: dt.datetime) -> str:
         """Return a time of day, with the weekday unless it is today."""

@@ -6,9 +6,9 @@ A choice becomes facts like any other report; nothing is written here.
 from __future__ import annotations
 
 from bot import commands as say
-from bot.application.announcements import answer, reply, turn
+from bot.application.announcements import answer, reply
+from bot.application.turns import turn
 from bot.application.visit import Visit, Work
-from bot.application.voices import voice_of
 from bot.messages.advice import advice_message, chosen_text, closed_lever, no_pause, stands
 from bot.messages.advice_words import LEVERS, NOTHING
 from bot.messages.message import Message
@@ -29,7 +29,7 @@ def advice_for(situation: Situation, visit: Visit) -> Advice:
 def ask(visit: Visit, work: Work, situation: Situation) -> None:
     """Answer what can be done."""
     seen = _meant(situation)
-    reply(visit, work, situation, advice_message(advice_for(seen, visit), seen, voice_of(situation, visit.now)))
+    reply(visit, work, situation, advice_message(advice_for(seen, visit), seen, visit.voice(situation)))
 
 
 def pause(visit: Visit, work: Work, situation: Situation, piece: str | None = None) -> None:
@@ -37,13 +37,13 @@ def pause(visit: Visit, work: Work, situation: Situation, piece: str | None = No
     seen = situation.seen_from(piece) if piece else _half_cooked(_meant(situation), visit)
     safe = may_be_kept(seen.view(seen.state.piece), visit.now)
     found = not_paused(seen.state, seen.cut, seen.outlook, seen.catalogue.remedies, visit.now, safe=safe)
-    reply(visit, work, situation, no_pause(found, voice_of(situation, visit.now)))
+    reply(visit, work, situation, no_pause(found, visit.voice(situation)))
 
 
 def take(visit: Visit, work: Work, snapshot: CookSnapshot, situation: Situation, said: say.TakeLever) -> None:
     """Write down a choice as the facts it means, and answer with the new times; one that has closed changes nothing."""
     seen = situation.seen_from(said.piece) if said.piece else _meant(situation)
-    voice = voice_of(situation, visit.now)
+    voice = visit.voice(situation)
     if said.lever == NOTHING:
         _write(visit, work, snapshot, seen, (LeverTaken(lever=NOTHING),), LEVERS[NOTHING].do())
         return
@@ -82,10 +82,10 @@ def _write(
     )
     result = decide(snapshot.facts, reports, now=visit.now, seed=visit.seed, catalogue=visit.house.catalogue)
     if isinstance(result, Refusal):
-        reply(visit, work, seen, Message(text=refusal_text(result, voice_of(seen, visit.now))))
+        reply(visit, work, seen, Message(text=refusal_text(result, visit.voice(seen))))
         return
     done = turn(snapshot.facts, result, visit=visit)
     told = any(isinstance(event, Shifted) for event in result.events)
     after = result.after.seen_from(seen.state.piece)
-    times = Message(text="" if told else stands(after, voice_of(after, visit.now)))
+    times = Message(text="" if told else stands(after, visit.voice(after)))
     answer(visit, work, snapshot, done, lead=Message(text=do), asks=times)

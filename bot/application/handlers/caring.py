@@ -9,10 +9,10 @@ from __future__ import annotations
 import dataclasses
 
 from bot import commands as say
-from bot.application.announcements import answer, reply, turn
+from bot.application.announcements import answer, reply
 from bot.application.handlers.reports import Settling
+from bot.application.turns import turn
 from bot.application.visit import Visit, Work
-from bot.application.voices import voice_of
 from bot.application.writing import cook_write
 from bot.conversation.flows.care import care_told, core_of_word
 from bot.messages import care_asked, taken_back, wished_core
@@ -52,16 +52,16 @@ def take(
     if (asked := _asks(mine, situation)) is not None:
         reply(visit, work, situation, asked)
         return
-    if (doubt := _takes_back(mine, snapshot.facts, situation, voice_of(situation, visit.now))) is not None:
+    if (doubt := _takes_back(mine, snapshot.facts, situation, visit.voice(situation))) is not None:
         _keep(visit, work, snapshot, situation, doubt)
         return
     reported = tuple(intent for intent in others if not isinstance(intent, say.Ask))
-    settled = Settling(visit, situation, snapshot.facts, voice_of(situation, visit.now)).settle(reported)
+    settled = Settling(visit, situation, snapshot.facts, visit.voice(situation)).settle(reported)
     reports = [*settled.reports, *(_report(body, piece, visit) for body, piece in _bodies(mine, situation))]
     result = decide(snapshot.facts, tuple(reports), now=visit.now, seed=visit.seed, catalogue=visit.house.catalogue)
     if isinstance(result, Refusal):
         shown = wished_core.refused(result, situation)
-        plain = Message(text=refusal_text(result, voice_of(situation, visit.now)))
+        plain = Message(text=refusal_text(result, visit.voice(situation)))
         reply(visit, work, situation, plain if shown is None else shown)
         return
     done = turn(snapshot.facts, result, visit=visit)
@@ -70,7 +70,7 @@ def take(
         means = means.then(_means(intent, situation, done.after, visit))
     means = means.then(Message(text=wished_core.moved_core(situation, done.after)))
     if any(isinstance(intent, say.Ask) and intent.topic is say.Topic.SAFE for intent in others):
-        means = means.then(is_it_safe(done.after, voice_of(done.after, visit.now)))
+        means = means.then(is_it_safe(done.after, visit.voice(done.after)))
     answer(visit, work, snapshot, done, asks=means)
 
 
@@ -224,6 +224,6 @@ def _means(intent: Told, before: Situation, after: Situation, visit: Visit) -> M
         case say.SafeBySaid():
             return Message(text=wished_core.safe_by_means(intent, after))
         case say.TargetSaid():
-            return Message(text=dinner_line(after, voice_of(after, visit.now)))
+            return Message(text=dinner_line(after, visit.voice(after)))
         case say.EditionSaid():
             return wished_core.edition_means(intent, after)

@@ -8,9 +8,9 @@ from __future__ import annotations
 import dataclasses
 
 from bot import commands as say
-from bot.application.announcements import answer, reply, turn
+from bot.application.announcements import answer, reply
+from bot.application.turns import turn
 from bot.application.visit import Visit, Work
-from bot.application.voices import voice_of
 from bot.messages import plans
 from bot.messages.answers import plan
 from bot.messages.message import Message
@@ -22,7 +22,7 @@ from scheduler.facts import Body, PitMoved
 
 def handle(visit: Visit, work: Work, snapshot: CookSnapshot, situation: Situation, chosen: say.ChoosePlan) -> None:
     """Write what was chosen and show the plan as it is now."""
-    voice = voice_of(situation, visit.now)
+    voice = visit.voice(situation)
     if situation.outlook.plan is None:
         reply(visit, work, situation, plans.too_late_to_choose())
         return
@@ -37,7 +37,7 @@ def handle(visit: Visit, work: Work, snapshot: CookSnapshot, situation: Situatio
         reply(visit, work, situation, Message(text=refusal_text(result, voice)))
         return
     done = turn(snapshot.facts, result, visit=visit)
-    answer(visit, work, snapshot, done, body=plan(done.after, voice_of(done.after, visit.now), owner=False))
+    answer(visit, work, snapshot, done, body=lambda voice: plan(done.after, voice, owner=False))
 
 
 def _facts(situation: Situation, chosen: say.ChoosePlan) -> tuple[Body, ...]:

@@ -6,12 +6,12 @@ from collections.abc import Callable
 
 from bot import commands as say
 from bot.application.among import Running
-from bot.application.announcements import answer, reply, turn
+from bot.application.announcements import answer, reply
 from bot.application.handlers import advice, caring, choosing, stops, supposing, troubles, wishes
 from bot.application.handlers.reports import Settling
 from bot.application.papers import TOPICS, give_out
+from bot.application.turns import turn
 from bot.application.visit import Visit, Work
-from bot.application.voices import voice_of
 from bot.application.writing import cook_write, tell
 from bot.crew import may
 from bot.messages import feeding, talk
@@ -136,13 +136,13 @@ def ask_of_all(visit: Visit, work: Work, cooks: list[Running], asked: say.Ask) -
         return
     said = Message(text="")
     for cook in cooks:
-        found = _ANSWERS[asked.topic](cook.situation, voice_of(cook.situation, visit.now))
+        found = _ANSWERS[asked.topic](cook.situation, visit.voice(cook.situation))
         said = said.then(Message(text=lines(f"{cook_title(cook.situation)}:", found.text)))
     reply(visit, work, None, said)
 
 
 def _ask(visit: Visit, work: Work, snapshot: CookSnapshot, situation: Situation, asked: say.Ask) -> None:
-    voice = voice_of(situation, visit.now)
+    voice = visit.voice(situation)
     if asked.piece is not None:
         situation = situation.seen_from(asked.piece)
     elif situation.several and asked.topic is say.Topic.RULE and asked.number is not None:
@@ -187,7 +187,7 @@ def _report(
     if visit.incoming.group and trouble is None and say.chatter(wanted):
         _keep_quietly(visit, work, snapshot)
         return
-    settled = Settling(visit, situation, snapshot.facts, voice_of(situation, visit.now)).settle(wanted)
+    settled = Settling(visit, situation, snapshot.facts, visit.voice(situation)).settle(wanted)
     also = () if trouble is None else trouble.reports
     if settled.ask is not None and not (settled.reports or also):
         reply(visit, work, situation, settled.ask)
@@ -210,7 +210,7 @@ def _with_pieces(
     """Return a question, and the pieces as they are planned now when one was added or dropped, or whom they feed."""
     changed = after.several and any(isinstance(intent, say.AddPiece | say.DropPiece) for intent in wanted)
     counted = changed or any(isinstance(intent, say.GuestsSaid) for intent in wanted)
-    stand = where_each_stands(after, voice_of(after, visit.now)) if changed else []
+    stand = where_each_stands(after, visit.voice(after)) if changed else []
     each = Message(text=lines(*stand, feeding.plan_note(after) if counted else ""))
     if not each.text:
         return asks
@@ -242,7 +242,7 @@ def _refuse(visit: Visit, work: Work, snapshot: CookSnapshot, situation: Situati
     if refusal.reason == "half_cooked":
         advice.pause(visit, work, situation, refusal.piece)
         return
-    voice = voice_of(situation, visit.now)
+    voice = visit.voice(situation)
     text = Message(text=named(situation, refusal.piece, refusal_text(refusal, voice)))
     result = _decide(visit, snapshot, (_note(visit),))
     if isinstance(result, Refusal):
@@ -285,7 +285,6 @@ def _call_off(visit: Visit, work: Work, snapshot: CookSnapshot, situation: Situa
     if not sure:
         reply(visit, work, situation, call_off_check())
         return
-    stands = closing_line(situation, voice_of(situation, visit.now))
     closing = Report(
         body=Closed(reason="called off"),
         happened_at=visit.incoming.sent_at,
@@ -295,4 +294,10 @@ def _call_off(visit: Visit, work: Work, snapshot: CookSnapshot, situation: Situa
     result = _decide(visit, snapshot, (closing,))
     if isinstance(result, Changes):
         done = turn(snapshot.facts, result, visit=visit)
-        answer(visit, work, snapshot, done, body=Message(text=lines(stands, talk.called_off())))
+        answer(
+            visit,
+            work,
+            snapshot,
+            done,
+            body=lambda voice: Message(text=lines(closing_line(situation, voice), talk.called_off())),
+        )

@@ -6,9 +6,10 @@ import dataclasses
 import datetime as dt
 
 from bot import commands as say
-from bot.application.announcements import answer, reply, turn
+from bot.application.announcements import answer, reply
+from bot.application.turns import turn
 from bot.application.visit import Visit, Work
-from bot.application.voices import context_of, voice_of
+from bot.application.voices import context_of
 from bot.conversation.interpreter import read
 from bot.messages.message import Message
 from bot.messages.refusals import refusal_text
@@ -42,7 +43,7 @@ def handle(visit: Visit, work: Work, snapshot: CookSnapshot, situation: Situatio
         return True  # an edit that changes no value (a comma, a link's preview) needs no word
     result = decide(snapshot.facts, tuple(reports), now=visit.now, seed=visit.seed, catalogue=visit.house.catalogue)
     if isinstance(result, Refusal):
-        text = refusal_text(result, voice_of(situation, visit.now))
+        text = refusal_text(result, visit.voice(situation))
         reply(visit, work, situation, Message(text=text))
         return True
     answer(visit, work, snapshot, turn(snapshot.facts, result, visit=visit))

@@ -9,13 +9,15 @@ import re
 
 from bot import commands as say
 from bot.application.among import entitle
-from bot.application.announcements import alone, answer, turn
-from bot.application.cookers import cooker_told, offered_cookers
+from bot.application.announcements import answer
+from bot.application.cookers import cooker_told
 from bot.application.habits import usual_detail
+from bot.application.handlers.begun import begun_words
 from bot.application.left_over import about_the_last_cook
 from bot.application.papers import give_out_last_record
+from bot.application.turns import alone, turn
 from bot.application.visit import Visit, Work
-from bot.application.voices import DEFAULT_UNIT, voice_of
+from bot.application.voices import DEFAULT_UNIT
 from bot.chat import Address
 from bot.conversation.flows.care import OfPiece, care_told, unwished, wishes_of
 from bot.conversation.flows.setup import (
@@ -31,14 +33,13 @@ from bot.conversation.flows.setup import (
     within_limits,
 )
 from bot.crew import Right, may
-from bot.messages import care_asked, cooker, feeding, own_cuts, setup, talk
+from bot.messages import care_asked, feeding, own_cuts, setup, talk
 from bot.messages.certainty import out_of_limits
 from bot.messages.figures import Voice
 from bot.messages.message import Message
 from bot.messages.problems import danger_card
 from bot.messages.refusals import question, refusal_text
-from bot.messages.setup_core import ask_core, before_next, cannot_be, care_said
-from bot.messages.wishes import kept_level
+from bot.messages.setup_core import ask_core, cannot_be
 from bot.ports import CookSnapshot, Json, SessionWrite
 from scheduler.cook import Beginning, Changes, Refusal, begin
 from scheduler.cuts import Cut
@@ -333,21 +334,19 @@ def _begin(visit: Visit, work: Work, known: Setup, left_out: Message) -> None:
     empty = CookSnapshot(id=begun.after.state.cook, version=0, open=True, rooms=rooms, facts=())
     # Meat that is on already may need something now; a plan stands alone, and what is due comes after it.
     done = alone(begun) if known.draft.on_at is None else turn((), begun, visit=visit)
-    voice = voice_of(done.after, visit.now)
-    offer = cooker.offer(() if begun.after.state.cooker is not None else offered_cookers(visit))
-    kept = Message(text="") if known.draft.detail is not None else kept_level(begun.after.state.detail)
     sure = known.draft.confidence
     if sure is not None and sure != within_limits(sure):
         left_out = left_out.then(Message(text=out_of_limits()))
-    means, asks = (
-        care_said(known.draft, begun.after),
-        care_asked.ask(begun.after.state.care, begun=known.draft.on_at is not None),
-    )
-    shown = before_next(setup.begun(begun.after, voice, offer, kept), means)
-    shown = shown if known.draft.on_at is not None else before_next(shown, asks)
-    body = _broken(visit).then(left_out).then(shown)
+    asks = care_asked.ask(begun.after.state.care, begun=known.draft.on_at is not None)
     entitle(work, visit.house.store, empty.id, rooms, done.after)
-    answer(visit, work, empty, done, body=body, last=None if known.draft.on_at is None else asks)
+    answer(
+        visit,
+        work,
+        empty,
+        done,
+        body=lambda voice: _broken(visit).then(left_out).then(begun_words(visit, known.draft, begun.after, voice)),
+        last=None if known.draft.on_at is None else asks,
+    )
     work.sessions.append(SessionWrite(address=visit.address, person=visit.person.id, data=None))
 
 

@@ -5,9 +5,9 @@ from __future__ import annotations
 import datetime as dt
 
 from bot import commands as say
-from bot.application.announcements import answer, reply, turn
+from bot.application.announcements import answer, reply
+from bot.application.turns import turn
 from bot.application.visit import Visit, Work
-from bot.application.voices import voice_of
 from bot.application.writing import cook_write
 from bot.crew import Right, may
 from bot.messages import stops
@@ -26,7 +26,7 @@ Asked = say.Discard | say.ReadAgain | say.WaveOff
 def handle(visit: Visit, work: Work, snapshot: CookSnapshot, situation: Situation, said: Asked) -> None:
     """Record discarding, say what to read, or say kindly what alone ends a stop."""
     seen = situation if said.piece is None else situation.seen_from(said.piece)
-    voice = voice_of(situation, visit.now)
+    voice = visit.voice(situation)
     match said:
         case say.Discard():
             _discard(visit, work, snapshot, situation, said)
@@ -53,7 +53,7 @@ def _discard(visit: Visit, work: Work, snapshot: CookSnapshot, situation: Situat
     reports = tuple(_told(visit, Discarded(), piece if several else None, said.at) for piece in pieces)
     result = decide(snapshot.facts, reports, now=visit.now, seed=visit.seed, catalogue=visit.house.catalogue)
     if isinstance(result, Refusal):
-        reply(visit, work, situation, Message(text=refusal_text(result, voice_of(situation, visit.now))))
+        reply(visit, work, situation, Message(text=refusal_text(result, visit.voice(situation))))
         return
     answer(visit, work, snapshot, turn(snapshot.facts, result, visit=visit))
 

@@ -12,7 +12,6 @@ from bot import commands as say
 from bot.application.announcements import reply
 from bot.application.handlers.wishes import decided
 from bot.application.visit import Visit, Work
-from bot.application.voices import voice_of
 from bot.messages import reasons
 from bot.messages.refusals import refusal_text
 from bot.ports import CookSnapshot
@@ -24,7 +23,7 @@ from scheduler.planning.fuel import light_lead
 
 def answer_to(visit: Visit, work: Work, snapshot: CookSnapshot, situation: Situation, asked: say.Suppose) -> None:
     """Answer what a supposed change would mean."""
-    voice, now = voice_of(situation, visit.now), situation.deciding
+    voice, now = visit.voice(situation), situation.deciding
     starts = asked.light_at is not None or asked.on_at is not None or asked.later_min is not None
     if starts and now.outlook.plan is None:
         reply(visit, work, situation, reasons.on_already(voice, now))

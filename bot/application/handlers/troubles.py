@@ -7,10 +7,11 @@ from __future__ import annotations
 
 import dataclasses
 import datetime as dt
+from collections.abc import Callable
 
 from bot import commands as say
 from bot.application.visit import Visit
-from bot.application.voices import voice_of
+from bot.messages.figures import Voice
 from bot.messages.message import Message
 from bot.messages.problems import CARDS, other_problem, problem_card
 from scheduler.cook import Report, Situation
@@ -38,7 +39,7 @@ _MISPLACED = frozenset({"probe_bone", "probe_air_fat"})
 class Answer:
     """The card, and the reports that belong to a problem. `danger`: people first."""
 
-    card: Message
+    card: Callable[[Voice], Message]
     reports: tuple[Report, ...]
     danger: bool = False
     only_if_doubted: bool = False
@@ -51,17 +52,20 @@ def answer_to(visit: Visit, situation: Situation, said: say.Trouble, *, with_num
     if said.what in _FELL:
         said = said.model_copy(update={"what": _raw_or_done(seen, said.what)})
     problem = seen.catalogue.remedies.problem(said.what)
-    voice = voice_of(situation, visit.now)
     noted = _report(visit, seen, Noted(text=said.text))
     if problem is None or said.what not in CARDS:
-        return Answer(card=Message(text=other_problem()), reports=(noted,))
+        return Answer(card=lambda _voice: Message(text=other_problem()), reports=(noted,))
     doubted = said.what in _MISPLACED and with_number
     at = moment(seen.state, seen.cut, seen.outlook, visit.now)
     lever = CARDS[said.what].lever
     opened = lever is not None and option_of(
         seen.state, seen.cut, seen.outlook, seen.catalogue.remedies, lever, visit.now
     )  # fmt: skip
-    card = problem_card(problem, seen, voice, cost=cost_of(problem, at), lever=bool(opened))
+    cost = cost_of(problem, at)
+
+    def card(voice: Voice) -> Message:
+        return problem_card(problem, seen, voice, cost=cost, lever=bool(opened))
+
     if doubted:
         return Answer(card=card, reports=(), only_if_doubted=True)
     told = _told(visit, situation, seen, said)

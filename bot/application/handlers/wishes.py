@@ -8,9 +8,9 @@ from __future__ import annotations
 import dataclasses
 
 from bot import commands as say
-from bot.application.announcements import Turn, answer, reply, turn
+from bot.application.announcements import answer, reply
+from bot.application.turns import Turn, turn
 from bot.application.visit import Visit, Work
-from bot.application.voices import voice_of
 from bot.conversation.flows.setup import within_limits
 from bot.messages import certainty, resting
 from bot.messages.dinner import dinner_line
@@ -43,7 +43,7 @@ def take(visit: Visit, work: Work, snapshot: CookSnapshot, situation: Situation,
         case say.WatchesSaid():
             done = _written(visit, work, snapshot, situation, _watches(visit, situation, wish))
             if done is not None:
-                said = missing(done.after, voice_of(done.after, visit.now))
+                said = missing(done.after, visit.voice(done.after))
                 answer(visit, work, snapshot, done, asks=Message(text=said))
         case say.KindSaid():
             _kind(visit, work, snapshot, situation, wish)
@@ -77,8 +77,8 @@ def _sure(visit: Visit, work: Work, snapshot: CookSnapshot, situation: Situation
     anew = dataclasses.replace(first.planned, serving=first.serving, confidence=wanted)
     done = _written(visit, work, snapshot, situation, anew)
     if done is not None:
-        voice = voice_of(done.after, visit.now)
-        answer(visit, work, snapshot, done, body=certainty.certainty_changed(situation, done.after, voice))
+        after = done.after
+        answer(visit, work, snapshot, done, body=lambda voice: certainty.certainty_changed(situation, after, voice))
 
 
 def _nothing_to_change(situation: Situation, wish: say.SureSaid) -> Message | None:
@@ -107,7 +107,7 @@ def _wanted(situation: Situation, wish: say.SureSaid) -> float:
 
 def _rest(visit: Visit, work: Work, snapshot: CookSnapshot, situation: Situation, wish: say.RestSaid) -> None:
     """Plan the rest as it is wished; an oven that cooks is no rest, and no rest is shorter than the shortest."""
-    voice, cut = voice_of(situation, visit.now), situation.cut
+    voice, cut = visit.voice(situation), situation.cut
     if wish.oven_c is not None and wish.oven_c > _COOKS_FROM_C:
         reply(visit, work, situation, Message(text=resting.cooks_on(wish.oven_c, voice)))
         return
@@ -134,7 +134,7 @@ def _written(visit: Visit, work: Work, snapshot: CookSnapshot, situation: Situat
     piece = situation.focus if situation.several else None
     result = decided(visit, snapshot, *bodies, piece=piece)
     if isinstance(result, Refusal):
-        reply(visit, work, situation, Message(text=refusal_text(result, voice_of(situation, visit.now))))
+        reply(visit, work, situation, Message(text=refusal_text(result, visit.voice(situation))))
         return None
     return turn(snapshot.facts, result, visit=visit)
 

@@ -7,7 +7,7 @@ import re
 
 import pytest
 
-from bot.application.voices import voice_of
+from bot.application.manners import voice_of
 from bot.messages.stall import stall_answer
 from scheduler.facts import AirTold
 from scheduler.forecast import StallPhase
