@@ -1,5 +1,5 @@
-"""The command line: `slowbell` opens the chat; `chat`, `plan`, `record`, `rehearse`, `serve` and `backtest` are
-the other ways in.
+"""The command line: `slowbell` opens the chat; `chat`, `plan`, `read`, `record`, `rehearse`, `serve` and
+`backtest` are the other ways in.
 
 It only reads arguments. Whatever is slow to import is imported by the command that needs it.
 """
@@ -16,8 +16,10 @@ from collections.abc import Sequence
 
 from bot.messages import console
 from bot.messages.plan_help import help_plan
+from bot.messages.read_help import help_read
 from bot.messages.record_command import help_cook, help_csv, help_pdf, help_record
 from bot.plan.arguments import add_arguments, add_wishes
+from bot.read import arguments as read_arguments
 from bot.settings import BadSetting, Settings, read_settings
 
 FAILED = 1
@@ -28,7 +30,7 @@ def main(argv: Sequence[str] | None = None) -> int:
     """Run a command; return the exit code: 0 done, 1 failed and said why, 2 called with something missing."""
     # Matrices here are small: threads of the numerics library would only wait for one another, and for the fire's chat.
     os.environ.setdefault("OPENBLAS_NUM_THREADS", "1")
-    given = _parser().parse_args(argv)
+    given = _parser().parse_args(read_arguments.with_text_apart(sys.argv[1:] if argv is None else argv))
     if given.version:
         return _version()
     if given.command == "rehearse":
@@ -46,6 +48,10 @@ def main(argv: Sequence[str] | None = None) -> int:
 
         now = dt.datetime.now(dt.UTC)
         return plan.main(given, zone=settings.zone, now=now, data_dir=settings.data_dir, edition=settings.rules)
+    if given.command == "read":
+        from bot.read import command as reading  # noqa: PLC0415 - slow to import
+
+        return reading.main(given, zone=settings.zone, now=dt.datetime.now(dt.UTC), data_dir=settings.data_dir)
     if given.command == "record":
         from bot.record import command as record  # noqa: PLC0415 - slow to import
 
@@ -82,6 +88,7 @@ def _parser() -> argparse.ArgumentParser:
     add_wishes(rehearse)
     commands.add_parser("serve", help=console.help_serve(), parents=[everywhere])
     add_arguments(commands.add_parser("plan", help=help_plan(), parents=[everywhere]))
+    read_arguments.add_arguments(commands.add_parser("read", help=help_read(), parents=[everywhere]))
     record = commands.add_parser("record", help=help_record(), parents=[everywhere])
     record.add_argument("cook", nargs="?", metavar="COOK", help=help_cook())
     record.add_argument("--csv", metavar="FILE", help=help_csv())

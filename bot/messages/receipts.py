@@ -296,9 +296,7 @@ def _spot_text(event: SpotAsked, voice: Voice, *, contested: bool) -> str:
     """Say why a reading is kept aside, and ask for a second spot; of two of one moment that the lower one stands."""
     temp = voice.temp(event.reading.value_c)
     if event.before_c is not None and event.before_at is not None:
-        why = _("{temp} does not fit {before} at {time}.").format(
-            temp=temp, before=voice.temp(event.before_c), time=voice.clock(event.before_at)
-        )
+        why = _does_not_fit(temp, event.before_c, event.before_at, voice)
     elif event.expected_c is not None:
         why = _("{temp} surprises me: I expected {expected}.").format(temp=temp, expected=voice.band(*event.expected_c))
     else:
@@ -306,7 +304,22 @@ def _spot_text(event: SpotAsked, voice: Voice, *, contested: bool) -> str:
     if contested:
         stands = _("{why} The lower one stands until a second spot is read. What does it say, off bone and fat?")
         return stands.format(why=why)
+    return _kept_aside(why)
+
+
+def spot_text(value_c: float, before_c: float, before_at: dt.datetime, voice: Voice) -> str:
+    """Say that a reading does not fit the one before, and ask for a second spot [°C]."""
+    return _kept_aside(_does_not_fit(voice.temp(value_c), before_c, before_at, voice))
+
+
+def _kept_aside(why: str) -> str:
     return _("{why} I keep it aside. What does a second spot say, off bone and fat?").format(why=why)
+
+
+def _does_not_fit(temp: str, before_c: float, before_at: dt.datetime, voice: Voice) -> str:
+    return _("{temp} does not fit {before} at {time}.").format(
+        temp=temp, before=voice.temp(before_c), time=voice.clock(before_at)
+    )
 
 
 def _undid(event: Undid, changes: Changes, voice: Voice) -> str:

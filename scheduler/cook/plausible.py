@@ -105,9 +105,13 @@ def _earlier(reading: Reading, at: dt.datetime, state: CookState) -> list[Readin
 def _leaps(last: ReadingAt, reading: Reading, at: dt.datetime) -> bool:
     """Return whether the core cannot have gone from one reading to the other."""
     minutes = (at - last.at) / dt.timedelta(minutes=1)
-    slack = reading.spread_c + last.spread_c
-    rise = reading.value_c - last.value_c
-    return rise - slack > max(JUMP_C, RISE_C_PER_MIN * minutes) or -rise - slack > FALL_C
+    return not follows(last.value_c, reading.value_c, minutes=minutes, slack_c=reading.spread_c + last.spread_c)
+
+
+def follows(last_c: float, core_c: float, *, minutes: float, slack_c: float = 0.0) -> bool:
+    """Return whether a core on the fire can have gone from one reading to the next in so many minutes [°C]."""
+    rise = core_c - last_c
+    return rise - slack_c <= max(JUMP_C, RISE_C_PER_MIN * minutes) and -rise - slack_c <= FALL_C
 
 
 def _unforeseen(reading: Reading, at: dt.datetime, current: Situation) -> Doubt | None:

@@ -16,6 +16,7 @@ from bot.application.handlers.amending import correction, guests_told, moved, pl
 from bot.application.handlers.putting_away import was_it_then
 from bot.application.visit import Visit
 from bot.conversation.flows.setup import piece_added
+from bot.messages.asked_also import and_the_number, and_which
 from bot.messages.bodies import amount_text, body_text
 from bot.messages.figures import Voice
 from bot.messages.message import Message
@@ -25,7 +26,6 @@ from bot.messages.setup import call_off_check
 from bot.messages.steps import step_words
 from bot.messages.talk import nothing_open
 from bot.messages.trip import outcome_row
-from bot.messages.words import _
 from scheduler.cook import Report, Situation
 from scheduler.facts import (
     AirTold,
@@ -283,11 +283,11 @@ class Settling:
     def _step(self, step_id: str, done: say.Done) -> None:
         prompt = self._situation.prompt(step_id)
         if done.outcome is None and prompt is not None and prompt.step.slots and not prompt.step.outcomes:
-            self._found.ask = Message(text=_("Good. And the number?"))
+            self._found.ask = Message(text=and_the_number())
             return
         if done.outcome is None and step_id in CHOOSE and prompt is not None:
             self._found.ask = Message(
-                text=_("And which?"), choices=tuple((o,) for o in outcome_row(prompt, self._situation))
+                text=and_which(), choices=tuple((o,) for o in outcome_row(prompt, self._situation))
             )
             return
         step = self._situation.catalogue.steps.get(step_id)

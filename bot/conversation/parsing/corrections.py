@@ -66,10 +66,15 @@ _TIME_WAS = re.compile(
 )
 
 
+def retracts(heard: str) -> bool:
+    """Return whether a tidied text takes back what was said last, by other words than the command."""
+    return bool(_RETRACT.match(bare(heard)))
+
+
 def correction(heard: str, text: str, context: Context) -> Intent | None:
     """Return the correction that a tidied text is, or None."""
     plain = bare(heard)
-    if _RETRACT.match(plain):
+    if retracts(heard):
         return Undo()
     if (slot := _WAS_PIT.search(plain)) and not re.search(r"[0-9]", plain):
         is_pit = slot["slot"] in ("pit", "smoker", "grill", "grate", "air", "cooker")

@@ -1,0 +1,122 @@
+"""What only the typed words tell of a reply whose meaning is known: a nod or a yes, a range or a dial.
+
+It asks the parts of the reader; it never says what a text means.
+"""
+
+from __future__ import annotations
+
+import re
+
+from bot.conversation.parsing import times
+from bot.conversation.parsing.answers import Answer, answer
+from bot.conversation.parsing.corrections import retracts
+from bot.conversation.parsing.numbers import Figure, figures
+from bot.conversation.parsing.words import bare, clauses, cut_out, tidy
+
+_YES = re.compile(
+    r"^(?:oh |ah |um |well )?(?:yes|yep|yup|yeah|yea|ya|yh|yess+|y|ja|si|oui|sure|aye|correct|affirmative)\b"
+)
+_ALREADY = re.compile(r"\b(?:already|did|told (?:u|you)|schon|ya)\b")
+_HOLD = re.compile(
+    r"^(?:(?:ok|no|oh|please|pls) )?(?:wait|waiting|hold|hang|hang on|hold on|hold up|wait up|moment|one sec|a sec|sec"
+    r"|one moment|just a sec|one minute|momento|warte|moment mal|attends|espera)"
+    r"(?: (?:a|up|on|there|please|pls|sec|second|minute|min|moment|mal|bit))*$"
+)
+_ASKS_LATER = re.compile(
+    r"\b(?:gimme|give me|ask|remind|later|needs?|snooze|again|back|more|wait|busy|can'?t|cannot|another|noch|encore)\b"
+)
+_LETTERS = re.compile(r"(?<![a-z0-9])(?=[0-9lio|]*[lio|])(?=[0-9lio|]*[0-9])[0-9lio|]{3,4}(?![a-z0-9])")
+_STRAY = re.compile(r"(?<![0-9.,])(?:[0-9] [0-9]{2}|[0-9]{2} [0-9])(?![0-9.,])")
+_PARCHMENT = re.compile(r"\b(?:parchment|baking paper|backpapier|greaseproof|newspaper|cloth|towel|leaves|leaf)\b")
+_PALE = re.compile(r"^(?:no|nope|nah|nein|non)\b")
+
+
+def nods(heard: str) -> bool:
+    """Return whether a text is a weak yes: seen, perhaps not done."""
+    return answer(heard) is Answer.NOD
+
+
+def thumb(text: str) -> bool:
+    """Return whether a text is a sign alone, as a reaction is."""
+    return "thumbsup" in tidy(text)
+
+
+def says_yes(heard: str) -> bool:
+    """Return whether a text begins with a yes."""
+    return bool(_YES.match(bare(heard)))
+
+
+def says_done(heard: str) -> bool:
+    """Return whether a clause of a text says that something is done, times and figures apart."""
+    return any(answer(re.sub(r"[0-9|~.]+", " ", heard[a:b])) in (Answer.DONE, Answer.EVERY) for a, b in clauses(heard))
+
+
+def not_yet(heard: str) -> bool:
+    """Return whether a clause of a text says not yet."""
+    return any(answer(heard[a:b]) is Answer.NOT_YET for a, b in clauses(heard))
+
+
+def mutes(heard: str) -> bool:
+    """Return whether a text wants no more of a kind of prompt."""
+    return any(answer(heard[a:b]) is Answer.MUTE for a, b in clauses(heard))
+
+
+def already(heard: str) -> bool:
+    """Return whether a text says that something was done before."""
+    return bool(_ALREADY.search(heard))
+
+
+def holds(heard: str) -> bool:
+    """Return whether a text asks to wait, without a time."""
+    return bool(_HOLD.match(bare(heard)))
+
+
+def refuses(heard: str) -> bool:
+    """Return whether a text begins with a no."""
+    return bool(_PALE.match(bare(heard)))
+
+
+def asks_later(heard: str) -> bool:
+    """Return whether a text asks for a pause, rather than saying when something will be done."""
+    return bool(_ASKS_LATER.search(heard))
+
+
+def retracted(heard: str) -> bool:
+    """Return whether a text takes back what was said, rather than the last deed."""
+    return retracts(heard)
+
+
+def clock(heard: str) -> bool:
+    """Return whether the time of a text is one of the clock."""
+    return any(when.kind is times.Kind.CLOCK for when in times.find(heard))
+
+
+def span_min(heard: str) -> float | None:
+    """Return the span that a text names without saying where it lies [min], None when it names none."""
+    found = [when.minutes for when in times.find(heard) if when.kind is not times.Kind.CLOCK]
+    return found[0] if found else None
+
+
+def approximate(heard: str) -> bool:
+    """Return whether a figure is only about right."""
+    return any(figure.approx for figure in _figures(heard))
+
+
+def ranged(heard: str) -> bool:
+    """Return whether a figure is a range."""
+    return any(figure.half_width for figure in _figures(heard))
+
+
+def mended(text: str) -> bool:
+    """Return whether a figure had to be mended: letters for digits, a stray blank."""
+    plain = " ".join(text.casefold().split())
+    return bool(_LETTERS.search(plain) or _STRAY.search(plain))
+
+
+def other_wrap(heard: str) -> bool:
+    """Return whether the wrap is another stuff, taken for what it is like."""
+    return bool(_PARCHMENT.search(heard))
+
+
+def _figures(heard: str) -> tuple[Figure, ...]:
+    return figures(cut_out(heard, [(when.start, when.end) for when in times.find(heard)]))
