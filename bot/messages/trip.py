@@ -27,6 +27,7 @@ from bot.messages.wraps import to_decide_from
 from scheduler.cook import Situation
 from scheduler.facts import Feel, Slot, Wrap
 from scheduler.planning.backward import warm_oven
+from scheduler.planning.nights import owner_of
 from scheduler.planning.prompts import Prompt
 from scheduler.planning.quantities import salt_for, trimmed_kg
 from scheduler.planning.telling import boxed
@@ -92,7 +93,7 @@ def wake_line(names: tuple[str, ...]) -> str:
 def next_line(situation: Situation, voice: Voice, *, owner: bool = False) -> str:
     """Return the last line of every message: when the next one comes by itself, and what it will be about.
 
-    `owner` names whose it is: whoever leads the cook, as long as nobody else has taken it.
+    `owner` names whose it is: who took it, who has the watch, or whoever leads the cook.
     """
     coming, again = situation.coming, _stop_again(situation, voice)
     if again is not None and (coming is None or again <= coming[0]):
@@ -107,8 +108,9 @@ def next_line(situation: Situation, voice: Voice, *, owner: bool = False) -> str
             joining.append(prompt)
     unique = step_names(tuple(joining), situation)
     shown = ", ".join(unique[:_NAMED]) + (_(" and more") if len(unique) > _NAMED else "")
-    if owner and situation.state.lead is not None:
-        shown = _("{what} ({name})").format(what=shown, name=situation.state.lead)
+    whose = owner_of(first.step, situation.view(first.piece).state, at) if owner else None
+    if whose is not None:
+        shown = _("{what} ({name})").format(what=shown, name=whose)
     if at <= voice.now:
         return _("Next: {what}, now.").format(what=shown)
     return _("Next: {time}, {what}.").format(time=voice.clock(at), what=shown)
