@@ -19,6 +19,7 @@ from bot.messages.every_step import step_lines
 from bot.messages.feeding import plan_note
 from bot.messages.figures import Voice, at_most, kilograms, span
 from bot.messages.gates import waiting_line
+from bot.messages.language import capital
 from bot.messages.message import Message, Option, lines
 from bot.messages.pieces import counted
 from bot.messages.plans import likely_late, snag_lines
@@ -137,7 +138,7 @@ def headline(situation: Situation, voice: Voice) -> str:
     mass = "" if planned.mass_kg is None else ", " + kilograms(planned.mass_kg)
     band = situation.state.pit[-1]
     return _("{pieces}{mass}, pit {pit}, {wrap}.").format(
-        pieces=pieces[0].upper() + pieces[1:], mass=mass, pit=voice.band(band.low_c, band.high_c), wrap=_wrap(situation)
+        pieces=capital(pieces), mass=mass, pit=voice.band(band.low_c, band.high_c), wrap=_wrap(situation)
     )
 
 

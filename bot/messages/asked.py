@@ -11,6 +11,7 @@ from collections.abc import Callable
 from bot.commands import Ask, Topic
 from bot.messages.dinner import box_line, dinner_line
 from bot.messages.figures import Voice, span
+from bot.messages.language import capital
 from bot.messages.message import Message, lines
 from bot.messages.reasons import if_skipped, why
 from bot.messages.rest import rest_text
@@ -47,7 +48,7 @@ def _step(step_id: str, situation: Situation, voice: Voice) -> Message:
 def _due(step_id: str, situation: Situation, voice: Voice) -> str:
     state = situation.state
     name = step_words(step_id).name
-    name = name[0].upper() + name[1:]
+    name = capital(name)
     done_at = state.wraps[-1][0] if step_id == "wrap_do" and state.wraps else state.at(step_id)
     prompt = situation.prompt("bark_check" if step_id == "wrap_do" and situation.prompt(step_id) is None else step_id)
     if prompt is not None and prompt.asked_at is not None:

@@ -8,7 +8,8 @@ from __future__ import annotations
 import datetime as dt
 from collections.abc import Callable, Sequence
 
-from bot.messages.figures import kilograms
+from bot.messages.figures import in_unit, kilograms
+from bot.messages.language import number
 from bot.messages.words import _, n_
 from scheduler.facts import Wrap
 from scheduler.units import f_from_c
@@ -177,7 +178,7 @@ def moment(minute: float | None, on_at: dt.datetime | None) -> str:
 def temp(temp_c: float, unit: str) -> str:
     """Return a temperature in the unit of a log, to a tenth when it has one."""
     value = round(f_from_c(temp_c) if unit == "F" else temp_c, 1)
-    return f"{value:g} {unit}"
+    return in_unit(number(value), unit)
 
 
 def reached(target: str, when: str, before: str | None, after: str) -> str:

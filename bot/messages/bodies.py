@@ -6,6 +6,7 @@ from bot.messages.advice_words import LEVERS
 from bot.messages.care import care_text
 from bot.messages.cooker import cooker_text, fuel_text
 from bot.messages.figures import Voice, both, kilograms
+from bot.messages.language import capital, in_series, small
 from bot.messages.problem_over import over_words
 from bot.messages.steps import step_words
 from bot.messages.watches import watches_told
@@ -181,7 +182,7 @@ def _rest_told(rest: RestTold, voice: Voice) -> str:
 
 
 def _lower(text: str) -> str:
-    return text[0].lower() + text[1:] if text else text
+    return small(text)
 
 
 def air_text(air: AirTold, voice: Voice) -> str:
@@ -224,7 +225,7 @@ def _added_text(added: PieceAdded, voice: Voice) -> str:
     if start is not None:
         parts.append(_("to the table at {time}").format(time=voice.clock(start)))
     text = ", ".join(parts)
-    return text[0].upper() + text[1:]
+    return capital(text)
 
 
 def _guests_text(told: GuestsTold) -> str:
@@ -238,7 +239,7 @@ def _guests_text(told: GuestsTold) -> str:
         parts.append(n_("{count} child", "{count} children", told.children).format(count=told.children))
     how = {Appetite.LIGHT: _(", light eaters"), Appetite.HEARTY: _(", hearty eaters")}.get(told.appetite, "")
     how += _(", in buns") if told.buns else ""
-    return _("Guests: {guests}{how}").format(guests=_(" and ").join(parts), how=how)
+    return _("Guests: {guests}{how}").format(guests=in_series(parts), how=how)
 
 
 def _reading_text(reading: Reading, voice: Voice) -> str:
@@ -274,4 +275,4 @@ def fact_text(fact: Fact, voice: Voice) -> str:
 
 def uncapital(text: str) -> str:
     """Return a text that goes on in a sentence: its first letter small, but for the word "I"."""
-    return text if text[:2] == "I " else text[:1].lower() + text[1:]
+    return text if text[:2] == "I " else small(text)

@@ -7,8 +7,8 @@ from __future__ import annotations
 
 from bot.commands import UNNAMED, CareSaid
 from bot.messages.care import allergy_names
+from bot.messages.language import capital
 from bot.messages.message import Message, Option, lines
-from bot.messages.naming import capital
 from bot.messages.words import _
 from scheduler.cook import Situation
 from scheduler.facts import CareTold

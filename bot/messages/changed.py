@@ -9,6 +9,7 @@ import datetime as dt
 
 from bot.messages.bodies import body_text, fact_text
 from bot.messages.figures import Voice
+from bot.messages.language import small
 from bot.messages.words import _
 from scheduler.cook import Changes, Situation, Taken
 from scheduler.facts import Body, Corrected, Fact, Reading, StepDone
@@ -20,7 +21,7 @@ def corrected_text(event: Taken, changes: Changes, voice: Voice) -> str:
     before, told = changes.before, event.body
     old = None if before is None else old_fact(before, told.of) or _doubted(before, told)
     new = body_text(event.body.body, voice)
-    new = new[:1].lower() + new[1:]
+    new = small(new)
     at = voice.clock(event.at)
     if isinstance(event.body.body, Reading) and event.body.body.doubtful:
         return _("Kept aside: {what}, {time}.").format(what=new, time=at)

@@ -12,8 +12,9 @@ from bot.messages.care_asked import care_line
 from bot.messages.dinner import dinner_line
 from bot.messages.feeding import people_fed, plan_note
 from bot.messages.figures import Voice, kilograms, span
+from bot.messages.language import capital
 from bot.messages.message import Message, lines
-from bot.messages.naming import capital, piece_name
+from bot.messages.naming import piece_name
 from bot.messages.pieces import counted
 from bot.messages.pit_change import pit_snags
 from bot.messages.steps import step_words

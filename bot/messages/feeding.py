@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from bot.commands import GuestsSaid, HowMuch
 from bot.messages.figures import kilograms
+from bot.messages.language import in_series
 from bot.messages.message import Message, lines
 from bot.messages.pieces import counted
 from bot.messages.words import _, n_
@@ -144,7 +145,7 @@ def _doubt() -> str:
 
 
 def _together(of: Feeding, told: GuestsTold | None) -> str:
-    what = _capital(_and([_what(one) for one in of.served]))
+    what = _capital(in_series([_what(one) for one in of.served]))
     how = _how(told or GuestsTold())
     if of.heads is None or of.fed is None:
         return _("{what} feed about {count} adults {how}. Who eats? Like: 24 adults, 6 children.").format(
@@ -199,10 +200,6 @@ def _how(told: GuestsTold | Guests) -> str:
         Appetite.HEARTY: _("at a hearty appetite"),
     }[told.appetite]
     return _("{how}, in buns").format(how=text) if told.buns else text
-
-
-def _and(parts: list[str]) -> str:
-    return parts[0] if len(parts) == 1 else _("{first} and {last}").format(first=", ".join(parts[:-1]), last=parts[-1])
 
 
 def _capital(text: str) -> str:

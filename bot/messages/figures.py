@@ -9,6 +9,7 @@ import dataclasses
 import datetime as dt
 from zoneinfo import ZoneInfo
 
+from bot.messages.language import number, short_date, weekday
 from bot.messages.words import SOURCE_LANGUAGE, _
 from scheduler.planning.outlook import Window
 from scheduler.safety.limits import LIMITS, MINIMUMS
@@ -78,11 +79,11 @@ class Voice:
         """Return a temperature in the unit of the room: whole degrees, or tenths near a limit."""
         value = f_from_c(temp_c) if self.unit == "F" else temp_c
         digits = 1 if fine and abs(value - round(value)) >= _TENTH / 2 else 0
-        return f"{value:.{digits}f} {self.unit}"
+        return in_unit(number(value, f".{digits}f"), self.unit)
 
     def limit(self, limit_c: float) -> str:
         """Return a limit in the unit of the room: in Fahrenheit as it was published, never converted back to tenths."""
-        return f"{limit_f(limit_c):g} F" if self.unit == "F" else f"{round(limit_c, 1):g} C"
+        return in_unit(number(limit_f(limit_c) if self.unit == "F" else round(limit_c, 1)), self.unit)
 
     def target(self, temp_c: float) -> str:
         """Return the core at which meat is done; where the catalogue means a published minimum, that minimum."""
@@ -104,14 +105,11 @@ class Voice:
 
     def day(self, date: dt.date) -> str:
         """Return a day with its date, such as "Sat 5 Dec"."""
-        return f"{self._name(date)} {date.day} {date:%b}"
-
-    def _name(self, date: dt.date) -> str:
-        return (_("Mon"), _("Tue"), _("Wed"), _("Thu"), _("Fri"), _("Sat"), _("Sun"))[date.weekday()]
+        return short_date(date)
 
     def _weekday(self, local: dt.datetime) -> str:
         far = abs((local.date() - self.now.astimezone(ZoneInfo(self.zone)).date()).days) > _WEEK
-        return self.day(local.date()) if far else self._name(local.date())
+        return self.day(local.date()) if far else weekday(local.date())
 
 
 def both(temp_c: float) -> str:
@@ -128,8 +126,12 @@ def limit_f(limit_c: float) -> float:
 
 def exactly(temp_c: float) -> str:
     """Return a temperature that somebody wishes, in both units with tenths: never rounded onto a limit."""
-    fahrenheit = f"{round(f_from_c(temp_c), 1):g}"
-    return _("{f} F ({c} C)").format(f=fahrenheit, c=f"{round(temp_c, 1):g}")
+    return _("{f} F ({c} C)").format(f=number(round(f_from_c(temp_c), 1)), c=number(round(temp_c, 1)))
+
+
+def in_unit(figure: str, unit: str) -> str:
+    """Return a written number with its unit, "F" or "C", such as "178 F"."""
+    return (_("{figure} F") if unit == "F" else _("{figure} C")).format(figure=figure)
 
 
 def to_five(at: dt.datetime) -> dt.datetime:

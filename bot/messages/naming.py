@@ -6,6 +6,7 @@ Names and prefixes only; what is said of a piece is worded elsewhere.
 from __future__ import annotations
 
 from bot.commands import Intent
+from bot.messages.language import capital
 from bot.messages.message import Message
 from bot.messages.words import _
 from scheduler.cook import Situation
@@ -28,11 +29,6 @@ def named(situation: Situation, piece: str | None, text: str) -> str:
     if not text or piece is None or not situation.several:
         return text
     return _("{piece}: {text}").format(piece=capital(piece_name(situation.view(piece))), text=text)
-
-
-def capital(text: str) -> str:
-    """Return a text that begins with a capital."""
-    return text[:1].upper() + text[1:]
 
 
 def cook_title(situation: Situation) -> str:

@@ -9,6 +9,7 @@ import datetime as dt
 from collections.abc import Sequence
 
 from bot.messages.figures import Voice, span
+from bot.messages.language import long_date
 from bot.messages.message import lines
 from bot.messages.steps import step_words
 from bot.messages.words import _, n_
@@ -29,14 +30,7 @@ def opening() -> str:
 
 def day(date: dt.date) -> str:
     """Return the heading of a day."""
-    names = (_("Monday"), _("Tuesday"), _("Wednesday"), _("Thursday"), _("Friday"), _("Saturday"), _("Sunday"))
-    months = (
-        _("January"), _("February"), _("March"), _("April"), _("May"), _("June"),
-        _("July"), _("August"), _("September"), _("October"), _("November"), _("December"),
-    )  # fmt: skip
-    return _("{weekday} {day} {month}").format(
-        weekday=names[date.weekday()], day=date.day, month=months[date.month - 1]
-    )
+    return long_date(date)
 
 
 def types(name: str) -> str:

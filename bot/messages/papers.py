@@ -8,6 +8,7 @@ from __future__ import annotations
 import datetime as dt
 from zoneinfo import ZoneInfo
 
+from bot.messages import language
 from bot.messages.every_step import every
 from bot.messages.figures import Voice, both, held_for, span, to_five
 from bot.messages.message import lines
@@ -105,12 +106,12 @@ def day_clock(at: dt.datetime, voice: Voice) -> str:
 
 def weekday(local: dt.datetime) -> str:
     """Return the name of a day, short."""
-    return (_("Mon"), _("Tue"), _("Wed"), _("Thu"), _("Fri"), _("Sat"), _("Sun"))[local.weekday()]
+    return language.weekday(local)
 
 
 def day_heading(local: dt.datetime) -> str:
     """Return the heading of the rows of one day."""
-    return _("{day} {number} {month}").format(day=weekday(local), number=local.day, month=f"{local:%b}")
+    return language.short_date(local)
 
 
 def minimum_line(minimum_c: float, rest_min: float, name: str) -> str:
@@ -323,7 +324,7 @@ def event_title(step_id: str, piece: str | None, cut: Cut | None = None) -> str:
     if step_id == "pull" and cut is not None and cut.doneness == "temperature":
         name = _("pull window: off the fire when the coldest spot reads {core}").format(core=both(cut.done_c))
     text = name if piece is None else _("{piece}: {name}").format(piece=piece, name=name)
-    return text[0].upper() + text[1:]
+    return language.capital(text)
 
 
 def step_name(step_id: str) -> str:

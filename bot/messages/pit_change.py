@@ -6,7 +6,8 @@ Words only; when it changes is computed by the engine.
 from __future__ import annotations
 
 from bot.messages.figures import Voice
-from bot.messages.naming import capital, names_of, piece_name
+from bot.messages.language import capital
+from bot.messages.naming import names_of, piece_name
 from bot.messages.words import _
 from scheduler.cook import Situation
 from scheduler.planning.pit_change import PitChange, pit_change, pit_changes

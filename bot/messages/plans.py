@@ -11,6 +11,7 @@ import datetime as dt
 from bot.commands import ChoosePlan
 from bot.messages.advice import ask_levers
 from bot.messages.figures import Voice, at_most, charcoal, span
+from bot.messages.language import capital
 from bot.messages.message import Message, Option, lines
 from bot.messages.naming import piece_name
 from bot.messages.words import _
@@ -165,4 +166,4 @@ def snags_of_several(situation: Situation, voice: Voice) -> tuple[str, ...]:
             if plan is not None and (snag.kind not in found or found[snag.kind][0] < snag.minutes):
                 text = snag_text(snag, plan, view.cut, voice)
                 found[snag.kind] = snag.minutes, _("{piece}: {what}").format(piece=piece_name(view), what=text)
-    return tuple(text[0].upper() + text[1:] for _minutes, text in found.values())
+    return tuple(capital(text) for _minutes, text in found.values())

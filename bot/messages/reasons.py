@@ -9,8 +9,8 @@ import datetime as dt
 
 from bot.commands import MoveDinner, MovePit, Skip, Suppose
 from bot.messages.figures import Voice, span
+from bot.messages.language import capital
 from bot.messages.message import Message, Option, lines
-from bot.messages.naming import capital
 from bot.messages.plan_report import why_text
 from bot.messages.steps import consequence, step_words
 from bot.messages.trip import next_line

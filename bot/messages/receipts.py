@@ -18,6 +18,7 @@ from bot.messages.each import of_each
 from bot.messages.figures import Voice, held_for
 from bot.messages.gates import vents_line
 from bot.messages.kept import after_kept
+from bot.messages.language import small
 from bot.messages.message import Message, Option, lines
 from bot.messages.moves import shift_text
 from bot.messages.naming import named
@@ -179,7 +180,7 @@ def _told_of(event: Taken, changes: Changes, voice: Voice) -> str:
     known = changes.after if here else changes.before
     if known is None or not text or event.piece is None or not known.several:
         return text
-    return named(known, event.piece, text[0].lower() + text[1:])
+    return named(known, event.piece, small(text))
 
 
 def _amount_changed(event: Taken, changes: Changes) -> str:

@@ -9,8 +9,9 @@ import datetime as dt
 from zoneinfo import ZoneInfo
 
 from bot.messages.figures import held_for, limit_f
+from bot.messages.language import date_with_year, day_and_month
 from bot.messages.message import lines
-from bot.messages.words import _
+from bot.messages.words import _, written
 from scheduler.facts import CareTold, Edition, SafeBy, Treatment
 from scheduler.safety.entries import Action, Bound, Meets, Phase
 from scheduler.units import f_from_c
@@ -28,26 +29,26 @@ def fahrenheit(temp_c: float) -> float:
 
 def both(temp_c: float, spread_c: float = 0.0) -> str:
     """Return a temperature in both units, such as "203 F (95 C)", with "±" where it is approximate."""
-    more_f = f" ±{spread_c * F_PER_C:.1f}".removesuffix(".0") if spread_c else ""
-    more_c = f" ±{spread_c:.1f}".removesuffix(".0") if spread_c else ""
-    return f"{_tenth(f_from_c(temp_c))}{more_f} F ({_tenth(temp_c)}{more_c} C)"
+    more_f = f" ±{_tenth(spread_c * F_PER_C)}" if spread_c else ""
+    more_c = f" ±{_tenth(spread_c)}" if spread_c else ""
+    return _("{f} F ({c} C)").format(f=_tenth(f_from_c(temp_c)) + more_f, c=_tenth(temp_c) + more_c)
 
 
 def limit_both(limit_c: float) -> str:
     """Return a limit in both units, the Fahrenheit as it was published."""
-    return f"{_tenth(limit_f(limit_c))} F ({_tenth(limit_c)} C)"
+    return _("{f} F ({c} C)").format(f=_tenth(limit_f(limit_c)), c=_tenth(limit_c))
 
 
 def limit_words(bound: Bound) -> str:
     """Return a limit in both units, such as "at least 145 F (62.8 C)"."""
-    figure = f"{_tenth(bound.limit_f)} F ({_tenth(bound.limit_c)} C)"
+    figure = _("{f} F ({c} C)").format(f=_tenth(bound.limit_f), c=_tenth(bound.limit_c))
     text = _("at most {figure}") if bound.at_most else _("at least {figure}")
     within = "" if bound.within_min is None else _(" within {hours:g} h").format(hours=round(bound.within_min / 60, 1))
     return text.format(figure=figure) + within
 
 
 def _tenth(value: float) -> str:
-    return f"{round(value, 1) + 0.0:.1f}".removesuffix(".0")
+    return written(f"{round(value, 1) + 0.0:.1f}".removesuffix(".0"))
 
 
 def iso(at: dt.datetime, zone: str) -> str:
@@ -63,14 +64,13 @@ def clock(at: dt.datetime, zone: str) -> str:
 def day(at: dt.datetime, zone: str) -> str:
     """Return a date with the offset from UTC, such as "Sat 12 Sep 2026, UTC+01:00"."""
     local = at.astimezone(ZoneInfo(zone))
-    weekday = (_("Mon"), _("Tue"), _("Wed"), _("Thu"), _("Fri"), _("Sat"), _("Sun"))[local.weekday()]
-    return f"{weekday} {local.day} {local:%b %Y}, UTC{local.isoformat(timespec='minutes')[16:]}"
+    return f"{date_with_year(local)}, UTC{local.isoformat(timespec='minutes')[16:]}"
 
 
 def stamp(at: dt.datetime, zone: str) -> str:
     """Return date and time, such as "12 Sep 14:05"."""
     local = at.astimezone(ZoneInfo(zone))
-    return f"{local.day} {local:%b %H:%M}"
+    return f"{day_and_month(local)} {local:%H:%M}"
 
 
 # --- the head -------------------------------------------------------------------------------------------------------

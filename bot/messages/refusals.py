@@ -11,7 +11,7 @@ from bot.messages.message import Message, Option
 from bot.messages.plans import would_meet
 from bot.messages.steps import all_step_ids, step_words
 from bot.messages.too_low import WHY, too_low
-from bot.messages.words import _
+from bot.messages.words import _, written
 from scheduler.cook import Refusal
 
 _LONGEST = 60
@@ -96,7 +96,7 @@ def question(unclear: Unclear, voice: Voice) -> Message:
     """Return the one short question that decides what was meant; the text itself is kept."""
     said = unclear.text.strip()
     said = said if len(said) <= _LONGEST else said[: _LONGEST - 3] + "..."
-    number = f"{unclear.values[0]:g}" if unclear.values else said
+    number = written(f"{unclear.values[0]:g}") if unclear.values else said
     if unclear.question == "put_away_then":
         number = unclear.text
     texts = {

@@ -9,6 +9,7 @@ from bot.commands import CallOff, Draft, Intent, MoreCuts, VaguePiece
 from bot.messages.answers import plan
 from bot.messages.cooker import read_note, with_cooker
 from bot.messages.figures import Voice
+from bot.messages.language import capital
 from bot.messages.message import Message, Option, lines
 from bot.messages.pits import pit_note
 from bot.messages.plans import side_by_side, snags_of_several
@@ -84,12 +85,12 @@ def _groups(cuts: Cuts) -> dict[Group, list[Cut]]:
 
 def _cut_row(cut: Cut) -> tuple[Option, ...]:
     name = _(cut.name)
-    return ((name[:1].upper() + name[1:], Draft(cut=cut.id)),)
+    return ((capital(name), Draft(cut=cut.id)),)
 
 
 def ask_which(piece: VaguePiece, cuts: Cuts, meaning: Callable[[Draft | None], Draft]) -> Message:
     """Ask which cut one of several pieces is, the likeliest as buttons; all else that was said is kept."""
-    rows = tuple(((_(cut.name).capitalize(), meaning(Draft(cut=cut.id))),) for cut in _called(piece.words, cuts))
+    rows = tuple(((capital(_(cut.name)), meaning(Draft(cut=cut.id))),) for cut in _called(piece.words, cuts))
     rest = (((_("Another cut"), MoreCuts()),), ((_("Leave it out"), meaning(None)),))
     said = piece.words if piece.count is None else f"{piece.count} {piece.words}"
     return Message(text=_("{what}: which cut is it? The rest is kept.").format(what=repr(said)), choices=(*rows, *rest))
@@ -180,7 +181,7 @@ def which_of(answers: tuple[tuple[Cut, Situation], ...], draft: Draft, voice: Vo
     text = lines(
         _("Got it: {known}. It depends on what it is:").format(known=", ".join(known)), *rows, _("Which is it?")
     )
-    choices = tuple(((_(cut.name).capitalize(), Draft(cut=cut.id)),) for cut, _s in answers)
+    choices = tuple(((capital(_(cut.name)), Draft(cut=cut.id)),) for cut, _s in answers)
     return Message(text=text, choices=choices)
 
 

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from bot.commands import CareSaid, Draft, PieceDraft, SafeBySaid, TargetSaid
 from bot.messages.care_asked import what_changes
+from bot.messages.language import capital
 from bot.messages.message import Message, Option, lines
 from bot.messages.naming import named
 from bot.messages.too_low import WHY, too_low
@@ -87,7 +88,7 @@ def care_said(draft: Draft, situation: Situation) -> Message:
         if piece.target is not None and piece.target.core_c is not None and _by_feel(situation.view(name).cut):
             parts.append(
                 _("{cut}: done by feel, whatever the core; I ask you to feel it when it may be tender.").format(
-                    cut=_(situation.view(name).cut.name).capitalize()
+                    cut=capital(_(situation.view(name).cut.name))
                 )
             )
     care = "" if draft.care is None else what_changes(draft.care, situation.state.care).text

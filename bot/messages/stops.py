@@ -11,8 +11,9 @@ from bot.commands import Discard, ReadAgain
 from bot.messages.bin_stops import READ_AGAIN, orders_bin
 from bot.messages.figures import Voice
 from bot.messages.findings import finding_text, found_text, limit_text, standing_text, still_text
+from bot.messages.language import capital
 from bot.messages.message import Message, Option, lines
-from bot.messages.naming import capital, named, names_of, piece_name
+from bot.messages.naming import named, names_of, piece_name
 from bot.messages.words import _
 from scheduler.cook import Changes, Found, Situation, StopOver, Taken
 from scheduler.facts import Discarded

@@ -15,8 +15,9 @@ from bot.messages.each import of_each
 from bot.messages.figures import Voice
 from bot.messages.gates import waiting_line
 from bot.messages.handover import handover_card
+from bot.messages.language import capital, number
 from bot.messages.message import Message, Option, lines
-from bot.messages.naming import capital, named, names_of, piece_name
+from bot.messages.naming import named, names_of, piece_name
 from bot.messages.pit_change import change_text
 from bot.messages.steps import caution_text, step_words
 from bot.messages.steps.by_cut import do_of
@@ -249,7 +250,7 @@ def _item(prompt: Prompt, situation: Situation, voice: Voice) -> str:
         pit=voice.band(band.low_c, band.high_c),
         feel=_(cut.feel_words),
         salt=_salt(situation),
-        vent=f"{cut.vent_min:g}",
+        vent=number(cut.vent_min),
         act=voice.temp(ACT_C),
         come_up=voice.temp(_COME_UP_C),
         pit_floor=voice.temp(PIT_COLD_C),

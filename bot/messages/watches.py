@@ -8,6 +8,7 @@ from __future__ import annotations
 import datetime as dt
 
 from bot.messages.figures import Voice
+from bot.messages.language import in_series
 from bot.messages.message import Message, lines
 from bot.messages.steps import step_words
 from bot.messages.words import _
@@ -70,7 +71,7 @@ def _alone(situation: Situation, voice: Voice) -> str:
         outside = [name for name, begins, ends in watches(state) if ends <= start or begins >= end]
         names = ", ".join(dict.fromkeys(outside))
         return _("The fire does not burn in the hours of {names}.").format(names=names) if names else ""
-    spans = _(" and ").join(_span(one, voice) for one in free)
+    spans = in_series([_span(one, voice) for one in free])
     return _("Nobody has the watch {spans}: while the fire burns somebody must be awake and near. Who?").format(
         spans=spans
     )

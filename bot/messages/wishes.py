@@ -6,8 +6,8 @@ Sentences and buttons only.
 from __future__ import annotations
 
 from bot.commands import KindSaid, TellMe
+from bot.messages.language import capital
 from bot.messages.message import Message, Option, lines
-from bot.messages.naming import capital
 from bot.messages.steps import consequence, step_words
 from bot.messages.words import _
 from scheduler.cook import Situation

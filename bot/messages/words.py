@@ -1,7 +1,8 @@
 """The door to translation: every text shown to people passes through here.
 
 English is the language of the source; catalogues lie beside this file as `locale/LANG/LC_MESSAGES/slowbell.mo`. Which
-language is spoken is chosen per message, never per program: rooms differ.
+language is spoken is chosen per message, never per program: rooms differ. A number put into a text is written as that
+language writes numbers. Which texts there are, and what they say, is no matter of this room.
 """
 
 from __future__ import annotations
@@ -9,9 +10,12 @@ from __future__ import annotations
 import contextlib
 import functools
 import gettext
+import string
 from collections.abc import Iterator
 from contextvars import ContextVar
 from pathlib import Path
+
+from babel.numbers import get_decimal_symbol
 
 SOURCE_LANGUAGE = "en"
 """The language that texts are written in."""
@@ -41,11 +45,48 @@ def _catalogue(language: str) -> gettext.NullTranslations:
     return gettext.translation("slowbell", LOCALE, languages=[language], fallback=True)
 
 
+def languages() -> tuple[str, ...]:
+    """Return every language that can be spoken, the source's first."""
+    return (SOURCE_LANGUAGE, *sorted(path.parent.parent.name for path in LOCALE.glob("*/LC_MESSAGES/slowbell.mo")))
+
+
+def written(number: str) -> str:
+    """Return a formatted number, such as "68.5", as the spoken language writes it."""
+    mark = _decimal_mark(_LANGUAGE.get())
+    return number if mark == "." else number.replace(".", mark)
+
+
+@functools.cache
+def _decimal_mark(language: str) -> str:
+    return "." if language == SOURCE_LANGUAGE else get_decimal_symbol(language)
+
+
+class _Figures(string.Formatter):
+    """Puts values into a text as `str.format` does, numbers as the spoken language writes them."""
+
+    def format_field(self, value: object, format_spec: str) -> str:
+        text = format(value, format_spec)
+        return written(text) if isinstance(value, int | float) else text
+
+
+class _Translated(str):
+    """A text in another language than the source's; its numbers follow when they are put in."""
+
+    __slots__ = ()
+
+    def format(self, *args: object, **kwargs: object) -> str:
+        return _Figures().vformat(self, args, kwargs)
+
+
 def _(message: str) -> str:
     """Return the text in the language of the reader."""
-    return _catalogue(_LANGUAGE.get()).gettext(message)
+    language = _LANGUAGE.get()
+    text = _catalogue(language).gettext(message)
+    return text if language == SOURCE_LANGUAGE else _Translated(text)
 
 
 def n_(one: str, many: str, count: int) -> str:
     """Return the text for one or for many, in the language of the reader."""
-    return _catalogue(_LANGUAGE.get()).ngettext(one, many, count)
+    language = _LANGUAGE.get()
+    text = _catalogue(language).ngettext(one, many, count)
+    return text if language == SOURCE_LANGUAGE else _Translated(text)

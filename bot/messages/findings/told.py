@@ -9,6 +9,7 @@ import dataclasses
 import datetime as dt
 
 from bot.messages.figures import Voice, limit_f, span
+from bot.messages.language import number
 from bot.messages.words import _
 from scheduler.facts import Edition
 from scheduler.safety import Finding
@@ -110,17 +111,17 @@ def limit_text(limit_c: float | None, edition: Edition | None = None) -> str:
     whose = _publisher(edition)
     if whose:
         return _whose(limit_c, whose)
-    return _("{fahrenheit} F ({celsius} C)").format(fahrenheit=f"{limit_f(limit_c):g}", celsius=_celsius(limit_c))
+    return _("{fahrenheit} F ({celsius} C)").format(fahrenheit=number(limit_f(limit_c)), celsius=_celsius(limit_c))
 
 
 def _whose(limit_c: float, whose: str) -> str:
     return _("{fahrenheit} F ({celsius} C, {whose})").format(
-        fahrenheit=f"{limit_f(limit_c):g}", celsius=_celsius(limit_c), whose=whose
+        fahrenheit=number(limit_f(limit_c)), celsius=_celsius(limit_c), whose=whose
     )
 
 
 def _celsius(limit_c: float) -> str:
-    return f"{round(limit_c, 1):g}"
+    return number(round(limit_c, 1))
 
 
 def _publisher(edition: Edition | None) -> str:

@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from bot.messages.figures import held_for
+from bot.messages.language import number
 from bot.messages.words import _
 from scheduler.safety import Minimum
 
@@ -69,7 +70,7 @@ def caution_text(name: str, safety_class: str, least: Minimum | None = None) -> 
 
 def _least_text(least: Minimum) -> str:
     """Return the minimum of a piece to which something was done."""
-    limit = f"{least.temp_f:g} F ({least.temp_c:g} C)"
+    limit = _("{f} F ({c} C)").format(f=number(least.temp_f), c=number(least.temp_c))
     if least.rest_min <= 0:
         return _("The lowest spot counts: {limit} in the middle, before anyone eats.").format(limit=limit)
     return _("The lowest spot counts: {limit} and {rest} in the middle, before anyone eats.").format(
