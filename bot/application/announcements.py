@@ -9,6 +9,7 @@ import dataclasses
 import datetime as dt
 from collections.abc import Callable, Iterable
 
+from bot.application.acknowledging import SIGN, needs_no_words
 from bot.application.boards import begin_board, keep_boards
 from bot.application.composing import (
     differing,
@@ -112,6 +113,9 @@ def _my_answer(
     message = message.then(riding(done.rung, trip, voice))
     message = message.then(_NOTHING if danger else levers_of(done, trip, voice)).then(last or _NOTHING)
     open_keys = () if trip is None else trip.trip.keys
+    if not message.choices and needs_no_words(visit, done, own.text, message.text):
+        work.react(visit.incoming, SIGN)
+        return own.text
     message = dataclasses.replace(message, text=lines(message.text, still_open(done.after, open_keys)))
     message = with_next(message, done.after, voice, told=stop.text, rung=done.rung, first=danger)
     work.say(

@@ -141,6 +141,18 @@ class Work:
         )
         self.outbox.append(OutboxWrite(outgoing=outgoing, cook=cook))
 
+    def react(self, incoming: Incoming, sign: str) -> None:
+        """Acknowledge what somebody typed by a sign under it, without a message."""
+        outgoing = Outgoing(
+            key=f"sign:{incoming.source}:{incoming.key}",
+            address=incoming.address,
+            kind=OutgoingKind.REACTION,
+            text=sign,
+            target=incoming.message,
+            silent=True,
+        )
+        self.outbox.append(OutboxWrite(outgoing=outgoing))
+
     def answer_tap(self, incoming: Incoming, text: str = "") -> None:
         """End the waiting of a pressed button."""
         if incoming.tap_id is None:
