@@ -33,8 +33,25 @@ class IncomingKind(StrEnum):
     """The program was removed or blocked."""
     MOVED = "moved"
     """The chat has a new address (`moved_to`)."""
+    RIGHTS = "rights"
+    """What the program may hear or do in a group has changed: it was made an administrator, or no longer is one."""
+    PHOTO = "photo"
+    """A picture (`attachment`); `text` is what was written under it, often nothing."""
+    VOICE = "voice"
+    """A voice note (`attachment`)."""
     OTHER = "other"
-    """A photo, voice note or anything else that is not text."""
+    """Anything else that is not text."""
+
+
+@dataclasses.dataclass(frozen=True, kw_only=True)
+class Attachment:
+    """A file that somebody sent, not yet fetched. Its bytes are asked for by `OutgoingKind.FETCH`."""
+
+    file: str
+    """The transport's own name of the file, for `Outgoing.target`."""
+    media_type: str
+    size_bytes: int | None = None
+    """None where the transport does not say."""
 
 
 @dataclasses.dataclass(frozen=True, kw_only=True)
@@ -59,6 +76,11 @@ class Incoming:
     """What a transport needs to answer a pressed button."""
     group: bool = False
     moved_to: Address | None = None
+    attachment: Attachment | None = None
+    hears_all: bool | None = None
+    """Whether the program hears everything in this group, or only commands and replies to itself; None: not known."""
+    answers: str | None = None
+    """Reference of the message of ours that this one is a reply to."""
 
 
 @dataclasses.dataclass(frozen=True, kw_only=True)
@@ -78,14 +100,41 @@ class Document:
     data: bytes = dataclasses.field(repr=False)
 
 
+@dataclasses.dataclass(frozen=True, kw_only=True)
+class Asking:
+    """A message wants an answer that is typed, as a reply to it: where a group lets the program hear nothing else.
+
+    Buttons and this exclude one another; buttons win. With `to` or `person` only one person is asked.
+    """
+
+    to: str | None = None
+    """Reference of the message of the person who is asked; the question is sent as a reply to it."""
+    person: str | None = None
+    """The transport's own id of the person who is asked; their `name` must stand in the text."""
+    name: str = ""
+
+
 class OutgoingKind(StrEnum):
     """What is to be done in a chat."""
 
     MESSAGE = "message"
     EDIT = "edit"
-    """Change the text and buttons of the message that was sent under the outbox key `target`."""
+    """Change the text and buttons of the message that was sent under the outbox key `target`.
+
+    Where that message can no longer be changed (deleted, too old, never sent, left behind in another chat) the outcome
+    is `Declined(Lack.GONE)`, and from then on `Store.fate(target)` says `gone`. Whoever writes next posts the message
+    anew under another key, pins that, and unpins the old one; `bot.application.posted` does so for boards.
+    """
+    PIN = "pin"
+    """Pin the message that was sent under the outbox key `target`, without a sound; idempotent. Where the chat does not
+    let the program pin, the outcome is `Declined(Lack.PIN)`: the message itself is as good as before.
+    """
+    UNPIN = "unpin"
+    """Take the message that was sent under the outbox key `target` off the top; idempotent."""
     REACTION = "reaction"
-    """Acknowledge the message with reference `target`; idempotent."""
+    """Acknowledge the message with reference `target`; idempotent. A chat without reactions declines."""
+    FETCH = "fetch"
+    """Fetch the file of the attachment `target` and put it away under the name `text`; nobody sees anything."""
     TAP_ANSWER = "tap_answer"
     """End the waiting of a pressed button; `target` is the tap id. Never worth a retry."""
 
@@ -109,7 +158,9 @@ class Outgoing:
     possible_repeat: bool = False
     """Set by the courier when an earlier attempt may have arrived."""
     document: Document | None = None
-    """A file that goes with a message; the text is then its caption."""
+    """A file that goes with a message; the text is then its caption. A picture is shown as one."""
+    wants_reply: Asking | None = None
+    """Set for a question without buttons in a group that lets the program hear only replies."""
 
 
 # --- delivery outcomes are values -----------------------------------------------------------------------------------
@@ -154,6 +205,27 @@ class Rejected:
     why: str
 
 
+class Lack(StrEnum):
+    """What stood in the way of something that the chat itself does not need."""
+
+    PIN = "pin"
+    """The program has no right to pin here."""
+    REACTION = "reaction"
+    """No reactions here, or not to this message."""
+    GONE = "gone"
+    """The message can no longer be changed or pinned: deleted, too old, never sent, or in another chat."""
+    FILE = "file"
+    """The file cannot be had: too large, or no longer kept by the other side."""
+
+
+@dataclasses.dataclass(frozen=True, kw_only=True)
+class Declined:
+    """Not done, and nothing is broken by it: never tried again, remembered under the key (`Store.fate`)."""
+
+    lack: Lack
+    why: str
+
+
 @dataclasses.dataclass(frozen=True, kw_only=True)
 class Unknown:
     """It may or may not have arrived (answer lost)."""
@@ -168,4 +240,4 @@ class Locked:
     why: str
 
 
-Outcome = Sent | TryAgain | Moved | Unreachable | Rejected | Unknown | Locked
+Outcome = Sent | TryAgain | Moved | Unreachable | Rejected | Declined | Unknown | Locked

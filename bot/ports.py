@@ -10,7 +10,7 @@ import datetime as dt
 from collections.abc import Callable, Mapping, Sequence
 from typing import TYPE_CHECKING, Literal, Protocol
 
-from bot.chat import Address, Document, Incoming, Outcome, Outgoing
+from bot.chat import Address, Document, Incoming, Lack, Outcome, Outgoing, OutgoingKind
 from bot.crew import Person
 from scheduler.facts import Fact, PaperIssued
 
@@ -77,7 +77,43 @@ class ClaimedRow:
     attempt: int
     outgoing: Outgoing
     target_ref: str | None
-    """For an EDIT: the transport's reference under which the target was sent (None: it never was)."""
+    """For an EDIT, PIN or UNPIN: the transport's reference under which the target was sent (None: it never was)."""
+
+
+@dataclasses.dataclass(frozen=True, kw_only=True)
+class Fate:
+    """What has become of a message so far."""
+
+    sent: bool
+    """It has left and is where it was sent."""
+    over: bool
+    """It will never be sent: dropped, withdrawn, overtaken, or parked for the operator."""
+    lack: Lack | None = None
+    """What stood in its way. GONE on a message: it can no longer be changed, another takes its place."""
+
+    @property
+    def gone(self) -> bool:
+        """Return whether nobody can change it any more."""
+        return self.over or self.lack is Lack.GONE
+
+
+@dataclasses.dataclass(frozen=True, kw_only=True)
+class WaitingRow:
+    """A message that waits in the outbox; `created_at` is when it was written."""
+
+    outgoing: Outgoing
+    cook: str | None
+    created_at: dt.datetime
+
+    @property
+    def key(self) -> str:
+        """Return its key."""
+        return self.outgoing.key
+
+    @property
+    def is_message(self) -> bool:
+        """Return whether people would see a new message."""
+        return self.outgoing.kind is OutgoingKind.MESSAGE
 
 
 @dataclasses.dataclass(frozen=True, kw_only=True)
@@ -142,6 +178,8 @@ class RoomWrite:
     """Spoken there; None when written leaves what is known, when read means that nobody said."""
     unit: Literal["C", "F"] | None = None
     """Of temperatures there; None as above."""
+    hears_all: bool | None = None
+    """False where the program hears only commands and replies to itself; None as above."""
 
 
 @dataclasses.dataclass(frozen=True, kw_only=True)
@@ -232,6 +270,12 @@ class Store(Protocol):
     def choice(self, token: str) -> StoredChoice | None:
         """Return what a button means."""
 
+    def fate(self, key: str) -> Fate | None:
+        """Return what has become of the message of an outbox key; None when it was never written."""
+
+    def waiting(self, address: Address | None = None) -> tuple[WaitingRow, ...]:
+        """Return messages that wait (for a room), oldest first."""
+
     def open_choices(self, address: Address) -> tuple[StoredChoice, ...]:
         """Return the choices of the newest message with choices in a room, in order."""
 
@@ -296,6 +340,13 @@ class PaperMaker(Protocol):
 
     def __call__(self, paper: PaperKind, situation: Situation, *, now: dt.datetime, log: tuple[Fact, ...]) -> Paper:
         """Return the paper as of `now`; `log` is the whole log of the cook, with every paper given out before."""
+
+
+class Album(Protocol):
+    """Where the bytes of what people sent are put away."""
+
+    def __call__(self, name: str, data: bytes) -> None:
+        """Write one file under a name; the same name is replaced. Raises OSError."""
 
 
 class OutgoingTransport(Protocol):

@@ -15,10 +15,11 @@ from typing import TYPE_CHECKING
 from bot.bootstrap.running import Troubles
 from bot.chat import Incoming
 from bot.delivery.courier import Courier
-from bot.ports import Alarm, Json, Paper, PaperKind
+from bot.ports import Alarm, Album, Json, Paper, PaperKind
 from bot.program import Kitchen, Listener, Program
 from bot.settings import Settings
 from bot.store import EngineLock, SqlStore
+from bot.transport.folder import put_away
 from bot.transport.terminal.decode import SOURCE, decode_terminal
 from bot.transport.terminal.outgoing import TerminalOutgoing
 from scheduler.facts import Fact
@@ -29,6 +30,8 @@ if TYPE_CHECKING:
 TELEGRAM = "telegram"
 PAPERS = "papers"
 """Folder in the data folder for files that somebody in a terminal asked for."""
+PHOTOS = "photos"
+"""Folder in the data folder for pictures that people sent, kept with their cooks."""
 LINK = "messenger.link"
 """How a link for joining begins; written by `serve`, so that a chat window can make such links as well."""
 SCREEN_LEASE = dt.timedelta(seconds=5)
@@ -48,7 +51,11 @@ def make_program(
     troubles = Troubles(settings.data_dir, say)
     screens = Courier(
         store,
-        {SOURCE: TerminalOutgoing(store, now=alarm.now, folder=settings.data_dir / PAPERS)},
+        {
+            SOURCE: TerminalOutgoing(
+                store, now=alarm.now, folder=settings.data_dir / PAPERS, album=album(settings.data_dir)
+            )
+        },
         courier_name(),
         lease=SCREEN_LEASE,
         clock=alarm.now,
@@ -111,6 +118,15 @@ def make_paper(paper: PaperKind, situation: Situation, *, now: dt.datetime, log:
     from bot.papers.issue import make_paper as make  # noqa: PLC0415 - slow to import, often not needed
 
     return make(paper, situation, now=now, log=log)
+
+
+def album(data_dir: Path) -> Album:
+    """Return what puts away the pictures that people sent."""
+
+    def keep(name: str, data: bytes) -> None:
+        put_away(name, data, data_dir / PHOTOS)
+
+    return keep
 
 
 def courier_name() -> str:

@@ -11,12 +11,12 @@ import logging
 import secrets
 
 from bot.alarm.system import SystemAlarm
-from bot.bootstrap.parts import TELEGRAM, courier_name, make_program, write_link
+from bot.bootstrap.parts import TELEGRAM, album, courier_name, make_program, write_link
 from bot.bootstrap.running import FAILED, run_on_data, stopped_by_signals
 from bot.crew import Role
 from bot.delivery.courier import Courier
 from bot.delivery.pace import BOT_API_PACE
-from bot.messages import console
+from bot.messages import console, telegram_words
 from bot.ports import Apply, InviteWrite
 from bot.program import Program
 from bot.settings import Settings
@@ -70,7 +70,12 @@ class Service:
         self._alarm = SystemAlarm()
         self._api = BotApi(token=token, base_url=settings.bot_api)
         self._way_out = TelegramTransport(
-            token=token, repeat_mark=console.possible_repeat(), clock=self._alarm.now, base_url=settings.bot_api
+            token=token,
+            repeat_mark=console.possible_repeat(),
+            clock=self._alarm.now,
+            base_url=settings.bot_api,
+            topic_mark=telegram_words.topic_closed(),
+            album=album(settings.data_dir),
         )
         self._program: Program | None = None
         self._refused = False
@@ -145,6 +150,7 @@ class Service:
                 clock=self._alarm.now,
                 nudge=self._program.nudge if self._program else lambda: None,
                 report=self._report,
+                heard_by=lambda: me.mark,
             )
             await poller.run()
         self._refuse()

@@ -26,8 +26,8 @@ LEASE = dt.timedelta(seconds=60)
 AFTER_FAULT = dt.timedelta(seconds=5)
 MOST_ROUNDS = 200
 """Claims in one call of `work`; what is left then is due at once."""
-COUNTED_IN_CHAT = frozenset({OutgoingKind.MESSAGE, OutgoingKind.EDIT})
-"""Reactions and answers to buttons are no messages and do not wait for the chat's pace."""
+COUNTED_IN_CHAT = frozenset({OutgoingKind.MESSAGE, OutgoingKind.EDIT, OutgoingKind.PIN, OutgoingKind.UNPIN})
+"""Reactions, answers to buttons and files that are fetched are no messages and do not wait for the chat's pace."""
 
 
 class Courier:

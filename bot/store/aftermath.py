@@ -9,7 +9,7 @@ import dataclasses
 import datetime as dt
 from typing import Any, Final
 
-from bot.chat import Locked, Moved, Outcome, OutgoingKind, Rejected, Sent, TryAgain, Unknown, Unreachable
+from bot.chat import Declined, Locked, Moved, Outcome, OutgoingKind, Rejected, Sent, TryAgain, Unknown, Unreachable
 from bot.store.tables import OutboxState
 
 MAX_FAILURES: Final = 12
@@ -17,7 +17,13 @@ MAX_FAILURES: Final = 12
 REPEAT_AFTER: Final = dt.timedelta(seconds=5)
 """Wait before what may have arrived is sent again (own choice); doubled for every failure of an edit or reaction."""
 LONGEST_WAIT: Final = dt.timedelta(minutes=5)
-_IDEMPOTENT: Final = (OutgoingKind.EDIT, OutgoingKind.REACTION)
+_IDEMPOTENT: Final = (
+    OutgoingKind.EDIT,
+    OutgoingKind.PIN,
+    OutgoingKind.UNPIN,
+    OutgoingKind.REACTION,
+    OutgoingKind.FETCH,
+)
 
 
 @dataclasses.dataclass(frozen=True, kw_only=True)
@@ -42,6 +48,7 @@ class After:
     ref: str | None = None
     sent_at: dt.datetime | None = None
     why: str | None = None
+    lack: str | None = None
 
     def columns(self) -> dict[str, Any]:
         """Return the outbox columns; the lease ends with the attempt."""
@@ -60,6 +67,8 @@ def after(row: Attempted, outcome: Outcome, now: dt.datetime) -> After:
     match outcome:
         case Sent(ref=ref):
             return dataclasses.replace(same, state=OutboxState.SENT, ref=ref, sent_at=now)
+        case Declined(lack=lack):
+            return dataclasses.replace(same, state=OutboxState.DROPPED, lack=lack)
         case Rejected():
             return dataclasses.replace(same, state=OutboxState.PARKED)
         case _ if row.kind is OutgoingKind.TAP_ANSWER:  # whoever pressed the button has long stopped waiting

@@ -5,6 +5,7 @@ Nothing is read or written here; a row that cannot be understood is an error, ne
 
 from __future__ import annotations
 
+import dataclasses
 import datetime as dt
 from collections.abc import Mapping
 from typing import Any
@@ -12,7 +13,7 @@ from typing import Any
 from pydantic import TypeAdapter, ValidationError
 from sqlalchemy import Row
 
-from bot.chat import Address, Choice, Document, Outgoing, OutgoingKind
+from bot.chat import Address, Asking, Choice, Document, Outgoing, OutgoingKind
 from bot.ports import Json
 from bot.store.errors import BrokenWrite, UnknownFact
 from bot.store.tables import NO_THREAD
@@ -131,6 +132,7 @@ def outgoing_columns(outgoing: Outgoing) -> Columns:
         "target": outgoing.target,
         "useful_until": outgoing.useful_until,
         "possible_repeat": outgoing.possible_repeat,
+        "wants_reply": None if outgoing.wants_reply is None else dataclasses.asdict(outgoing.wants_reply),
     }
 
 
@@ -163,4 +165,5 @@ def outgoing_of(row: Row[Any], document: Document | None = None) -> Outgoing:
         useful_until=row.useful_until,
         possible_repeat=row.possible_repeat,
         document=document,
+        wants_reply=None if row.wants_reply is None else Asking(**row.wants_reply),
     )

@@ -16,6 +16,7 @@ from bot.ports import (
     Apply,
     ClaimedRow,
     CookSnapshot,
+    Fate,
     InboxRow,
     InviteWrite,
     Json,
@@ -24,6 +25,7 @@ from bot.ports import (
     ScreenRow,
     Store,
     StoredChoice,
+    WaitingRow,
 )
 from bot.store.engine import ChangeCounter, reading, writing
 from bot.store.repositories import cooks, decisions, delivery, inbox, outbox, people, rooms, screen
@@ -131,6 +133,16 @@ class SqlStore(Store, Screen):
         """Return what a button means."""
         with reading(self._engine) as connection:
             return outbox.meaning(connection, token)
+
+    def fate(self, key: str) -> Fate | None:
+        """Return what has become of the message of an outbox key; None when it was never written."""
+        with reading(self._engine) as connection:
+            return outbox.fate(connection, key)
+
+    def waiting(self, address: Address | None = None) -> tuple[WaitingRow, ...]:
+        """Return messages that wait (for a room), oldest first, without their files."""
+        with reading(self._engine) as connection:
+            return outbox.waiting(connection, address)
 
     def open_choices(self, address: Address) -> tuple[StoredChoice, ...]:
         """Return the choices of the newest message with choices in a room, in order."""

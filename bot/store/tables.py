@@ -237,6 +237,7 @@ room = Table(
     Column("why", Text),
     Column("language", String(16)),
     Column("unit", String(1)),
+    Column("hears_all", Boolean),
     UniqueConstraint("transport", "chat", "thread"),
     sqlite_autoincrement=True,
 )
@@ -277,6 +278,8 @@ outbox = Table(
     Column("ref", Text),
     Column("sent_at", Instant),
     Column("why", Text),
+    Column("lack", String(16)),
+    Column("wants_reply", _JSON),
     UniqueConstraint("key"),
     _partial("ix_outbox_unfinished", "transport", "chat", "thread", "id", where="state IN ('waiting', 'sending')"),
     _partial("ix_outbox_waiting", "urgent", "id", where="state = 'waiting'"),

@@ -6,8 +6,8 @@ import dataclasses
 
 import pytest
 
-from bot.chat import Address, Choice, Document, Outgoing, OutgoingKind, Sent, TryAgain
-from bot.ports import Apply, OutboxWrite
+from bot.chat import Address, Asking, Choice, Document, Outgoing, OutgoingKind, Sent, TryAgain
+from bot.ports import Apply, Fate, OutboxWrite
 from bot.store import SqlStore, errors
 from tests.contract.sending import attempt, claim, keys
 from tests.contract.written import INES, LEASE, NOON, TOMAS, after, edit, message, put, with_choices
@@ -28,6 +28,7 @@ def test_a_message_comes_back_as_it_was_written(store: SqlStore) -> None:
         urgent=True,
         target="x",
         useful_until=after(hours=1),
+        wants_reply=Asking(to="memory:9", person="5", name="Ines"),
     )
     put(store, OutboxWrite(outgoing=outgoing, meanings=({"n": 1}, {"n": 2}, {"n": 3})))
     (row,) = claim(store)
@@ -95,6 +96,57 @@ def test_an_edit_of_what_was_never_sent_has_no_reference(store: SqlStore) -> Non
     put(store, edit("e1", "never"))
     (change,) = claim(store)
     assert change.target_ref is None
+
+
+@pytest.mark.parametrize("kind", [OutgoingKind.PIN, OutgoingKind.UNPIN])
+def test_a_pin_learns_where_its_message_went(store: SqlStore, kind: OutgoingKind) -> None:
+    """Like an edit it carries the reference of its message."""
+    put(store, message("m1"), message("p1", kind=kind, target="m1"))
+    attempt(store, Sent(ref="chat:77"))
+    (row,) = claim(store)
+    assert (row.outgoing.kind, row.target_ref) == (kind, "chat:77")
+
+
+def test_the_fate_of_a_message_is_told(store: SqlStore) -> None:
+    """Waiting, sent, over; of a key that was never written, nothing."""
+    put(store, message("m1"), message("m2"))
+    assert store.fate("m1") == Fate(sent=False, over=False)
+    attempt(store, Sent(ref="1"))
+    store.apply(Apply(now=NOON, withdraw_outbox=("m2",)))
+    assert store.fate("m1") == Fate(sent=True, over=False)
+    assert store.fate("m2") == Fate(sent=False, over=True)
+    assert store.fate("never") is None
+
+
+def test_a_message_whose_edit_was_declined_is_gone(store: SqlStore) -> None:
+    """What an edit or a pin finds out about its message is remembered with the message; it is not tried again."""
+    put(store, message("m1"), edit("e1", "m1"))
+    attempt(store, Sent(ref="1"))
+    attempt(store, Declined(lack=Lack.GONE, why="deleted"))
+    found = store.fate("m1")
+    assert found is not None
+    assert (found.sent, found.gone, found.lack) == (True, True, Lack.GONE)
+    assert store.fate("e1") == Fate(sent=False, over=True, lack=Lack.GONE)
+    assert claim(store, after(hours=1)) == ()
+
+
+def test_a_pin_without_a_right_leaves_its_message_as_it_was(store: SqlStore) -> None:
+    """The reason is remembered with the pin alone."""
+    put(store, message("m1"), message("p1", kind=OutgoingKind.PIN, target="m1"))
+    attempt(store, Sent(ref="1"))
+    attempt(store, Declined(lack=Lack.PIN, why="no right"))
+    assert store.fate("m1") == Fate(sent=True, over=False)
+    assert store.fate("p1") == Fate(sent=False, over=True, lack=Lack.PIN)
+
+
+def test_what_waits_is_listed(store: SqlStore) -> None:
+    """Oldest first, with when it was written and its cook, of one room or of all; what is on its way is not listed."""
+    put(store, message("m1"), with_choices("t1", "a", address=TOMAS))
+    put(store, message("m2"), now=after(minutes=5))
+    claim(store)
+    assert [(one.key, one.cook, one.created_at) for one in store.waiting()] == [("m2", None, after(minutes=5))]
+    assert [one.key for one in store.waiting(TOMAS)] == []
+    assert [one.key for one in store.waiting(INES)] == ["m2"]
 
 
 def test_a_newer_edit_overtakes_a_waiting_one(store: SqlStore) -> None:

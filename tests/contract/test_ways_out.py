@@ -8,11 +8,11 @@ from pathlib import Path
 
 import pytest
 
-from bot.chat import Address, Choice, Document, Outgoing, OutgoingKind, Sent, Unknown
+from bot.chat import Address, Choice, Declined, Document, Lack, Outgoing, OutgoingKind, Sent, Unknown
 from bot.ports import ClaimedRow, OutgoingTransport
 from bot.store import SqlStore
 from bot.transport.memory import MemoryTransport
-from bot.transport.terminal.outgoing import TerminalOutgoing
+from bot.transport.terminal.outgoing import MOST_FILE_BYTES, TerminalOutgoing
 from tests.contract.written import NOON
 
 ROW = ClaimedRow(
@@ -28,9 +28,10 @@ ROW = ClaimedRow(
 )
 
 
-def of_kind(kind: OutgoingKind, text: str) -> ClaimedRow:
+def of_kind(kind: OutgoingKind, text: str, target: str | None = None) -> ClaimedRow:
     """Return a row of another kind."""
-    return dataclasses.replace(ROW, outgoing=dataclasses.replace(ROW.outgoing, kind=kind, text=text, key=kind))
+    outgoing = dataclasses.replace(ROW.outgoing, kind=kind, text=text, key=kind, target=target)
+    return dataclasses.replace(ROW, outgoing=outgoing)
 
 
 PLAN = Document(name="plan-1.pdf", media_type="application/pdf", data=bytes(range(256)))
@@ -55,8 +56,25 @@ def way_out(request: pytest.FixtureRequest, store: SqlStore, tmp_path: Path) -> 
 
 @pytest.mark.parametrize("kind", OutgoingKind)
 def test_everything_can_be_sent(way_out: OutgoingTransport, kind: OutgoingKind) -> None:
-    """Every kind of outgoing has success as its outcome."""
-    assert isinstance(asyncio.run(way_out.send(of_kind(kind, "text"))), Sent)
+    """Every kind of outgoing has success as its outcome; what is fetched is any file that is there."""
+    assert isinstance(asyncio.run(way_out.send(of_kind(kind, "text", __file__))), Sent)
+
+
+def test_a_photo_attached_in_a_window_is_copied(store: SqlStore, tmp_path: Path) -> None:
+    """Its bytes are put away under the name asked for, nothing is shown; a file that is gone or large is declined."""
+    kept: dict[str, bytes] = {}
+    terminal = TerminalOutgoing(store, now=lambda: NOON, folder=tmp_path / "papers", album=kept.__setitem__)
+    photo, large = tmp_path / "bark.jpg", tmp_path / "large.jpg"
+    photo.write_bytes(b"bark")
+    with large.open("wb") as file:
+        file.truncate(MOST_FILE_BYTES + 1)
+    outcomes = [
+        asyncio.run(terminal.send(of_kind(OutgoingKind.FETCH, "supper-1.jpg", str(path))))
+        for path in (photo, large, tmp_path / "gone.jpg")
+    ]
+    assert [isinstance(one, Sent) for one in outcomes] == [True, False, False]
+    assert [isinstance(one, Declined) and one.lack is Lack.FILE for one in outcomes] == [False, True, True]
+    assert (kept, store.screen("ines")) == ({"supper-1.jpg": b"bark"}, ())
 
 
 def test_a_message_gets_a_reference(way_out: OutgoingTransport) -> None:
@@ -126,8 +144,9 @@ def test_the_terminal_shows_a_message_once(store: SqlStore, tmp_path: Path) -> N
 
 
 def test_the_terminal_shows_nothing_that_has_no_words(store: SqlStore, tmp_path: Path) -> None:
-    """Reactions and silent answers to a choice leave the screen as it is."""
+    """Reactions, pins and silent answers to a choice leave the screen as it is."""
     terminal = terminal_of(store, tmp_path)
-    asyncio.run(terminal.send(of_kind(OutgoingKind.REACTION, "👍")))
+    for kind in (OutgoingKind.REACTION, OutgoingKind.PIN, OutgoingKind.UNPIN):
+        asyncio.run(terminal.send(of_kind(kind, "👍")))
     asyncio.run(terminal.send(of_kind(OutgoingKind.TAP_ANSWER, "")))
     assert store.screen("ines") == ()

@@ -11,7 +11,7 @@ from typing import Any
 
 from sqlalchemy import ColumnElement, Connection, Row, and_, delete, exists, func, or_, select, update
 
-from bot.chat import Locked, Moved, Outcome, OutgoingKind, TryAgain, Unreachable
+from bot.chat import Declined, Lack, Locked, Moved, Outcome, OutgoingKind, TryAgain, Unreachable
 from bot.ports import ClaimedRow
 from bot.store.aftermath import Attempted, abandoned, after
 from bot.store.mappers import address_of, document_of, outgoing_of
@@ -20,6 +20,8 @@ from bot.store.repositories.rows import insert_new, put
 from bot.store.tables import OutboxState, document, in_state, outbox, room, transport_pause
 
 _UNFINISHED = (OutboxState.WAITING, OutboxState.SENDING)
+_AT_A_MESSAGE = (OutgoingKind.EDIT, OutgoingKind.PIN, OutgoingKind.UNPIN)
+"""What is done to an earlier message of ours."""
 
 
 # --- claiming -------------------------------------------------------------------------------------------------------
@@ -100,7 +102,7 @@ def _sendable(now: dt.datetime, transports: Sequence[str]) -> tuple[ColumnElemen
 
 def _claimed(connection: Connection, row: Row[Any]) -> ClaimedRow:
     ref = None
-    if row.kind == OutgoingKind.EDIT:
+    if row.kind in _AT_A_MESSAGE:
         ref = connection.execute(select(outbox.c.ref).where(outbox.c.key == row.target)).scalar_one_or_none()
     found = connection.execute(select(document).where(document.c.outbox_key == row.key)).one_or_none()
     outgoing = outgoing_of(row, None if found is None else document_of(found))
@@ -124,6 +126,8 @@ def record(connection: Connection, claimed: ClaimedRow, outcome: Outcome, now: d
     match outcome:
         case Moved(to=to):
             rooms.move_chat(connection, address_of(row), to)
+        case Declined(lack=Lack.GONE) if row.kind in _AT_A_MESSAGE:
+            connection.execute(update(outbox).where(outbox.c.key == row.target).values(lack=Lack.GONE))
         case Unreachable(why=why):
             rooms.pause(connection, address_of(row), why)
         case TryAgain(wait=wait, why=why, whole_transport=True):

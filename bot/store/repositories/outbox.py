@@ -10,10 +10,10 @@ from typing import Any
 
 from sqlalchemy import Connection, Row, Select, func, select, update
 
-from bot.chat import Address, OutgoingKind
-from bot.ports import OutboxWrite, StoredChoice
+from bot.chat import Address, Lack, OutgoingKind
+from bot.ports import Fate, OutboxWrite, StoredChoice, WaitingRow
 from bot.store.errors import BrokenWrite
-from bot.store.mappers import address_columns, address_of, document_columns, outgoing_columns
+from bot.store.mappers import address_columns, address_of, document_columns, outgoing_columns, outgoing_of
 from bot.store.repositories.rows import insert_new
 from bot.store.tables import OutboxState, choice, document, in_state, outbox
 
@@ -61,6 +61,30 @@ def _supersede(connection: Connection, key: str, target: str | None) -> None:
         in_state(outbox, OutboxState.WAITING),
     )
     connection.execute(statement.values(state=OutboxState.SUPERSEDED, why=f"overtaken by {key}"))
+
+
+def fate(connection: Connection, key: str) -> Fate | None:
+    """Return what has become of a message; None when it was never written."""
+    query = select(outbox.c.state, outbox.c.lack).where(outbox.c.key == key)
+    row = connection.execute(query).one_or_none()
+    if row is None:
+        return None
+    open_states = (OutboxState.WAITING, OutboxState.SENDING, OutboxState.SENT)
+    return Fate(
+        sent=row.state == OutboxState.SENT,
+        over=row.state not in open_states,
+        lack=None if row.lack is None else Lack(row.lack),
+    )
+
+
+def waiting(connection: Connection, address: Address | None) -> tuple[WaitingRow, ...]:
+    """Return messages that wait (for a room), oldest first, without their files."""
+    here = {} if address is None else address_columns(address)
+    conditions = [outbox.c[name] == value for name, value in here.items()]
+    # The wider condition comes along because an index covers that one: the history need not be read.
+    states = (in_state(outbox, OutboxState.WAITING, OutboxState.SENDING), in_state(outbox, OutboxState.WAITING))
+    rows = connection.execute(select(outbox).where(*states, *conditions).order_by(outbox.c.id))
+    return tuple(WaitingRow(outgoing=outgoing_of(row), cook=row.cook, created_at=row.created_at) for row in rows)
 
 
 def counts(connection: Connection) -> dict[str, int]:

@@ -27,18 +27,19 @@ def every(connection: Connection) -> tuple[RoomWrite, ...]:
             group=row.grouped,
             language=row.language,
             unit=row.unit,
+            hears_all=row.hears_all,
         )
         for row in rows
     )
 
 
 def save(connection: Connection, one: RoomWrite) -> None:
-    """Register a room or its new state; an empty title, no language and no unit leave the known ones."""
-    manner = {"language": one.language, "unit": one.unit}
+    """Register a room or its new state; an empty title, and what is None, leave what is known."""
+    manner = {"language": one.language, "unit": one.unit, "hears_all": one.hears_all}
     columns = {**address_columns(one.address), "title": one.title, "active": one.active, "grouped": one.group, **manner}
     if not insert_new(connection, room, columns, key=_KEY):
         known = update(room).where(*_of_chat(room, one.address), room.c.thread == columns["thread"])
-        said = {name: value for name, value in {"title": one.title, **manner}.items() if value}
+        said = {name: value for name, value in {"title": one.title, **manner}.items() if value not in {"", None}}
         connection.execute(known.values(grouped=one.group, **said))
     _set_active(connection, one.address, active=one.active, why=None)
 

@@ -11,15 +11,18 @@ import re
 
 from pydantic import ValidationError
 
-from bot.chat import Address, Incoming, IncomingKind
+from bot.chat import Address, Attachment, Incoming, IncomingKind
 from bot.ports import Json
 from bot.transport.telegram.errors import TRANSPORT
+from bot.transport.telegram.names import plain_name
+from bot.transport.telegram.posting import GENERAL_TOPIC
 from bot.transport.telegram.shapes import MessageRef
 from bot.transport.telegram.updates import (
     CONTENT,
     CallbackQuery,
     Chat,
     ChatMemberUpdated,
+    HeardBy,
     Member,
     Message,
     Update,
@@ -30,8 +33,10 @@ _PRIVATE, _CHANNEL = "private", "channel"
 # C0 controls without the newline, DEL and C1: nothing a person means, and dangerous to a terminal.
 # Marks of writing direction stay in texts.
 _CONTROLS = re.compile(r"[\x00-\x09\x0b-\x1f\x7f-\x9f]")
-# Marks of writing direction and line ends: a name with them could pose as part of a message.
-_NOT_IN_NAMES = re.compile(r"[\n\u061c\u200e\u200f\u2028-\u202e\u2066-\u2069]+")
+_COMMAND = re.compile(r"/([A-Za-z0-9_]+)@([A-Za-z0-9_]+)")
+_PICTURE = "image/"
+_PHOTO, _VOICE = "image/jpeg", "audio/ogg"
+"""Bot API: photos are JPEG; voice notes are OGG where nothing else is said."""
 
 
 def decode(raw: Json, *, source: str, key: str, received_at: dt.datetime) -> Incoming | None:
@@ -47,7 +52,7 @@ def decode(raw: Json, *, source: str, key: str, received_at: dt.datetime) -> Inc
         first = error.errors(include_input=False, include_url=False, include_context=False)[0]
         where = ".".join(str(part) for part in first["loc"])
         raise ValueError(f"update cannot be read: {where}: {first['msg']}") from None
-    envelope = _Envelope(source=source, key=key, received_at=received_at)
+    envelope = _Envelope(source=source, key=key, received_at=received_at, heard_by=update.heard_by)
     if update.message is not None:
         return _message(update.message, _fields(raw, "message"), envelope)
     if update.edited_message is not None:
@@ -64,6 +69,17 @@ class _Envelope:
     source: str
     key: str
     received_at: dt.datetime
+    heard_by: HeardBy | None = None
+
+    @property
+    def bot(self) -> str:
+        """Return the id of the bot that the update is for."""
+        return self.source.rpartition(":")[2]
+
+    @property
+    def reads_all(self) -> bool | None:
+        """Return whether the bot hears everything in every group; None when it was not known."""
+        return None if self.heard_by is None else self.heard_by.reads_all
 
 
 @dataclasses.dataclass(frozen=True, kw_only=True)
@@ -73,20 +89,53 @@ class _Sender:
 
 
 def _message(message: Message, fields: frozenset[str], envelope: _Envelope) -> Incoming | None:
-    if message.migrate_to_chat_id is not None:
-        moved_to = Address(transport=TRANSPORT, chat=str(message.migrate_to_chat_id))
-        sender = _sender(message) or _Sender(id=str(message.chat.id), name=_chat_name(message.chat))
-        return dataclasses.replace(
-            _from_message(message, sender, IncomingKind.MOVED, envelope), moved_to=moved_to, message=None
-        )
+    if message.migrate_to_chat_id is not None or message.migrate_from_chat_id is not None:
+        return _moved(message, envelope)
     person = _sender(message)
     if person is None:
         return None
     if message.text is not None:
         return _from_message(message, person, IncomingKind.TEXT, envelope)
     if fields & CONTENT:
-        return _from_message(message, person, IncomingKind.OTHER, envelope)
+        kind, attachment = _attached(message)
+        incoming = _from_message(message, person, kind, envelope)
+        return None if incoming is None else dataclasses.replace(incoming, attachment=attachment)
     return None
+
+
+def _moved(message: Message, envelope: _Envelope) -> Incoming:
+    """Return that a group has a new id, whichever of its two messages says so: in the old group, in the new one."""
+    here = message.chat.id
+    old = message.migrate_from_chat_id if message.migrate_from_chat_id is not None else here
+    new = message.migrate_to_chat_id if message.migrate_to_chat_id is not None else here
+    sender = _sender(message) or _Sender(id=str(here), name=_chat_name(message.chat))
+    return Incoming(
+        source=envelope.source,
+        key=envelope.key,
+        address=Address(transport=TRANSPORT, chat=str(old)),
+        sender=sender.id,
+        sender_name=sender.name,
+        kind=IncomingKind.MOVED,
+        sent_at=_instant(message.date, envelope),
+        group=True,
+        moved_to=Address(transport=TRANSPORT, chat=str(new)),
+    )
+
+
+def _attached(message: Message) -> tuple[IncomingKind, Attachment | None]:
+    """Return what kind of content a message holds, and the file of a picture (its largest size) or a voice note."""
+    if message.photo:
+        one = max(message.photo, key=lambda size: size.width * size.height)
+        return IncomingKind.PHOTO, Attachment(file=one.file_id, media_type=_PHOTO, size_bytes=one.file_size)
+    if message.voice is not None:
+        note = message.voice
+        media_type = note.mime_type or _VOICE
+        return IncomingKind.VOICE, Attachment(file=note.file_id, media_type=media_type, size_bytes=note.file_size)
+    file = message.document
+    if file is not None and (file.mime_type or "").startswith(_PICTURE):  # a picture sent as a file
+        attachment = Attachment(file=file.file_id, media_type=file.mime_type or _PHOTO, size_bytes=file.file_size)
+        return IncomingKind.PHOTO, attachment
+    return IncomingKind.OTHER, None
 
 
 def _edited(message: Message, envelope: _Envelope) -> Incoming | None:
@@ -97,8 +146,12 @@ def _edited(message: Message, envelope: _Envelope) -> Incoming | None:
     return _from_message(message, person, IncomingKind.EDIT, envelope)
 
 
-def _from_message(message: Message, person: _Sender, kind: IncomingKind, envelope: _Envelope) -> Incoming:
+def _from_message(message: Message, person: _Sender, kind: IncomingKind, envelope: _Envelope) -> Incoming | None:
     stamp = message.edit_date if kind is IncomingKind.EDIT and message.edit_date else message.date
+    text = _to_us(cleaned(message.text if message.text is not None else message.caption or ""), envelope)
+    if text is None:
+        return None
+    group = message.chat.type != _PRIVATE
     return Incoming(
         source=envelope.source,
         key=envelope.key,
@@ -107,10 +160,29 @@ def _from_message(message: Message, person: _Sender, kind: IncomingKind, envelop
         sender_name=person.name,
         kind=kind,
         sent_at=_instant(stamp, envelope),
-        text=cleaned(message.text if message.text is not None else message.caption or ""),
+        text=text,
         message=str(MessageRef(chat_id=message.chat.id, message_id=message.message_id)),
-        group=message.chat.type != _PRIVATE,
+        group=group,
+        hears_all=True if group and envelope.reads_all else None,
+        answers=_answered(message, envelope),
     )
+
+
+def _to_us(text: str, envelope: _Envelope) -> str | None:
+    """Return a text with the bot's own name taken off its command, None when the command is for another bot."""
+    command = _COMMAND.match(text)
+    if command is None or envelope.heard_by is None:
+        return text
+    if command.group(2).casefold() != envelope.heard_by.username.casefold():
+        return None
+    return f"/{command.group(1)}{text[command.end() :]}"
+
+
+def _answered(message: Message, envelope: _Envelope) -> str | None:
+    quoted = message.reply_to_message
+    if quoted is None or quoted.sender is None or str(quoted.sender.id) != envelope.bot:
+        return None
+    return str(MessageRef(chat_id=message.chat.id, message_id=quoted.message_id))
 
 
 def _tap(query: CallbackQuery, envelope: _Envelope) -> Incoming | None:
@@ -134,20 +206,29 @@ def _tap(query: CallbackQuery, envelope: _Envelope) -> Incoming | None:
 
 
 def _membership(change: ChatMemberUpdated, envelope: _Envelope) -> Incoming | None:
-    could, can = _may_write(change.old_chat_member), _may_write(change.new_chat_member)
-    if could == can or change.chat.type == _CHANNEL:
+    old, new = change.old_chat_member, change.new_chat_member
+    could, can = _may_write(old), _may_write(new)
+    group = change.chat.type != _PRIVATE
+    other_rights = group and can and (_is_admin(old), old.can_pin_messages) != (_is_admin(new), new.can_pin_messages)
+    if change.chat.type == _CHANNEL or (could == can and not other_rights):
         return None
     person = _user(change.sender)
+    come_or_gone = IncomingKind.ARRIVED if can else IncomingKind.LEFT
     return Incoming(
         source=envelope.source,
         key=envelope.key,
         address=Address(transport=TRANSPORT, chat=str(change.chat.id)),
         sender=person.id,
         sender_name=person.name,
-        kind=IncomingKind.ARRIVED if can else IncomingKind.LEFT,
+        kind=IncomingKind.RIGHTS if could == can else come_or_gone,
         sent_at=_instant(change.date, envelope),
-        group=change.chat.type != _PRIVATE,
+        group=group,
+        hears_all=(_is_admin(new) or envelope.reads_all) if group and can else None,
     )
+
+
+def _is_admin(member: Member) -> bool:
+    return member.status in {"creator", "administrator"}
 
 
 def _may_write(member: Member) -> bool:
@@ -168,16 +249,12 @@ def _sender(message: Message) -> _Sender | None:
 
 
 def _user(user: User) -> _Sender:
-    full = _clean_name(f"{user.first_name} {user.last_name or ''}")
-    return _Sender(id=str(user.id), name=full or _clean_name(user.username or "") or str(user.id))
+    full = plain_name(cleaned(f"{user.first_name} {user.last_name or ''}"))
+    return _Sender(id=str(user.id), name=full or plain_name(cleaned(user.username or "")) or str(user.id))
 
 
 def _chat_name(chat: Chat) -> str:
-    return _clean_name(chat.title or "") or str(chat.id)
-
-
-def _clean_name(name: str) -> str:
-    return " ".join(_NOT_IN_NAMES.sub(" ", cleaned(name)).split())
+    return plain_name(cleaned(chat.title or "")) or str(chat.id)
 
 
 def cleaned(text: str) -> str:
@@ -187,6 +264,8 @@ def cleaned(text: str) -> str:
 
 def _address(message: Message) -> Address:
     thread = message.message_thread_id if message.is_topic_message else None
+    if thread in {0, GENERAL_TOPIC}:  # the general topic is the group itself
+        thread = None
     return Address(transport=TRANSPORT, chat=str(message.chat.id), thread=thread)
 
 

@@ -14,7 +14,20 @@ import datetime as dt
 import httpx
 from telegram import error as tg
 
-from bot.chat import Address, Locked, Moved, Outcome, Rejected, Sent, TryAgain, Unknown, Unreachable
+from bot.chat import (
+    Address,
+    Declined,
+    Lack,
+    Locked,
+    Moved,
+    Outcome,
+    OutgoingKind,
+    Rejected,
+    Sent,
+    TryAgain,
+    Unknown,
+    Unreachable,
+)
 
 TRANSPORT = "telegram"
 
@@ -44,6 +57,26 @@ _NO_WAY_IN = (
     "chat_write_forbidden",
     "chat_restricted",
 )
+_GONE = (
+    "message to edit not found",
+    "message to pin not found",
+    "message to react not found",
+    "message can't be edited",
+    "message_id_invalid",
+    "message identifier is not specified",
+)
+_UNPINNED_BEFORE = ("message to unpin not found", "message is not pinned", "chat_not_modified", "message_id_invalid")
+_NO_PIN = (
+    "not enough rights to manage pinned messages",
+    "not enough rights to pin",
+    "not enough rights to unpin",
+    "chat_admin_required",
+    "need administrator rights",
+    "pin_restricted",
+)
+_NO_CHAT = ("chat not found", "group chat was deactivated", "peer_id_invalid")
+_FILE_GONE = ("file is too big", "wrong file_id", "file_id_invalid", "invalid file_id", "temporarily unavailable")
+_NOT_A_PICTURE = ("photo_invalid_dimensions", "image_process_failed", "photo_save_file_invalid", "photo_ext_invalid")
 _TOPIC_GONE = ("message thread not found", "topic_closed", "topic_deleted", "topic_id_invalid")
 
 
@@ -73,6 +106,34 @@ def outcome_of(error: BaseException, *, edit: bool, jitter: dt.timedelta = NO_JI
     if isinstance(error, tg.NetworkError):  # also TimedOut, which is one of these
         return _by_cause(error, edit=edit, jitter=jitter)
     return _unknown(f"no readable answer ({type(error).__name__})", edit=edit)
+
+
+def declined(error: BaseException, kind: OutgoingKind) -> Outcome | None:
+    """Return the outcome of a refusal that breaks nothing: no right to pin, no reactions, a message that is gone.
+
+    None for all that `outcome_of` judges.
+    """
+    if not isinstance(error, tg.BadRequest) or isinstance(error.__cause__, tg.TelegramError):
+        return None
+    text = error.message
+    if kind is OutgoingKind.UNPIN and _says(text, _UNPINNED_BEFORE):
+        return Sent()
+    if kind is OutgoingKind.PIN and _says(text, ("chat_not_modified",)):  # pinned before
+        return Sent()
+    if kind in {OutgoingKind.PIN, OutgoingKind.UNPIN} and _says(text, _NO_PIN):
+        return Declined(lack=Lack.PIN, why=text)
+    if kind in {OutgoingKind.EDIT, OutgoingKind.PIN} and _says(text, _GONE):
+        return Declined(lack=Lack.GONE, why=text)
+    if kind is OutgoingKind.REACTION and not _says(text, _NO_CHAT):
+        return Declined(lack=Lack.REACTION, why=text)
+    if kind is OutgoingKind.FETCH and _says(text, _FILE_GONE):
+        return Declined(lack=Lack.FILE, why=text)
+    return None
+
+
+def not_a_picture(error: BaseException) -> bool:
+    """Return whether Telegram cannot show a file as a picture, so that it goes as a file."""
+    return isinstance(error, tg.BadRequest) and _says(error.message, _NOT_A_PICTURE)
 
 
 def topic_is_gone(error: BaseException) -> bool:

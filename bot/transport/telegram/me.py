@@ -13,6 +13,7 @@ from pydantic import BaseModel, ConfigDict, ValidationError
 
 from bot.transport.telegram.calls import Answered, BotApi, NoAnswer, Refused
 from bot.transport.telegram.poller import Outage, TokenRefused
+from bot.transport.telegram.updates import HEARD_BY
 
 _CODE = re.compile(r"[A-Za-z0-9_-]{1,64}")  # Bot features, deep linking: at most 64 characters of this alphabet
 
@@ -38,6 +39,11 @@ class Me:
     def source(self) -> str:
         """The name of its updates in the inbox."""
         return f"telegram:{self.bot_id}"
+
+    @property
+    def mark(self) -> dict[str, object]:
+        """Return what is stored with each update that this bot hears."""
+        return {HEARD_BY: {"username": self.username, "reads_all": self.reads_whole_groups}}
 
     def join_link(self, code: str) -> str:
         """Return the link that opens a private chat and sends `/start <code>`; ValueError if it cannot."""

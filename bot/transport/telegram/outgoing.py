@@ -14,11 +14,13 @@ import datetime as dt
 import logging
 from collections.abc import Callable
 
-from telegram import Bot, LinkPreviewOptions, Message
+from telegram import Bot
 from telegram.constants import ReactionEmoji
 from telegram.request import HTTPXRequest
 
 from bot.chat import (
+    Declined,
+    Lack,
     Locked,
     Outcome,
     Outgoing,
@@ -29,9 +31,11 @@ from bot.chat import (
     Unknown,
     Unreachable,
 )
-from bot.ports import ClaimedRow
+from bot.ports import Album, ClaimedRow
 from bot.transport.telegram.calls import OFFICIAL
-from bot.transport.telegram.errors import TRANSPORT, outcome_of, topic_is_gone
+from bot.transport.telegram.errors import TRANSPORT, declined, outcome_of, topic_is_gone
+from bot.transport.telegram.files import fetch
+from bot.transport.telegram.posting import NO_PREVIEW, Post, post_of, send
 from bot.transport.telegram.redact import Token
 from bot.transport.telegram.shapes import (
     MOST_CAPTION_UNITS,
@@ -47,7 +51,6 @@ from bot.transport.telegram.shapes import (
 
 log = logging.getLogger(__name__)
 
-_NO_PREVIEW = LinkPreviewOptions(is_disabled=True)
 _DRAWN = "\ufe0f"  # asks for a picture instead of a sign; the documentation lists reactions without it
 _REACTIONS = frozenset(str(emoji).replace(_DRAWN, "") for emoji in ReactionEmoji)
 
@@ -88,12 +91,16 @@ class TelegramTransport:
         timeouts: Timeouts | None = None,
         jitter: Callable[[], dt.timedelta] = lambda: dt.timedelta(seconds=1),
         reaction: str = ReactionEmoji.THUMBS_UP,
+        topic_mark: str = "",
+        album: Album | None = None,
     ) -> None:
         """Prepare a transport; nothing is sent yet.
 
         `repeat_mark` is put on a line of its own above a message that may have arrived before. `clock` gives
         the present instant (aware, UTC). `base_url` is the server without `/bot`. `jitter` is added to every
         pause that the server asks for. `reaction` is used where an outgoing names no reaction of its own.
+        `topic_mark` is put above the first message that goes to a chat because its topic is closed or gone. `album`
+        puts away what is fetched.
         """
         times = timeouts or Timeouts()
         self._token = token
@@ -102,7 +109,10 @@ class TelegramTransport:
         self._jitter = jitter
         self._whole_s = times.whole_s
         self._reaction = reaction
+        self._topic_mark = topic_mark.rstrip()
+        self._album = album
         self._paused_until: dict[str, dt.datetime] = {}
+        self._topics_gone: set[tuple[int, int]] = set()
         self._request = HTTPXRequest(
             connection_pool_size=16,
             read_timeout=times.read_s,
@@ -113,6 +123,7 @@ class TelegramTransport:
         self._bot = QuietBot(
             token.reveal(),
             base_url=f"{base_url.rstrip('/')}/bot",
+            base_file_url=f"{base_url.rstrip('/')}/file/bot",
             request=self._request,
             get_updates_request=self._request,
         )
@@ -132,7 +143,7 @@ class TelegramTransport:
             async with asyncio.timeout(self._whole_s):
                 outcome = await self._attempt(row)
         except Exception as error:  # noqa: BLE001 - whatever the other side does becomes a value in one place
-            outcome = outcome_of(error, edit=again, jitter=self._jitter())
+            outcome = declined(error, out.kind) or outcome_of(error, edit=again, jitter=self._jitter())
         if out.kind is OutgoingKind.TAP_ANSWER and isinstance(outcome, TryAgain) and outcome.costs_attempt:
             outcome = Sent()  # the button has stopped waiting, or will: never worth a second try
         if out.kind is OutgoingKind.EDIT and isinstance(outcome, Sent):  # also when it was so before
@@ -145,6 +156,12 @@ class TelegramTransport:
                 return await self._message(row.outgoing)
             case OutgoingKind.EDIT:
                 return await self._edit(row.outgoing, row.target_ref)
+            case OutgoingKind.PIN:
+                return await self._pin(row.outgoing, row.target_ref, pinned=True)
+            case OutgoingKind.UNPIN:
+                return await self._pin(row.outgoing, row.target_ref, pinned=False)
+            case OutgoingKind.FETCH:
+                return await self._fetch(row.outgoing)
             case OutgoingKind.REACTION:
                 return await self._react(row.outgoing)
             case OutgoingKind.TAP_ANSWER:
@@ -154,53 +171,60 @@ class TelegramTransport:
         ready = self._ready(out)
         if isinstance(ready, Rejected):
             return ready
-        chat_id, thread = int(out.address.chat), out.address.thread
+        post = post_of(out, ready)
         try:
-            sent = await self._post(out, ready, chat_id, thread)
+            sent = await send(self._bot, post)
         except Exception as error:
-            if thread is None or not topic_is_gone(error):
+            if post.thread is None or not topic_is_gone(error):
                 raise
-            log.warning("telegram: topic %s is closed or gone; %s goes to the chat itself", thread, out.key)
-            sent = await self._post(out, ready, chat_id, None)
+            log.warning("telegram: topic %s is closed or gone; %s goes to the chat itself", post.thread, out.key)
+            sent = await send(self._bot, self._without_topic(post))
+            self._topics_gone.add((post.chat_id, post.thread))
         return Sent(ref=str(MessageRef(chat_id=sent.chat.id, message_id=sent.message_id)))
 
-    async def _post(self, out: Outgoing, text: str, chat_id: int, thread: int | None) -> Message:
-        if out.document is not None:
-            return await self._bot.send_document(
-                chat_id=chat_id,
-                document=out.document.data,
-                filename=out.document.name,
-                caption=text or None,
-                message_thread_id=thread,
-                disable_notification=out.silent or None,
-                reply_markup=keyboard(out.choices),
-            )
-        return await self._bot.send_message(
-            chat_id=chat_id,
-            text=text,
-            message_thread_id=thread,
-            disable_notification=out.silent or None,
-            link_preview_options=_NO_PREVIEW,
-            reply_markup=keyboard(out.choices),
-        )
+    def _without_topic(self, post: Post) -> Post:
+        """Return a message for the chat itself; the first one says why it comes there."""
+        told = post.thread is None or (post.chat_id, post.thread) in self._topics_gone
+        if told or not self._topic_mark:
+            return dataclasses.replace(post, thread=None)
+        most = MOST_TEXT_UNITS if post.document is None else MOST_CAPTION_UNITS
+        text = fitted(f"{self._topic_mark}\n{post.text}", most)
+        return dataclasses.replace(post, thread=None, text=text, entities=())
 
     async def _edit(self, out: Outgoing, target_ref: str | None) -> Outcome:
         ready = self._ready(out)
         if isinstance(ready, Rejected):
             return ready
-        ref = read_ref(target_ref or "")
-        if ref is None:
-            return Rejected(why="the message to be changed was never sent to Telegram")
-        if ref.chat_id != int(out.address.chat):  # messages stay behind when a group gets a new id
-            return Rejected(why="the message to be changed is in another chat")
+        ref = _own(out, target_ref)
+        if isinstance(ref, Declined):
+            return ref
         await self._bot.edit_message_text(
             chat_id=ref.chat_id,
             message_id=ref.message_id,
             text=ready,
-            link_preview_options=_NO_PREVIEW,
+            link_preview_options=NO_PREVIEW,
             reply_markup=keyboard(out.choices),
         )
         return Sent(ref=str(ref))
+
+    async def _pin(self, out: Outgoing, target_ref: str | None, *, pinned: bool) -> Outcome:
+        ref = _own(out, target_ref)
+        if isinstance(ref, Declined):
+            return ref
+        if pinned:
+            await self._bot.pin_chat_message(chat_id=ref.chat_id, message_id=ref.message_id, disable_notification=True)
+        else:
+            await self._bot.unpin_chat_message(chat_id=ref.chat_id, message_id=ref.message_id)
+        return Sent()
+
+    async def _fetch(self, out: Outgoing) -> Outcome:
+        if self._album is None or not out.target or not out.text:
+            return Rejected(why="no file, or nowhere to put it")
+        data = await fetch(self._bot, self._request, out.target)
+        if isinstance(data, Declined):
+            return data
+        await asyncio.to_thread(self._album, out.text, data)
+        return Sent()
 
     async def _react(self, out: Outgoing) -> Outcome:
         ref = read_ref(out.target or "")
@@ -245,6 +269,8 @@ class TelegramTransport:
         if not isinstance(outcome, TryAgain) or outcome.costs_attempt or outcome.whole_transport:
             return outcome
         now, chat = self._clock(), out.address.chat
+        if chat.startswith("-"):  # slow mode and the limit of a group say nothing about other chats
+            return outcome
         self._paused_until = {c: until for c, until in self._paused_until.items() if until > now}
         others = self._paused_until.keys() - {chat}
         self._paused_until[chat] = now + outcome.wait
@@ -253,6 +279,16 @@ class TelegramTransport:
 
 def _hiding(outcome: Outcome, token: Token) -> Outcome:
     """Return the outcome with the token masked in its reason, whatever the server wrote."""
-    if isinstance(outcome, TryAgain | Unreachable | Rejected | Unknown | Locked):
+    if isinstance(outcome, TryAgain | Unreachable | Rejected | Declined | Unknown | Locked):
         return dataclasses.replace(outcome, why=token.hide(outcome.why))
     return outcome
+
+
+def _own(out: Outgoing, target_ref: str | None) -> MessageRef | Declined:
+    """Return the message of ours that is to be changed or pinned, or that it can no longer be."""
+    ref = read_ref(target_ref or "")
+    if ref is None:
+        return Declined(lack=Lack.GONE, why="the message was never sent to Telegram")
+    if str(ref.chat_id) != out.address.chat:  # messages stay behind when a group gets a new id
+        return Declined(lack=Lack.GONE, why="the message is in another chat")
+    return ref

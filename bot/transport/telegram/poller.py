@@ -105,12 +105,14 @@ class Poller:
         report: Callable[[Poll], None] = lambda _: None,
         pause: Callable[[float], Awaitable[None]] = asyncio.sleep,
         long_poll_s: int = LONG_POLL_S,
+        heard_by: Callable[[], Json] = dict,
     ) -> None:
         """Prepare a poller; nothing is asked yet.
 
         `source` is `telegram:<bot id>`. `nudge` is called after new updates were stored. `report` is called,
         on the event loop, whenever the state changes from one kind to another (well, conflict, outage, store
-        trouble). `pause` waits so many seconds.
+        trouble). `pause` waits so many seconds. `heard_by` says what is known of the bot itself: it is stored with
+        each update, for whoever reads it may be another process.
         """
         self._api = api
         self._source = source
@@ -120,6 +122,7 @@ class Poller:
         self._report = report
         self._pause = pause
         self._long_poll_s = long_poll_s
+        self._heard_by = heard_by
         self._offset: int | None = None
 
     async def run(self) -> TokenRefused:
@@ -170,9 +173,9 @@ class Poller:
         return Polled(updates=len(batch), new=new)
 
     async def _store(self, raw: object, received_at: dt.datetime) -> bool:
-        """Store one update as it is; one that cannot be stored as it is, in a wrapping that can."""
+        """Store one update as it is, with what is known of the bot; one that cannot be stored so, in a wrapping."""
         key = _key(raw)
-        whole = raw if isinstance(raw, Mapping) else _wrapped(raw)
+        whole = {**raw, **self._heard_by()} if isinstance(raw, Mapping) else _wrapped(raw)
         try:
             return await asyncio.to_thread(
                 self._accept, source=self._source, key=key, raw=whole, received_at=received_at

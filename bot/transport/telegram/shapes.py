@@ -10,6 +10,7 @@ import dataclasses
 from telegram import InlineKeyboardButton, InlineKeyboardMarkup
 
 from bot.chat import Choice
+from bot.transport.telegram.bidi import laid_out
 
 # Limits: Bot API 10.1, 11 June 2026 (sendMessage.text, sendDocument.caption, InlineKeyboardButton.callback_data and
 # answerCallbackQuery.text; a file of at most 50 MB: sendDocument, "Bots can currently send files of any type of up to
@@ -19,6 +20,11 @@ MOST_CAPTION_UNITS = 1024
 MOST_UPLOAD_BYTES = 50_000_000
 MOST_TOKEN_BYTES = 64
 MOST_TAP_ANSWER_UNITS = 200
+# A keyboard: telegram.constants.InlineKeyboardMarkupLimit of python-telegram-bot 22.8; no limit of a label is
+# published, so this one is our own: what fits a phone in two lines.
+MOST_BUTTONS = 100
+MOST_IN_A_ROW = 8
+MOST_LABEL_UNITS = 64
 
 CUT_SIGN = "…"
 _PREFIX = "telegram"
@@ -63,25 +69,32 @@ def fitted(text: str, most: int = MOST_TEXT_UNITS) -> str:
 
 
 def sendable(text: str) -> str:
-    """Return the text with halves of surrogate pairs replaced: they cannot be written as UTF-8."""
-    return text.encode("utf-8", "replace").decode("utf-8")
+    """Return the text with halves of surrogate pairs replaced (they cannot be written as UTF-8), and with nothing in it
+    that turns the writing direction of what is beside it.
+    """
+    return laid_out(text.encode("utf-8", "replace").decode("utf-8"))
 
 
 def keyboard(rows: tuple[tuple[Choice, ...], ...]) -> InlineKeyboardMarkup | None:
-    """Return the buttons of a message, None when there are none.
+    """Return the buttons of a message, None when there are none. A row that is too long is broken into several.
 
     Raises
     ------
     ValueError
-        A label is empty, or a token is not 1 to 64 bytes long.
+        A label is empty, a token is not 1 to 64 bytes long, or there are more buttons than a message can have.
     """
+    if sum(len(row) for row in rows) > MOST_BUTTONS:
+        raise ValueError(f"{sum(len(row) for row in rows)} buttons, {MOST_BUTTONS} are allowed")
     for choice in (choice for row in rows for choice in row):
         size = len(choice.token.encode("utf-8", "replace"))
         if not choice.label.strip() or not 1 <= size <= MOST_TOKEN_BYTES:
             raise ValueError(f"button {choice.label!r}: token of {size} bytes, 1 to {MOST_TOKEN_BYTES} are allowed")
     drawn = [
-        [InlineKeyboardButton(text=sendable(choice.label), callback_data=choice.token) for choice in row]
+        [
+            InlineKeyboardButton(text=fitted(sendable(choice.label), MOST_LABEL_UNITS), callback_data=choice.token)
+            for choice in row[begin : begin + MOST_IN_A_ROW]
+        ]
         for row in rows
-        if row
+        for begin in range(0, len(row), MOST_IN_A_ROW)
     ]
     return InlineKeyboardMarkup(drawn) if drawn else None

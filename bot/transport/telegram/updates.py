@@ -12,6 +12,8 @@ from pydantic import BaseModel, ConfigDict, Field
 
 LAST_SECOND = 253_402_300_799  # 31 December 9999: what a datetime can hold
 
+HEARD_BY = "slowbell_heard_by"
+
 Seconds = Annotated[int, Field(ge=0, le=LAST_SECOND)]
 """Unix time."""
 Id = Annotated[int, Field(ge=-(2**52), le=2**52)]
@@ -40,6 +42,38 @@ class Chat(_Part):
     title: str | None = None
 
 
+class PhotoSize(_Part):
+    """One size of a photo."""
+
+    file_id: str
+    width: int
+    height: int
+    file_size: int | None = None
+
+
+class Voice(_Part):
+    """A voice note."""
+
+    file_id: str
+    mime_type: str | None = None
+    file_size: int | None = None
+
+
+class Document(_Part):
+    """A file."""
+
+    file_id: str
+    mime_type: str | None = None
+    file_size: int | None = None
+
+
+class Quoted(_Part):
+    """The message that another one is a reply to."""
+
+    message_id: Id
+    sender: User | None = Field(default=None, alias="from")
+
+
 class Message(_Part):
     """A message, or one that the bot may no longer see (`date` 0)."""
 
@@ -57,6 +91,12 @@ class Message(_Part):
     text: str | None = None
     caption: str | None = None
     migrate_to_chat_id: Id | None = None
+    migrate_from_chat_id: Id | None = None
+    photo: list[PhotoSize] = Field(default_factory=list)
+    """The same picture in several sizes."""
+    voice: Voice | None = None
+    document: Document | None = None
+    reply_to_message: Quoted | None = None
 
 
 class CallbackQuery(_Part):
@@ -74,6 +114,7 @@ class Member(_Part):
     status: str
     is_member: bool | None = None
     can_send_messages: bool | None = None
+    can_pin_messages: bool | None = None
 
 
 class ChatMemberUpdated(_Part):
@@ -86,10 +127,18 @@ class ChatMemberUpdated(_Part):
     new_chat_member: Member
 
 
+class HeardBy(_Part):
+    """What the poller knew of the bot when an update came (not of the Bot API: it is put there before storing)."""
+
+    username: str
+    reads_all: bool
+
+
 class Update(_Part):
     """One update: its id and at most one of the others."""
 
     update_id: int
+    heard_by: HeardBy | None = Field(default=None, alias=HEARD_BY)
     message: Message | None = None
     edited_message: Message | None = None
     callback_query: CallbackQuery | None = None

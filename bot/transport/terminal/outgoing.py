@@ -7,17 +7,20 @@ Nothing is printed and nothing is worded here; a window that is not open finds i
 from __future__ import annotations
 
 import asyncio
-import os
 from collections.abc import Callable
 from datetime import datetime
 from pathlib import Path
 from typing import Final
 
-from bot.chat import Document, Outcome, OutgoingKind, Sent
+from bot.chat import Declined, Lack, Outcome, Outgoing, OutgoingKind, Sent
 from bot.messages.console import saved_as
-from bot.ports import ClaimedRow, OutgoingTransport, Screen
+from bot.ports import Album, ClaimedRow, OutgoingTransport, Screen
+from bot.transport.folder import put_away
 
 NAME: Final = "terminal"
+MOST_FILE_BYTES: Final = 20_000_000
+"""Of a photo that somebody attaches; as much as the messenger lets the program fetch."""
+_UNSEEN: Final = frozenset({OutgoingKind.PIN, OutgoingKind.UNPIN, OutgoingKind.REACTION})
 
 
 class TerminalOutgoing(OutgoingTransport):
@@ -26,24 +29,35 @@ class TerminalOutgoing(OutgoingTransport):
     Files go into `folder`, made at need, readable by its owner alone; the message says where.
     """
 
-    def __init__(self, screen: Screen, *, now: Callable[[], datetime], folder: Path, name: str = NAME) -> None:
+    def __init__(
+        self,
+        screen: Screen,
+        *,
+        now: Callable[[], datetime],
+        folder: Path,
+        album: Album | None = None,
+        name: str = NAME,
+    ) -> None:
         self.name = name
         self._screen = screen
         self._now = now
         self._folder = folder
+        self._album = album
 
     async def send(self, row: ClaimedRow) -> Outcome:
         """Put the message on the screen; an edit is shown anew, for paper cannot be changed.
 
-        Reactions and answers to taps without words show nothing. An error of the database or of the folder is
+        Pins, reactions and answers to taps without words show nothing. An error of the database or of the folder is
         raised: it is ours.
         """
         outgoing = row.outgoing
         text = outgoing.text
+        if outgoing.kind is OutgoingKind.FETCH:
+            return await asyncio.to_thread(self._fetch, outgoing)
         if outgoing.document is not None:
-            path = await asyncio.to_thread(put_away, outgoing.document, self._folder)
+            path = await asyncio.to_thread(put_away, outgoing.document.name, outgoing.document.data, self._folder)
             text = saved_as(text, str(path))
-        if outgoing.kind is OutgoingKind.REACTION or not text:
+        if outgoing.kind in _UNSEEN or not text:
             return Sent()
         shown = await asyncio.to_thread(
             self._screen.show,
@@ -55,18 +69,15 @@ class TerminalOutgoing(OutgoingTransport):
         )
         return Sent(ref=f"{outgoing.address.chat}:{shown}")
 
-
-def put_away(document: Document, folder: Path) -> Path:
-    """Write a file whole, readable by its owner alone, and return its path; the same name is replaced.
-
-    Only the last part of the name counts, whatever it holds. Raises OSError.
-    """
-    folder.mkdir(mode=0o700, parents=True, exist_ok=True)
-    path = folder / (Path(document.name.replace("\\", "/")).name.lstrip(".") or "paper")
-    fresh = path.with_name(f".{path.name}.{os.getpid()}")
-    with os.fdopen(os.open(fresh, os.O_WRONLY | os.O_CREAT | os.O_TRUNC, 0o600), "wb") as file:
-        file.write(document.data)
-        file.flush()
-        os.fsync(file.fileno())
-    fresh.replace(path)
-    return path
+    def _fetch(self, outgoing: Outgoing) -> Outcome:
+        """Copy a file that was attached in a window; one that has gone since, or is too large, is declined."""
+        try:
+            path = Path(outgoing.target or "")
+            if path.stat().st_size > MOST_FILE_BYTES:
+                return Declined(lack=Lack.FILE, why="too large")
+            data = path.read_bytes()
+        except OSError as error:
+            return Declined(lack=Lack.FILE, why=type(error).__name__)
+        if self._album is not None:
+            self._album(outgoing.text, data)
+        return Sent()

@@ -9,14 +9,15 @@ import contextlib
 import datetime as dt
 from collections.abc import AsyncIterator
 
-from bot.chat import Address, Choice, Document, Outgoing, OutgoingKind
-from bot.ports import ClaimedRow
+from bot.chat import Address, Asking, Choice, Document, Outgoing, OutgoingKind
+from bot.ports import Album, ClaimedRow
 from bot.transport.telegram.outgoing import TelegramTransport, Timeouts
 from bot.transport.telegram.redact import Token
 from tests.fakes.botapi import FakeTelegram
 
 NOON = dt.datetime(2026, 9, 12, 12, tzinfo=dt.UTC)
 JITTER = dt.timedelta(seconds=2)
+TOPIC_MARK = "(topic closed)"
 REPEAT_MARK = "(may have come before)"
 DONE = ((Choice(label="Done", token="t-done"), Choice(label="Not yet", token="t-later")),)
 
@@ -33,6 +34,7 @@ def row(
     possible_repeat: bool = False,
     thread: int | None = None,
     document: Document | None = None,
+    wants_reply: Asking | None = None,
 ) -> ClaimedRow:
     """Return a claimed row; `thread` is the topic."""
     outgoing = Outgoing(
@@ -45,6 +47,7 @@ def row(
         target=target,
         possible_repeat=possible_repeat,
         document=document,
+        wants_reply=wants_reply,
     )
     return ClaimedRow(id=1, attempt=1, outgoing=outgoing, target_ref=target_ref)
 
@@ -71,7 +74,12 @@ def edit(
 
 @contextlib.asynccontextmanager
 async def transport(
-    fake: FakeTelegram, *, base_url: str | None = None, read_s: float = 20.0, whole_s: float = 45.0
+    fake: FakeTelegram,
+    *,
+    base_url: str | None = None,
+    read_s: float = 20.0,
+    whole_s: float = 45.0,
+    album: Album | None = None,
 ) -> AsyncIterator[TelegramTransport]:
     """A transport whose clock stands at noon."""
     made = TelegramTransport(
@@ -81,6 +89,8 @@ async def transport(
         base_url=base_url or fake.base_url,
         timeouts=Timeouts(read_s=read_s, whole_s=whole_s),
         jitter=lambda: JITTER,
+        topic_mark=TOPIC_MARK,
+        album=album,
     )
     try:
         yield made

@@ -10,7 +10,7 @@ from telegram import constants
 
 from bot.chat import Document, Rejected, Sent, TryAgain, Unknown, Unreachable
 from bot.transport.telegram.shapes import MOST_CAPTION_UNITS, MOST_UPLOAD_BYTES
-from tests.contract.telegram.sending import DONE, REPEAT_MARK, row, transport
+from tests.contract.telegram.sending import DONE, REPEAT_MARK, TOPIC_MARK, row, transport
 from tests.fakes.botapi import FakeTelegram
 
 pytestmark = pytest.mark.asyncio
@@ -71,7 +71,9 @@ async def test_a_file_outlives_its_topic(fake: FakeTelegram) -> None:
     fake.delete_topic(group, 7)
     async with transport(fake) as telegram:
         assert isinstance(await telegram.send(row(group, thread=7, document=PLAN)), Sent)
-    assert (fake.messages(group)[0].thread, fake.messages(group)[0].file) == (None, "plan-1.pdf")
+    (message,) = fake.messages(group)
+    assert (message.thread, message.file) == (None, "plan-1.pdf")
+    assert message.text == f"{TOPIC_MARK}\nSpritz the ribs."
 
 
 async def test_a_file_that_can_never_be_sent_is_not_tried(fake: FakeTelegram) -> None:

@@ -8,11 +8,24 @@ import logging
 
 import pytest
 
-from bot.chat import Address, Choice, Locked, Moved, OutgoingKind, Rejected, Sent, TryAgain, Unknown, Unreachable
+from bot.chat import (
+    Address,
+    Choice,
+    Declined,
+    Lack,
+    Locked,
+    Moved,
+    OutgoingKind,
+    Rejected,
+    Sent,
+    TryAgain,
+    Unknown,
+    Unreachable,
+)
 from bot.delivery.courier import LEASE
 from bot.ports import ClaimedRow
 from bot.transport.telegram.outgoing import Timeouts
-from tests.contract.telegram.sending import DONE, JITTER, REPEAT_MARK, edit, row, transport
+from tests.contract.telegram.sending import DONE, JITTER, REPEAT_MARK, TOPIC_MARK, edit, row, transport
 from tests.fakes.botapi import FakeTelegram
 
 pytestmark = pytest.mark.asyncio
@@ -80,13 +93,11 @@ async def test_a_text_that_is_too_long_is_cut_and_told(fake: FakeTelegram, caplo
         row(1, " \n"),
         row("everybody"),
         row(1, choices=((Choice(label="Done", token="x" * 65),),)),
-        edit(1, None, "x"),
-        edit(1, "terminal:ines:4", "x"),
-        edit(1, "telegram:2:4", "x"),
         row(1, "", kind=OutgoingKind.REACTION, target="terminal:1"),
         row(1, "", kind=OutgoingKind.TAP_ANSWER),
+        row(1, "photo-1.jpg", kind=OutgoingKind.FETCH, target="f"),
     ],
-    ids=["empty", "no chat", "long token", "never sent", "other transport", "other chat", "no message", "no tap"],
+    ids=["empty", "no chat", "long token", "no message", "no tap", "no album"],
 )
 async def test_what_can_never_be_sent_is_not_tried(fake: FakeTelegram, bad: ClaimedRow) -> None:
     """A row that breaks a limit, or names nothing, is rejected without a call."""
@@ -112,7 +123,29 @@ async def test_a_prompt_outlives_its_topic(fake: FakeTelegram) -> None:
     fake.delete_topic(group, 7)
     async with transport(fake) as telegram:
         assert isinstance(await telegram.send(row(group, thread=7)), Sent)
-    assert fake.messages(group)[0].thread is None
+    (message,) = fake.messages(group)
+    assert (message.thread, message.text) == (None, f"{TOPIC_MARK}\nSpritz the ribs.")
+
+
+async def test_a_closed_topic_is_told_once(fake: FakeTelegram) -> None:
+    """What was meant for it goes to the group itself, and the first such message says why."""
+    group = fake.group("Harrow Lane supper", kind="supergroup", topics=(7,))
+    fake.close_topic(group, 7)
+    async with transport(fake) as telegram:
+        for _ in range(2):
+            assert isinstance(await telegram.send(row(group, thread=7)), Sent)
+    assert [(one.thread, one.text) for one in fake.messages(group)] == [
+        (None, f"{TOPIC_MARK}\nSpritz the ribs."),
+        (None, "Spritz the ribs."),
+    ]
+
+
+async def test_the_general_topic_has_no_number(fake: FakeTelegram) -> None:
+    """What goes to topic 1 goes without a number: the server knows no thread 1."""
+    group = fake.group("Harrow Lane supper", kind="supergroup", topics=(7,))
+    async with transport(fake) as telegram:
+        assert isinstance(await telegram.send(row(group, thread=1)), Sent)
+    assert "message_thread_id" not in fake.calls("sendMessage")[0]["parameters"]
 
 
 # --- edits, reactions, taps -----------------------------------------------------------------------------------------
@@ -142,14 +175,36 @@ async def test_an_edit_made_twice_is_sent(fake: FakeTelegram) -> None:
     assert fake.messages(ines)[0].edits == 1
 
 
-async def test_an_edit_of_a_deleted_message_is_rejected(fake: FakeTelegram) -> None:
+@pytest.mark.parametrize("ref", [None, "terminal:ines:4", "telegram:2:4"], ids=["never sent", "elsewhere", "moved"])
+async def test_an_edit_of_what_is_not_there_is_declined(fake: FakeTelegram, ref: str | None) -> None:
+    """A message that was never sent, or lies in another chat, is gone; no call is made."""
+    async with transport(fake) as telegram:
+        outcome = await telegram.send(edit(1, ref, "x"))
+    assert isinstance(outcome, Declined)
+    assert outcome.lack is Lack.GONE
+    assert fake.calls() == []
+
+
+async def test_an_edit_of_a_message_too_old_is_declined(fake: FakeTelegram) -> None:
+    """The server no longer lets it be changed: it is gone as far as edits go."""
+    ines = fake.private("Ines")
+    async with transport(fake) as telegram:
+        sent = await telegram.send(row(ines))
+        assert isinstance(sent, Sent)
+        fake.freeze(fake.messages(ines)[0])
+        outcome = await telegram.send(edit(ines, sent.ref, "x"))
+    assert outcome == Declined(lack=Lack.GONE, why="Message can't be edited")
+
+
+async def test_an_edit_of_a_deleted_message_is_declined(fake: FakeTelegram) -> None:
     """It will never be possible again."""
     ines = fake.private("Ines")
     async with transport(fake) as telegram:
         sent = await telegram.send(row(ines))
         assert isinstance(sent, Sent)
         fake.delete(fake.messages(ines)[0])
-        assert isinstance(await telegram.send(edit(ines, sent.ref, "x")), Rejected)
+        outcome = await telegram.send(edit(ines, sent.ref, "x"))
+    assert outcome == Declined(lack=Lack.GONE, why="Message to edit not found")
 
 
 async def test_a_reaction_acknowledges(fake: FakeTelegram) -> None:
@@ -172,6 +227,21 @@ async def test_a_reaction_may_be_chosen(fake: FakeTelegram) -> None:
         assert fake.history(ines)[0].reactions == ("✍",)
         assert await telegram.send(row(ines, "noted", kind=OutgoingKind.REACTION, target=said)) == Sent()
     assert fake.history(ines)[0].reactions == ("👍",)
+
+
+async def test_a_chat_without_reactions_declines(fake: FakeTelegram) -> None:
+    """Where reactions are not allowed, or the message is gone, nothing happens and the reason is remembered."""
+    group = fake.group("Harrow Lane supper", kind="supergroup")
+    said = fake.say(group, "Ines", "/temp 178")
+    reaction = row(group, "", kind=OutgoingKind.REACTION, target=f"telegram:{group}:{said}")
+    async with transport(fake) as telegram:
+        assert await telegram.send(reaction) == Sent()
+        fake.allow_reactions(group, allowed=False)
+        outcome = await telegram.send(reaction)
+        lost = await telegram.send(row(group, "", kind=OutgoingKind.REACTION, target=f"telegram:{group}:99"))
+    assert outcome == Declined(lack=Lack.REACTION, why="Reaction_invalid")
+    assert isinstance(lost, Declined)
+    assert fake.history(group)[0].reactions == ("👍",)
 
 
 async def test_a_tap_is_answered(fake: FakeTelegram) -> None:
@@ -226,7 +296,7 @@ async def test_a_group_that_moved_tells_where(fake: FakeTelegram) -> None:
         moved = Moved(to=Address(transport="telegram", chat=str(new)))
         assert await telegram.send(row(group)) == moved
         assert await telegram.send(edit(group, sent.ref, "x")) == moved
-        assert isinstance(await telegram.send(edit(new, sent.ref, "x")), Rejected)
+        assert isinstance(await telegram.send(edit(new, sent.ref, "x")), Declined)
         assert isinstance(await telegram.send(row(new)), Sent)
 
 
@@ -254,6 +324,15 @@ async def test_a_flood_limit_pauses_this_chat_first(fake: FakeTelegram) -> None:
         assert first == again == TryAgain(wait=wait, why=why, costs_attempt=False)
         assert other == TryAgain(wait=wait, why=why, costs_attempt=False, whole_transport=True)
         assert isinstance(await telegram.send(row(ines)), Sent)
+
+
+async def test_limits_of_groups_say_nothing_about_other_chats(fake: FakeTelegram) -> None:
+    """Two groups in slow mode wait, each for itself; nobody else does."""
+    shed, club = fake.group("Shed", kind="supergroup"), fake.group("Club", kind="supergroup")
+    fake.inject("flood", times=2, retry_after=3600)
+    async with transport(fake) as telegram:
+        first, second = [await telegram.send(row(chat)) for chat in (shed, club)]
+    assert [isinstance(one, TryAgain) and one.whole_transport for one in (first, second)] == [False, False]
 
 
 async def test_slow_mode_is_a_flood_limit(fake: FakeTelegram) -> None:

@@ -5,6 +5,7 @@ It must not be used by the program.
 
 from __future__ import annotations
 
+import base64
 import datetime as dt
 import http.client
 import json
@@ -125,6 +126,23 @@ class FakeTelegram:
             self._order("say", chat=chat, name=user, content=content, at_s=_seconds(at), thread=thread, reply=reply)
         )
 
+    def photo(
+        self, chat: int, user: str, data: bytes, *, caption: str = "", at: dt.datetime | None = None,
+        thread: int | None = None, reply: int | None = None,
+    ) -> int:  # fmt: skip
+        """Somebody sends a picture; return the message id."""
+        return int(
+            self._order(
+                "photo", chat=chat, name=user, base64_data=base64.b64encode(data).decode(), caption=caption,
+                at_s=_seconds(at), thread=thread, reply=reply,
+            )
+        )  # fmt: skip
+
+    def voice(self, chat: int, user: str, data: bytes = b"ogg") -> int:
+        """Somebody sends a voice note; return the message id."""
+        coded = base64.b64encode(data).decode()
+        return int(self._order("voice", chat=chat, name=user, base64_data=coded, at_s=None, thread=None, reply=None))
+
     def edit(self, chat: int, message_id: int, text: str, *, at: dt.datetime | None = None) -> None:
         """Somebody changes an own message."""
         self._order("edit", chat=chat, message_id=message_id, text=text, at_s=_seconds(at))
@@ -145,7 +163,35 @@ class FakeTelegram:
         """Somebody deletes a topic."""
         self._order("delete_topic", chat=chat, thread=thread)
 
+    def close_topic(self, chat: int, thread: int) -> None:
+        """Somebody closes a topic."""
+        self._order("close_topic", chat=chat, thread=thread)
+
+    def promote(self, chat: int, *, by: str = "Ines", admin: bool = True, may_pin: bool = True) -> None:
+        """Somebody makes the bot an administrator, or takes that away."""
+        self._order("promote", chat=chat, by=by, admin=admin, may_pin=may_pin)
+
+    def allow_reactions(self, chat: int, *, allowed: bool) -> None:
+        """Somebody allows reactions in a group, or not."""
+        self._order("allow_reactions", chat=chat, allowed=allowed)
+
+    def unpin(self, message: Seen) -> None:
+        """Somebody takes a message off the top."""
+        self._order("unpin", chat=message.chat, message_id=message.message_id)
+
     # --- what the server does
+
+    def freeze(self, message: Seen) -> None:
+        """Let a message be edited no more."""
+        self._order("freeze", chat=message.chat, message_id=message.message_id)
+
+    def hide_files(self) -> None:
+        """Go on naming files, but hand none out."""
+        self._order("hide_files")
+
+    def forget_files(self) -> None:
+        """Keep no file any longer."""
+        self._order("forget_files")
 
     def inject(self, kind: str, **how: Any) -> None:  # noqa: ANN401 - the fields of `Fault`
         """Let calls go wrong: see `faults.Fault` for kinds and fields (method, chat, skip, times, executed...)."""
@@ -213,13 +259,17 @@ class FakeTelegram:
         """Return every call that broke the contract."""
         return list(self._order("violations"))
 
+    def updates(self) -> list[Json]:
+        """Return the updates that are not confirmed."""
+        return list(self._order("updates"))
+
     def unconfirmed(self) -> list[int]:
         """Return the ids of updates that are not confirmed."""
         return list(self._order("unconfirmed"))
 
-    def commands(self) -> list[Json]:
-        """Return the menu of commands."""
-        return list(self._order("commands"))
+    def commands(self, scope: str = "default", language: str = "") -> list[Json]:
+        """Return the menu of commands of a scope in a language."""
+        return list(self._order("commands", scope=scope, language=language))
 
     def answered(self, query_id: str) -> bool:
         """Return whether a tap was answered."""

@@ -5,6 +5,7 @@ It must not read requests or write answers.
 
 from __future__ import annotations
 
+import base64
 import threading
 from collections.abc import Callable
 from typing import Any
@@ -153,6 +154,43 @@ class Desk:
     def do_delete_topic(self, chat: int, thread: int) -> None:
         self._world.rooms[chat].topics.discard(thread)
 
+    def do_close_topic(self, chat: int, thread: int) -> None:
+        self._world.rooms[chat].closed_topics.add(thread)
+
+    def do_promote(self, **given: Any) -> None:  # noqa: ANN401 - passed on as it is
+        self._world.promote(**given)
+
+    def do_allow_reactions(self, chat: int, allowed: bool) -> None:
+        self._world.rooms[chat].reactions = allowed
+
+    def do_freeze(self, chat: int, message_id: int) -> None:
+        self._world.rooms[chat].entries[message_id].frozen = True
+
+    def do_unpin(self, chat: int, message_id: int) -> None:
+        self._world.rooms[chat].entries[message_id].pinned = False
+
+    def do_photo(self, base64_data: str, caption: str, **given: Any) -> int:  # noqa: ANN401 - passed on as it is
+        content: Json = {"photo": self._world.keep_photo(base64.b64decode(base64_data))}
+        return self._world.say(content=content | ({"caption": caption} if caption else {}), **given)
+
+    def do_voice(self, base64_data: str, **given: Any) -> int:  # noqa: ANN401 - passed on as it is
+        return self._world.say(content={"voice": self._world.keep_voice(base64.b64decode(base64_data))}, **given)
+
+    def do_hide_files(self) -> None:
+        self._world.hidden = True
+
+    def do_updates(self) -> list[Json]:
+        return self._world.queue.waiting()
+
+    def do_forget_files(self) -> None:
+        self._world.files.clear()
+
+    def file(self, token: str, file_id: str) -> bytes | None:
+        """Return the bytes of a kept file, None when there is none or the token is wrong."""
+        with self._changed:
+            known = token == self._token and not self._world.hidden
+            return self._world.files.get(file_id) if known else None
+
     def do_slow_mode(self, chat: int, seconds: int) -> None:
         self._world.rooms[chat].slow_s = seconds
 
@@ -209,8 +247,8 @@ class Desk:
     def do_unconfirmed(self) -> list[int]:
         return self._world.queue.unconfirmed()
 
-    def do_commands(self) -> list[Json]:
-        return self._world.commands
+    def do_commands(self, scope: str, language: str) -> list[Json]:
+        return self._world.commands.get((scope, language), [])
 
     def do_answered(self, query_id: str) -> bool:
         return self._world.taps[query_id]
@@ -246,4 +284,8 @@ def _seen(entry: Entry) -> Json:
         "silent": entry.silent,
         "thread": message.get("message_thread_id"),
         "file": message.get("document", {}).get("file_name"),
+        "photo": "photo" in message,
+        "force_reply": entry.force_reply is not None,
+        "selective": bool((entry.force_reply or {}).get("selective")),
+        "reply_to": message.get("reply_to_message", {}).get("message_id"),
     }

@@ -14,6 +14,10 @@ from tests.fakes.botapi.contract import Json
 from tests.fakes.botapi.updates import ApiError
 from tests.fakes.botapi.world import BOT, BOT_ID, Entry, Room, World
 
+MOST_DOWNLOAD_BYTES = 20_000_000
+NO_PICTURE = b"not a picture after all"
+"""Bytes at the end of a photo that this server finds no picture in."""
+
 Result = Json | bool | list[Json]
 
 
@@ -50,26 +54,59 @@ def _send_document(world: World, sent: Json) -> Result:
     return _sent(world, room, sent, {"document": document, **caption})
 
 
+def _send_photo(world: World, sent: Json) -> Result:
+    room = _writable(world, sent["chat_id"])
+    data = base64.b64decode(sent["photo"]["base64"])
+    if data.endswith(NO_PICTURE):
+        raise ApiError(400, "Bad Request: PHOTO_INVALID_DIMENSIONS")
+    caption = {"caption": sent["caption"].strip()} if sent.get("caption", "").strip() else {}
+    return _sent(world, room, sent, {"photo": world.keep_photo(data), **caption})
+
+
+def _get_file(world: World, sent: Json) -> Result:
+    data = world.files.get(sent["file_id"])
+    if data is None:
+        raise ApiError(400, "Bad Request: wrong file_id or the file is temporarily unavailable")
+    if len(data) > MOST_DOWNLOAD_BYTES:
+        raise ApiError(400, "Bad Request: file is too big")
+    told: Json = {"file_id": sent["file_id"], "file_unique_id": f"u-{sent['file_id']}", "file_size": len(data)}
+    return told | {"file_path": f"photos/{sent['file_id']}"}
+
+
+def _get_chat_member(world: World, sent: Json) -> Result:
+    room = _writable(world, sent["chat_id"])
+    status = "administrator" if room.admin else "member"
+    return world.member(room, status)
+
+
 def _sent(world: World, room: Room, sent: Json, content: Json) -> Result:
     """Put a message of the bot into a chat, in its topic, with its buttons."""
     thread = sent.get("message_thread_id")
     if thread is not None and thread not in room.topics:
         raise ApiError(400, "Bad Request: message thread not found")
+    if thread in room.closed_topics and not room.admin:
+        raise ApiError(400, "Bad Request: TOPIC_CLOSED")
     wait_s = room.last_by_bot_s + room.slow_s - world.now_s()
     if room.slow_s and wait_s > 0:
         raise flood(math.ceil(wait_s))
     room.last_by_bot_s = world.now_s()
     if "inline_keyboard" in sent.get("reply_markup", {}):
         content["reply_markup"] = sent["reply_markup"]
+    replied = room.entries.get(sent.get("reply_parameters", {}).get("message_id", 0))
+    if replied is not None:
+        content["reply_to_message"] = replied.message
     if thread is not None:
         content |= {"message_thread_id": thread, "is_topic_message": True}
     entry = world.add(room, BOT, content)
     entry.silent = sent.get("disable_notification", False)
+    entry.force_reply = sent.get("reply_markup", {}) if "force_reply" in sent.get("reply_markup", {}) else None
     return entry.message
 
 
 def _edit_message_text(world: World, sent: Json) -> Result:
     entry = _own(world, sent, "edit")
+    if entry.frozen:
+        raise ApiError(400, "Bad Request: message can't be edited")
     return _change(world, entry, {"text": _text(sent["text"])}, sent.get("reply_markup"))
 
 
@@ -105,6 +142,8 @@ def _set_message_reaction(world: World, sent: Json) -> Result:
     entry = room.entries.get(sent["message_id"])
     if entry is None:
         raise ApiError(400, "Bad Request: message to react not found")
+    if not room.reactions:
+        raise ApiError(400, "Bad Request: REACTION_INVALID")
     entry.reactions = [reaction["emoji"] for reaction in sent.get("reaction", [])]
     return True
 
@@ -114,14 +153,28 @@ def _pin_chat_message(world: World, sent: Json) -> Result:
     entry = room.entries.get(sent["message_id"])
     if entry is None:
         raise ApiError(400, "Bad Request: message to pin not found")
-    if not room.private and not room.admin:
-        raise ApiError(400, "Bad Request: not enough rights to manage pinned messages in the chat")
+    _may_pin(room)
     entry.pinned = True
     return True
 
 
+def _unpin_chat_message(world: World, sent: Json) -> Result:
+    room = _writable(world, sent["chat_id"])
+    entry = room.entries.get(sent.get("message_id", 0))
+    if entry is None or not entry.pinned:
+        raise ApiError(400, "Bad Request: message to unpin not found")
+    _may_pin(room)
+    entry.pinned = False
+    return True
+
+
+def _may_pin(room: Room) -> None:
+    if not room.private and not (room.admin and room.may_pin):
+        raise ApiError(400, "Bad Request: not enough rights to manage pinned messages in the chat")
+
+
 def _set_my_commands(world: World, sent: Json) -> Result:
-    world.commands = sent["commands"]
+    world.commands[sent.get("scope", {}).get("type", "default"), sent.get("language_code", "")] = sent["commands"]
     return True
 
 
@@ -174,11 +227,15 @@ _METHODS: dict[str, Callable[[World, Json], Result]] = {
     "getUpdates": _get_updates,
     "sendMessage": _send_message,
     "sendDocument": _send_document,
+    "sendPhoto": _send_photo,
+    "getFile": _get_file,
+    "getChatMember": _get_chat_member,
     "editMessageText": _edit_message_text,
     "editMessageReplyMarkup": _edit_message_reply_markup,
     "answerCallbackQuery": _answer_callback_query,
     "setMessageReaction": _set_message_reaction,
     "pinChatMessage": _pin_chat_message,
+    "unpinChatMessage": _unpin_chat_message,
     "setMyCommands": _set_my_commands,
     "deleteWebhook": _delete_webhook,
 }

@@ -31,6 +31,12 @@ class Seen:
     thread: int | None = None
     file: str | None = None
     """Name of the file that goes with it."""
+    photo: bool = False
+    force_reply: bool = False
+    """It opens the reader's reply to it."""
+    selective: bool = False
+    """Only for whom it is a reply to, or whom it mentions."""
+    reply_to: int | None = None
 
     @property
     def labels(self) -> tuple[str, ...]:

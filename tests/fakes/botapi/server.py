@@ -60,7 +60,9 @@ class _Handler(BaseHTTPRequestHandler):
         parts = urlsplit(self.path)
         head, _, tail = unquote(parts.path).lstrip("/").partition("/")
         with contextlib.suppress(BrokenPipeError, ConnectionResetError):  # the caller has gone: nobody to tell
-            if head == "control":
+            if head == "file":
+                self._file(tail)
+            elif head == "control":
                 self._control(tail, body)
             elif head.startswith("bot"):
                 self._bot(head.removeprefix("bot"), tail, body, parts.query)
@@ -80,6 +82,15 @@ class _Handler(BaseHTTPRequestHandler):
             self._cut()
         else:
             self._answer(200, {"ok": True, "result": result})
+
+    def _file(self, path: str) -> None:
+        """Hand out a file: `bot<token>/photos/<file id>`."""
+        head, _, tail = path.partition("/")
+        data = self.server.desk.file(head.removeprefix("bot"), tail.rpartition("/")[2])
+        if data is None:
+            self._answer(404, {"ok": False, "error_code": 404, "description": "Not Found"})
+        else:
+            self._write(200, data, "application/octet-stream")
 
     def _parameters(self, body: bytes, query: str) -> tuple[Json, bool]:
         """Return the parameters, and whether their values are text (form fields)."""

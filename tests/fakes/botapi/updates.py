@@ -73,6 +73,10 @@ class UpdateQueue:
         """Return the ids that would be handed out to a poller without an offset."""
         return [waiting.update["update_id"] for waiting in self._waiting]
 
+    def waiting(self) -> list[Json]:
+        """Return the updates that are not confirmed, as they would be handed out."""
+        return [waiting.update for waiting in self._waiting]
+
     def poll(self, *, offset: int | None, limit: int, timeout_s: int, allowed: list[str] | None) -> list[Json]:
         """Confirm what is below the offset, then wait for updates; a later poller ends the wait of this one."""
         if self.webhook:

@@ -25,6 +25,9 @@ class Entry:
     edits: int = 0
     pinned: bool = False
     silent: bool = False
+    force_reply: Json | None = None
+    frozen: bool = False
+    """The server no longer lets it be edited."""
 
     @property
     def by_bot(self) -> bool:
@@ -42,7 +45,11 @@ class Room:
     """Why the bot may not write (error 403), None when it may."""
     moved_to: int | None = None
     admin: bool = False
+    may_pin: bool = True
+    """Where it is an administrator."""
+    reactions: bool = True
     topics: set[int] = dataclasses.field(default_factory=set)
+    closed_topics: set[int] = dataclasses.field(default_factory=set)
     slow_s: int = 0
     last_by_bot_s: float = float("-inf")
 
@@ -62,7 +69,11 @@ class World:
         self.taps: dict[str, bool] = {}
         """Query id: answered."""
         self.expired: set[str] = set()
-        self.commands: list[Json] = []
+        self.commands: dict[tuple[str, str], list[Json]] = {}
+        """By scope and language."""
+        self.files: dict[str, bytes] = {}
+        self.hidden = False
+        """`getFile` still names files that are not handed out."""
         self.sees_all = False
         self._next_room = 0
 
@@ -167,6 +178,35 @@ class World:
         self.queue.put("callback_query", query, self.now_s())
         return query_id
 
+    def promote(self, chat: int, by: str, *, admin: bool, may_pin: bool) -> None:
+        """Make the bot an administrator of a group, or take that away."""
+        room = self.rooms[chat]
+        was = "administrator" if room.admin else "member"
+        room.admin, room.may_pin = admin, may_pin
+        self._member(room, by, was, "administrator" if admin else "member")
+
+    def keep_photo(self, data: bytes) -> list[Json]:
+        """Keep a picture as the server does: in several sizes, the largest last."""
+        told = []
+        for width in (90, 1280):
+            file_id = f"photo-{len(self.files)}-{width}"
+            self.files[file_id] = data if width == 1280 else data[:32]
+            size = {"width": width, "height": width, "file_size": len(self.files[file_id])}
+            told.append({"file_id": file_id, "file_unique_id": f"u-{file_id}", **size})
+        return told
+
+    def keep_voice(self, data: bytes) -> Json:
+        """Keep a voice note."""
+        file_id = f"voice-{len(self.files)}"
+        self.files[file_id] = data
+        told: Json = {"file_id": file_id, "file_unique_id": f"u-{file_id}", "duration": 4, "mime_type": "audio/ogg"}
+        return told | {"file_size": len(data)}
+
+    def member(self, room: Room, status: str) -> Json:
+        """Return what the bot is in a chat."""
+        rights = {"can_be_edited": False, "can_pin_messages": room.may_pin} if status == "administrator" else {}
+        return {"user": BOT, "status": status, **rights}
+
     # --- inside
 
     def add(self, room: Room, sender: Json, content: Json, at_s: float | None = None) -> Entry:
@@ -214,8 +254,8 @@ class World:
             "chat": room.chat,
             "from": self.person(by),
             "date": self._when(None),
-            "old_chat_member": {"user": BOT, "status": old},
-            "new_chat_member": {"user": BOT, "status": new},
+            "old_chat_member": self.member(room, old),
+            "new_chat_member": self.member(room, new),
         }
         self.queue.put("my_chat_member", change, self.now_s())
 

@@ -10,7 +10,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from bot.chat import Address, Incoming, IncomingKind
+from bot.chat import Address, Attachment, Incoming, IncomingKind
 from bot.transport.telegram.decode import decode
 
 Json = dict[str, Any]
@@ -95,7 +95,7 @@ def test_commands_stay_in_the_text(text: str) -> None:
     assert _must_read(message=_message(text=text)).text == text
 
 
-@pytest.mark.parametrize("part", ["photo", "voice", "sticker", "location", "poll", "rich_message"])
+@pytest.mark.parametrize("part", ["sticker", "location", "poll", "rich_message"])
 def test_other_content_is_kept_with_its_caption(part: str) -> None:
     """What is not text is told as such; words below a photo are its text."""
     incoming = _must_read(message=_message(**{part: {}}, caption="done"))
@@ -108,13 +108,12 @@ def test_other_content_is_kept_with_its_caption(part: str) -> None:
     [
         _message(chat=SUPPER, new_chat_members=[BELL]),
         _message(chat=SUPPER, pinned_message={}),
-        _message(chat=SUPPER, migrate_from_chat_id=-4000001),
         {**_message(text="hello"), "from": BELL},
         _message(chat=CHANNEL, text="news"),
         _message(chat=SUPPER, text="news", sender_chat=CHANNEL, is_automatic_forward=True),
         {key: value for key, value in _message(chat=SUPPER, text="x").items() if key != "from"},
     ],
-    ids=["joined", "pinned", "migrated from", "bot", "channel", "forwarded by itself", "nobody"],
+    ids=["joined", "pinned", "bot", "channel", "forwarded by itself", "nobody"],
 )
 def test_what_no_person_did_concerns_nobody(message: Json) -> None:
     """Service messages, channels and other bots are passed over."""
@@ -163,7 +162,10 @@ def test_a_tap_that_is_none_of_ours_concerns_nobody(without: str) -> None:
         ({"status": "kicked"}, {"status": "member"}, IncomingKind.ARRIVED),
         ({"status": "member"}, {"status": "kicked"}, IncomingKind.LEFT),
         ({"status": "administrator"}, {"status": "left"}, IncomingKind.LEFT),
-        ({"status": "member"}, {"status": "administrator"}, None),
+        ({"status": "member"}, {"status": "administrator"}, IncomingKind.RIGHTS),
+        ({"status": "administrator"}, {"status": "member"}, IncomingKind.RIGHTS),
+        ({"status": "administrator"}, {"status": "administrator", "can_pin_messages": True}, IncomingKind.RIGHTS),
+        ({"status": "member"}, {"status": "member"}, None),
         (
             {"status": "member"},
             {"status": "restricted", "is_member": True, "can_send_messages": False},
@@ -182,12 +184,101 @@ def test_coming_and_going(old: Json, new: Json, kind: IncomingKind | None) -> No
 
 
 def test_a_group_that_becomes_a_supergroup_has_moved() -> None:
-    """The old address and the new one are told."""
+    """Its two service messages, one in the old group and one in the new, say the same."""
     old = {"id": -4000001, "type": "group", "title": "Harrow Lane supper"}
-    incoming = _must_read(message=_message(chat=old, migrate_to_chat_id=-1002000000001))
-    assert incoming.kind is IncomingKind.MOVED
-    assert incoming.address.chat == "-4000001"
-    assert incoming.moved_to == Address(transport="telegram", chat="-1002000000001")
+    new = {**SUPPER, "id": -1002000000001}
+    in_the_old = _must_read(message=_message(chat=old, migrate_to_chat_id=-1002000000001))
+    in_the_new = _must_read(message=_message(chat=new, migrate_from_chat_id=-4000001))
+    for incoming in (in_the_old, in_the_new):
+        assert incoming.kind is IncomingKind.MOVED
+        assert incoming.address.chat == "-4000001"
+        assert incoming.moved_to == Address(transport="telegram", chat="-1002000000001")
+
+
+SIZES = [
+    {"file_id": "small", "width": 90, "height": 67, "file_size": 900},
+    {"file_id": "large", "width": 1280, "height": 960, "file_size": 180_000},
+    {"file_id": "middle", "width": 320, "height": 240},
+]
+
+
+@pytest.mark.parametrize(
+    ("content", "kind", "attachment"),
+    [
+        (
+            {"photo": SIZES},
+            IncomingKind.PHOTO,
+            Attachment(file="large", media_type="image/jpeg", size_bytes=180_000),
+        ),
+        (
+            {"document": {"file_id": "d", "mime_type": "image/png"}},
+            IncomingKind.PHOTO,
+            Attachment(file="d", media_type="image/png"),
+        ),
+        (
+            {"voice": {"file_id": "v", "duration": 4, "mime_type": "audio/ogg", "file_size": 9}},
+            IncomingKind.VOICE,
+            Attachment(file="v", media_type="audio/ogg", size_bytes=9),
+        ),
+        ({"voice": {"file_id": "v"}}, IncomingKind.VOICE, Attachment(file="v", media_type="audio/ogg")),
+        ({"document": {"file_id": "d", "mime_type": "application/pdf"}}, IncomingKind.OTHER, None),
+        ({"document": {"file_id": "d"}}, IncomingKind.OTHER, None),
+    ],
+    ids=["photo", "picture as a file", "voice", "voice without a type", "file", "file without a type"],
+)
+def test_pictures_and_voice_notes_name_their_files(
+    content: Json, kind: IncomingKind, attachment: Attachment | None
+) -> None:
+    """Of a photo the largest size; the words below it are its text."""
+    incoming = _must_read(message=_message(**content, caption="178 under the flat"))
+    assert (incoming.kind, incoming.attachment, incoming.text) == (kind, attachment, "178 under the flat")
+
+
+ME = {"slowbell_heard_by": {"username": "Slowbell_Test_Bot", "reads_all": False}}
+
+
+@pytest.mark.parametrize(
+    ("text", "meant"),
+    [
+        ("/temp@slowbell_test_bot 165", "/temp 165"),
+        ("/PLAN@SLOWBELL_TEST_BOT", "/PLAN"),
+        ("/temp 165", "/temp 165"),
+        ("/temp@other_bot 165", None),
+        ("write to /temp@other_bot", "write to /temp@other_bot"),
+        ("@other_bot 165", "@other_bot 165"),
+    ],
+)
+def test_commands_of_other_bots_concern_nobody(text: str, meant: str | None) -> None:
+    """A command with our name loses the name; one with another's is passed over; the rest stays as typed."""
+    incoming = _read(message=_message(chat=SUPPER, text=text), **ME)
+    assert (None if incoming is None else incoming.text) == meant
+
+
+def test_a_reply_names_the_message_of_ours_that_it_answers() -> None:
+    """A reply to the bot says to which message; a reply to a person is none."""
+    to_us = _must_read(message=_message(chat=SUPPER, text="178", reply_to_message=_message(**{"from": BELL})))
+    to_her = _must_read(message=_message(chat=SUPPER, text="178", reply_to_message=_message(text="and?")))
+    assert (to_us.answers, to_her.answers) == (f"telegram:{SUPPER['id']}:41", None)
+
+
+@pytest.mark.parametrize(
+    ("status", "reads_all", "hears_all"),
+    [("member", False, False), ("member", True, True), ("administrator", False, True), ("member", None, None)],
+)
+def test_what_a_group_lets_it_hear(status: str, reads_all: bool | None, hears_all: bool | None) -> None:
+    """All of it as an administrator or with privacy mode off; else only commands and replies; else it is not known."""
+    change = {
+        "chat": SUPPER, "from": INES, "date": STAMP,
+        "old_chat_member": {"status": "left"}, "new_chat_member": {"status": status},
+    }  # fmt: skip
+    mark = {} if reads_all is None else {"slowbell_heard_by": {"username": "x", "reads_all": reads_all}}
+    assert _must_read(my_chat_member=change, **mark).hears_all is hears_all
+
+
+def test_the_general_topic_is_the_group_itself() -> None:
+    """Topic 1 has no number to answer to."""
+    incoming = _must_read(message=_message(chat=SUPPER, text="178", message_thread_id=1, is_topic_message=True))
+    assert incoming.address.thread is None
 
 
 def test_control_characters_are_left_out_of_texts() -> None:

@@ -62,6 +62,17 @@ def test_a_button_that_telegram_refuses_is_refused_here(choice: Choice) -> None:
         keyboard(((choice,),))
 
 
+def test_a_keyboard_stays_within_its_limits() -> None:
+    """At most eight in a row (more are broken), labels of at most 64 units, and no more than a hundred in all."""
+    row = tuple(Choice(label="x" * 100, token=f"t{number}") for number in range(20))
+    drawn = keyboard((row,))
+    assert drawn
+    assert [len(one) for one in drawn.inline_keyboard] == [8, 8, 4]
+    assert {units(button.text) for one in drawn.inline_keyboard for button in one} == {64}
+    with pytest.raises(ValueError, match="120 buttons"):
+        keyboard((row,) * 6)
+
+
 def test_rows_stay_rows_and_empty_ones_vanish() -> None:
     """Buttons are laid out as given; no choices, no keyboard."""
     rows = (
