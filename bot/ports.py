@@ -345,7 +345,7 @@ class PaperMaker(Protocol):
 class Album(Protocol):
     """Where the bytes of what people sent are put away."""
 
-    def __call__(self, name: str, data: bytes) -> None:
+    def __call__(self, name: str, data: bytes, /) -> None:
         """Write one file under a name; the same name is replaced. Raises OSError."""
 
 

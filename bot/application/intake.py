@@ -16,6 +16,7 @@ from bot.application.among import Running, ask_which, entitle, meant, named, typ
 from bot.application.announcements import follow, reply
 from bot.application.handlers import cooking, editing, setting_up
 from bot.application.manners import Manner, manner_of
+from bot.application.privacy import note_hearing
 from bot.application.visit import House, Visit, Work
 from bot.application.voices import context_of, setup_context
 from bot.chat import Incoming, IncomingKind
@@ -37,6 +38,7 @@ BESIDE_FOR = dt.timedelta(minutes=15)
 """For so long an answer may belong to the set-up of one more cook beside another: house rule."""
 
 _SHORTEST_CODE = 8
+_NOT_TEXT = frozenset({IncomingKind.OTHER, IncomingKind.PHOTO, IncomingKind.VOICE})
 _JOIN_WORDS = 2
 
 
@@ -101,6 +103,9 @@ class Intake:
         if incoming.kind is IncomingKind.MOVED and incoming.moved_to is not None:
             work.moved_room = (incoming.address, incoming.moved_to)
             return
+        if incoming.kind is IncomingKind.RIGHTS:
+            note_hearing(self._house, incoming, work)
+            return
         if incoming.kind is IncomingKind.LEFT:
             work.rooms.append(RoomWrite(address=incoming.address, active=False, group=incoming.group))
             return
@@ -141,7 +146,7 @@ class Intake:
             self._tap(visit, work, cooks)
         elif incoming.kind is IncomingKind.ARRIVED:
             self._arrived(visit, work, cooks)
-        elif incoming.kind is IncomingKind.OTHER and not incoming.text:
+        elif incoming.kind in _NOT_TEXT and not incoming.text:
             reply(visit, work, first, Message(text=talk.not_text()))
         elif not cooks:
             self._without_cook(visit, work)

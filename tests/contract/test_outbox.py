@@ -6,7 +6,7 @@ import dataclasses
 
 import pytest
 
-from bot.chat import Address, Asking, Choice, Document, Outgoing, OutgoingKind, Sent, TryAgain
+from bot.chat import Address, Asking, Choice, Declined, Document, Lack, Outgoing, OutgoingKind, Sent, TryAgain
 from bot.ports import Apply, Fate, OutboxWrite
 from bot.store import SqlStore, errors
 from tests.contract.sending import attempt, claim, keys

@@ -121,3 +121,12 @@ def test_two_addresses_that_point_at_one_another_come_to_an_end(store: SqlStore)
         store.record(rows[0], Moved(to=NEW if rows[0].outgoing.address == OLD else OLD), NOON)
     assert tries < 20
     assert store.outbox_counts()["parked"] == 1
+
+
+def test_what_a_room_lets_it_hear_is_kept(store: SqlStore) -> None:
+    """Not known at first; what was found out stays until something else is, and None leaves it, False does not."""
+    heard = []
+    for hears_all in (None, False, None, True, None):
+        store.apply(Apply(now=NOON, rooms=(RoomWrite(address=OLD, group=True, hears_all=hears_all),)))
+        heard.append(store.rooms()[0].hears_all)
+    assert heard == [None, False, False, True, True]

@@ -12,7 +12,6 @@ from bot.chat import (
     Address,
     Choice,
     Declined,
-    Lack,
     Locked,
     Moved,
     OutgoingKind,
@@ -146,131 +145,6 @@ async def test_the_general_topic_has_no_number(fake: FakeTelegram) -> None:
     async with transport(fake) as telegram:
         assert isinstance(await telegram.send(row(group, thread=1)), Sent)
     assert "message_thread_id" not in fake.calls("sendMessage")[0]["parameters"]
-
-
-# --- edits, reactions, taps -----------------------------------------------------------------------------------------
-
-
-async def test_an_edit_changes_text_and_buttons(fake: FakeTelegram) -> None:
-    """The message is the same, its text new, its buttons gone."""
-    ines = fake.private("Ines")
-    async with transport(fake) as telegram:
-        sent = await telegram.send(row(ines, choices=DONE))
-        assert isinstance(sent, Sent)
-        assert await telegram.send(edit(ines, sent.ref, "Spritzed at 13:05.")) == sent
-    (message,) = fake.messages(ines)
-    assert (message.text, message.buttons) == ("Spritzed at 13:05.", ())
-
-
-async def test_an_edit_made_twice_is_sent(fake: FakeTelegram) -> None:
-    """The server's "not modified" proves that the first one arrived."""
-    ines = fake.private("Ines")
-    async with transport(fake) as telegram:
-        sent = await telegram.send(row(ines))
-        assert isinstance(sent, Sent)
-        change = edit(ines, sent.ref, "Spritzed.", choices=DONE)
-        assert await telegram.send(change) == sent
-        assert await telegram.send(change) == sent
-    assert [call["code"] for call in fake.calls("editMessageText")] == [200, 400]
-    assert fake.messages(ines)[0].edits == 1
-
-
-@pytest.mark.parametrize("ref", [None, "terminal:ines:4", "telegram:2:4"], ids=["never sent", "elsewhere", "moved"])
-async def test_an_edit_of_what_is_not_there_is_declined(fake: FakeTelegram, ref: str | None) -> None:
-    """A message that was never sent, or lies in another chat, is gone; no call is made."""
-    async with transport(fake) as telegram:
-        outcome = await telegram.send(edit(1, ref, "x"))
-    assert isinstance(outcome, Declined)
-    assert outcome.lack is Lack.GONE
-    assert fake.calls() == []
-
-
-async def test_an_edit_of_a_message_too_old_is_declined(fake: FakeTelegram) -> None:
-    """The server no longer lets it be changed: it is gone as far as edits go."""
-    ines = fake.private("Ines")
-    async with transport(fake) as telegram:
-        sent = await telegram.send(row(ines))
-        assert isinstance(sent, Sent)
-        fake.freeze(fake.messages(ines)[0])
-        outcome = await telegram.send(edit(ines, sent.ref, "x"))
-    assert outcome == Declined(lack=Lack.GONE, why="Message can't be edited")
-
-
-async def test_an_edit_of_a_deleted_message_is_declined(fake: FakeTelegram) -> None:
-    """It will never be possible again."""
-    ines = fake.private("Ines")
-    async with transport(fake) as telegram:
-        sent = await telegram.send(row(ines))
-        assert isinstance(sent, Sent)
-        fake.delete(fake.messages(ines)[0])
-        outcome = await telegram.send(edit(ines, sent.ref, "x"))
-    assert outcome == Declined(lack=Lack.GONE, why="Message to edit not found")
-
-
-async def test_a_reaction_acknowledges(fake: FakeTelegram) -> None:
-    """A reading gets one reaction, the same again when repeated."""
-    ines = fake.private("Ines")
-    said = fake.say(ines, "Ines", "178")
-    reaction = row(ines, "", kind=OutgoingKind.REACTION, target=f"telegram:{ines}:{said}")
-    async with transport(fake) as telegram:
-        assert await telegram.send(reaction) == Sent()
-        assert await telegram.send(reaction) == Sent()
-    assert fake.history(ines)[0].reactions == ("👍",)
-
-
-async def test_a_reaction_may_be_chosen(fake: FakeTelegram) -> None:
-    """A text that is an allowed reaction is used; any other is not."""
-    ines = fake.private("Ines")
-    said = f"telegram:{ines}:{fake.say(ines, 'Ines', '178')}"
-    async with transport(fake) as telegram:
-        assert await telegram.send(row(ines, "✍\ufe0f", kind=OutgoingKind.REACTION, target=said)) == Sent()
-        assert fake.history(ines)[0].reactions == ("✍",)
-        assert await telegram.send(row(ines, "noted", kind=OutgoingKind.REACTION, target=said)) == Sent()
-    assert fake.history(ines)[0].reactions == ("👍",)
-
-
-async def test_a_chat_without_reactions_declines(fake: FakeTelegram) -> None:
-    """Where reactions are not allowed, or the message is gone, nothing happens and the reason is remembered."""
-    group = fake.group("Harrow Lane supper", kind="supergroup")
-    said = fake.say(group, "Ines", "/temp 178")
-    reaction = row(group, "", kind=OutgoingKind.REACTION, target=f"telegram:{group}:{said}")
-    async with transport(fake) as telegram:
-        assert await telegram.send(reaction) == Sent()
-        fake.allow_reactions(group, allowed=False)
-        outcome = await telegram.send(reaction)
-        lost = await telegram.send(row(group, "", kind=OutgoingKind.REACTION, target=f"telegram:{group}:99"))
-    assert outcome == Declined(lack=Lack.REACTION, why="Reaction_invalid")
-    assert isinstance(lost, Declined)
-    assert fake.history(group)[0].reactions == ("👍",)
-
-
-async def test_a_tap_is_answered(fake: FakeTelegram) -> None:
-    """The button stops waiting; a text that is too long is cut."""
-    ines = fake.private("Ines")
-    async with transport(fake) as telegram:
-        await telegram.send(row(ines, choices=DONE))
-        tap = fake.tap(fake.messages(ines)[0], "Done")
-        assert await telegram.send(row(ines, "x" * 300, kind=OutgoingKind.TAP_ANSWER, target=tap)) == Sent()
-    assert fake.answered(tap)
-    assert len(fake.calls("answerCallbackQuery")[0]["parameters"]["text"]) == 200
-
-
-async def test_a_tap_that_is_too_old_counts_as_answered(fake: FakeTelegram) -> None:
-    """The server's refusal of an old query is no failure."""
-    ines = fake.private("Ines")
-    async with transport(fake) as telegram:
-        await telegram.send(row(ines, choices=DONE))
-        tap = fake.tap(fake.messages(ines)[0], "Done")
-        fake.expire_taps()
-        assert await telegram.send(row(ines, "", kind=OutgoingKind.TAP_ANSWER, target=tap)) == Sent()
-
-
-async def test_a_tap_answer_is_never_tried_again(fake: FakeTelegram) -> None:
-    """When its answer is lost, nobody waits for it any more."""
-    ines = fake.private("Ines")
-    fake.inject("status", code=502)
-    async with transport(fake) as telegram:
-        assert await telegram.send(row(ines, "", kind=OutgoingKind.TAP_ANSWER, target="1")) == Sent()
 
 
 # --- refusals ---------------------------------------------------------------------------------------------------------
