@@ -2,9 +2,9 @@
 
 Reads the store and fills in the work; the words are made in `bot.messages.telegram_words`.
 
-In a group the messenger hands over commands and replies to the program's own messages, and nothing else, unless it is an
-administrator there or its owner switched privacy mode off (Bot features, "Privacy mode"). Both come with the updates
-(`Incoming.hears_all`).
+In a group the messenger hands over commands and replies to the program's own messages, and nothing else, unless it is
+an administrator there or its owner switched privacy mode off (Bot features, "Privacy mode"). Both come with the
+updates (`Incoming.hears_all`).
 """
 
 from __future__ import annotations
