@@ -1,0 +1,15 @@
+"""The chart of one cook as a picture for a phone held upright: a `ChartSheet` in, bytes of a PNG file out.
+
+Slow to import: the room that gives it out does so when the first one is asked for.
+"""
+
+from __future__ import annotations
+
+from bot.papers.chart_layout import placed
+from bot.papers.chart_paint import painted
+from bot.papers.chart_values import ChartSheet
+
+
+def chart_png(sheet: ChartSheet) -> bytes:
+    """Return the picture of a chart, the same bytes for the same chart on one machine."""
+    return painted(placed(sheet))
