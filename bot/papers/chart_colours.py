@@ -13,8 +13,8 @@ Colour = str
 
 @dataclasses.dataclass(frozen=True, kw_only=True)
 class Theme:
-    """One set of colours. Text has 7 : 1 against what it stands on (WCAG 2.2, 1.4.6: it is read in sunlight), marks have
-    3 : 1 (1.4.11).
+    """One set of colours. Text has 7 : 1 against what it stands on (WCAG 2.2, 1.4.6: it is read in sunlight), marks
+    have 3 : 1 (1.4.11).
     """
 
     paper: Colour
