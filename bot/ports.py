@@ -279,6 +279,9 @@ class Store(Protocol):
     def open_choices(self, address: Address) -> tuple[StoredChoice, ...]:
         """Return the choices of the newest message with choices in a room, in order."""
 
+    def shown(self, key: str) -> Outgoing | None:
+        """Return the message with an outbox key as it is shown now, its newest edit counted; None: there is none."""
+
     def apply(self, write: Apply) -> bool:
         """Write everything or nothing; False on a version conflict, a spent code or an inbox row already done.
 

@@ -7,6 +7,7 @@ changes anything else, is said in words.
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 
 from bot.application.boards import PAPER
 from bot.application.turns import Turn
@@ -35,33 +36,32 @@ _SAME_C = 0.06
 """Two temperatures nearer than this are one [°C]."""
 
 
-def needs_no_words(visit: Visit, done: Turn, said: str, whole: str) -> bool:
-    """Return whether a sign is enough for what was typed: `said` is the receipt, `whole` all that would be answered but
-    for the last line.
+def needs_no_words(visit: Visit, done: Turn, said: str, whole: str, *, settled: bool) -> bool:
+    """Return whether a sign is enough: `said` is the receipt, `whole` all that would be answered but for the last line.
 
-    It is when plain readings were taken as they stand in the text, in a room where signs exist, and nothing else would
-    be said: no question, no caution, nothing that moved, nothing due.
+    It is when nothing but the receipt would be said (no question, no caution, nothing that moved, nothing due), and the
+    question whose button was pressed shows it now (`settled`), or plain readings were taken as they stand in a text, in
+    a room where signs exist.
     """
-    incoming = visit.incoming
-    if incoming.kind is not IncomingKind.TEXT or incoming.message is None or visit.address.transport in PAPER:
+    incoming, situation = visit.incoming, done.reported.before
+    if situation is None or whole != said or said != _plain(visit, done) or done.rung.events:
         return False
-    situation = done.reported.before
-    if situation is None or situation.several or whole != said or said != _plain(visit, done):
+    if not all(isinstance(event, Taken) for event in done.reported.events):
         return False
-    return (
-        all(isinstance(event, Taken) for event in done.reported.events)
-        and not done.rung.events
-        and _literal(
-            incoming.text, [event.body for event in done.reported.events if isinstance(event, Taken)], visit, situation
-        )
-    )
+    if settled:
+        return True
+    typed = incoming.kind is IncomingKind.TEXT and incoming.message is not None
+    if not typed or visit.address.transport in PAPER or situation.several:
+        return False
+    bodies = [event.body for event in done.reported.events if isinstance(event, Taken)]
+    return _literal(incoming.text, bodies, visit, situation)
 
 
 def _plain(visit: Visit, done: Turn) -> str:
     return taken_line(done.reported, visit.voice(done.after))
 
 
-def _literal(text: str, bodies: list[object], visit: Visit, situation: Situation) -> bool:
+def _literal(text: str, bodies: Sequence[object], visit: Visit, situation: Situation) -> bool:
     """Return whether the bodies are readings that stand in a text, each with its number and what it is of."""
     readings = [body for body in bodies if isinstance(body, Reading)]
     if not readings or len(readings) != len(bodies):

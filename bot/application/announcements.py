@@ -24,6 +24,7 @@ from bot.application.composing import (
 from bot.application.manners import voice_of
 from bot.application.papers import offer, offer_record
 from bot.application.routing import Listener, Loudness, listeners, of_a_trip, of_an_echo
+from bot.application.settled import settle
 from bot.application.turns import Turn, has, lapsed_of, trip_of
 from bot.application.visit import House, Visit, Work
 from bot.application.writing import cook_write, tell
@@ -72,7 +73,10 @@ def answer(
     voice = visit.voice(done.after)
     everybody = listeners(visit.house.store, (visit.address, *snapshot.rooms))
     _say_stops(work, done.rung, everybody, f"stop:{visit.row_id}")
-    said = _my_answer(visit, work, snapshot, done, body=body, asks=asks, lead=lead, last=last, danger=danger)
+    settled = settle(visit, work, done)
+    said = _my_answer(
+        visit, work, snapshot, done, settled=settled, body=body, asks=asks, lead=lead, last=last, danger=danger
+    )
     for listener in everybody:
         if listener.room != visit.address:
             before = lead if danger else None
@@ -93,13 +97,14 @@ def _my_answer(
     snapshot: CookSnapshot,
     done: Turn,
     *,
+    settled: bool,
     body: Words | None,
     asks: Message | None,
     lead: Words | None,
     last: Message | None,
     danger: bool,
 ) -> str:
-    """Write the answer for whoever reported; return its receipt."""
+    """Write the answer for whoever reported; return its receipt. `settled` when the question they tapped says it."""
     voice = visit.voice(done.after)
     own = receipt(without_discarded(done.reported, done.rung), voice) if body is None else said_in(body, voice)
     stop = stop_message(done.rung, voice)
@@ -113,8 +118,9 @@ def _my_answer(
     message = message.then(riding(done.rung, trip, voice))
     message = message.then(_NOTHING if danger else levers_of(done, trip, voice)).then(last or _NOTHING)
     open_keys = () if trip is None else trip.trip.keys
-    if not message.choices and needs_no_words(visit, done, own.text, message.text):
-        work.react(visit.incoming, SIGN)
+    if not message.choices and needs_no_words(visit, done, own.text, message.text, settled=settled):
+        if not settled:
+            work.react(visit.incoming, SIGN)
         return own.text
     message = dataclasses.replace(message, text=lines(message.text, still_open(done.after, open_keys)))
     message = with_next(message, done.after, voice, told=stop.text, rung=done.rung, first=danger)

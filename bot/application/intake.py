@@ -261,7 +261,7 @@ class Intake:
         if choice is None or choice.address != visit.address or (choice.cook is not None and choice.cook not in here):
             reply(visit, work, cooks[0].situation if cooks else None, Message(text=talk.old_button()))
             return
-        self._chosen(visit, work, cooks, choice)
+        self._chosen(dataclasses.replace(visit, tapped=choice), work, cooks, choice)
 
     def _chosen(self, visit: Visit, work: Work, cooks: list[Running], choice: StoredChoice) -> None:
         """Do what a button means, in the cook that it belongs to."""

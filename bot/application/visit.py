@@ -15,7 +15,18 @@ from bot.commands import INTENT
 from bot.crew import Person
 from bot.messages.figures import Voice
 from bot.messages.message import Message
-from bot.ports import Apply, CookWrite, InviteWrite, Json, OutboxWrite, PaperMaker, RoomWrite, SessionWrite, Store
+from bot.ports import (
+    Apply,
+    CookWrite,
+    InviteWrite,
+    Json,
+    OutboxWrite,
+    PaperMaker,
+    RoomWrite,
+    SessionWrite,
+    Store,
+    StoredChoice,
+)
 from scheduler.cook import Situation
 from scheduler.cookers import Cards
 from scheduler.cuts.own import Complaint
@@ -55,6 +66,8 @@ class Visit:
     """True while one more cook is set up beside another that runs."""
     manner: Manner = PLAIN
     """How the room is spoken to."""
+    tapped: StoredChoice | None = None
+    """The button that was pressed, None for what was typed."""
 
     @property
     def address(self) -> Address:
@@ -140,6 +153,28 @@ class Work:
             useful_until=self.now + BOARD_FOR if edits else None,
         )
         self.outbox.append(OutboxWrite(outgoing=outgoing, cook=cook))
+
+    def change(
+        self,
+        target: str,
+        text: str,
+        *,
+        to: Address,
+        row: int,
+        choices: tuple[tuple[Choice, ...], ...],
+        meanings: tuple[Json, ...],
+    ) -> None:
+        """Change a message that was sent under an outbox key, because of an inbox row."""
+        outgoing = Outgoing(
+            key=f"change:{target}:{row}",
+            address=to,
+            kind=OutgoingKind.EDIT,
+            text=text,
+            choices=choices,
+            silent=True,
+            target=target,
+        )
+        self.outbox.append(OutboxWrite(outgoing=outgoing, meanings=meanings))
 
     def react(self, incoming: Incoming, sign: str) -> None:
         """Acknowledge what somebody typed by a sign under it, without a message."""

@@ -13,8 +13,9 @@ from bot.messages.cooker import fuel_line
 from bot.messages.courses import headline_of, in_order
 from bot.messages.dinner import dinner_line
 from bot.messages.figures import Voice, span
+from bot.messages.language import capital
 from bot.messages.message import Message, lines
-from bot.messages.naming import capital, cook_title, named, piece_name
+from bot.messages.naming import cook_title, named, piece_name
 from bot.messages.stall import stall_line
 from bot.messages.stops import board_lines, discarded_line
 from bot.messages.trip import next_line, step_names

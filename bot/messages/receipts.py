@@ -143,6 +143,12 @@ def _of_the_log(event: Event) -> bool:
     )
 
 
+def answered_by(question: str, name: str, told: str) -> str:
+    """Return a question with who answered it and what below it."""
+    answered = told.split("\n", maxsplit=1)[0] or _("answered.")
+    return lines(question, _("{name}: {what}").format(name=name, what=answered))
+
+
 def by_name(name: str) -> str:
     """Say who has done what follows: begun a cook, called it off."""
     return _("From {name}:").format(name=name)

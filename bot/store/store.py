@@ -10,7 +10,7 @@ from collections.abc import Sequence
 
 from sqlalchemy import Engine
 
-from bot.chat import Address, Outcome
+from bot.chat import Address, Outcome, Outgoing
 from bot.crew import Person
 from bot.ports import (
     Apply,
@@ -148,6 +148,11 @@ class SqlStore(Store, Screen):
         """Return the choices of the newest message with choices in a room, in order."""
         with reading(self._engine) as connection:
             return outbox.open_choices(connection, address)
+
+    def shown(self, key: str) -> Outgoing | None:
+        """Return a message as it is shown now: as it was written, or as its newest edit made it."""
+        with reading(self._engine) as connection:
+            return outbox.shown(connection, key)
 
     # --- the one write of a decision --------------------------------------------------------------------------------
 

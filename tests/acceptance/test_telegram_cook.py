@@ -24,6 +24,17 @@ def sees(server: FakeTelegram, chat: int, words: str, *, after: int = 0) -> Seen
         server.wait("messages", len(messages) + 1, chat=chat)
 
 
+def changed(server: FakeTelegram, message: Seen, words: str) -> Seen:
+    """Return a message of the bot once it was changed so that it holds these words; wait for it."""
+    edits = 0
+    while True:
+        now = next(one for one in server.messages(message.chat) if one.message_id == message.message_id)
+        if words in now.text:
+            return now
+        edits += 1
+        server.wait("calls", edits, method="editMessageText")
+
+
 def papers(server: FakeTelegram, ines: int) -> None:
     """Ines asks for the plan on paper and in her calendar; both come as files."""
     server.say(ines, "Ines", "page")
@@ -58,7 +69,8 @@ def test_an_evening_on_the_messenger(tmp_path: Path, fake: FakeTelegram) -> None
         assert "Next: " in asked.text.split("\n")[-1]
 
         tap = fake.tap(asked, "Lit")
-        lit = sees(fake, ines, "Lit, ", after=asked.message_id)
+        lit = changed(fake, asked, "Ines: Lit, ")
+        assert "Lit" not in lit.labels
         assert fake.answered(tap)
 
         number = fake.say(ines, "Ines", "pit 240")

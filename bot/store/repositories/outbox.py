@@ -10,7 +10,7 @@ from typing import Any
 
 from sqlalchemy import Connection, Row, Select, func, select, update
 
-from bot.chat import Address, Lack, OutgoingKind
+from bot.chat import Address, Lack, Outgoing, OutgoingKind
 from bot.ports import Fate, OutboxWrite, StoredChoice, WaitingRow
 from bot.store.errors import BrokenWrite
 from bot.store.mappers import address_columns, address_of, document_columns, outgoing_columns, outgoing_of
@@ -116,6 +116,14 @@ def open_choices(connection: Connection, address: Address) -> tuple[StoredChoice
             rows = connection.execute(select(choice).where(choice.c.outbox_key == key).order_by(choice.c.position))
             return tuple(_choice_of(row) for row in rows)
     return ()
+
+
+def shown(connection: Connection, key: str) -> Outgoing | None:
+    """Return a message as it is shown now: as it was written, or as its newest edit made it."""
+    versions = select(outbox).where((outbox.c.key == key) | (outbox.c.target == key)).order_by(outbox.c.id.desc())
+    kinds = (OutgoingKind.MESSAGE, OutgoingKind.EDIT)
+    row = connection.execute(versions.where(outbox.c.kind.in_([str(kind) for kind in kinds]))).first()
+    return None if row is None else outgoing_of(row)
 
 
 def _newest(address: Address, states: tuple[OutboxState, ...]) -> Select[Any]:

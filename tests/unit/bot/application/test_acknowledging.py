@@ -66,3 +66,38 @@ def test_in_a_window_of_the_terminal_a_line_is_printed(tmp_path: Path) -> None:
     kitchen.say("Ines", "meat on")
     kitchen.now = on("07:40")
     assert kitchen.say("Ines", "pit 250").text.startswith("Pit 250 F, 07:40.")
+
+
+def asked(kitchen: PlayedKitchen, until: str) -> Heard:
+    """Return the newest prompt with buttons that comes by itself until a time."""
+    kitchen.until(on(until))
+    return next(h for h in reversed(kitchen.heard) if h.sort == "prompt" and h.labels)
+
+
+def pressed(kitchen: PlayedKitchen, label: str) -> list[Heard]:
+    """Return what Ines is sent for a button, but for the board and the end of its waiting."""
+    sent = kitchen.does(kitchen.tapped("Ines", kitchen.token(label, INES), room=INES))
+    return [heard for heard in sent if heard.sort not in {"board", "tap"}]
+
+
+def test_a_pressed_button_is_answered_in_its_question(kitchen: PlayedKitchen) -> None:
+    """No further message: the question says who did what and when, and the button is gone; others stay."""
+    question = asked(kitchen, "09:40")
+    label = next(one for one in question.labels if one not in {"Cannot read it now", "Skip it"})
+    (changed,) = pressed(kitchen, label)
+    assert changed.outgoing.kind is OutgoingKind.EDIT
+    assert changed.outgoing.target == question.outgoing.key
+    assert changed.text.startswith(question.text)
+    assert changed.last.startswith("Ines: ")
+    assert label not in changed.labels
+
+
+def test_a_button_that_is_gone_from_the_question_still_answers_kindly(kitchen: PlayedKitchen) -> None:
+    """Somebody whose screen is old presses it once more: nothing is written twice."""
+    question = asked(kitchen, "09:40")
+    label = next(one for one in question.labels if one not in {"Cannot read it now", "Skip it"})
+    token = kitchen.token(label, INES)
+    kitchen.does(kitchen.tapped("Ines", token, room=INES))
+    before = len(kitchen.situation.state.done)
+    kitchen.does(kitchen.tapped("Ines", token, room=INES))
+    assert len(kitchen.situation.state.done) == before
