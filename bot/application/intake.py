@@ -15,8 +15,10 @@ from bot.application import people
 from bot.application.among import Running, ask_which, entitle, meant, named, typed_choice, understood
 from bot.application.announcements import follow, reply
 from bot.application.handlers import cooking, editing, setting_up
+from bot.application.handlers.crewing_levers import refused
 from bot.application.manners import Manner, manner_of
 from bot.application.privacy import note_hearing
+from bot.application.rights import lacking
 from bot.application.visit import House, Visit, Work
 from bot.application.voices import context_of, setup_context
 from bot.chat import Incoming, IncomingKind
@@ -210,6 +212,9 @@ class Intake:
 
     def _with_cook(self, visit: Visit, work: Work, cook: Running, wanted: tuple[say.Intent, ...]) -> None:
         first = wanted[0]
+        if isinstance(first, say.Invite | say.NewCook) and (missing := lacking(visit, cook.situation, wanted)):
+            reply(visit, work, cook.situation, refused(visit, cook.situation, missing[0]))
+            return
         if isinstance(first, say.Invite):
             reply(visit, work, cook.situation, people.invite(visit, work))
             return

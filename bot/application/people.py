@@ -12,7 +12,7 @@ from bot.application.visit import House, Visit, Work
 from bot.chat import Incoming
 from bot.commands import Join
 from bot.crew import Person, Right, Role, may
-from bot.messages import talk
+from bot.messages import crew, talk
 from bot.messages.message import Message
 from bot.ports import InviteWrite, RoomWrite
 
@@ -91,7 +91,7 @@ def join(house: House, incoming: Incoming, said: Join, work: Work) -> Person | N
 def invite(visit: Visit, work: Work) -> Message:
     """Make a single-use code for one more person, and return what is said about it."""
     if not may(visit.person.role, Right.INVITE):
-        return Message(text=talk.not_allowed(visit.person.role.value))
+        return Message(text=crew.may_not((visit.person.role,), Right.INVITE, None))
     code = secrets.token_urlsafe(9)
     work.invites.append(InviteWrite(code=code, role=Role.WATCH.value, expires_at=visit.now + INVITE_FOR))
     prefix = visit.house.link_prefix

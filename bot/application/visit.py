@@ -138,6 +138,18 @@ class Work:
         )
         self.outbox.append(OutboxWrite(outgoing=outgoing, cook=cook, meanings=meanings))
 
+    def append_to_answer(self, more: Message, room: Address) -> None:
+        """Add something to the answer that is written for a room already, its buttons last."""
+        for number, row in enumerate(self.outbox):
+            answers = row.outgoing.address == room and row.outgoing.key.startswith("answer:")
+            if not answers:
+                continue
+            rows, meanings = _choices(more, f"{row.outgoing.key}+")
+            text = f"{row.outgoing.text}\n\n{more.text}"
+            whole = dataclasses.replace(row.outgoing, text=text, choices=(*row.outgoing.choices, *rows))
+            self.outbox[number] = OutboxWrite(outgoing=whole, cook=row.cook, meanings=(*row.meanings, *meanings))
+            return
+
     def pin_board(self, text: str, *, to: Address, cook: str, version: int) -> None:
         """Post the board of a cook in a room, or edit the one that is there."""
         where = f"{to.transport}:{to.chat}" + ("" if to.thread is None else f":{to.thread}")

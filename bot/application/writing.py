@@ -6,7 +6,7 @@ import dataclasses
 import datetime as dt
 
 from bot.chat import Address
-from bot.ports import CookWrite, DueRow, Json
+from bot.ports import CookSnapshot, CookWrite, DueRow, Json
 from scheduler.cook import ENGINE, Situation, assess
 from scheduler.facts import Fact, Told
 from scheduler.planning.catalogue import Catalogue
@@ -49,6 +49,16 @@ def cook_write(
         outlook=outlook_json(situation),
         engine=ENGINE,
     )
+
+
+def add_facts(work: list[CookWrite], snapshot: CookSnapshot, *facts: Fact, catalogue: Catalogue) -> None:
+    """Add facts to what is to be written of a cook anyway, or write them alone; caches are computed with them."""
+    before = next((one for one in work if one.cook == snapshot.id), None)
+    written = () if before is None else before.facts
+    rooms = () if before is None else before.add_rooms
+    after = assess((*snapshot.facts, *written, *facts), catalogue)
+    whole = cook_write(after, (*written, *facts), version=snapshot.version, add_rooms=rooms)
+    work[:] = [*(one for one in work if one.cook != snapshot.id), whole]
 
 
 def rebuilt(facts: tuple[Fact, ...], *, version: int, catalogue: Catalogue) -> CookWrite:

@@ -13,7 +13,23 @@ from pydantic import Field, TypeAdapter
 
 from bot.commands.asking import Ask, Topic
 from bot.commands.care import UNNAMED, CareSaid, Doneness, EditionSaid, SafeBySaid, TargetSaid, TreatedSaid
+from bot.commands.crew import (
+    CancelInvites,
+    Claim,
+    ClaimBack,
+    DeclineWatch,
+    HandOver,
+    HeardIt,
+    Invite,
+    LeftSaid,
+    LeverNo,
+    RoleSaid,
+    SafeDefault,
+    SoundCheck,
+    TakeWatch,
+)
 from bot.commands.intent import Said
+from bot.commands.rights import needs
 from bot.commands.safety import BackOn, Discard, ReadAgain, WaveOff
 from bot.commands.setup import (
     AddPiece,
@@ -33,7 +49,6 @@ from bot.commands.setup import (
 )
 from bot.commands.trouble import DANGERS, Pause, TakeLever, Trouble, TroubleOver
 from bot.commands.wishes import KindSaid, RestSaid, Suppose, SureSaid, WatchesSaid, WatchSpan
-from bot.crew import Right
 from scheduler.facts import Detail, Feel, Serving, Slot, Wrap
 
 __all__ = [
@@ -41,15 +56,20 @@ __all__ = [
     "INTENT",
     "UNNAMED",
     "AddPiece",
+    "Agreed",
     "AirSaid",
     "Ask",
     "BackOn",
     "CallOff",
+    "CancelInvites",
     "CareSaid",
     "ChangePlan",
     "ChoosePlan",
+    "Claim",
+    "ClaimBack",
     "CookerSaid",
     "Correct",
+    "DeclineWatch",
     "Discard",
     "Done",
     "Doneness",
@@ -60,11 +80,15 @@ __all__ = [
     "ForCook",
     "FuelSaid",
     "GuestsSaid",
+    "HandOver",
+    "HeardIt",
     "HowMuch",
     "Intent",
     "Invite",
     "Join",
     "KindSaid",
+    "LeftSaid",
+    "LeverNo",
     "MoreCuts",
     "MoveDinner",
     "MovePit",
@@ -78,11 +102,15 @@ __all__ = [
     "ReadBySaid",
     "Report",
     "RestSaid",
+    "RoleSaid",
     "SafeBySaid",
+    "SafeDefault",
     "Skip",
+    "SoundCheck",
     "Suppose",
     "SureSaid",
     "TakeLever",
+    "TakeWatch",
     "TargetSaid",
     "TellMe",
     "Topic",
@@ -263,10 +291,12 @@ class Join(Said):
     code: str
 
 
-class Invite(Said):
-    """Make a single-use code for somebody."""
+class Agreed(Said):
+    """Whoever decides says yes to what was asked for under this name; what was asked for goes with it."""
 
-    kind: Literal["invite"] = "invite"
+    kind: Literal["agreed"] = "agreed"
+    lever: str
+    wanted: Intent
 
 
 class Note(Said):
@@ -302,60 +332,17 @@ Intent = Annotated[
     | BackOn | Discard | ReadAgain | WaveOff
     | CareSaid | TreatedSaid | SafeBySaid | TargetSaid | EditionSaid
     | CallOff | Join | Invite | Trouble | TroubleOver | TakeLever | Pause
+    | CancelInvites | RoleSaid | LeftSaid | Claim | ClaimBack | HandOver | TakeWatch | DeclineWatch
+    | LeverNo | SafeDefault | SoundCheck | HeardIt | Agreed
     | HowMuch | Note | Unclear,
     Field(discriminator="kind"),
 ]  # fmt: skip
 
+Agreed.model_rebuild()
 Unclear.model_rebuild()
 
 INTENT: TypeAdapter[Intent] = TypeAdapter(Intent)
 """Reads and writes an intent as JSON."""
-
-_NEEDS: dict[str, Right] = {
-    "ask": Right.ASK,
-    "how_much": Right.ASK,
-    "pause": Right.ASK,
-    "read_again": Right.ASK,
-    "wave_off": Right.ASK,
-    "discard": Right.DISCARD,
-    "take_lever": Right.DECIDE,
-    "skip": Right.DECIDE,
-    "change_plan": Right.DECIDE,
-    "move_dinner": Right.DECIDE,
-    "move_pit": Right.DECIDE,
-    "choose_plan": Right.DECIDE,
-    "tell_me": Right.DECIDE,
-    "watches": Right.DECIDE,
-    "kind_of_step": Right.DECIDE,
-    "sure": Right.DECIDE,
-    "rest_wish": Right.DECIDE,
-    "suppose": Right.ASK,
-    "cooker": Right.DECIDE,
-    "read_by": Right.DECIDE,
-    "safe_by": Right.DECIDE,
-    "target": Right.DECIDE,
-    "edition": Right.DECIDE,
-    "call_off": Right.START,
-    "draft": Right.START,
-    "more_cuts": Right.START,
-    "for_cook": Right.ASK,
-    "new_cook": Right.START,
-    "add_piece": Right.DECIDE,
-    "drop_piece": Right.DECIDE,
-    "guests": Right.DECIDE,
-    "invite": Right.INVITE,
-}
-
-
-def needs(intent: Intent) -> Right:
-    """Return the right that an intent needs; whatever is not named is a report."""
-    if isinstance(intent, Trouble) and intent.what in DANGERS:
-        return Right.ASK
-    if isinstance(intent, CareSaid):
-        return Right.ASK if intent.only_adds else Right.DECIDE
-    if isinstance(intent, TreatedSaid):
-        return Right.REPORT if intent.treatments else Right.DECIDE
-    return _NEEDS.get(intent.kind, Right.REPORT)
 
 
 def stamped(intent: Intent, piece: str) -> Intent:

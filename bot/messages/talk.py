@@ -22,13 +22,6 @@ def help_text() -> str:
     )
 
 
-def not_allowed(role: str) -> str:
-    """Say that a right is missing and who has it."""
-    return _("As {role} you cannot change that here; ask whoever leads the fire. You can always ask how long.").format(
-        role=role
-    )
-
-
 def private() -> str:
     """Say to a stranger that this is a private kitchen."""
     return _("This is a private kitchen. Ask its owner for a link; it lets one person in.")

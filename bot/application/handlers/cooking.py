@@ -7,13 +7,13 @@ from collections.abc import Callable
 from bot import commands as say
 from bot.application.among import Running
 from bot.application.announcements import answer, reply
-from bot.application.handlers import advice, caring, choosing, stops, supposing, troubles, wishes
+from bot.application.handlers import advice, caring, choosing, crewing_levers, stops, supposing, troubles, wishes
 from bot.application.handlers.reports import Settling
 from bot.application.papers import TOPICS, give_out
+from bot.application.rights import Lacking, lacking
 from bot.application.turns import turn
 from bot.application.visit import Visit, Work
 from bot.application.writing import cook_write, tell
-from bot.crew import may
 from bot.messages import feeding, talk
 from bot.messages.answers import how_long, plan, plan_rest, what_next
 from bot.messages.asked import short_answer
@@ -75,9 +75,9 @@ def handle(
     """Work on what was said about a running cook."""
     if isinstance(wanted[0], say.Trouble) and wanted[0].what in say.DANGERS:
         wanted = wanted[:1]  # people first: figures that came along do not matter now
-    lacking = [i for i in wanted if not isinstance(i, say.Discard) and not may(visit.person.role, say.needs(i))]
-    if lacking:
-        reply(visit, work, situation, Message(text=talk.not_allowed(visit.person.role.value)))
+    missing = lacking(visit, situation, wanted)
+    if missing:
+        _pass_on(visit, work, snapshot, situation, wanted, missing)
         return
     first = wanted[0]
     if any(isinstance(intent, caring.TOLD) for intent in wanted) and not isinstance(first, say.Trouble):
@@ -104,12 +104,33 @@ def handle(
             wishes.take(visit, work, snapshot, situation, first)
         case say.Suppose():
             supposing.answer_to(visit, work, snapshot, situation, first)
+        case say.Agreed():
+            crewing_levers.agree(
+                visit, work, snapshot, situation, first,
+                lambda: handle(visit, work, snapshot, situation, (first.wanted,)),
+            )  # fmt: skip
+        case say.LeverNo():
+            crewing_levers.no(visit, work, snapshot, situation, first)
         case say.Discard() | say.ReadAgain() | say.WaveOff():
             stops.handle(visit, work, snapshot, situation, first)
         case say.Pause():
             advice.pause(visit, work, situation, first.piece)
         case _:
             _report(visit, work, snapshot, situation, wanted)
+
+
+def _pass_on(
+    visit: Visit, work: Work, snapshot: CookSnapshot, situation: Situation, wanted: tuple[say.Intent, ...],
+    missing: tuple[Lacking, ...],
+) -> None:  # fmt: skip
+    """Take what may be said, and ask whoever decides about the rest."""
+    rest = tuple(one for one in wanted if all(one is not lack.intent and one != lack.intent for lack in missing))
+    if not any(isinstance(one, say.Report | say.FeelSaid | say.Done | say.AirSaid | say.FuelSaid) for one in rest):
+        said = crewing_levers.pass_on(visit, work, snapshot, situation, missing[0])
+        reply(visit, work, situation, said)
+        return
+    handle(visit, work, snapshot, situation, rest)
+    work.append_to_answer(crewing_levers.pass_on(visit, work, snapshot, situation, missing[0]), visit.address)
 
 
 def _with_minimum(situation: Situation, number: float) -> Situation:

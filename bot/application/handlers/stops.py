@@ -6,10 +6,11 @@ import datetime as dt
 
 from bot import commands as say
 from bot.application.announcements import answer, reply
+from bot.application.rights import allowed
 from bot.application.turns import turn
 from bot.application.visit import Visit, Work
 from bot.application.writing import cook_write
-from bot.crew import Right, may
+from bot.crew import Right
 from bot.messages import stops
 from bot.messages.message import Message
 from bot.messages.naming import piece_name, which_piece
@@ -41,7 +42,7 @@ def handle(visit: Visit, work: Work, snapshot: CookSnapshot, situation: Situatio
 def _discard(visit: Visit, work: Work, snapshot: CookSnapshot, situation: Situation, said: say.Discard) -> None:
     """Record that food was thrown away, of the piece that is meant; who may not is thanked, and the lead is told."""
     pieces = _meant(situation, said, visit)
-    if not may(visit.person.role, Right.DISCARD):
+    if not allowed(visit.person, situation, Right.DISCARD):
         _passed_on(visit, work, snapshot, situation, pieces[0] if len(pieces) == 1 else None)
         return
     if len(pieces) > 1 and not said.every:

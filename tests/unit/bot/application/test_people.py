@@ -125,8 +125,8 @@ def test_a_link_lets_one_person_in_who_follows_the_cook(running: PlayedKitchen) 
     assert roles(running)["Tomas"] is Role.WATCH
     running.say("Ines", "dinner at 7", room=chat("Ines"))
     assert running.told(chat("Tomas"))[0].text.startswith("Ines: Dinner moved to 19:00.")
-    running.say("Tomas", "dinner at 7:30", room=chat("Tomas"))
-    assert running.told(chat("Ines"))[0].text.startswith("Tomas: Dinner moved to 19:30.")
+    running.say("Tomas", "lit", room=chat("Tomas"))
+    assert running.told(chat("Ines"))[0].text.startswith("Tomas: Lit")
     assert running.say("Wren", f"/start {code}", room=chat("Wren")).text == SPENT
 
 
@@ -189,13 +189,27 @@ def test_members_of_the_group_may_report(grouped: PlayedKitchen) -> None:
     assert roles(grouped)["Bashir"] is Role.HELPER
 
 
-@pytest.mark.parametrize("text", ["dinner at 7", "pit to 250", "only decisions", "call it off", "invite"])
+@pytest.mark.parametrize("text", ["dinner at 7", "pit to 250"])
+def test_what_a_helper_may_not_decide_is_asked(grouped: PlayedKitchen, text: str) -> None:
+    """Dinner and pit are for whoever decides, who is asked; whoever said it hears who, until when, and what else."""
+    before = grouped.situation.state.serving, grouped.situation.state.pit
+    answer = grouped.say("Bashir", text, room=ALLOTMENT)
+    assert answer.lines[0].startswith("Ines decides that, and is asked now: ")
+    assert answer.lines[1].startswith("Answer by ")
+    (asked,) = grouped.told(chat("Ines"), "lever")
+    assert asked.text.startswith("Bashir asks: ")
+    assert asked.labels == ("Yes", "No")
+    assert (grouped.situation.state.serving, grouped.situation.state.pit) == before
+
+
+@pytest.mark.parametrize("text", ["only decisions", "call it off", "invite"])
 def test_a_helper_may_not_decide(grouped: PlayedKitchen, text: str) -> None:
-    """Dinner, pit, how much is told, calling off and inviting need more: said kindly, nothing changed."""
+    """How much is told, calling off and inviting need more: said kindly, with who may, and nothing changed."""
     length = len(grouped.cook.facts)
     answer = grouped.say("Bashir", text, room=ALLOTMENT)
-    assert answer.lines[0] == (
-        "As helper you cannot change that here; ask whoever leads the fire. You can always ask how long."
+    assert answer.lines[0].startswith("As helper you cannot change that here: Ines decides about ")
+    assert answer.lines[1] == (
+        "Nothing has changed. You can always ask how long, and always say if somebody is in danger."
     )
     assert len(grouped.cook.facts) == length
 

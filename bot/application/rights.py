@@ -1,0 +1,88 @@
+"""The one gate of rights: what somebody is in a cook, and what of their words they may not decide.
+
+Reads a situation and people; makes no words and writes nothing.
+"""
+
+from __future__ import annotations
+
+import dataclasses
+import datetime as dt
+
+from bot import commands as say
+from bot.application.visit import Visit
+from bot.crew import Person, Right, Role, Roles, may, roles_in
+from bot.ports import Store
+from scheduler.cook import Situation
+from scheduler.facts import CrewRole
+from scheduler.planning.nights import watches
+
+_OPEN_ENDED = (say.Done, say.Skip, say.NotYet, say.Claim)
+"""What may name no step: then it is about what is open."""
+
+
+@dataclasses.dataclass(frozen=True, kw_only=True)
+class Lacking:
+    """Something that was said, and the right to it that is missing."""
+
+    intent: say.Intent
+    right: Right
+
+
+def roles(person: Person, situation: Situation | None) -> Roles:
+    """Return what somebody is in a cook, as told there, or in the house while no cook is meant."""
+    if situation is None:
+        return roles_in(person, ())
+    state = situation.state
+    on_list = {name for name, _start, _end in watches(state)} | {one.name for one in state.takings}
+    told = state.crew.get(person.name, frozenset())
+    return roles_in(person, told, watches=person.name in on_list)
+
+
+def allowed(person: Person, situation: Situation | None, right: Right) -> bool:
+    """Return whether somebody may do this in a cook."""
+    return may(roles(person, situation), right)
+
+
+def lacking(visit: Visit, situation: Situation | None, wanted: tuple[say.Intent, ...]) -> tuple[Lacking, ...]:
+    """Return what of a text, or of a button, its sender may not do; discarding is passed on where it is handled."""
+    held = roles(visit.person, situation)
+    asked = [(one, say.needs(_about(one, situation))) for one in wanted if not isinstance(one, say.Discard)]
+    asked += [(one, say.needs(one.wanted)) for one in wanted if isinstance(one, say.Agreed)]
+    return tuple(Lacking(intent=one, right=right) for one, right in asked if not may(held, right))
+
+
+def _about(intent: say.Intent, situation: Situation | None) -> say.Intent:
+    """Return an intent with the step that it is about where it names none."""
+    if isinstance(intent, _OPEN_ENDED) and intent.step is None and situation is not None and situation.waiting:
+        return intent.model_copy(update={"step": situation.waiting[0].step.id})
+    return intent
+
+
+def lead_of(situation: Situation) -> str | None:
+    """Return the name of whoever leads the fire: told so in this cook, else whoever began it."""
+    state = situation.state
+    told = [name for name, held in state.crew.items() if CrewRole.FIRE_LEAD in held]
+    return state.lead if state.lead in told or not told else told[-1]
+
+
+def decider(right: Right, situation: Situation, at: dt.datetime) -> str | None:
+    """Return who is asked for what somebody else may not decide: whoever has the role of it or the watch, else the
+    fire lead.
+    """
+    if right in {Right.REPORT, Right.TEND}:
+        return situation.state.watch_holder(at) or lead_of(situation)
+    role = {Right.DINNER: CrewRole.HOST, Right.SLICE: CrewRole.CARVER, Right.DISCARD: CrewRole.FOOD_HANDLER}.get(right)
+    held = [name for name, of in situation.state.crew.items() if role is not None and role in of]
+    return held[-1] if held else lead_of(situation)
+
+
+def person_called(store: Store, name: str | None) -> Person | None:
+    """Return somebody by name, None when nobody known is called so."""
+    if name is None:
+        return None
+    return next((one for one in store.people() if one.name.casefold() == name.casefold()), None)
+
+
+def only_guest(held: Roles) -> bool:
+    """Return whether somebody is a guest and nothing else."""
+    return held == frozenset({Role.GUEST})
