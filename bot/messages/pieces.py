@@ -15,4 +15,5 @@ def counted(cut: Cut, count: int) -> str:
         return _(cut.name)
     if cut.several:
         return _("{count} {several}").format(count=count, several=_(cut.several))
-    return _("{count} {pieces} of {cut}").format(count=count, pieces=_(cut.piece_word + "s"), cut=_(cut.name))
+    several = cut.piece_word + "s"
+    return _("{count} {pieces} of {cut}").format(count=count, pieces=_(several), cut=_(cut.name))
