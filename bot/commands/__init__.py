@@ -29,6 +29,7 @@ from bot.commands.crew import (
     TakeWatch,
 )
 from bot.commands.intent import Said
+from bot.commands.readings import OtherNumber, Report, Value
 from bot.commands.rights import needs
 from bot.commands.safety import BackOn, Discard, ReadAgain, WaveOff
 from bot.commands.setup import (
@@ -95,6 +96,7 @@ __all__ = [
     "NewCook",
     "NotYet",
     "Note",
+    "OtherNumber",
     "Pause",
     "PieceDraft",
     "PutOffFor",
@@ -129,28 +131,6 @@ __all__ = [
     "needs",
     "stamped",
 ]
-
-
-class Value(Said):
-    """One number as understood: temperatures in °C; `slot` None when nothing told which."""
-
-    value_c: float
-    slot: Slot | None = None
-    spread_c: float = 0.0
-    spot: str | None = None
-    piece: str | None = None
-    """The piece of meat that is meant, None: not said."""
-
-
-class Report(Said):
-    """Readings, at an instant."""
-
-    kind: Literal["report"] = "report"
-    values: tuple[Value, ...]
-    at: dt.datetime | None = None
-    """When it was read (UTC); None: when the message was sent."""
-    spot_confirmed: bool = False
-    """True when the person answered that the surprising value is real."""
 
 
 class Done(Said):
@@ -326,8 +306,8 @@ class Unclear(Said):
 
 
 Intent = Annotated[
-    Report | GuestsSaid | AddPiece | DropPiece | NewCook | ForCook | Done | Skip | NotYet | PutOffFor | FeelSaid
-    | WrapSaid | Undo | Correct | Ask | Draft | MoreCuts | ChangePlan | MoveDinner | MovePit | ChoosePlan | AirSaid
+    Report | OtherNumber | GuestsSaid | AddPiece | DropPiece | NewCook | ForCook | Done | Skip | NotYet | PutOffFor
+    | FeelSaid | WrapSaid | Undo | Correct | Ask | Draft | MoreCuts | ChangePlan | MoveDinner | MovePit | ChoosePlan | AirSaid
     | CookerSaid | FuelSaid | ReadBySaid | TellMe | WatchesSaid | KindSaid | SureSaid | RestSaid | Suppose
     | BackOn | Discard | ReadAgain | WaveOff
     | CareSaid | TreatedSaid | SafeBySaid | TargetSaid | EditionSaid

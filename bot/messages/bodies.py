@@ -250,6 +250,9 @@ def _reading_text(reading: Reading, voice: Voice) -> str:
         Slot.LEFTOVERS: _("Leftovers"),
     }[reading.slot]
     spot = "" if reading.spot is None else _(", {spot}").format(spot=reading.spot)
+    if reading.spread_c > 0 and not voice.is_round(reading.value_c):
+        low, high = reading.value_c - reading.spread_c, reading.value_c + reading.spread_c
+        return f"{name} {voice.between(low, high)}{spot}"
     about = _("about ") if reading.spread_c > 0 else ""
     return f"{name} {about}{voice.read(reading.value_c)}{spot}"
 

@@ -103,6 +103,16 @@ class Voice:
             return self.temp(low_c)
         return _("{low} to {high}").format(low=self.temp(low_c).split()[0], high=self.temp(high_c))
 
+    def is_round(self, temp_c: float) -> bool:
+        """Return whether a temperature is a whole degree in the unit of the room."""
+        value = f_from_c(temp_c) if self.unit == "F" else temp_c
+        return abs(value - round(value)) < _TENTH / 2
+
+    def between(self, low_c: float, high_c: float) -> str:
+        """Return a span such as "145 to 150 F", with tenths where an end has them: never rounded over a limit."""
+        low, high = self.temp(low_c, fine=True), self.temp(high_c, fine=True)
+        return _("{low} to {high}").format(low=low.split()[0], high=high)
+
     def day(self, date: dt.date) -> str:
         """Return a day with its date, such as "Sat 5 Dec"."""
         return short_date(date)

@@ -6,7 +6,7 @@ from __future__ import annotations
 
 import datetime as dt
 
-from bot.commands import Done, FeelSaid, Intent, NotYet, PutOffFor, WrapSaid, stamped
+from bot.commands import Done, FeelSaid, Intent, NotYet, WrapSaid, stamped
 from bot.messages.allergies import allergies_line
 from bot.messages.bin_stops import orders_bin
 from bot.messages.cooker import at_this_cooker
@@ -18,6 +18,7 @@ from bot.messages.handover import handover_card
 from bot.messages.language import capital, number
 from bot.messages.message import Message, Option, lines
 from bot.messages.naming import named, names_of, piece_name
+from bot.messages.number_buttons import cannot_row, number_rows
 from bot.messages.pit_change import change_text
 from bot.messages.steps import caution_text, step_words
 from bot.messages.steps.by_cut import do_of
@@ -51,9 +52,6 @@ _NAMED, _PASSED = 2, 4
 _ROW_LETTERS = 36
 """About as many letters of buttons as fit side by side on a phone held upright; common practice, no source."""
 
-PUT_OFF_MIN = 20.0
-"""Minutes that "cannot read now" puts a question off."""
-
 
 def trip_message(trip: Trip, situation: Situation, voice: Voice, lapsed: tuple[str, ...] = ()) -> Message:
     """Return a trip in words. `situation` is the one after it was asked; `lapsed` are steps that passed unasked."""
@@ -67,7 +65,7 @@ def trip_message(trip: Trip, situation: Situation, voice: Voice, lapsed: tuple[s
             *card,
             *caution,
         ),
-        choices=choices_for(trip.prompts, situation),
+        choices=choices_for(trip.prompts, situation, voice),
     )
 
 
@@ -313,8 +311,10 @@ def _salt(situation: Situation) -> str:
     return _("{grams:.0f} g for each {piece}").format(grams=salt.grams, piece=_(cut.piece_word))
 
 
-def choices_for(prompts: tuple[Prompt, ...], situation: Situation) -> tuple[tuple[Option, ...], ...]:
-    """Return the rows of buttons for prompts: ticks, choices, and a way to put a number off."""
+def choices_for(
+    prompts: tuple[Prompt, ...], situation: Situation, voice: Voice | None = None
+) -> tuple[tuple[Option, ...], ...]:
+    """Return the rows of buttons for prompts: ticks, choices, a way to put a number off; with a voice numbers, too."""
     rows: list[tuple[Option, ...]] = []
     ticks = [p for p in prompts if not p.step.outcomes and not p.step.slots]
     if len(ticks) > 1:
@@ -325,16 +325,10 @@ def choices_for(prompts: tuple[Prompt, ...], situation: Situation) -> tuple[tupl
     ]
     for prompt in prompts:
         rows += _narrow(outcome_row(prompt, situation))
-    if any(p.step.slots for p in prompts):
-        question = next(p for p in prompts if p.step.slots)
-        rows.append(
-            (
-                (
-                    _("Cannot read it now"),
-                    PutOffFor(minutes=PUT_OFF_MIN, step=question.step.id, piece=whose(question, situation)),
-                ),
-            )
-        )
+    question = next((p for p in prompts if p.step.slots), None)
+    if question is not None:
+        rows += () if voice is None else number_rows(prompts, situation, voice)
+        rows.append(cannot_row(question, situation))
     return tuple(rows)
 
 

@@ -66,6 +66,12 @@ def read_by(state: CookState, cut: Cut) -> dt.datetime | None:
     return act_by(state, cut) if rest is None else rest.read_by
 
 
+def held_core_c(state: CookState, cut: Cut, at: dt.datetime) -> float | None:
+    """Return what held meat likely reads at an instant [°C], None when none is held or nobody read it near the pull."""
+    held = _held(state, cut)
+    return None if held is None else hold(held, ACT_C).core_c(at)
+
+
 def keeps_until(state: CookState, cut: Cut) -> dt.datetime | None:
     """Return until when pulled meat may lie where it rests: the longest rest there, in a cold box the time by which
     one piece in ten has fallen to `ACT_C` where that is known and earlier; None while nothing was pulled.

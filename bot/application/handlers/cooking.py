@@ -7,7 +7,17 @@ from collections.abc import Callable
 from bot import commands as say
 from bot.application.among import Running
 from bot.application.announcements import answer, reply
-from bot.application.handlers import advice, caring, choosing, crewing_levers, stops, supposing, troubles, wishes
+from bot.application.handlers import (
+    advice,
+    caring,
+    choosing,
+    crewing_levers,
+    stops,
+    supposing,
+    tapping,
+    troubles,
+    wishes,
+)
 from bot.application.handlers.reports import Settling
 from bot.application.papers import TOPICS, give_out
 from bot.application.rights import Lacking, lacking
@@ -113,6 +123,10 @@ def handle(
             crewing_levers.no(visit, work, snapshot, situation, first)
         case say.Discard() | say.ReadAgain() | say.WaveOff():
             stops.handle(visit, work, snapshot, situation, first)
+        case say.Report(tapped=True):
+            tapping.take(visit, work, snapshot, situation, first)
+        case say.OtherNumber():
+            tapping.other(visit, work, situation, first)
         case say.Pause():
             advice.pause(visit, work, situation, first.piece)
         case _:

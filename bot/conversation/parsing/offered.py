@@ -38,13 +38,18 @@ def chosen(text: str, context: Context) -> Intent | None:
     said = bare(lettered[2] if lettered else heard)
     if not said:
         return None
-    labels = [(choice, bare(tidy(choice.label))) for choice in context.choices]
+    labels = [(choice, bare(tidy(choice.label))) for choice in context.choices if not _is_number(choice.meaning)]
     same = [choice for choice, label in labels if label == said] or [
         choice for choice, label in labels if _UNIT.sub("", label) == _UNIT.sub("", said)
     ]
     if same:
         return same[0].meaning
     return _distinct(said, labels)
+
+
+def _is_number(meaning: Intent) -> bool:
+    """Return whether a button stands for a number: typed words of it are a reading, which is finer than a button."""
+    return isinstance(meaning, Report) and meaning.tapped
 
 
 def begun(text: str, context: Context) -> Intent | None:

@@ -1,0 +1,103 @@
+"""A number that was tapped: recorded once, corrected by the same thumb, thanked from a second one, or too old.
+
+It makes no words; a typed number never comes here.
+"""
+
+from __future__ import annotations
+
+import datetime as dt
+
+from bot import commands as say
+from bot.application.announcements import answer, reply, turn
+from bot.application.handlers.reports import Settling
+from bot.application.visit import Visit, Work
+from bot.application.voices import voice_of
+from bot.messages import taps
+from bot.messages.message import Message
+from bot.messages.naming import named
+from bot.messages.number_buttons import Asked, next_number, other_numbers
+from bot.messages.refusals import refusal_text
+from bot.ports import CookSnapshot
+from scheduler.cook import Refusal, Report, Situation, TripDue, decide
+from scheduler.cook.plausible import AGREE_C
+from scheduler.facts import Corrected, Reading
+from scheduler.planning.prompts import Prompt
+from scheduler.state import ReadingAt
+
+SLIP_FOR = dt.timedelta(minutes=10)
+"""So long another number of the same question by the same person corrects the first: house rule."""
+
+
+def take(visit: Visit, work: Work, snapshot: CookSnapshot, situation: Situation, said: say.Report) -> None:
+    """Record a number that was tapped, unless that was done before; then ask for the next one."""
+    value = said.values[0]
+    open_now = _open(situation, said.question)
+    before = _answered(situation, said, visit.now)
+    if before is None and open_now is None and said.question is not None:
+        reply(visit, work, situation, taps.too_late())
+        return
+    reports: tuple[Report, ...]
+    voice = voice_of(situation, visit.now)
+    if before is not None and abs(before.value_c - value.value_c) <= AGREE_C and before.by != visit.person.name:
+        reply(visit, work, situation, taps.known(before, voice))
+        return
+    if before is not None and before.by == visit.person.name:
+        if abs(before.value_c - value.value_c) < value.spread_c:
+            reply(visit, work, situation, taps.known(before, voice))
+            return
+        reports = (_correction(visit, before, value),)
+    else:
+        settled = Settling(visit, situation, snapshot.facts, voice).settle((said,))
+        if settled.ask is not None:
+            reply(visit, work, situation, settled.ask)
+            return
+        reports = tuple(settled.reports)
+    _write(visit, work, snapshot, situation, reports, None if open_now is None else open_now.asked_at)
+
+
+def _write(
+    visit: Visit, work: Work, snapshot: CookSnapshot, situation: Situation, reports: tuple[Report, ...],
+    asked_at: dt.datetime | None,
+) -> None:  # fmt: skip
+    voice = voice_of(situation, visit.now)
+    result = decide(snapshot.facts, reports, now=visit.now, seed=visit.seed, catalogue=visit.house.catalogue)
+    if isinstance(result, Refusal):
+        reply(visit, work, situation, Message(text=named(situation, result.piece, refusal_text(result, voice))))
+        return
+    done = turn(snapshot.facts, result, visit=visit)
+    rides = any(isinstance(e, TripDue) and any(p.step.slots for p in e.trip.prompts) for e in done.rung.events)
+    asks = None if rides or asked_at is None else next_number(done.after, asked_at, voice_of(done.after, visit.now))
+    answer(visit, work, snapshot, done, asks=asks)
+
+
+def other(visit: Visit, work: Work, situation: Situation, wanted: say.OtherNumber) -> None:
+    """Show the numbers farther below and above; nothing when the question is answered."""
+    prompt = _open(situation, wanted.question)
+    if prompt is None:
+        reply(visit, work, situation, taps.too_late())
+        return
+    asked = Asked(prompt=prompt, slot=wanted.slot)
+    reply(visit, work, situation, other_numbers(wanted, asked, situation, voice_of(situation, visit.now)))
+
+
+def _open(situation: Situation, key: str | None) -> Prompt | None:
+    return next((p for p in situation.prompts if p.key == key), None)
+
+
+def _answered(situation: Situation, said: say.Report, now: dt.datetime) -> ReadingAt | None:
+    """Return the reading by which this question was answered a short while ago, None when nobody did."""
+    value, prompt = said.values[0], _open(situation, said.question)
+    since = now - SLIP_FOR if prompt is None or prompt.asked_at is None else max(prompt.asked_at, now - SLIP_FOR)
+    state = situation.view(value.piece).state
+    found = [r for r in state.read(value.slot) if r.at >= since] if value.slot is not None else []
+    return found[-1] if found else None
+
+
+def _correction(visit: Visit, before: ReadingAt, value: say.Value) -> Report:
+    reading = Reading(slot=before.slot, value_c=value.value_c, spread_c=value.spread_c, spot=before.spot)
+    return Report(
+        body=Corrected(of=before.fact, body=reading),
+        happened_at=visit.incoming.sent_at,
+        by=visit.person.name,
+        message=visit.incoming.message,
+    )
