@@ -307,7 +307,8 @@ class Unclear(Said):
 
 Intent = Annotated[
     Report | OtherNumber | GuestsSaid | AddPiece | DropPiece | NewCook | ForCook | Done | Skip | NotYet | PutOffFor
-    | FeelSaid | WrapSaid | Undo | Correct | Ask | Draft | MoreCuts | ChangePlan | MoveDinner | MovePit | ChoosePlan | AirSaid
+    | FeelSaid | WrapSaid | Undo | Correct | Ask | Draft | MoreCuts | ChangePlan | MoveDinner | MovePit | ChoosePlan
+    | AirSaid
     | CookerSaid | FuelSaid | ReadBySaid | TellMe | WatchesSaid | KindSaid | SureSaid | RestSaid | Suppose
     | BackOn | Discard | ReadAgain | WaveOff
     | CareSaid | TreatedSaid | SafeBySaid | TargetSaid | EditionSaid
