@@ -8,10 +8,10 @@ from __future__ import annotations
 import datetime as dt
 
 from bot import commands as say
-from bot.application.announcements import answer, reply, turn
+from bot.application.announcements import answer, reply
 from bot.application.handlers.reports import Settling
+from bot.application.turns import turn
 from bot.application.visit import Visit, Work
-from bot.application.voices import voice_of
 from bot.messages import taps
 from bot.messages.message import Message
 from bot.messages.naming import named
@@ -37,7 +37,7 @@ def take(visit: Visit, work: Work, snapshot: CookSnapshot, situation: Situation,
         reply(visit, work, situation, taps.too_late())
         return
     reports: tuple[Report, ...]
-    voice = voice_of(situation, visit.now)
+    voice = visit.voice(situation)
     if before is not None and abs(before.value_c - value.value_c) <= AGREE_C and before.by != visit.person.name:
         reply(visit, work, situation, taps.known(before, voice))
         return
@@ -59,14 +59,14 @@ def _write(
     visit: Visit, work: Work, snapshot: CookSnapshot, situation: Situation, reports: tuple[Report, ...],
     asked_at: dt.datetime | None,
 ) -> None:  # fmt: skip
-    voice = voice_of(situation, visit.now)
+    voice = visit.voice(situation)
     result = decide(snapshot.facts, reports, now=visit.now, seed=visit.seed, catalogue=visit.house.catalogue)
     if isinstance(result, Refusal):
         reply(visit, work, situation, Message(text=named(situation, result.piece, refusal_text(result, voice))))
         return
     done = turn(snapshot.facts, result, visit=visit)
     rides = any(isinstance(e, TripDue) and any(p.step.slots for p in e.trip.prompts) for e in done.rung.events)
-    asks = None if rides or asked_at is None else next_number(done.after, asked_at, voice_of(done.after, visit.now))
+    asks = None if rides or asked_at is None else next_number(done.after, asked_at, visit.voice(done.after))
     answer(visit, work, snapshot, done, asks=asks)
 
 
@@ -77,7 +77,7 @@ def other(visit: Visit, work: Work, situation: Situation, wanted: say.OtherNumbe
         reply(visit, work, situation, taps.too_late())
         return
     asked = Asked(prompt=prompt, slot=wanted.slot)
-    reply(visit, work, situation, other_numbers(wanted, asked, situation, voice_of(situation, visit.now)))
+    reply(visit, work, situation, other_numbers(wanted, asked, situation, visit.voice(situation)))
 
 
 def _open(situation: Situation, key: str | None) -> Prompt | None:
