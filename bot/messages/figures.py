@@ -110,8 +110,12 @@ class Voice:
 
     def between(self, low_c: float, high_c: float) -> str:
         """Return a span such as "145 to 150 F", with tenths where an end has them: never rounded over a limit."""
-        low, high = self.temp(low_c, fine=True), self.temp(high_c, fine=True)
-        return _("{low} to {high}").format(low=low.split()[0], high=high)
+        return _("{low} to {high}").format(low=self.bare(low_c), high=self.temp(high_c, fine=True))
+
+    def bare(self, temp_c: float) -> str:
+        """Return a temperature without its unit, with tenths where it has them: the first of two."""
+        value = f_from_c(temp_c) if self.unit == "F" else temp_c
+        return number(value, f".{0 if self.is_round(temp_c) else 1}f")
 
     def day(self, date: dt.date) -> str:
         """Return a day with its date, such as "Sat 5 Dec"."""

@@ -220,9 +220,8 @@ def _label(span: Span, asked: Asked, situation: Situation, voice: Voice) -> str:
     if span.shown is not None:
         text = voice.temp(_c(span.shown, voice))
     else:
-        low, high = (voice.temp(_c(one, voice), fine=True) for one in (span.low, span.high))
         form = _("over {low} to {high}") if asked.at_most else _("{low} to under {high}")
-        text = form.format(low=low.split()[0], high=high)
+        text = form.format(low=voice.bare(_c(span.low, voice)), high=voice.temp(_c(span.high, voice), fine=True))
     if asked.slot is Slot.PIT:
         return _("Pit {temp}").format(temp=text)
     return named(situation, _piece(asked, situation), text)
