@@ -211,14 +211,9 @@ def test_every_offered_choice_can_be_typed(tmp_path_factory: pytest.TempPathFact
             if label not in tried:
                 tried.add(label)
                 tapped = _taken(tmp_path_factory, played, _tapping(label))
-                ways = (
-                    (LETTERS[number],)
-                    if OF_A_NUMBER.match(label)
-                    else (label.lower(), LETTERS[number], f"plan\n{label}")
-                )
-                for typed in ways:
-                    if _taken(tmp_path_factory, played, _typing(typed)) != tapped:
-                        wrong.append((label, typed))
+                words = () if OF_A_NUMBER.match(label) else (label.lower(), f"plan\n{label}")
+                wrong.extend((label, typed) for typed in (LETTERS[number], *words)
+                             if _taken(tmp_path_factory, played, _typing(typed)) != tapped)  # fmt: skip
 
     Crew(kitchen, "Ines", RIBS_F, each_time=try_each).play(on("12:00", 6))
     kitchen.close()
