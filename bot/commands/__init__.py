@@ -27,6 +27,7 @@ from bot.commands.crew import (
     SafeDefault,
     SoundCheck,
     TakeWatch,
+    WrongCook,
 )
 from bot.commands.intent import Said
 from bot.commands.readings import OtherNumber, Report, Value
@@ -127,6 +128,7 @@ __all__ = [
     "WatchesSaid",
     "WaveOff",
     "WrapSaid",
+    "WrongCook",
     "chatter",
     "needs",
     "stamped",
@@ -290,7 +292,8 @@ class Unclear(Said):
     """Understood only in part: one short question decides. `options` are (label key, intent) pairs to choose from.
 
     `question` is a key that `bot.messages` has words for: unit, slot, typo, which_step, skip_which, was_or_in,
-    which_wrap, is_dinner, which_day, which_time, not_come, which_piece, which_cook, impossible, not_understood.
+    which_wrap, is_dinner, which_day, which_time, not_come, which_piece, which_cook, impossible, out_of_range,
+    guests_or_time, not_understood.
 
     Label keys: core, pit (slot); celsius, fahrenheit (unit); was, in (was_or_in); paper, foil, boat (which_wrap);
     every (which_step, all at once); yesterday, today (which_time). A label that is no key is shown as it is: the
@@ -314,7 +317,7 @@ Intent = Annotated[
     | CareSaid | TreatedSaid | SafeBySaid | TargetSaid | EditionSaid
     | CallOff | Join | Invite | Trouble | TroubleOver | TakeLever | Pause
     | CancelInvites | RoleSaid | LeftSaid | Claim | ClaimBack | HandOver | TakeWatch | DeclineWatch
-    | LeverNo | SafeDefault | SoundCheck | HeardIt | Agreed
+    | LeverNo | SafeDefault | SoundCheck | HeardIt | Agreed | WrongCook
     | HowMuch | Note | Unclear,
     Field(discriminator="kind"),
 ]  # fmt: skip
@@ -344,4 +347,13 @@ def stamped(intent: Intent, piece: str) -> Intent:
 
 def chatter(wanted: tuple[Intent, ...]) -> bool:
     """Return whether nothing of a text was meant for the program: in a group people talk to one another, too."""
-    return all(isinstance(intent, Unclear) and intent.question == "not_understood" for intent in wanted)
+    return all(_says_nothing(intent) for intent in wanted)
+
+
+def _says_nothing(intent: Intent) -> bool:
+    """Return whether an intent is nothing understood, or a time by itself that answers no question."""
+    if isinstance(intent, Unclear):
+        meanings = [meaning for _, meaning in intent.options]
+        times = bool(meanings) and all(isinstance(one, Done | PutOffFor) and one.step is None for one in meanings)
+        return intent.question == "not_understood" or times
+    return isinstance(intent, Done) and intent.step is None and intent.at is not None

@@ -50,6 +50,10 @@ class Topic(StrEnum):
     """What happens when a step is left out."""
     WAYS = "ways"
     """The plans side by side."""
+    WHO_DID = "who_did"
+    """Who did a step last, and when."""
+    PROBES = "probes"
+    """Which probe counts."""
     HELP = "help"
 
 

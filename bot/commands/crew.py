@@ -104,3 +104,9 @@ class HeardIt(Said):
     """I heard the test."""
 
     kind: Literal["heard_it"] = "heard_it"
+
+
+class WrongCook(Said):
+    """What was told last was meant for another cook."""
+
+    kind: Literal["wrong_cook"] = "wrong_cook"

@@ -17,6 +17,7 @@ _HEARD = ("join", "note", "unclear")
 _REPORT = (
     "report", "done", "not_yet", "put_off", "feel", "undo", "correct", "air", "fuel", "trouble", "trouble_over",
     "claim", "claim_back", "take_watch", "decline_watch",
+    "wrong_cook",
 )  # fmt: skip
 _TEND = ("skip", "back_on", "hand_over", "safe_default")
 _DECIDE = (

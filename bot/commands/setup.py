@@ -79,6 +79,8 @@ class GuestsSaid(Said):
     children: int | None = None
     appetite: Appetite | None = None
     buns: bool | None = None
+    fewest: int | None = None
+    """Of "14 to 16" the low end; the high one is planned for."""
 
 
 class HowMuch(Said):

@@ -38,7 +38,11 @@ from bot.conversation.parsing.commands import command, greets, questions
 from bot.conversation.parsing.cookers import about_the_cooker, cooker_words, on_the_dial, reads_the_dial
 from bot.conversation.parsing.corrections import corrected_time, correction
 from bot.conversation.parsing.discarding import discarding, waved_off
+from bot.conversation.parsing.display import display_shows, probe_asked
 from bot.conversation.parsing.feeding import how_much
+from bot.conversation.parsing.handing_over import handed_over
+from bot.conversation.parsing.headcount import headcount
+from bot.conversation.parsing.log_asked import who_did, wrong_cook
 from bot.conversation.parsing.moves import dinner, is_about_dinner, of_a_wave, pit_moved
 from bot.conversation.parsing.offered import begun, chosen
 from bot.conversation.parsing.pausing import parks_the_meat
@@ -61,6 +65,7 @@ from bot.conversation.parsing.talking import without_talk
 from bot.conversation.parsing.told_of_care import allergy_after_all, told_of_care
 from bot.conversation.parsing.troubles import children_near, danger, ended, weather
 from bot.conversation.parsing.unattended import leaves_the_fire
+from bot.conversation.parsing.vents import vent_marks
 from bot.conversation.parsing.wishes import wished
 from bot.conversation.parsing.words import LONGEST_READ, clauses, tidy
 
@@ -89,18 +94,30 @@ def _read(text: str, context: Context) -> tuple[Intent, ...]:
     ):
         return _with_the_asker(safe, heard, context)
     if (leaves := leaves_the_fire(heard, context)) is not None:
-        return (leaves,)
+        return (handed_over(heard, text, context) or leaves,)
     if (pause := _parked(heard, text, context)) is not None:
         return (pause,)
     if not _sets_up(context) and (wish := wished(heard, text, context)) is not None:
         return (wish,)
     if not _sets_up(context) and (care := _about_care(heard, text, context)) is not None:
         return care
+    if (apart := _told_apart(heard, text, context)) is not None:
+        return (apart,)
     if not (_sets_up(context) and follows_the_meat(heard)) and (intent := command(text)) is not None:
         return (_in_stage(intent, context),)
     if not heard or len(heard) > LONGEST_READ:
         return (_not_understood(text),)
     return _half_hour(heard, text, context) or _understood(heard, text, context)
+
+
+def _told_apart(heard: str, text: str, context: Context) -> Intent | None:
+    """Return what a whole text says of the watch, of a display, of the log or of who eats; None for other words."""
+    if not heard or len(heard) > LONGEST_READ or _sets_up(context) or danger(heard, text) is not None:
+        return None
+    for reader in (display_shows, who_did, probe_asked, wrong_cook, headcount, handed_over):
+        if (found := reader(heard, text, context)) is not None:
+            return found
+    return None
 
 
 def _about_a_stop(heard: str, context: Context) -> Intent | None:
@@ -228,7 +245,7 @@ def _understood(heard: str, text: str, context: Context) -> tuple[Intent, ...]:
         return (intent,)
     if not found and (allergy := allergy_after_all(heard, context)) is not None:
         return (allergy,)
-    return found or (_not_understood(text),)
+    return found or (vent_marks(heard, text, context) or _not_understood(text),)
 
 
 def _of_the_one(heard: str, context: Context) -> tuple[Intent, ...]:

@@ -20,7 +20,7 @@ from bot.messages.trip import next_line
 from bot.messages.words import _
 from bot.messages.wraps import counting_on, in_wrap
 from scheduler.cook import Situation
-from scheduler.facts import Wrap
+from scheduler.facts import Slot, Wrap
 from scheduler.planning.backward import warm_oven
 from scheduler.planning.rest import keeps_until
 from scheduler.planning.wraps import pull_if
@@ -34,8 +34,33 @@ def short_answer(asked: Ask, situation: Situation, voice: Voice) -> Message | No
         return _what_if(asked.wrap, situation, voice)
     if asked.topic in {Topic.WHY, Topic.IF_SKIPPED}:
         return (why if asked.topic is Topic.WHY else if_skipped)(asked.step, situation, voice)
+    if asked.topic is Topic.WHO_DID and asked.step is not None:
+        return who_did(asked.step, situation, voice)
+    if asked.topic is Topic.PROBES:
+        return Message(text=which_probe())
     plain: dict[Topic, Callable[[Situation, Voice], Message]] = {Topic.REST: _rest, Topic.WHEN: _when}
     return plain[asked.topic](situation, voice) if asked.topic in plain else None
+
+
+def which_probe() -> str:
+    """Say which probe counts, and ask for its number."""
+    return _(
+        "No: a probe somewhere else reads the air there. Only one in the middle of the meat counts, off bone and fat. "
+        "What does that one show?"
+    )
+
+
+def who_did(step_id: str, situation: Situation, voice: Voice) -> Message:
+    """Return who told a step last and when, or that nobody did."""
+    state = situation.state
+    name = step_words(step_id).name
+    slot = {"core_read": Slot.CORE, "pit_check": Slot.PIT}.get(step_id)
+    last = state.did(step_id) if slot is None else state.last(slot)
+    if last is None:
+        return Message(text=_("{step}: nobody has told me.").format(step=name[:1].upper() + name[1:]))
+    return Message(
+        text=_("{name}, {time}: {step}.").format(name=last.by or _("Somebody"), time=voice.clock(last.at), step=name)
+    )
 
 
 def _step(step_id: str, situation: Situation, voice: Voice) -> Message:

@@ -13,3 +13,13 @@ def and_the_number() -> str:
 def and_which() -> str:
     """Ask for the choice of a step that offers some."""
     return _("And which?")
+
+
+def takes_it(name: str) -> str:
+    """Ask somebody to take the watch that was handed to them."""
+    return _("{name}, do you have the watch?").format(name=name)
+
+
+def for_which_cook() -> str:
+    """Ask which cook a message was meant for."""
+    return _("Which cook was it for?")

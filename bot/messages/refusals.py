@@ -117,6 +117,10 @@ def question(unclear: Unclear, voice: Voice) -> Message:
         "public_or_paid": _("Is it a public meal, or do people pay for it?"),
         "put_away_then": _("At {number}, long before now, and before anybody ate of it? A yes ends what stands."),
         "treated_how": _('"{said}": was the meat pierced by needles, blades or a fork, injected, rolled or stuffed?'),
+        "out_of_range": _(
+            '"{said}" is no temperature: the reader is out of its range. Is it just on? Wait a minute, then read again.'
+        ),
+        "guests_or_time": _("{number}: so many guests, or dinner at that time?"),
         "which_time": _("Which time do you mean? Type it like 18:30."),
         "not_understood": _(
             'I did not get "{said}". I kept it as a note. A number is a reading; "help" shows what I know.'
@@ -137,6 +141,8 @@ def _option(key: str, meaning: Intent, voice: Voice) -> Option:
         "fahrenheit": _("Fahrenheit"),
         "c": _("Celsius"),
         "f": _("Fahrenheit"),
+        "guests": _("Guests"),
+        "dinner": _("Dinner"),
         "core": _("The meat"),
         "pit": _("The pit"),
         "yesterday": _("Yesterday"),

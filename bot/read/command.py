@@ -25,7 +25,8 @@ DONE, WRONGLY_CALLED = 0, 2
 _STAGE_OF = {"rest": "resting"}
 _VALUE = re.compile(r"(?P<value>-?[0-9]{1,4}(?:[.,][0-9]+)?) ?°?(?P<unit>[FCfc])?")
 _LAST = re.compile(r"(?P<slot>core|pit)[=:] ?(?P<value>[^@]+?)(?: ?@ ?(?P<at>.+))?")
-_LIMITS_C = {"core": (-5.0, 100.0), "pit": (-20.0, 400.0)}
+_LIMITS_C = (-20.0, 400.0)
+"""What was told before: of the core, too, for it may have been told wrongly."""
 _SOME_TIME_AGO = dt.timedelta(minutes=45)
 """When the reading before was, as nobody said: house rule."""
 
@@ -78,7 +79,7 @@ def moment_of(given: argparse.Namespace, *, zone: str, now: dt.datetime) -> Mome
         steps=SLOTS[slot],
         core=known.get("core"),
         pit=known.get("pit"),
-        pit_target_c=None if target is None else _celsius("pit_target", target, unit, "pit"),
+        pit_target_c=None if target is None else _celsius("pit_target", target, unit),
     )
 
 
@@ -115,7 +116,7 @@ def _last(given: str, unit: str | None, now: dt.datetime, zone: str) -> tuple[st
     if found is None:
         raise Unusable("last", given)
     try:
-        value_c = _celsius("last", found["value"], unit, found["slot"])
+        value_c = _celsius("last", found["value"], unit)
         at = (
             now - _SOME_TIME_AGO if found["at"] is None else _clock("last", found["at"], now.astimezone(ZoneInfo(zone)))
         )
@@ -124,12 +125,12 @@ def _last(given: str, unit: str | None, now: dt.datetime, zone: str) -> tuple[st
     return found["slot"], Told(value_c=value_c, at=at if at <= now else at - dt.timedelta(days=1))
 
 
-def _celsius(what: str, given: str, unit: str | None, slot: str) -> float:
+def _celsius(what: str, given: str, unit: str | None) -> float:
     found = _VALUE.fullmatch(given.strip())
     if found is None:
         raise Unusable(what, given)
     value = float(found["value"].replace(",", "."))
-    low, high = _LIMITS_C[slot]
+    low, high = _LIMITS_C
     said = (found["unit"] or "").upper() or unit
     in_c = [c_from_f(value) if one == "F" else value for one in ([said] if said else ["F", "C"])]
     fits = [one for one in in_c if low <= one <= high]

@@ -13,8 +13,10 @@ from bot.application.handlers.reports import CHOOSE
 from bot.commands import Intent
 from bot.conversation.context import Context
 from bot.conversation.interpreter import asks as asks_something
+from bot.conversation.parsing.answers import finished
 from bot.conversation.parsing.words import tidy
-from bot.messages.asked_also import and_the_number, and_which
+from bot.messages.asked import which_probe
+from bot.messages.asked_also import and_the_number, and_which, for_which_cook, takes_it
 from bot.messages.figures import Voice
 from bot.messages.read_told import ask_feel
 from bot.messages.receipts import spot_text
@@ -92,6 +94,10 @@ class _Naming:
         match unclear.question:
             case "not_understood":
                 return Named(intent="question" if asks_something(self.text) else "note")
+            case "out_of_range":
+                return dataclasses.replace(read, intent="reading_none")
+            case "guests_or_time":
+                return dataclasses.replace(read, intent="ambiguous_number")
             case "typo":
                 return dataclasses.replace(read, intent="reading_typo")
             case "slot":
@@ -220,7 +226,15 @@ class _Naming:
             case say.MoveDinner():
                 return Named(intent="move_dinner", duration_min=first.minutes)
             case say.GuestsSaid():
-                return Named(intent="count")
+                return Named(intent="count" if first.fewest is None else "count_range")
+            case say.HandOver():
+                return Named(intent="handover", question=None if first.to is None else takes_it(first.to))
+            case say.TakeWatch():
+                return Named(intent="handover_ack")
+            case say.WrongCook():
+                return Named(intent="retract_move", question=for_which_cook())
+            case say.Ask(topic=say.Topic.PROBES):
+                return Named(intent="question", question=which_probe())
             case say.Note():
                 return self._noted()
             case say.Ask(topic=say.Topic.SAFE | say.Topic.RULE):
@@ -272,7 +286,7 @@ class _Naming:
             return Named(intent="done" if asked else "done_unprompted", minutes_ago=ago, question=asks)
         if cues.other_wrap(self.heard):
             return Named(intent="choice_other", minutes_ago=ago)
-        if cues.says_done(self.heard):
+        if cues.says_done(self.heard) or finished(self.heard):
             return Named(intent="done_choice", minutes_ago=ago)
         return Named(intent="choice" if asked or not said.done else "done_unprompted", minutes_ago=ago)
 
@@ -329,6 +343,8 @@ class _Naming:
         return Named(intent="snooze", duration_min=said.minutes)
 
     def _noted(self) -> Named:
+        if cues.holds(self.heard):
+            return Named(intent="hold")
         if cues.nods(self.heard) or cues.says_yes(self.heard):
             step = self.context.open_steps[0] if self.context.open_steps else None
             if step is None:

@@ -9,7 +9,7 @@ import dataclasses
 import datetime as dt
 import re
 
-from bot.commands import Ask, Done, Intent, Note, NotYet, PutOffFor, Skip, Topic, WrapSaid
+from bot.commands import Ask, Done, Intent, KindSaid, Note, NotYet, PutOffFor, Skip, Topic, WrapSaid
 from bot.conversation.context import Context
 from bot.conversation.parsing import prompts, steps, times
 from bot.conversation.parsing.answers import BUSY_MIN, LATER_MIN, Answer, answer, finished, unsure
@@ -25,6 +25,8 @@ _PLANNED = re.compile(
 )
 _IMPLIED = {"smoke_clean": "thin"}
 """What the words of a step say of its choice: thin, blue, clean and clear smoke are one."""
+_ONCE = re.compile(r"\bno more\b")
+"""No more of it, where no prompts are named: this once."""
 _EVERYTHING = re.compile(r"\b(?:everything|all|it all|the lot|you|yourself|every \w+|the bot|notifications?)\b")
 _BARK_SET = re.compile(
     r"\bbark(?:'s| is| looks| has)?(?: all| now| really)? (?:set|good|great|fine|ready|done|hard|firm|there)\b"
@@ -62,13 +64,13 @@ def read_clause(clause: Clause, context: Context) -> list[Intent]:
 
 
 def _muted(clause: Clause, context: Context) -> Intent:
-    """Return what "stop asking" does: it skips a step once; of all of them, or of a step that counts, it is told what
-    can be switched off.
+    """Return what "stop asking" does: the prompts of a step are switched off; of all of them, or of a step that counts,
+    it is told what can be.
     """
     step = prompts.answered(clause.words, context)
     if step is None or _EVERYTHING.search(clause.words) or step in prompts.EXPLICIT_STEPS | steps.TIMED_STEPS:
         return Ask(topic=Topic.TOLD)
-    return Skip(step=step)
+    return Skip(step=step) if _ONCE.search(clause.words) else KindSaid(step=step, wanted=False)
 
 
 def _about_meat(clause: Clause, kind: Answer | None, context: Context) -> list[Intent]:

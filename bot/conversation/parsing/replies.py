@@ -210,20 +210,22 @@ def _only_time(whens: tuple[times.When, ...], masked: str, text: str, context: C
         said = serving_said(tidy(text), context) if len(whens) == 1 and not rest else None
         meanings = (("yes", MoveDinner(serving=said.serving)), ("no", Note(text=text))) if said else ()
         return (Unclear(question="is_dinner", text=text, options=meanings),) if meanings else ()
-    if len(whens) != 1 or whens[0].until or step is None or not _only_of_time(masked):
+    if len(whens) != 1 or whens[0].until or not _only_of_time(masked):
         return ()
-    when = whens[0]
+    when, meant = whens[0], None if step is None else step.step
+    if step is None and context.stage not in steps.BEFORE_THE_PULL:
+        return ()
     if when.kind is times.Kind.SPAN:
         ago = context.now - dt.timedelta(minutes=when.minutes)
         options: tuple[tuple[str, Intent], ...] = (
-            ("was", Done(step=step.step, at=ago)),
-            ("in", PutOffFor(minutes=when.minutes, step=step.step)),
+            ("was", Done(step=meant, at=ago)),
+            ("in", PutOffFor(minutes=when.minutes, step=meant)),
         )
         return (Unclear(question="was_or_in", text=text, values=(when.minutes,), options=options),)
-    if step.step in steps.READING_STEPS:
+    if meant in steps.READING_STEPS:
         minutes = (times.future(when, context.now, context.zone) - context.now) / dt.timedelta(minutes=1)
-        return (PutOffFor(minutes=minutes, step=step.step),) if minutes <= FAR_AHEAD_MIN else ()
-    return (Done(step=step.step, at=times.deed(when, context.now, context.zone)),)
+        return (PutOffFor(minutes=minutes, step=meant),) if minutes <= FAR_AHEAD_MIN else ()
+    return (Done(step=meant, at=times.deed(when, context.now, context.zone)),)
 
 
 def _only_of_time(masked: str) -> bool:

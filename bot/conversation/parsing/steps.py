@@ -13,6 +13,8 @@ from bot.conversation.parsing.words import any_of, word_set
 LATE_STAGES = ("resting", "serving", "after")
 COOKING_STAGES = ("cooking", *LATE_STAGES)
 """The meat has been on the fire."""
+BEFORE_THE_PULL = ("before", "fire", "cooking")
+"""What comes next is done at a time that is told later, as often as not."""
 READING_STEPS = word_set(
     "core_read pit_check pit_recover come_up_check second_spot hold_check serve_reading cool_check reheat "
     "tender_test fridge_check"

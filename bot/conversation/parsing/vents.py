@@ -1,0 +1,24 @@
+"""Words about the vents in anybody's marks: "oben fast zu, unten 2cm offen". They are kept as they are."""
+
+from __future__ import annotations
+
+import re
+
+from bot.commands import Note
+from bot.conversation.context import Context
+
+_WHERE = re.compile(
+    r"\b(?:vents?|dampers?|intakes?|exhausts?|chimney|top|bottom|upper|lower|oben|unten|zuluft|abluft|luft|klappen?|schieber"
+    r"|arriba|abajo|tiro|haut|bas|events?|daisy ?wheel)\b"
+)
+_HOW = re.compile(
+    r"\b(?:open(?:ed)?|closed?|shut|half|halb|quarter|third|cracked|zu|offen|auf|geschlossen|nearly|fast|abierto|cerrado|ouvert"
+    r"|ferme|wide|barely|[0-9]+ ?(?:cm|mm|%|in(?:ch(?:es)?)?)|1/[234]|[.][0-9]+)\b"
+)
+
+
+def vent_marks(heard: str, text: str, context: Context) -> Note | None:
+    """Return how the vents stand, as a note in the words that were typed; None for other words."""
+    if context.stage == "none" or heard.endswith("?"):
+        return None
+    return Note(text=text) if _WHERE.search(heard) and _HOW.search(heard) else None
