@@ -5,8 +5,12 @@ It changes spelling, never meaning, and throws no text away: the interpreter kee
 
 from __future__ import annotations
 
+import functools
 import re
 import unicodedata
+
+from bot.conversation.parsing.number_words import with_figures
+from bot.conversation.parsing.phrasebook import in_english
 
 LONGEST_READ = 400
 """Longer texts are stories: they are kept, not read [characters]."""
@@ -35,11 +39,12 @@ _FRACTION = re.compile(r"(?<=[0-9]) (1/2|1/4|3/4)(?![0-9/])")
 _MENTION = re.compile(r"^@[a-z0-9_]{3,}[\s,:]+")
 
 
+@functools.lru_cache(maxsize=256)
 def tidy(text: str) -> str:
     """Return the text in lower case without accents, emoji or control characters, blanks folded.
 
-    A new line becomes a comma; letters that stand for digits ("l74", "l0O") become digits; digits of any script
-    become 0-9.
+    A new line becomes a comma; letters that stand for digits ("l74", "l0O") and spelled numbers ("one seventy")
+    become figures; digits of any script become 0-9.
     """
     for sign, plain in _SIGNS.items():
         text = text.replace(sign, plain)
@@ -56,6 +61,7 @@ def tidy(text: str) -> str:
     folded = " ".join("".join(kept).split())
     folded = _MENTION.sub("", folded)
     folded = _LOOKALIKE.sub(lambda found: found.group().translate(_LOOKALIKE_DIGITS), folded)
+    folded = in_english(with_figures(folded))
     return _FRACTION.sub(lambda found: _FRACTIONS[found.group(1)], folded)
 
 
