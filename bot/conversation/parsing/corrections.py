@@ -5,50 +5,67 @@ They say what is right instead; which fact they change, the engine finds.
 
 from __future__ import annotations
 
+import datetime as dt
 import re
 
 from bot.commands import Correct, Intent, Unclear, Undo
 from bot.conversation.context import Context
 from bot.conversation.parsing import times
+from bot.conversation.parsing.corrected_units import corrected_unit, swapped_keys
 from bot.conversation.parsing.numbers import Figure
-from bot.conversation.parsing.readings import can_be, in_c, likely
-from bot.conversation.parsing.words import bare, phrases
+from bot.conversation.parsing.readings import asked, can_be, in_c, likely
+from bot.conversation.parsing.words import bare, phrases, word_set
 from scheduler.facts import Slot
 
 _N = r"(?P<new>[0-9]{1,4}(?:[.,][0-9]{1,2})?) ?(?P<unit>°? ?[cf]\b)?"
 _OLD = r"(?P<old>[0-9]{1,4}(?:[.,][0-9]{1,2})?)(?: ?°? ?[cf]\b)?"
 _SORRY = (
-    "(?:(?:sorry|sry|oops|whoops|no|wait|ah|actually|correction|typo|my bad|scratch that|ups"
-    "|i|meant|mean|to say|it's|its|that's|it was|make that|that)[ ,:.!]*)*"
+    "(?:(?:sorry|sry|oops|whoops|no|wait|ah|oh|damn|argh?|actually|correction|typo|my bad|scratch that|ups"
+    "|i|meant|mean|to say|it's|its|that's|it was|make that|that|fat (?:fingers?|thumbs?)|(?:my )?(?:fingers?|thumb)"
+    " slipped|mis-?(?:typed?|read)(?: it| that)?|wrong (?:number|key|button)|my mistake|autocorrect)[ ,:.!]*)*"
 )
 _STAR = re.compile(rf"^(?:\* ?)+{_N} ?\*?$")
 _STAR_AFTER = re.compile(rf"^{_N} ?\*+$")
 _NOT = re.compile(rf"^{_SORRY}{_N},? (?:and )?not {_OLD}(?: (?:sorry|sry|lol))?$")
-_NOT_FIRST = re.compile(rf"^{_SORRY}(?:not|wasn't|isn't) {_OLD}[,;:. ]+(?:but |it's |its |it was |rather )?{_N}$")
+_NOT_FIRST = re.compile(rf"^{_SORRY}(?:not|wasn't|isn't) {_OLD}(?:[,;:. ]*[,;: ]|[.] )(?:but |it's |its |it was |rather )?{_N}$")
 _ARROW = re.compile(rf"^{_OLD} ?(?:->|=>|→|should be|should have been|was really|is really|was actually|meant) ?{_N}$")
 _MEANT = re.compile(
-    "^(?:(?:sorry|sry|oops|whoops|typo|no|wait|ah|correction|my bad|scratch that"
-    "|actually)[,:.! ]+)*(?:(?:i )?(?:meant|mean)(?: to (?:say|type|write))?|make (?:that|it)"
+    "^(?:(?:sorry|sry|oops|whoops|typo|no|wait|ah|oh|damn|argh?|correction|my bad|scratch that"
+    "|actually|that was wrong|wrong)[,:.! ]+)*(?:(?:i )?(?:meant|mean)(?: to (?:say|type|write))?|make (?:that|it)"
     "|that should (?:be|have been)|should(?: have|'ve)? (?:be|been)"
-    "|correction:?|typo:?|sorry,?|sry,?|oops,?|whoops,?|scratch that,?|correct(?:ed)? (?:to"
+    "|correction:?|typo:?|fat (?:fingers?|thumbs?),?|(?:my )?(?:fingers?|thumb) slipped,?|mis-?(?:typed?|read)(?: it| that)?,?"
+    "|wrong (?:number|key|button),?|my mistake,?|autocorrect,?|it's actually|its actually|that's actually|sorry,?|sry,?|oops,?|whoops,?|scratch that,?|correct(?:ed)? (?:to"
     rf"|is)|change (?:that|it) to|no,?|wait,|actually,?) (?:it's |it was |is |to be )?{_N}(?: (?:sorry|sry|lol))?$"
 )
 _WRONG = re.compile(
     "^(?:(?:sorry|sry|oops|whoops|no|wrong|wait|actually|typo|correction)[,:.! ]+)+"
-    rf"(?:it(?:'s| was| is)|that(?:'s| was)) {_N}$"
+    rf"(?:it(?:'s|s| was| is)|that(?:'s|s| was))(?: really| actually)? {_N}$"
 )
-_AFTER = re.compile(rf"^{_N},? (?:sorry|sry|i mean|i meant|correction|typo)$")
+_AFTER = re.compile(
+    rf"^{_N},? (?:(?:sorry|sry|i mean|i meant|correction|typo|my bad|fat fingers?|not the other one|i mis-?typed)[ ,]*)+$"
+)
+_APOLOGY = re.compile(r"^(?:sorry|sry)[,. ]+[0-9]|[0-9a-z°] ?,? (?:sorry|sry)$")
+"""Beside a number that was asked for these are manners, not a correction."""
+ASKED_LONG_AGO = dt.timedelta(minutes=20)
+"""So long after the last reading an apology beside a number that is asked for is for being late: house rule."""
 _WAS_PIT = re.compile(
-    r"\b(?:that|it|this|last one|the last(?: one)?)(?:'s| was| is)? (?:was |is )?(?:actually "
-    "|really |only |just )?(?:from |for )?(?:the |my )?(?P<slot>pit|smoker|grill|grate|air"
-    "|cooker|meat|core|brisket|ribs?|butt)(?: temp(?:erature)?)?(?: (?:lol|sorry|sry|haha"
+    r"\b(?:thats|that|it|this|last one|the last(?: one)?)(?:'s| was| is)? (?:was |is )?(?:actually "
+    "|really |only |just )?(?:from |for |of )?(?:the |my )?(?P<slot>pit|smoker|grill|grate|air|ambient|dome|chamber|lid"
+    "|cooker|meat|core|internal|brisket|ribs?|butt|shoulder)(?: temp(?:erature)?)?(?: (?:lol|sorry|sry|haha"
     r"|oops|not the \w+|one|reading|though))*$"
 )
 _RETRACT = phrases(
     (
-        "^(?:sorry )?(?:please )?(?:ignore|scratch|forget|disregard|delete|remove|strike|cancel"
-        "|drop|discard)(?: (?:that|it|this|the last|last|my last))(?: (?:one|message|reading"
-        "|number|please|sorry|pls|lol))*$"
+        "^(?:(?:sorry|oops|no|wait|ah|please|pls|can you|could you) )*(?:ignore|scratch|forget|disregard|delete|remove"
+        "|strike|erase|cancel|drop|discard|undo|bin|lose|take back)(?: (?:that|it|this|the last|last|my last|the|my))"
+        "(?: (?:one|message|reading|number|value|entry|temp|temperature|please|sorry|pls|lol|again|again please|"
+        "last|thing))*$"
+    ),
+    r"^(?:please )?(?:disregard|ignore|scratch)(?: (?:please|pls|sorry|lol))*$",
+    (
+        "^(?:(?:oops|whoops|sorry|ah|no|wait) )*(?:(?:that(?:'s| was|s)?|it was|this was) )?(?:from )?(?:the |my )?"
+        "(?:wrong|other) (?:cook|chat|group|piece|probe|brisket|meat|one|fire|butt|shoulder|rack|smoker|pit|cooker)"
+        "(?: (?:sorry|sry|lol|ignore that|ignore it|that|not this one))*$"
     ),
     (
         "^(?:(?:oops|whoops|sorry|ah) )*(?:never ?mind|nvm|nm|oops|whoops|my bad"
@@ -79,10 +96,23 @@ def correction(heard: str, text: str, context: Context) -> Intent | None:
     if (slot := _WAS_PIT.search(plain)) and not re.search(r"[0-9]", plain):
         is_pit = slot["slot"] in ("pit", "smoker", "grill", "grate", "air", "cooker")
         return Correct(slot=Slot.PIT if is_pit else Slot.CORE)
+    for amended in (corrected_unit(heard, text, context), swapped_keys(heard, context)):
+        if amended is not None:
+            return amended
+    if _APOLOGY.search(heard) and _asked_long_ago(context):
+        return None
     for pattern in (_STAR, _STAR_AFTER, _NOT, _NOT_FIRST, _ARROW, _MEANT, _WRONG, _AFTER):
         if found := pattern.match(heard):
             return _corrected(found, text, context)
     return None
+
+
+def _asked_long_ago(context: Context) -> bool:
+    """Return whether a number is asked for, and the last one was read a good while ago."""
+    if not {Slot.CORE, Slot.PIT} & set(asked(context)):
+        return False
+    known = [at for at in (context.last_core_at, context.last_pit_at) if at is not None]
+    return not known or context.now - max(known) >= ASKED_LONG_AGO
 
 
 def _corrected(found: re.Match[str], text: str, context: Context) -> Intent:
@@ -105,9 +135,32 @@ def _value(typed: str, unit: str | None, context: Context) -> float | None:
     return None if best is None else best.value_c
 
 
+def _right_of_two(heard: str, whens: tuple[times.When, ...]) -> times.When | None:
+    """Return which of two clock times is right ("it was 2:15 not 2:50", "not 2:50, 2:15"), None where none is denied."""
+    if len(whens) != _TWO or any(when.kind is not times.Kind.CLOCK for when in whens):
+        return None
+    first, second = whens
+    beside = bare(heard[: first.start] + heard[second.end :].replace("?", " what "))
+    if any(word not in _BESIDE_TWO for word in beside.split()):
+        return None
+    if re.match(r"^[, ]*(?:and )?not ?(?:at )?$", heard[first.end : second.start]):
+        return first
+    denied = re.search(r"\b(?:not|wasn't|isn't)(?: (?:at|on|in))* ?$", heard[: first.start])
+    return second if denied and re.match(r"^[,;. ]*(?:but|it was|rather|at|,| )*$", heard[first.end : second.start]) else None
+
+
+_TWO = 2
+_BESIDE_TWO = word_set(
+    "it was it's its sorry sry no oops actually wait meant i mean that on at not went meat the correction my bad lol "
+    "wasn't isn't in put done did started began"
+)
+
+
 def corrected_time(heard: str, context: Context) -> Intent | None:
     """Return the correction of when something was ("scratch that, ines says it was 11:40"), or None."""
     whens = times.find(heard)
+    if (right := _right_of_two(heard, whens)) is not None:
+        return Correct(at=times.past(right, context.now, context.zone))
     if not _TIME_WAS.match(heard) or len(whens) != 1 or whens[0].kind not in (times.Kind.CLOCK, times.Kind.AGO):
         return None
     if whens[0].kind is times.Kind.AGO and not _PLAINLY_AMENDS.match(heard):

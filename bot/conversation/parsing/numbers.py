@@ -30,22 +30,41 @@ class Figure:
     spot: str | None = None
 
 
-_NUMBER = r"[0-9]{1,4}(?:,[0-9](?![0-9])|\.[0-9]{1,2}(?![0-9]))?"
+_NUMBER = r"[0-9]{1,5}(?:,[0-9](?![0-9])|\.[0-9]{1,2}(?![0-9]))?"
 _UNIT = (
     r"(?: ?(?:°|deg(?:rees?|s)?\b|grad\b|grados?\b|degres?\b)? ?(?P<unit>celsius|fahrenheit"
     r"|[cf])\b| ?(?:°|deg(?:rees?|s)?\b|grad\b|grados?\b|degres?\b))?"
 )
+_ABOUT = (
+    r"(?:about|around|approx\.?|approximately|roughly|ca\.?|circa|etwa|ungefahr|maybe|perhaps|probably|like|nearly"
+    r"|almost|say|fast|knapp|casi|presque|environ|unos|vers|(?:some(?:where|thing|place)? )?(?:near|close to|like)"
+    r"|somewhere (?:around|about|between|in the)|(?:(?:just|slightly|barely|only just|a (?:hair|touch|tad|bit|little"
+    r"|smidge|shade|notch|whisker)|a degree or two|not far) )(?:under|over|below|above|off|shy of|north of|south of"
+    r"|past|from))"
+)
+"""Words before a figure that was read off a dial, or is only near."""
 _FIGURE = re.compile(
-    r"(?P<approx>~ ?|\b(?:about|around|approx\.?|approximately|roughly|ca\.?|circa|etwa"
-    "|ungefahr|maybe|like|nearly|almost|just under|just over"
-    "|say|fast|casi|presque|environ|unos) )?"
+    rf"(?P<approx>~ ?|\b{_ABOUT} )?"
     r"(?P<between>\b(?:between|zwischen|entre) )?"
     rf"(?P<minus>(?<![0-9a-z°-])-)?(?<![0-9.])(?P<low>{_NUMBER})"
-    r"(?: ?(?:-|\bto\b|\bbis\b|\bor\b|\ba\b|\band\b(?(between)|(?!)))"
+    r"(?: ?(?:-|~|\.\.+|\bto\b|\bbis\b|\bor\b|\boder\b|\ba\b|(?:\b(?:and|und|et|y)\b|&)(?(between)|(?!)))"
     rf"(?: ?)(?P<high>{_NUMBER}))?"
-    rf"(?P<ish> ?-?ish\b)?{_UNIT}(?P<ish2>-?ish\b)?(?![0-9])"
+    rf"(?P<ish> ?-?ish\b)?{_UNIT}(?P<ish2>-?ish\b|,? (?:or so|or thereabouts|give or take|more or less"
+    r"|roughly|approx(?:imately)?|i (?:think|guess|reckon)|mas o menos|ungefahr|environ)\b|[+]/?-)?(?![0-9])"
 )
 _TENS = re.compile(r"\b(?:(?P<where>low|mid|middle|high|upper)[ -])?(?P<tens>[0-9]{1,2}0)'?s\b")
+_COUNT_OF = re.compile(
+    r"(?<![0-9.,/-])[0-9]{1,4} (?:more |other |new |big |small )?(?!(?:degree|deg|grado|degre|celsiu|ye|yes|guy|thank"
+    r"|cheer|lad|bos|folk|mate|alway|thi|i|wa|ha|a|plu|minu|acros|les|u|gros|perhap|that|it|read|say|show|hold|rise"
+    r"|climb|drop|slow|stay|sit|look|probe|meat|rib|chef|bro|minute|min|hour|rack|place|spot|inside|outside"
+    r"|reading|time|sometime|internal|core|pit|kern|afterward|ago|nevertheles|unles|ambient|grate|dome)s\b)[a-z]{3,}s\b"
+)
+"""A count of things, by a plural that is nothing said of a reading."""
+_GLUED = re.compile(
+    r"(?<![a-z0-9])(?!(?:pit|meat|core|grill|smoker|flat|point|grate|dome|temp|internal|at|is|its|ca|now|no|about|around"
+    r"|reads?|says?|kern|still|chamber|it|so|ok|around|like|maybe|say)[0-9])[a-z]{2,}[0-9][a-z0-9]*"
+)
+"""Figures that are part of a word ("smoke180")."""
 _NOT_TEMPERATURES = re.compile(
     r"\boven(?:'s| is| set)*(?: at| to)? [0-9]+(?: ?[cf]\b)?|"
     r"[0-9]+(?:[.,/x-][0-9]+)*[-x]? ?(?:%|kgs?\b|kilos?\b|g\b|lbs?\b|pounds?\b|oz\b|cm\b|mm\b|inch(?:es)?\b"
@@ -150,7 +169,9 @@ _LABEL = re.compile(
 
 def figures(text: str) -> tuple[Figure, ...]:
     """Return the figures of a tidied text that may be temperatures, first to last, with their labels."""
-    masked = _NOT_TEMPERATURES.sub(lambda found: "|" * len(found.group()), text)
+    masked = text
+    for pattern in (_NOT_TEMPERATURES, _COUNT_OF, _GLUED):
+        masked = pattern.sub(lambda found: "|" * len(found.group()), masked)
     plain = [_tens(found) for found in _TENS.finditer(masked)]
     for figure in plain:
         masked = masked[: figure.start] + "|" * (figure.end - figure.start) + masked[figure.end :]

@@ -86,6 +86,7 @@ _GERMAN = (
     (r"^(?:jep|jo|jup|jawohl|jawoll|jau|klar|passt)$", "yes"),
     (r"^(?:nee|ne|noe)$", "no"),
     (r"\balles klar\b", "ok"),
+    (r"^(?:nein|non),? (?=[0-9])", "no "),
     (r"\b(?:schon|bereits) (?:gemacht|erledigt|passiert)\b", "already done"),
     (r"\bist (?:gemacht|erledigt|passiert)\b", "done"),
     (r"\b(?P<n>[0-9]+) minuten (?:langer|mehr|zusatzlich)\b", r"\g<n> minutes more"),
@@ -188,7 +189,7 @@ _FOREIGN = re.compile(
     r"|encargo|tengo|hasta|termometro|sonda|papel|menos|media|cuarto|ha|cambios?"
     r"|toujours|encore|pareil|inchangee?|meme|avant|bouge|instant|une|attends?|bientot|heure|pas|peux|mains|c'est|cest"
     r"|deja|charbon|feu|bois|vaporise|pulverise|asperge|beurre|combien|mange|manger|quand|danger|maintenant|suite|apres"
-    r"|annule[rz]?|oublie|efface|supprime|ignore|pardon|desolee?|voulais|c'etait|arrete|demande|saute|tomber|cette"
+    r"|non|nein|annule[rz]?|oublie|efface|supprime|ignore|pardon|desolee?|voulais|c'etait|arrete|demande|saute|tomber|cette"
     r"|coucher|lit|prends?|occupe|garde|moi|jusqu'a|thermometre|plus)\b"
 )
 _PARTS = {"halben": "half an hour", "viertel": "15 minutes", "dreiviertel": "45 minutes", None: "1 hour"}

@@ -92,7 +92,7 @@ def likely_core(value_c: float, context: Context) -> bool:
         return low_c <= value_c <= 40.0 + 25.0 * hours
     if context.stage in ("resting", "serving", "after"):
         return HELD_CORE_LOW_C <= value_c <= HELD_CORE_TOP_C
-    return value_c <= CORE_C[1]
+    return (WARM_C if context.stage == "cooking" and context.unit is None else CORE_C[0]) <= value_c <= CORE_C[1]
 
 
 def near_core(value_c: float, context: Context) -> bool:

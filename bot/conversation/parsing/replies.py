@@ -9,7 +9,7 @@ import dataclasses
 import datetime as dt
 import re
 
-from bot.commands import Done, FeelSaid, Intent, MoveDinner, Note, NotYet, PutOffFor, Report, Unclear, Value, WrapSaid
+from bot.commands import Done, FeelSaid, Intent, MoveDinner, Note, NotYet, PutOffFor, Report, Unclear, WrapSaid
 from bot.conversation.context import Context
 from bot.conversation.parsing import prompts, steps, times
 from bot.conversation.parsing.answers import Answer, answer, only_no
@@ -17,6 +17,7 @@ from bot.conversation.parsing.clause import Clause, read_clause
 from bot.conversation.parsing.numbers import Figure, figures
 from bot.conversation.parsing.pieces import names_the_meat
 from bot.conversation.parsing.readings import asked, near_pit, of_the_meat
+from bot.conversation.parsing.relative import relative
 from bot.conversation.parsing.reports import report
 from bot.conversation.parsing.serving import day_ahead, serving_said
 from bot.conversation.parsing.strangers import strangers
@@ -37,11 +38,6 @@ FAR_AHEAD_MIN = 180.0
 """A clock time this far ahead is not when somebody wants to be asked for a number again [min]."""
 _LIT_WITHIN = dt.timedelta(hours=12)
 """Before the meat is on nothing was read earlier than this: the fire was lit for it."""
-_SAME = re.compile(
-    r"^(?:(?:it'?s|still|about|exactly|the) )*(?:same|unchanged|no change|(?:hasn't|didn't|not) (?:moved?|changed?))"
-    r"(?: (?:as before|again|still|yet))*$"
-)
-"""The same number again, said without the number."""
 _PROBE_BEFORE = re.compile(
     r"\b(?:pit|smoker|grill|meat|core|internal|temp|temperature|sitting|steady|holding|reads?|reading|stuck|stalled)$"
     r"|^(?:(?:the|my|our) )?(?:fridge|leftovers)(?:'s| is| are)?$"
@@ -52,6 +48,8 @@ def replies(heard: str, text: str, context: Context) -> tuple[Intent, ...]:
     """Return the intents of a reply, readings first; nothing when it was not understood."""
     if only_no(heard):
         return (prompts.refused(text, context),)
+    if (told := relative(heard, context)) is not None:
+        return (told,)
     whens = tuple(when for when in times.find(heard) if not _is_figure(when, heard, context))
     masked = cut_out(heard, [(when.start, when.end) for when in whens])
     problem = trouble(heard, text, context)
@@ -62,8 +60,6 @@ def replies(heard: str, text: str, context: Context) -> tuple[Intent, ...]:
         return (problem[0], *(item for item in numbers if isinstance(item, Report)))
     if numbers:
         return _with_numbers(numbers, said)
-    if _SAME.match(bare(masked)) and context.last_core_c is not None and Slot.CORE in asked(context):
-        return (Report(values=(Value(value_c=context.last_core_c, slot=Slot.CORE),)),)
     return tuple(said) or _only_time(whens, masked, text, context)
 
 

@@ -30,8 +30,10 @@ from scheduler.facts import Slot
 
 PAIR = 2
 """A pit and a meat."""
-_TWO_OF_THE_MEAT = re.compile(r"[0-9] ?(?:,|;|and|und|y|et|&|[+]) ?[0-9]")
-"""Two figures told one after the other ("68, 71", "68 and 71"); a stroke or a blank joins pit and meat."""
+_TWO_OF_THE_MEAT = re.compile(r"[0-9] ?(?:,|;|/|and|und|y|et|&|[+]) ?[0-9]")
+"""Two figures told one after the other ("68, 71", "68 and 71"); a blank joins pit and meat."""
+_STROKE = re.compile(r"[0-9] ?/ ?[0-9]")
+"""Between two of the meat only where neither fell ("68 / 71"): usually a stroke joins pit and meat."""
 _BEFORE_THE_MEAT = ("before", "fire")
 
 
@@ -123,6 +125,9 @@ def _both_of_the_meat(figures: tuple[Figure, ...], context: Context, heard: str)
     if asked(context) != (Slot.CORE,) or not _TWO_OF_THE_MEAT.search(heard):
         return False
     cores = [settle(figure, Slot.CORE, context) for figure in figures]
+    least = min((core.value_c for core in cores if isinstance(core, Value)), default=0.0)
+    if _STROKE.search(heard) and (context.last_core_c is None or least < context.last_core_c - FALLEN_C):
+        return False
     pit = settle(max(figures, key=_value), Slot.PIT, context)
     if isinstance(pit, Value) and context.pit_target_c is not None and near_pit(pit.value_c, context):
         return False

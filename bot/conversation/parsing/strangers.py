@@ -16,6 +16,8 @@ from bot.conversation.parsing.words import word_set
 MOST_STRANGE = 1
 MOST_STRANGE_ASKED = 4
 """So many words that say nothing about a reading may stand beside one, unasked and asked."""
+LEAST_READ, MOST_READ = 30.0, 999.0
+"""Outside of these no figure beside a strange word is a temperature in either unit; common practice, no source."""
 _KNOWN = (
     word_set(
         "a about actually again ago ah ahora all almost and around as at bei bit boss by check checked checking "
@@ -39,4 +41,6 @@ def strangers(masked: str, found: tuple[Figure, ...], context: Context) -> bool:
         return False
     rest = re.findall(r"[a-z]+(?:'[a-z]+)?", masked)
     strange = [word for word in rest if word not in _KNOWN and len(word) > 1]
+    if strange and not any(LEAST_READ <= figure.value <= MOST_READ for figure in found):
+        return True
     return len(strange) > (MOST_STRANGE_ASKED if asked(context) else MOST_STRANGE)

@@ -63,8 +63,8 @@ def _counts(intent: Intent, heard: str) -> bool:
             return True
         case WrapSaid(done=done):
             return done
-        case Correct():
-            return not _A_CORRECTION.match(heard)
+        case Correct(old_c=old_c):
+            return old_c is None and not _A_CORRECTION.match(heard)
         case Unclear(question=question, options=options):
             return question in _ASKED_BACK or any(_counts(meaning, heard) for _label, meaning in options)
         case _:

@@ -32,21 +32,23 @@ _BARE = rf"(?P<m>[0-9]{{1,2}}|120|{WORD})(?![a-z0-9%°]|[.,:/][a-z0-9]){_NOT_A_U
 _ABOUT = r"(?:(?:about|around|like|maybe|roughly|ca\.?|etwa|another|at least) )*"
 _AHEAD_LEAD = (
     r"(?:in|within|gimme|give (?:me|it|us)|giving it|needs?|wants?|wait|(?:for )?another|noch|encore|otros?|dans|snooze"
-    r"|remind me in|ask (?:me )?(?:again )?in|check back in)"
+    r"|remind me in|ask (?:me )?(?:again )?in|(?:check |be |am |come )?back in)"
 )
+_ALONE_AFTER = r"(?:(?<!noch )(?<!encore )(?=[0-9a-z])|(?=[0-9a-z-]+ ?(?:$|[,.;!]|more\b|dann\b)))"
+"""After "noch" a bare number is a wait only where nothing follows: "noch 2 bier" are none."""
 _STATES = ("probe", "probes", "probe's", "slides", "sliding", "slid", "goes", "meat", "meat's", "it's", "is", "are")
 _NOT_A_STATE = "".join(rf"(?<!{word} )" for word in _STATES)
 """After these, "in 38" is where the probe is and what it reads."""
 
 AGO = (
-    re.compile(rf"\b{_SPAN}(?: or so)? ?(?:ago|back)\b"),
+    re.compile(rf"\b{_SPAN}(?: or so| or thereabouts)? ?(?:ago|back|earlier|since)\b"),
     re.compile(rf"\b(?:vor|hace|il y a) {_ABOUT}{_SPAN}"),
-    re.compile(rf"\b{_BARE} ago\b"),
+    re.compile(rf"\b{_BARE} (?:ago|back)\b"),
     re.compile(r"\b(?P<now>just now|right now|just this minute)\b"),
 )
 AHEAD = (
     re.compile(rf"\b(?:{_AHEAD_LEAD}|en) {_ABOUT}{_SPAN}(?: more\b)?"),
-    re.compile(rf"{_NOT_A_STATE}\b{_AHEAD_LEAD} {_ABOUT}{_BARE}(?: more\b)?"),
+    re.compile(rf"{_NOT_A_STATE}\b{_AHEAD_LEAD} {_ABOUT}{_ALONE_AFTER}{_BARE}(?: more\b)?"),
     re.compile(rf"\b{_SPAN} (?:more|longer|later|to go)\b"),
     re.compile(rf"\b(?P<m>[0-9]{{1,3}}|{WORD}) more(?: {_MINUTES}| (?P<hours>{_HOURS}))?(?! ?[a-z0-9])"),
 )
@@ -78,6 +80,7 @@ CLOCKS = (
     ),
     re.compile(rf"(?:{_LEAD})?\b(?P<brit>half) (?P<h>[0-9]{{1,2}}|{WORD})(?![0-9:]| ?(?:hour|min|kg|lb))"),
     re.compile(rf"(?:{_LEAD})?\b(?P<halb>halb) (?P<h>[0-9]{{1,2}})\b"),
+    re.compile(r"(?<![0-9:.,])\b(?P<hhmm>0[0-9][0-5][0-9])(?![0-9]|[.,:/][0-9]| ?[cf]\b)"),
     re.compile(r"(?:at |by )?\b(?P<name>noon|midday|mittags?|mediodia|midi|midnight|mitternacht|medianoche|minuit)\b"),
 )
 MIDNIGHT = ("midnight", "mitternacht", "medianoche", "minuit")

@@ -7,13 +7,16 @@ from __future__ import annotations
 
 import dataclasses
 import itertools
+import re
 
 from bot.commands import Report, Unclear
 from bot.conversation.context import Context
 from bot.conversation.parsing.numbers import Figure
-from bot.conversation.parsing.readings import Open, asked, can_be, in_c, likely, near_core, settle
+from bot.conversation.parsing.readings import Open, asked, can_be, in_c, likely, near_core, near_pit, settle
 from scheduler.facts import Slot
 
+COLD_PIT_C = 30.0
+"""A pit with a fire in it is warmer than this [°C]; common practice, no source."""
 TWO, THREE = 2, 3
 """A core in °F has two or three figures; a pit and a meat are two numbers, or three with a stray blank."""
 
@@ -22,6 +25,8 @@ def rejoin(figures: tuple[Figure, ...], text: str, context: Context) -> tuple[Fi
     """Return one figure for two that a stray blank parted ("1 71"), when the parts alone make no sense."""
     if any(f.slot or f.spot or f.approx for f in figures):
         return figures
+    if len(figures) == THREE and (whole := _of_three_keys(figures, text, context)) is not None:
+        return (whole,)
     if len(figures) == THREE:
         return _pair_of_three(figures, text)
     if len(figures) != TWO:
@@ -38,6 +43,16 @@ def rejoin(figures: tuple[Figure, ...], text: str, context: Context) -> tuple[Fi
     slot = _slot(context)
     settled = settle(whole, slot, context)
     return (whole,) if not isinstance(settled, Open) and likely(settled, context) else figures
+
+
+def _of_three_keys(figures: tuple[Figure, ...], text: str, context: Context) -> Figure | None:
+    """Return one figure for three single digits with blanks between them ("1 7 1"), None for anything else."""
+    typed = text[figures[0].start : figures[-1].end].strip()
+    if re.fullmatch(r"[0-9] [0-9] [0-9]", typed) is None:
+        return None
+    whole = dataclasses.replace(figures[-1], value=float(typed.replace(" ", "")), start=figures[0].start)
+    settled = settle(whole, _slot(context), context)
+    return whole if not isinstance(settled, Open) and likely(settled, context) else None
 
 
 def _pair_of_three(figures: tuple[Figure, ...], text: str) -> tuple[Figure, ...]:
@@ -61,16 +76,41 @@ def suspect(figures: tuple[Figure, ...], context: Context, text: str) -> Unclear
     digits = str(int(figure.value))
     if len(digits) > THREE and figure.value > 0:
         options = []
-        for shorter in dict.fromkeys(
-            digits[:i] + digits[i + 1 :] for i in range(4) if digits[i] in digits[:i] + digits[i + 1 :]
-        ):
+        for shorter in _without_doubled(digits):
             settled = settle(dataclasses.replace(figure, value=float(shorter)), slot, context)
             if not isinstance(settled, Open) and likely(settled, context) and not shorter.startswith("0"):
                 options.append((shorter, Report(values=(settled,))))
         return Unclear(question="typo", text=text, values=(figure.value,), options=tuple(options[:3]))
-    if len(digits) == TWO and slot is Slot.CORE and context.unit == "F" and _lost_a_figure(figure, context):
+    lost = slot is Slot.CORE and context.unit == "F" and _lost_a_figure(figure, context)
+    if len(digits) == TWO and (lost or (slot is Slot.PIT and _lost_of_the_pit(figure, context))):
         return Unclear(question="typo", text=text, values=(figure.value,))
     return None
+
+
+def _without_doubled(digits: str) -> list[str]:
+    """Return what is left of too many digits without one that stands twice, down to three of them."""
+    found = [digits]
+    while found and len(found[0]) > THREE:
+        found = list(
+            dict.fromkeys(
+                one[:i] + one[i + 1 :]
+                for one in found
+                for i in range(len(one))
+                if one[i] in one[:i] + one[i + 1 :]
+            )
+        )
+    return found
+
+
+def _lost_of_the_pit(figure: Figure, context: Context) -> bool:
+    """Return True for "25" where the pit runs at 250, and is never so cold in either unit while it cooks."""
+    if context.stage != "cooking" or context.pit_target_c is None:
+        return False
+    unit = context.unit or "C"
+    if in_c(figure, unit, Slot.PIT).value_c >= COLD_PIT_C:
+        return False
+    tens = (dataclasses.replace(figure, value=10.0 * figure.value + last) for last in range(10))
+    return any(near_pit(in_c(one, unit, Slot.PIT).value_c, context) for one in tens)
 
 
 def _lost_a_figure(figure: Figure, context: Context) -> bool:
