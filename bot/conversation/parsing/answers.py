@@ -33,7 +33,8 @@ class Answer(StrEnum):
 
 _DONE_WORDS = word_set(
     "done dun doen doone donee did finished sorted check checked complete completed yes yep yup yeah yea "
-    "ya yh yess y fertig erledigt gemacht ja hecho listo lista si terminado fini finie fait oui "
+    "ya yh yess y finito finitto donr dnoe doen doned donw dine handled nailed voila boom ferdig fertg ferig "
+    "fertig erledigt gemacht ja hecho listo lista si terminado fini finie fait oui "
     "termine ready set tick ticked"
 )
 FILL = word_set(
@@ -45,7 +46,17 @@ FILL = word_set(
 _PATTERNS: tuple[tuple[Answer, re.Pattern[str]], ...] = tuple(
     (answer, re.compile(pattern))
     for answer, pattern in (
-        (Answer.MUTE, r"\b(?:stop (?:asking|reminding|telling)|don'?t ask|no more|mute|shut up|quit asking)\b"),
+        (
+            Answer.MUTE,
+            (
+                r"\b(?:(?:stop|quit|enough) (?:asking|reminding|telling|bugging|nagging|pinging|pestering|bothering"
+                r"|messaging)|(?:don'?t|do not|never|no need to) (?:ask|remind|tell|bug|ping|nag)|no more(?!"
+                r" (?:wood|coal"
+                r"|charcoal|fuel|paper|foil|chunks|briquettes|water|time|smoke|news|progress))|mute|shut up|leave"
+                r" me alone"
+                r"|enough (?:with|of) (?:the|that|this|those)|no longer needed)\b|^enough(?: already| now)?$"
+            ),
+        ),
         (
             Answer.EVERY,
             (
@@ -60,11 +71,19 @@ _PATTERNS: tuple[tuple[Answer, re.Pattern[str]], ...] = tuple(
             Answer.SKIP,
             any_of(
                 r"\bskip(?:ping|ped|pin)?\b",
-                r"\bpass\b",
+                r"^(?:i'?ll |we'?ll |gonna )?pass(?: on)?(?: (?:that|this|it|one|the \w+|on|please|thanks|for now))*$",
                 r"\bnot (?:this time|today|needed|necessary|doing (?:that|it|this))\b",
                 r"\bno need\b",
                 r"\bdon'?t need\b",
-                r"\bleave it out\b",
+                r"\bleave (?:it|that|this) out\b|^leave (?:it|that|this)(?: one| be| alone| for now)?$",
+                r"\b(?:not|won'?t|can'?t be|couldn'?t be) (?:bothering|bothered|bother)\b|^cba\b|\bgive (?:it|that"
+                r"|this) a miss\b",
+                r"^no (?:more )?(?:spritz(?:ing)?|spray|water|top[- ]?up|wood|chunks?)(?: (?:this time|today|now"
+                r"|thanks|tonight"
+                r"|needed|please|for me))*$",
+                r"^(?:nah|no|nope),? (?:thanks|ty|thx|not this (?:one|time)|leave it|i'?m good|we'?re good|all good"
+                r"|it's fine"
+                r"|its fine)$|^not this one$|\bsit this (?:one )?out\b|^(?:we'?re |i'?m )?good without(?: it)?$",
                 r"\bomit\b",
                 r"\bauslassen\b",
                 r"\bsaltar\b",
@@ -77,10 +96,21 @@ _PATTERNS: tuple[tuple[Answer, re.Pattern[str]], ...] = tuple(
             Answer.BUSY,
             any_of(
                 r"\b(?:can'?t|cant|cannot|can not|unable|couldn'?t)\b",
-                r"\bbusy\b",
-                r"\bhands (?:are )?(?:full|greasy|dirty)\b",
-                r"\bdriving\b",
-                r"\bnot now\b",
+                r"\bbusy\b|\btied up\b|\bafk\b|\baway from (?:the|it|keyboard)\b|\belbow[- ]deep\b|\bno (?:free"
+                r" )?hands?\b",
+                r"\bhands? (?:are |is |all |still |too |so )*(?:full|greasy|dirty|covered|sticky|wet|messy|oily"
+                r"|gross|slimy"
+                r"|filthy|bloody|floury|tied|busy)\b|\bcovered in (?:grease|fat|rub|sauce|flour|meat|juice)\b",
+                r"\bgloves? (?:are |is )?(?:still )?on\b|\b(?:with|wearing|got|in)(?: raw| my| the)* gloves\b|^gloves$",
+                r"\bdriving\b|\bon the (?:road|phone|loo|toilet|motorway|bus|train|bike|throne|can|line|other line)\b",
+                r"\bin (?:the|a) (?:car|shower|bath|bathroom|loo|toilet|middle of|meeting|call|pool|queue)\b",
+                r"\b(?:at|in) the (?:shops?|store|pub|door|supermarket|checkout|butcher'?s?|garage|till|traffic)\b",
+                r"^(?:(?:i'?m|i am|still|was|sorry) )*(?:asleep|sleeping|in bed|not (?:here|home|there|awake|around"
+                r"|nearby)|out"
+                r"|away|indoors|upstairs)(?: (?:now|right now|sorry|atm))*$",
+                r"\b(?:probe|thermometer|thermo|reader|it)(?:'s|s| is)? (?:still )?in the (?:sink|dishwasher|wash"
+                r"|drawer|kitchen|house|car)\b",
+                r"\bnot (?:right )?now\b|\bnot a good (?:time|moment)\b|\bbad (?:time|moment)\b",
                 r"\bbrb\b",
                 r"\bnot at (?:the|my)\b",
                 "^(?:on it|doing it(?: now)?|on my way|omw|working on it|coming|almost done)$",
@@ -89,10 +119,23 @@ _PATTERNS: tuple[tuple[Answer, re.Pattern[str]], ...] = tuple(
         (
             Answer.LATER,
             (
-                "^(?:maybe )?(?:later|in a (?:bit|while|minute|moment|sec|second)|remind me(?: later"
-                "| again)?|ask (?:me )?(?:again|later)|snooze|spater|luego|mas tarde|plus tard|after"
-                "(?:wards)?"
-                "|a bit later|do it later|will do|soon)$"
+                "^(?:(?:maybe|ok|yeah|yes|no|nah|not now|sorry|will do|do it|i'?ll do it|gimme|give me|need|just"
+                "|can i have) )*"
+                "(?:later|in (?:a |1 )?(?:bit|while|minute|min|moment|mo|sec|second|few|tick|jiffy|little while)"
+                "|remind me(?: later"
+                "| again)?|ask (?:me )?(?:again|later)(?: later)?|snooze|spater|luego|mas tarde|plus tard"
+                "|after(?:wards)?"
+                "|a bit later|bit later|shortly|two ticks|a (?:tick|mo|bit|while)|will do|soon(?:ish)?|eventually"
+                "|in the morning|when (?:i|we) (?:can|get back|get there|wake up|finish|am back|are back|get a chance"
+                "|have time)|when i'?m (?:back|done|up|home|there|free|dressed)|once i'?m (?:back|done|up|home"
+                "|there|free"
+                "|dressed)|once (?:i|we) (?:can|get back|wake up|finish)"
+                "|after (?:the|this|that|my|dinner|lunch|breakfast|work|church|school)(?: (?:game|match|film|movie"
+                "|show|song"
+                "|beer|drink|coffee|call|meeting|nap|shower|half|quarter|episode|news|run|walk|dinner|lunch"
+                "|breakfast|kids"
+                "|one|race|goal|bath|set|party|speech|toast))*(?: is over| ends| are (?:asleep|in bed))?)"
+                "(?: (?:please|pls|thx|thanks|mate|ok|man|bro|promise|sorry|then|maybe|today|now))*$"
             ),
         ),
         (
@@ -108,6 +151,17 @@ _PATTERNS: tuple[tuple[Answer, re.Pattern[str]], ...] = tuple(
                     "^(?:no|nah|na|nein|non|nop|n|wait|waiting|hold|hang|hang on|hold on|moment|one sec|a sec"
                     "|sec|one moment|just a sec|one minute|momento|warte|attends|espera)$"
                 ),
+            ),
+        ),
+        (
+            Answer.DONE,
+            (
+                r"^(?:(?:all|just|i|we|ive|i've|got|it|have) )*(?:topped (?:it |them |her )?(?:up|off)|gave it a"
+                r" (?:spray|spritz|mist"
+                r"|spin|turn|poke|top up)|took care of (?:it|that)|dealt with(?: it| that)?|got it done|job done|it'?s"
+                r" done|its done"
+                r"|that'?s done|good to go|mission accomplished|ticked off|way ahead of you)(?: (?:now|already|boss"
+                r"|mate|chef|too))*$"
             ),
         ),
         (
@@ -127,6 +181,12 @@ _PATTERNS: tuple[tuple[Answer, re.Pattern[str]], ...] = tuple(
 _DONE_FIRST = re.compile(
     r"^(?:(?:already|just|we|i|i've|we've|have|ok|yes|yep|ja|ya) )*(?:did|done|finished)\b(?P<what>(?: \w+){0,6})$"
 )
+_BY = re.compile(
+    r"^(?!(?:nobody|none|no|who|whoever|not|never|nothing|what|if|when|should|anyone|anybody|someone|somebody|dog"
+    r"|cat)\b)"
+    r"[a-z]{2,15}(?:'s|s| has| have)? (?:just |already )?(?P<did>(?:did|done|finished)\b)"
+)
+"""Whoever it was that did it: a name before the deed."""
 _TOLD_BY = re.compile(r" [a-z]+ (?:already )?told (?:u|you|us)\b")
 _OF_IT = word_set("them both one job step thing part bit bits two three everything em these those off so yet too")
 _UNSURE = word_set("usual default know idk idea whatever choose dunno sure unsure undecided")
@@ -165,7 +225,7 @@ def answer(clause: str) -> Answer | None:
         return None
     found = next((kind for kind, pattern in _PATTERNS if pattern.search(plain)), None)
     if found is None:
-        first = _DONE_FIRST.match(_TOLD_BY.sub("", plain))
+        first = _DONE_FIRST.match(_BY.sub(r"\g<did>", _TOLD_BY.sub("", plain), count=1))
         if first is not None and all(word in FILL | _DONE_WORDS | _OF_IT for word in first["what"].split()):
             return Answer.DONE
         words = plain.split()

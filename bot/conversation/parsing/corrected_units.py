@@ -19,15 +19,27 @@ LATELY = dt.timedelta(minutes=20)
 """A number with the same keys as one read so lately is that one, typed anew: house rule."""
 _SORRY = r"(?:(?:sorry|sry|oops|whoops|no|wait|ah|oh|actually|correction|typo|my bad|lol|but|and)[ ,:.!]*)*"
 _UNIT = r"(?:°? ?|degrees )(?P<unit>celsius|fahrenheit|centigrade|[cf])"
-_IN = tuple(re.compile(pattern) for pattern in (
-    rf"^{_SORRY}(?:that(?:'s| was| is)?|it(?:'s| was| is)?|this(?: was| is)?|last one(?: was)?|those(?: were)?|the "
-    rf"last(?: one| number)?(?: was)?|was|i (?:meant|mean|use|am using|typed)|meant|all) ?(?:in |is |was |were )*"
-    rf"{_UNIT}(?:,? (?:not (?:in )?(?:celsius|fahrenheit|[cf])|sorry|sry|lol|btw|though|of course|obviously))*[.! ]*$",
-    rf"^{_SORRY}(?:in )?{_UNIT}(?:,? (?:not (?:in )?(?:celsius|fahrenheit|[cf])|sorry|sry|i mean|i meant|lol))+[.! ]*$",
-    rf"^(?:(?:sorry|sry|oops|whoops|wait|correction|my bad)[ ,:.!]*)+(?:in )?{_UNIT}[.! ]*$",
-))
+_IN = tuple(
+    re.compile(pattern)
+    for pattern in (
+        (
+            rf"^{_SORRY}(?:that(?:'s| was| is)?|it(?:'s| was| is)?|this(?: was| is)?|last one(?: was)?|those(?: were)?"
+            rf"|the "
+            rf"last(?: one| number)?(?: was)?|was|i (?:meant|mean|use|am using|typed)|meant|all) ?(?:in |is |was "
+            rf"|were )*"
+            rf"{_UNIT}(?:,? (?:not (?:in )?(?:celsius|fahrenheit|[cf])|sorry|sry|lol|btw|though|of course"
+            rf"|obviously))*[.! ]*$"
+        ),
+        (
+            rf"^{_SORRY}(?:in )?{_UNIT}(?:,? (?:not (?:in )?(?:celsius|fahrenheit|[cf])|sorry|sry|i mean|i meant"
+            rf"|lol))+[.! ]*$"
+        ),
+        rf"^(?:(?:sorry|sry|oops|whoops|wait|correction|my bad)[ ,:.!]*)+(?:in )?{_UNIT}[.! ]*$",
+    )
+)
 _SHOULD_BE = re.compile(
-    r"^(?:that |it |the last one |which )?(?:should|must) (?:be|have been|of been)(?: a)? (?P<new>[0-9]{2,3}(?:[.,][0-9])?)"
+    r"^(?:that |it |the last one |which )?(?:should|must) (?:be|have been|of been)(?: a)?"
+    r" (?P<new>[0-9]{2,3}(?:[.,][0-9])?)"
     r"(?: (?:sorry|sry|lol))?$"
 )
 

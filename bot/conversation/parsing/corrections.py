@@ -27,14 +27,18 @@ _SORRY = (
 _STAR = re.compile(rf"^(?:\* ?)+{_N} ?\*?$")
 _STAR_AFTER = re.compile(rf"^{_N} ?\*+$")
 _NOT = re.compile(rf"^{_SORRY}{_N},? (?:and )?not {_OLD}(?: (?:sorry|sry|lol))?$")
-_NOT_FIRST = re.compile(rf"^{_SORRY}(?:not|wasn't|isn't) {_OLD}(?:[,;:. ]*[,;: ]|[.] )(?:but |it's |its |it was |rather )?{_N}$")
+_NOT_FIRST = re.compile(
+    rf"^{_SORRY}(?:not|wasn't|isn't) {_OLD}(?:[,;:. ]*[,;: ]|[.] )(?:but |it's |its |it was |rather )?{_N}$"
+)
 _ARROW = re.compile(rf"^{_OLD} ?(?:->|=>|→|should be|should have been|was really|is really|was actually|meant) ?{_N}$")
 _MEANT = re.compile(
     "^(?:(?:sorry|sry|oops|whoops|typo|no|wait|ah|oh|damn|argh?|correction|my bad|scratch that"
     "|actually|that was wrong|wrong)[,:.! ]+)*(?:(?:i )?(?:meant|mean)(?: to (?:say|type|write))?|make (?:that|it)"
     "|that should (?:be|have been)|should(?: have|'ve)? (?:be|been)"
-    "|correction:?|typo:?|fat (?:fingers?|thumbs?),?|(?:my )?(?:fingers?|thumb) slipped,?|mis-?(?:typed?|read)(?: it| that)?,?"
-    "|wrong (?:number|key|button),?|my mistake,?|autocorrect,?|it's actually|its actually|that's actually|sorry,?|sry,?|oops,?|whoops,?|scratch that,?|correct(?:ed)? (?:to"
+    "|correction:?|typo:?|fat (?:fingers?|thumbs?),?|(?:my )?(?:fingers?|thumb) slipped,?|mis-?(?:typed?|read)(?:"
+    " it| that)?,?"
+    "|wrong (?:number|key|button),?|my mistake,?|autocorrect,?|it's actually|its actually|that's actually|sorry,?"
+    "|sry,?|oops,?|whoops,?|scratch that,?|correct(?:ed)? (?:to"
     rf"|is)|change (?:that|it) to|no,?|wait,|actually,?) (?:it's |it was |is |to be )?{_N}(?: (?:sorry|sry|lol))?$"
 )
 _WRONG = re.compile(
@@ -42,7 +46,8 @@ _WRONG = re.compile(
     rf"(?:it(?:'s|s| was| is)|that(?:'s|s| was))(?: really| actually)? {_N}$"
 )
 _AFTER = re.compile(
-    rf"^{_N},? (?:(?:sorry|sry|i mean|i meant|correction|typo|my bad|fat fingers?|not the other one|i mis-?typed)[ ,]*)+$"
+    rf"^{_N},? (?:(?:sorry|sry|i mean|i meant|correction|typo|my bad|fat fingers?|not the other one|i"
+    rf" mis-?typed)[ ,]*)+$"
 )
 _APOLOGY = re.compile(r"^(?:sorry|sry)[,. ]+[0-9]|[0-9a-z°] ?,? (?:sorry|sry)$")
 """Beside a number that was asked for these are manners, not a correction."""
@@ -136,7 +141,9 @@ def _value(typed: str, unit: str | None, context: Context) -> float | None:
 
 
 def _right_of_two(heard: str, whens: tuple[times.When, ...]) -> times.When | None:
-    """Return which of two clock times is right ("it was 2:15 not 2:50", "not 2:50, 2:15"), None where none is denied."""
+    """Return which of two clock times is right ("it was 2:15 not 2:50", "not 2:50, 2:15"), None where none is"
+    " denied.
+    """
     if len(whens) != _TWO or any(when.kind is not times.Kind.CLOCK for when in whens):
         return None
     first, second = whens
@@ -146,7 +153,11 @@ def _right_of_two(heard: str, whens: tuple[times.When, ...]) -> times.When | Non
     if re.match(r"^[, ]*(?:and )?not ?(?:at )?$", heard[first.end : second.start]):
         return first
     denied = re.search(r"\b(?:not|wasn't|isn't)(?: (?:at|on|in))* ?$", heard[: first.start])
-    return second if denied and re.match(r"^[,;. ]*(?:but|it was|rather|at|,| )*$", heard[first.end : second.start]) else None
+    return (
+        second
+        if denied and re.match(r"^[,;. ]*(?:but|it was|rather|at|,| )*$", heard[first.end : second.start])
+        else None
+    )
 
 
 _TWO = 2

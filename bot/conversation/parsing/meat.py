@@ -25,6 +25,10 @@ _KINDS = (
     ),
 )
 _BARE = phrases(
+    r"^(?:we'?re |we are |i'?m |am )?not (?:gonna |going to )?wrap(?:ping)?(?: (?:it|this|them|at all|today|this"
+    r" one))*$",
+    r"\bunwrapped\b|\bto the end\b.*\b(?:bare|open)\b|^(?:leave|leaving|keep|keeping) it (?:bare|open|naked"
+    r"|unwrapped)\b",
     r"\bno wrap(?:ping)?\b",
     r"\bnaked\b",
     r"\bbare\b",
@@ -115,18 +119,23 @@ def wrap_words(clause: str) -> WrapWords | None:
 _TENDER = (
     r"(?:butter\w*|buttr|tender|probe[- ]tender|done done|jiggl\w+|wobbl\w+|bends?|bending"
     "|cracks?|cracking|fall(?:s|ing) (?:apart|off)|loose|wiggles?(?: free)?"
+    "|(?:bones? )?(?:wiggles?|twists?|pulls?|comes?|slides?)(?: out| right)? (?:clean|free|out)|pull(?:s|ed|ing)? back"
     "|slid(?:es?|ing|s)? (?:right |straight |all the way )?in|slid in|goes (?:right "
     "|straight )?in|slides?|no (?:resistance|grip)|without resistance|easy in|soft|zart|weich"
-    "|wie butter|tierno|mantequilla|tendre|like (?:warm |soft |room temp )?(?:butter|jelly"
+    "|wie butter|tierno|mantequilla|tendre|like (?:nothing|warm|soft|room temp|it's not there)? ?(?:butter|jelly"
+    "|jello|nothing|pudding|cream cheese|peanut butter"
     "|a hot knife))"
 )
 _TIGHT = (
     "(?:tough|tight|rubbery|chewy|stiff|hard|grabs?|grabbing|grips|gripping|resist(?:s|ance"
-    "|ing)?|firm|zah|duro|dure?|fest|not (?:going|sliding) in|won't go in|sticks)"
+    "|ing)?|resisting|pushes back|push back|leather(?:y)?|like (?:a |an |old |shoe )*(?:leather|boots?|tyre|tire"
+    "|rubber|rock"
+    "|brick|wood|jerky|concrete|sole|shoe)|firm|zah|duro|dure?|fest|not (?:going|sliding) in|won't go in|sticks)"
 )
 _ALMOST = (
     "(?:almost(?: there)?|getting there|getting close|nearly(?: there)?|close|not quite"
-    "(?: there)?|coming along|fast(?: fertig)?|casi|presque|soon)"
+    "(?: there)?|some grip|(?:little|bit of|slight|touch of) (?:grip|resistance|drag|tug|bite)|coming along|fast(?:"
+    " fertig)?|casi|presque|soon)"
 )
 _A_BIT = "(?:a (?:little|bit|touch|tad)(?: of)?|slight(?:ly)?|some|little|kinda|kind of|still some|somewhat)"
 _NEGATED = re.compile(

@@ -10,22 +10,77 @@ import re
 
 _ONES = dict(
     zip(
-        "one two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen sixteen seventeen "
-        "eighteen nineteen".split(),
+        [
+            "one",
+            "two",
+            "three",
+            "four",
+            "five",
+            "six",
+            "seven",
+            "eight",
+            "nine",
+            "ten",
+            "eleven",
+            "twelve",
+            "thirteen",
+            "fourteen",
+            "fifteen",
+            "sixteen",
+            "seventeen",
+            "eighteen",
+            "nineteen",
+        ],
         range(1, 20),
         strict=True,
     )
 )
-_TENS = dict(zip("twenty thirty forty fourty fifty sixty seventy eighty ninety".split(),
-                 (20, 30, 40, 40, 50, 60, 70, 80, 90), strict=True))  # fmt: skip
+_TENS = dict(
+    zip(
+        ["twenty", "thirty", "forty", "fourty", "fifty", "sixty", "seventy", "eighty", "ninety"],
+        (20, 30, 40, 40, 50, 60, 70, 80, 90),
+        strict=True,
+    )
+)
 _TENS_PLURAL = {f"{word.removesuffix('y')}ies": tens for word, tens in _TENS.items()}
-_DE_ONES = dict(zip("ein zwei drei vier funf sechs sieben acht neun".split(), range(1, 10), strict=True))
-_DE_TENS = dict(zip("zwanzig dreissig vierzig funfzig sechzig siebzig achtzig neunzig".split(),
-                    range(20, 100, 10), strict=True))  # fmt: skip
-_ES_ONES = dict(zip("uno dos tres cuatro cinco seis siete ocho nueve".split(), range(1, 10), strict=True))
+_DE_ONES = dict(
+    zip(["ein", "zwei", "drei", "vier", "funf", "sechs", "sieben", "acht", "neun"], range(1, 10), strict=True)
+)
+_DE_TENS = dict(
+    zip(
+        ["zwanzig", "dreissig", "vierzig", "funfzig", "sechzig", "siebzig", "achtzig", "neunzig"],
+        range(20, 100, 10),
+        strict=True,
+    )
+)
+_ES_ONES = dict(
+    zip(["uno", "dos", "tres", "cuatro", "cinco", "seis", "siete", "ocho", "nueve"], range(1, 10), strict=True)
+)
 _ES_TENS = {"cuarenta": 40, "cincuenta": 50, "sesenta": 60, "setenta": 70, "ochenta": 80, "noventa": 90}
-_FR_ONES = dict(zip("un deux trois quatre cinq six sept huit neuf dix onze douze treize quatorze quinze seize".split(),
-                    range(1, 17), strict=True))  # fmt: skip
+_FR_ONES = dict(
+    zip(
+        [
+            "un",
+            "deux",
+            "trois",
+            "quatre",
+            "cinq",
+            "six",
+            "sept",
+            "huit",
+            "neuf",
+            "dix",
+            "onze",
+            "douze",
+            "treize",
+            "quatorze",
+            "quinze",
+            "seize",
+        ],
+        range(1, 17),
+        strict=True,
+    )
+)
 _FR_TENS = {"cinquante": 50, "soixante": 60, "quatre-vingt": 80, "quatre-vingts": 80, "quatre vingt": 80}
 
 

@@ -61,7 +61,8 @@ _COUNT_OF = re.compile(
 )
 """A count of things, by a plural that is nothing said of a reading."""
 _GLUED = re.compile(
-    r"(?<![a-z0-9])(?!(?:pit|meat|core|grill|smoker|flat|point|grate|dome|temp|internal|at|is|its|ca|now|no|about|around"
+    r"(?<![a-z0-9])(?!(?:pit|meat|core|grill|smoker|flat|point|grate|dome|temp|internal|at|is|its|ca|now|no|about"
+    r"|around"
     r"|reads?|says?|kern|still|chamber|it|so|ok|around|like|maybe|say)[0-9])[a-z]{2,}[0-9][a-z0-9]*"
 )
 """Figures that are part of a word ("smoke180")."""

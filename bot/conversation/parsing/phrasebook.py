@@ -6,10 +6,11 @@ Whole phrases only, in tidied spelling (no accents); names, cuts and figures sta
 from __future__ import annotations
 
 import re
+from functools import partial
 
 _HOURS = dict(
     zip(
-        "eins zwei drei vier funf sechs sieben acht neun zehn elf zwolf".split(),
+        ["eins", "zwei", "drei", "vier", "funf", "sechs", "sieben", "acht", "neun", "zehn", "elf", "zwolf"],
         range(1, 13),
         strict=True,
     )
@@ -25,8 +26,10 @@ _GERMAN = (
     (r"^warte?(?: mal| kurz)?$", "wait"),
     (r"^(?:mach ich |mache ich )?spater$", "later"),
     (
-        r"\b(?:jetzt|gerade|grade|grad|momentan) nicht\b|\b(?:geht|kann) (?:jetzt|gerade|grade|grad) nicht\b"
-        r"|\bkeine hand frei\b|\bhande (?:sind )?(?:voll|dreckig|fettig|schmutzig)\b",
+        (
+            r"\b(?:jetzt|gerade|grade|grad|momentan) nicht\b|\b(?:geht|kann) (?:jetzt|gerade|grade|grad) nicht\b"
+            r"|\bkeine hand frei\b|\bhande (?:sind )?(?:voll|dreckig|fettig|schmutzig)\b"
+        ),
         "not now",
     ),
     (r"\b(?:bin am fahren|fahre (?:gerade|grade|grad)|am steuer)\b", "driving"),
@@ -53,7 +56,10 @@ _GERMAN = (
         "fire is out",
     ),
     (
-        r"\b(?:kohlen?|briketts?|brennstoff)(?: ist| sind)? (?:alle|leer|weg)\b|\bkeine (?:kohlen?|briketts) (?:mehr|da)\b",
+        (
+            r"\b(?:kohlen?|briketts?|brennstoff)(?: ist| sind)? (?:alle|leer|weg)\b|\bkeine (?:kohlen?|briketts)"
+            r" (?:mehr|da)\b"
+        ),
         "out of charcoal",
     ),
     (r"\b(?:kaum noch|fast keine|wenig|kaum) (?:kohlen?|glut|briketts)\b", "low on charcoal"),
@@ -136,7 +142,10 @@ _SPANISH = (
 )
 _FRENCH = (
     (r"\btoujours(?: a)?(?= [0-9])|\bencore(?: a)(?= [0-9])", "still"),
-    (r"^(?:pas de changement|pareil|inchangee?|comme avant|ca n'a pas bouge|(?:toujours )?la meme chose)$", "no change"),
+    (
+        r"^(?:pas de changement|pareil|inchangee?|comme avant|ca n'a pas bouge|(?:toujours )?la meme chose)$",
+        "no change",
+    ),
     (r"^(?:un instant|une (?:minute|seconde)|attends?(?: un peu)?|bientot|tout a l'heure)$", "wait"),
     (
         r"\bpas maintenant\b|\bje (?:ne )?peux pas(?: maintenant)?\b|\bmains (?:pleines|sales|occupees|grasses)\b",
@@ -189,7 +198,8 @@ _FOREIGN = re.compile(
     r"|encargo|tengo|hasta|termometro|sonda|papel|menos|media|cuarto|ha|cambios?"
     r"|toujours|encore|pareil|inchangee?|meme|avant|bouge|instant|une|attends?|bientot|heure|pas|peux|mains|c'est|cest"
     r"|deja|charbon|feu|bois|vaporise|pulverise|asperge|beurre|combien|mange|manger|quand|danger|maintenant|suite|apres"
-    r"|non|nein|annule[rz]?|oublie|efface|supprime|ignore|pardon|desolee?|voulais|c'etait|arrete|demande|saute|tomber|cette"
+    r"|non|nein|annule[rz]?|oublie|efface|supprime|ignore|pardon|desolee?|voulais|c'etait|arrete|demande|saute"
+    r"|tomber|cette"
     r"|coucher|lit|prends?|occupe|garde|moi|jusqu'a|thermometre|plus)\b"
 )
 _PARTS = {"halben": "half an hour", "viertel": "15 minutes", "dreiviertel": "45 minutes", None: "1 hour"}
@@ -200,10 +210,7 @@ def in_english(heard: str) -> str:
     if _FOREIGN.search(heard) is None:
         return heard
     for pattern, said in _COMPILED:
-        if said.startswith("_"):
-            heard = pattern.sub(lambda found, kind=said: _worked_out(kind, found), heard)
-        else:
-            heard = pattern.sub(said, heard)
+        heard = pattern.sub(partial(_worked_out, said) if said.startswith("_") else said, heard)
     return heard
 
 

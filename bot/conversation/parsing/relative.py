@@ -29,12 +29,17 @@ _SINCE = (
 )
 _UP = re.compile(rf"^{_LEAD}(?P<up>up|risen|rise|gained|plus|climbed|rose|[+]) ?{_BY}{_N}{_UNIT}{_SINCE}[.! ]*$")
 _DOWN = re.compile(rf"^{_LEAD}(?P<down>down|dropped|fell|fallen|lost|minus) {_BY}{_N}{_UNIT}{_SINCE}[.! ]*$")
-_MORE = re.compile(rf"^{_LEAD}{_N} ?(?:°|deg(?:rees?|s)?) ?(?P<unit>[cf])? ?(?:more|up|higher|hotter|warmer){_SINCE}[.! ]*$")
-_LESS = re.compile(rf"^{_LEAD}{_N} ?(?:°|deg(?:rees?|s)?) ?(?P<unit>[cf])? ?(?:less|down|lower|cooler|colder){_SINCE}[.! ]*$")
+_MORE = re.compile(
+    rf"^{_LEAD}{_N} ?(?:°|deg(?:rees?|s)?) ?(?P<unit>[cf])? ?(?:more|up|higher|hotter|warmer){_SINCE}[.! ]*$"
+)
+_LESS = re.compile(
+    rf"^{_LEAD}{_N} ?(?:°|deg(?:rees?|s)?) ?(?P<unit>[cf])? ?(?:less|down|lower|cooler|colder){_SINCE}[.! ]*$"
+)
 _SAME = re.compile(
     r"^(?:(?:it'?s|its|is|still|about|exactly|the|pretty|much|more or less|basically|meat|core|pit|temp|temps|it|all"
     r"|reads|reading|number|at|stuck|sitting|just|sorry|no|nope|dead) )*"
-    r"(?:same(?: (?:number|temp|reading|same))?|unchanged|identical|no (?:real )?(?:change|movement|difference|progress)"
+    r"(?:same(?: (?:number|temp|reading|same))?|unchanged|identical|no (?:real )?(?:change|movement|difference"
+    r"|progress)"
     r"|as before|like before|flat ?lined|(?:hasn't|hasnt|didn't|didnt|not|isn't|has not|have not|won't|wont) (?:really "
     r"|even )?(?:moved?|moving|changed?|changing|budged?|budging|shift(?:ed|ing)?|gone (?:up|anywhere)|go(?:ing)? (?:up"
     r"|anywhere))|not a (?:degree|budge)|ditto|nothing (?:changed|new|moved))"

@@ -114,7 +114,14 @@ _PATTERNS: tuple[tuple[str, str], ...] = (
             "^(?:holding|steady|stable|settled)(?: steady)?$",
         ),
     ),
-    ("probe_in", r"\bprobes?(?:'s| is| are)? in\b|\bprobed (?:it|the meat)\b|\bput (?:the )?probes? in\b"),
+    (
+        "probe_in",
+        (
+            r"\bprobes?(?:'s| is| are)? in\b(?! (?:the |a |my )?(?:sink|dishwasher|wash|drawer|car|bucket|bin|kitchen"
+            r"|house|fire"
+            r"|water|wrong|air|fat)\b)|\bprobed (?:it|the meat)\b|\bput (?:the )?probes? in\b"
+        ),
+    ),
     (
         "box_meat",
         any_of(
@@ -206,7 +213,14 @@ _PATTERNS: tuple[tuple[str, str], ...] = (
     (
         "wood_add",
         any_of(
-            (r"\b(?:added|threw|put|tossed|dropped|more) (?:\w+ ){0,4}(?:wood|chunks?|chips|splits?|logs?)\b"),
+            (
+                r"\b(?:added|threw|put|tossed|dropped|more|chucked|lobbed|slung|popped|stuck|bunged|laid|fed|gave it"
+                r"|chuck|shoved) (?:\w+ ){0,4}"
+                r"(?:wood|chunks?|chips|splits?|logs?|oak|hickory|apple|applewood|cherry|pecan|mesquite|beech|maple"
+                r"|alder"
+                r"|peach|sticks?)\b"
+            ),
+            r"\b(?:chunks?|splits?|logs?|oak|hickory|cherry|pecan|mesquite)(?:'s| is| are)? (?:in|on|added)\b",
             r"\bwood(?:'s| is)? (?:in|on|added)\b",
             r"\bdid (?:the )?wood\b",
         ),
@@ -216,7 +230,9 @@ _PATTERNS: tuple[tuple[str, str], ...] = (
         any_of(
             r"\b(?:refuel(?:l?ed)?|restoked)\b",
             r"\b(?:added|put|threw|more) (?:\w+ ){0,3}(?:coals?|charcoal|fuel|briquettes|briqs|lump)\b",
-            r"\btopped up the (?:coals?|charcoal|fuel)\b",
+            r"\btopped up (?:the )?(?:coals?|charcoal|fuel|basket)\b",
+            r"\b(?:added|put|dumped|poured|threw|chucked|tipped) (?:\w+ ){0,3}chimney\b(?: of \w+)?(?: (?:in|on))?",
+            r"\bchimney(?: of \w+)? (?:in|on|added)\b",
         ),
     ),
     (

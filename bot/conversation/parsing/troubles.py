@@ -26,6 +26,7 @@ _TROUBLES: tuple[tuple[str, re.Pattern[str]], ...] = (
         phrases(
             r"\bflare[- ]?ups?\b",
             r"\bflaring\b",
+            r"\b(?:big|huge|massive|high|tall|lots of|real|foot high|leaping) flames?\b",
             r"\b(?:is|it's|it is|meat's|ribs are|everything's) on fire\b",
             r"\bflames? (?:are|is|coming|shooting)\b",
             r"\bin flames\b",
@@ -44,6 +45,12 @@ _TROUBLES: tuple[tuple[str, re.Pattern[str]], ...] = (
             r"\bfuego (?:se )?apagado\b",
             r"\bno fire\b(?![- ]?ban)",
             r"\bit went out\b",
+            r"\b(?:coals?|embers|charcoal)(?:'s| is| are)? (?:all |completely |stone |gone |dead )*(?:dead|cold)\b"
+            r"|\b(?:fire|pit|smoker|cooker)(?:'s| is| are|s)? (?:all |completely |stone |gone |dead )*(?:dead|cold"
+            r"|gone|out)\b(?! (?:of|side|there|here|in the|on|by|yet|to|soon|now \d))(?=$|[,.! ]+(?:help|again|now"
+            r"|guys|shit"
+            r"|damn|wtf|lads|sos|sorry|and|what))",
+            r"\b(?:embers|glow)(?: are| is)? (?:dead|gone|out)\b|\bno (?:embers|glow|heat left)\b|\bfire'?s? ?died\b",
         ),
     ),
     (
@@ -63,7 +70,24 @@ _TROUBLES: tuple[tuple[str, re.Pattern[str]], ...] = (
     (
         "probe_dead",
         phrases(
-            r"^-{2,}",
+            r"^[-_. ]*-(?:[-_. ])*-[-_. ]*$|^-{2,}",
+            r"^(?:it |the |just |display |screen |it's |probe |now |only |all |still |got |get(?:ting)? |says "
+            r"|shows |reads |reading"
+            r" |an |a |i )*(?:err(?:or)?s?|e-?[0-9]|dashes|hhh+|lll+|nan|n/a|ol|no signal|no probe|blank|black screen"
+            r"|low batt(?:ery)?)(?: (?:on (?:the |my )?(?:screen|display|reader|probe|thing)|again|now|only|message"
+            r"|code|lol))*$",
+            r"\b(?:screen|display|reader|thermometer|probe|readout|lcd)(?:'s|s| is| went| gone| goes| just| has|"
+            r" all| gone)*"
+            r" (?:blank|black|dead|off|gone|frozen|haywire|crazy|nuts|mad|kaput|toast|fried|faulty|dud|playing up"
+            r"|acting up|cut out|gave up|packed (?:up|in)|quit|wrong|useless|bust|stuck|not (?:showing|responding"
+            r"|on|turning on"
+            r"|coming on|reading))\b",
+            r"\b(?:nothing|no (?:number|reading|display|numbers|readout)) (?:on|from) (?:the |my )?(?:screen"
+            r"|display|reader"
+            r"|thermometer|probe)\b|^no (?:reading|signal|number|display)(?: at all)?$|\b(?:thermometer|probe"
+            r"|reader) (?:batter(?:y|ies)"
+            r"|won'?t (?:turn on|work|read|start))\b|\bbatter(?:y|ies)(?:'s|s| is| are| has| just)* (?:dead|died"
+            r"|flat|gone|empty)\b",
             (
                 rf"\b{_PROBE}(?:'s| is| has| just| are)* (?:died|dead|broken?|broke|gone|bust(?:ed)?|failed"
                 r"|failing|out|not working|unplugged|errors?|error|fell out|came out|stopped)\b"

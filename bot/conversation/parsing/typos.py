@@ -93,10 +93,7 @@ def _without_doubled(digits: str) -> list[str]:
     while found and len(found[0]) > THREE:
         found = list(
             dict.fromkeys(
-                one[:i] + one[i + 1 :]
-                for one in found
-                for i in range(len(one))
-                if one[i] in one[:i] + one[i + 1 :]
+                one[:i] + one[i + 1 :] for one in found for i in range(len(one)) if one[i] in one[:i] + one[i + 1 :]
             )
         )
     return found
