@@ -13,7 +13,7 @@ from bot.application.boards import PAPER
 from bot.application.turns import Turn
 from bot.application.visit import Visit
 from bot.chat import IncomingKind
-from bot.messages.receipts import taken_line
+from bot.messages.receipts import nothing_but
 from scheduler.cook import Situation, Taken
 from scheduler.facts import Reading, Slot
 from scheduler.units import c_from_f
@@ -58,7 +58,7 @@ def needs_no_words(visit: Visit, done: Turn, said: str, whole: str, *, settled: 
 
 
 def _plain(visit: Visit, done: Turn) -> str:
-    return taken_line(done.reported, visit.voice(done.after))
+    return nothing_but(done.reported, visit.voice(done.after))
 
 
 def _literal(text: str, bodies: Sequence[object], visit: Visit, situation: Situation) -> bool:

@@ -10,7 +10,7 @@ from bot import commands as say
 from bot.application.boards import PAPER
 from bot.application.turns import Turn
 from bot.application.visit import Visit, Work
-from bot.messages.receipts import answered_by, taken_line
+from bot.messages.receipts import answered_by, told_line
 from bot.ports import Json
 from scheduler.cook import Situation
 
@@ -30,7 +30,7 @@ def settle(visit: Visit, work: Work, done: Turn) -> bool:
     if tapped is None or visit.address.transport in PAPER:
         return False
     shown = visit.house.store.shown(tapped.outbox_key)
-    line = taken_line(done.reported, visit.voice(done.after))
+    line = told_line(done.reported, visit.voice(done.after))
     if shown is None or shown.document is not None:
         return False
     left = []

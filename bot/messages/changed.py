@@ -34,6 +34,17 @@ def corrected_text(event: Taken, changes: Changes, voice: Voice) -> str:
     )
 
 
+def still_counts(told: tuple[Fact, ...], voice: Voice) -> str:
+    """Return what still counts of a message that was changed to something that nobody can read as a report."""
+    each = [
+        _("{what} at {time}").format(what=small(fact_text(one, voice)), time=voice.clock(one.happened_at))
+        for one in told
+    ]
+    return _("I do not understand the changed text. Still counted: {what}. To take it back type: undo.").format(
+        what=", ".join(each)
+    )
+
+
 def _old_text(old: Fact, new: Body, voice: Voice) -> str:
     """Return what stood before: of a number of the same thing the number alone."""
     same = isinstance(old.body, Reading) and isinstance(new, Reading) and old.body.slot is new.slot

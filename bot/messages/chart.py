@@ -10,8 +10,9 @@ from zoneinfo import ZoneInfo
 
 from bot.messages.dinner import dinner_line
 from bot.messages.figures import Voice, span
+from bot.messages.language import capital
 from bot.messages.message import lines
-from bot.messages.naming import capital, piece_name
+from bot.messages.naming import piece_name
 from bot.messages.papers import wrap_word
 from bot.messages.trip import next_line
 from bot.messages.words import _, n_

@@ -155,6 +155,25 @@ def by_name(name: str) -> str:
 
 
 def taken_line(changes: Changes, voice: Voice) -> str:
+    """Return everything that was written down, and what it says of the pit and the pace."""
+    said = told_line(changes, voice)
+    if not said:
+        return ""
+    return lines(
+        said,
+        *_before_on(changes),
+        *_pit_advice(changes, voice),
+        *_on_course(changes, voice),
+        *_moved_by_air(changes, voice),
+    )
+
+
+def nothing_but(changes: Changes, voice: Voice) -> str:
+    """Return what is said of a report that changes nothing: what was written down, and that it is on its course."""
+    return lines(told_line(changes, voice), *_on_course(changes, voice))
+
+
+def told_line(changes: Changes, voice: Voice) -> str:
     """Return everything that was written down, in one line with its time, or each with its own where they differ."""
     taken = [(e, text) for e in changes.events if isinstance(e, Taken) and (text := _told_of(e, changes, voice))]
     if not taken:
@@ -167,13 +186,7 @@ def taken_line(changes: Changes, voice: Voice) -> str:
         said = _("{what}, {time}.").format(what=_joined([text for _e, text in taken], ", "), time=clocks.pop())
     else:
         said = f"{_joined([text for _e, text in taken], ', ')}."
-    return lines(
-        said,
-        *_before_on(changes),
-        *_pit_advice(changes, voice),
-        *_on_course(changes, voice),
-        *_moved_by_air(changes, voice),
-    )
+    return said
 
 
 def _told_of(event: Taken, changes: Changes, voice: Voice) -> str:

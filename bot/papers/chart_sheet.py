@@ -11,7 +11,8 @@ import datetime as dt
 from bot.messages import chart as words
 from bot.messages.dinner import unsafe_line
 from bot.messages.figures import Voice, to_five
-from bot.messages.naming import capital, piece_name
+from bot.messages.language import capital
+from bot.messages.naming import piece_name
 from bot.papers.chart_axes import ticks
 from bot.papers.chart_people import people_of
 from bot.papers.chart_piece import Frame, piece_of

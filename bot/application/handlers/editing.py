@@ -11,6 +11,7 @@ from bot.application.turns import turn
 from bot.application.visit import Visit, Work
 from bot.application.voices import context_of
 from bot.conversation.interpreter import read
+from bot.messages.changed import still_counts
 from bot.messages.message import Message
 from bot.messages.refusals import refusal_text
 from bot.ports import CookSnapshot
@@ -38,7 +39,11 @@ def handle(visit: Visit, work: Work, snapshot: CookSnapshot, situation: Situatio
     if not meant:
         return False
     context = dataclasses.replace(context_of(visit, situation), now=meant[0].happened_at)
-    reports = _corrections(visit, meant, read(visit.incoming.text, context))
+    wanted = _settled(read(visit.incoming.text, context), meant)
+    reports = _corrections(visit, meant, wanted)
+    if not reports and any(isinstance(intent, say.Unclear) for intent in wanted):
+        reply(visit, work, situation, Message(text=still_counts(tuple(meant), visit.voice(situation))))
+        return True
     if not reports:
         return True  # an edit that changes no value (a comma, a link's preview) needs no word
     result = decide(snapshot.facts, tuple(reports), now=visit.now, seed=visit.seed, catalogue=visit.house.catalogue)
@@ -48,6 +53,21 @@ def handle(visit: Visit, work: Work, snapshot: CookSnapshot, situation: Situatio
         return True
     answer(visit, work, snapshot, turn(snapshot.facts, result, visit=visit))
     return True
+
+
+def _settled(wanted: tuple[say.Intent, ...], told: list[Fact]) -> tuple[say.Intent, ...]:
+    """Return what an edited text means: what it leaves open is what was told before, where that is one of the ways."""
+    slots = {fact.body.slot for fact in told if isinstance(fact.body, Reading)}
+    found: list[say.Intent] = []
+    for intent in wanted:
+        ways = [] if not isinstance(intent, say.Unclear) else [way for _label, way in intent.options]
+        same = [
+            way
+            for way in ways
+            if isinstance(way, say.Report) and all((v.slot or Slot.CORE) in slots for v in way.values)
+        ]
+        found.append(same[0] if len(same) == 1 else intent)
+    return tuple(found)
 
 
 def _corrections(visit: Visit, told: list[Fact], wanted: tuple[say.Intent, ...]) -> list[Report]:
