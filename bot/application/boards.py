@@ -6,6 +6,7 @@ It decides nothing; the words are made in `bot.messages.board`.
 from __future__ import annotations
 
 from bot.application.manners import voice_of
+from bot.application.posted import post_board
 from bot.application.routing import Listener, listeners
 from bot.application.visit import Work
 from bot.chat import Address
@@ -23,20 +24,20 @@ def keep_boards(
 ) -> None:
     """Keep the board of every room of a cook, and begin one in each `new` room."""
     for listener in listeners(store, snapshot.rooms):
-        _pin(listener, after, work, version=snapshot.version)
+        _keep(store, listener, after, work, version=snapshot.version)
     for listener in listeners(store, new):
-        _pin(listener, after, work, version=0)
+        _keep(store, listener, after, work, version=0)
 
 
 def begin_board(store: Store, room: Address, situation: Situation, work: Work) -> None:
     """Begin a board in a room that follows a cook from now on."""
     for listener in listeners(store, (room,)):
-        _pin(listener, situation, work, version=0)
+        _keep(store, listener, situation, work, version=0)
 
 
-def _pin(listener: Listener, after: Situation, work: Work, *, version: int) -> None:
+def _keep(store: Store, listener: Listener, after: Situation, work: Work, *, version: int) -> None:
     if listener.room.transport in PAPER:
         return
     with speaking(listener.manner.language):
         text = board(after, voice_of(after, work.now, listener.manner)).text
-    work.pin_board(text, to=listener.room, cook=after.state.cook, version=version)
+        post_board(store, work, text, to=listener.room, cook=after.state.cook, version=version)

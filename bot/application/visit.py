@@ -88,10 +88,6 @@ class Visit:
         return self.manner.unit or situation.state.planned.unit
 
 
-BOARD_FOR = dt.timedelta(minutes=30)
-"""An edit of the board that could not be sent within this is dropped: a newer one follows."""
-
-
 @dataclasses.dataclass
 class Work:
     """Everything one decision will write."""
@@ -149,22 +145,6 @@ class Work:
             whole = dataclasses.replace(row.outgoing, text=text, choices=(*row.outgoing.choices, *rows))
             self.outbox[number] = OutboxWrite(outgoing=whole, cook=row.cook, meanings=(*row.meanings, *meanings))
             return
-
-    def pin_board(self, text: str, *, to: Address, cook: str, version: int) -> None:
-        """Post the board of a cook in a room, or edit the one that is there."""
-        where = f"{to.transport}:{to.chat}" + ("" if to.thread is None else f":{to.thread}")
-        key = f"board:{cook}:{where}"
-        edits = version > 0
-        outgoing = Outgoing(
-            key=f"{key}:{version}" if edits else key,
-            address=to,
-            kind=OutgoingKind.EDIT if edits else OutgoingKind.MESSAGE,
-            text=text,
-            silent=True,
-            target=key if edits else None,
-            useful_until=self.now + BOARD_FOR if edits else None,
-        )
-        self.outbox.append(OutboxWrite(outgoing=outgoing, cook=cook))
 
     def change(
         self,
