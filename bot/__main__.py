@@ -18,9 +18,10 @@ from bot.messages import console
 from bot.messages.plan_help import help_plan
 from bot.messages.read_help import help_read
 from bot.messages.record_command import help_cook, help_csv, help_pdf, help_record
+from bot.messages.words import speaking
 from bot.plan.arguments import add_arguments, add_wishes
 from bot.read import arguments as read_arguments
-from bot.settings import BadSetting, Settings, read_settings
+from bot.settings import LANGUAGE, BadSetting, Settings, read_settings
 
 FAILED = 1
 WRONGLY_CALLED = 2
@@ -30,7 +31,13 @@ def main(argv: Sequence[str] | None = None) -> int:
     """Run a command; return the exit code: 0 done, 1 failed and said why, 2 called with something missing."""
     # Matrices here are small: threads of the numerics library would only wait for one another, and for the fire's chat.
     os.environ.setdefault("OPENBLAS_NUM_THREADS", "1")
-    given = _parser().parse_args(read_arguments.with_text_apart(sys.argv[1:] if argv is None else argv))
+    typed = sys.argv[1:] if argv is None else argv
+    with speaking(_language(typed)):
+        return _run(typed)
+
+
+def _run(typed: Sequence[str]) -> int:
+    given = _parser().parse_args(read_arguments.with_text_apart(typed))
     if given.version:
         return _version()
     if given.command == "rehearse":
@@ -71,11 +78,23 @@ def main(argv: Sequence[str] | None = None) -> int:
     return chat(settings)
 
 
+def _language(typed: Sequence[str]) -> str | None:
+    """Return the language that the command line itself speaks: known before any help is worded."""
+    first = argparse.ArgumentParser(add_help=False, allow_abbrev=False, exit_on_error=False)
+    first.add_argument("--language", nargs="?")
+    try:
+        given = first.parse_known_args(list(typed))[0].language
+    except argparse.ArgumentError:
+        given = None
+    return given or os.environ.get(LANGUAGE) or None
+
+
 def _parser() -> argparse.ArgumentParser:
     everywhere = argparse.ArgumentParser(add_help=False, argument_default=argparse.SUPPRESS)
     everywhere.add_argument("--data", metavar="DIR", help=console.help_data())
     everywhere.add_argument("--zone", metavar="ZONE", help=console.help_zone())
     everywhere.add_argument("--rules", metavar="RULES", help=console.help_rules())
+    everywhere.add_argument("--language", metavar="LANG", help=console.help_language())
     person = argparse.ArgumentParser(add_help=False, argument_default=argparse.SUPPRESS)
     person.add_argument("--as", dest="name", metavar="NAME", help=console.help_name())
     parser = argparse.ArgumentParser(prog="slowbell", description=console.help_program(), parents=[everywhere, person])
@@ -109,6 +128,7 @@ def _settings(given: argparse.Namespace) -> Settings | BadSetting:
         zone=getattr(given, "zone", None),
         name=getattr(given, "name", None),
         rules=getattr(given, "rules", None),
+        language=getattr(given, "language", None),
     )
 
 

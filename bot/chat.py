@@ -75,6 +75,8 @@ class Incoming:
     tap_id: str | None = None
     """What a transport needs to answer a pressed button."""
     group: bool = False
+    language: str | None = None
+    """Language of the sender's own device, a code such as "de", where the transport tells it: a first guess."""
     moved_to: Address | None = None
     attachment: Attachment | None = None
     hears_all: bool | None = None

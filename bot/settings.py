@@ -14,6 +14,7 @@ from zoneinfo import ZoneInfo, ZoneInfoNotFoundError
 import platformdirs
 from pydantic import BaseModel, ConfigDict, SecretStr, ValidationError, field_validator
 
+from bot.messages.words import languages
 from scheduler.facts import Edition
 
 BOT_API = "https://api.telegram.org"
@@ -24,6 +25,7 @@ TOKEN = "SLOWBELL_TOKEN"  # noqa: S105 - the name of the variable, not its value
 SERVER = "SLOWBELL_BOT_API"
 ZONE = "SLOWBELL_ZONE"
 RULES = "SLOWBELL_RULES"
+LANGUAGE = "SLOWBELL_LANGUAGE"
 _RULES = {"stricter": Edition.STRICTER, "consumer": Edition.CONSUMER, "food-code": Edition.FOOD_CODE}
 """What may be said for each edition of the published rules."""
 
@@ -42,6 +44,8 @@ class Settings(BaseModel):
     bot_api: str = BOT_API
     rules: Edition = Edition.STRICTER
     """Which published rules count for a cook where nobody says another."""
+    language: str | None = None
+    """What is spoken at this terminal, and on the command line; None: nobody said, which is English."""
 
     @field_validator("zone")
     @classmethod
@@ -86,6 +90,7 @@ def read_settings(
     zone: str | None = None,
     name: str | None = None,
     rules: str | None = None,
+    language: str | None = None,
 ) -> Settings | BadSetting:
     """Read the settings; what is given on the command line counts before the environment, that before the
     defaults.
@@ -96,6 +101,9 @@ def read_settings(
     edition = edition_called(said)
     if edition is None:
         return BadSetting(setting="rules", given=said)
+    tongue = language or environ.get(LANGUAGE) or None
+    if tongue is not None and tongue not in languages():
+        return BadSetting(setting="language", given=tongue)
     folder = data or environ.get(DATA) or platformdirs.user_data_dir("slowbell", appauthor=False)
     try:
         return Settings(
@@ -105,6 +113,7 @@ def read_settings(
             token=SecretStr(token) if (token := environ.get(TOKEN, "").strip()) else None,
             bot_api=environ.get(SERVER) or BOT_API,
             rules=edition,
+            language=tongue,
         )
     except ValidationError as error:
         first = error.errors(include_url=False, include_context=False)[0]

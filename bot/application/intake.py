@@ -16,7 +16,8 @@ from bot.application.among import Running, ask_which, entitle, meant, named, typ
 from bot.application.announcements import follow, reply
 from bot.application.handlers import cooking, editing, setting_up
 from bot.application.handlers.crewing_levers import refused
-from bot.application.manners import Manner, manner_of
+from bot.application.handlers.manner import take as take_manner
+from bot.application.manners import Manner, manner_towards
 from bot.application.privacy import note_hearing
 from bot.application.rights import lacking
 from bot.application.visit import House, Visit, Work
@@ -74,7 +75,7 @@ class Intake:
         incoming = self._decode(row, work)
         if incoming is None:
             return work.apply()
-        manner = manner_of(self._house.store, incoming.address)
+        manner = manner_towards(self._house.store, incoming)
         try:
             with speaking(manner.language):
                 self._handle(row, incoming, work, manner)
@@ -201,7 +202,7 @@ class Intake:
             return
         found = meant(visit, cooks)
         wanted = understood(visit, found[0])
-        if isinstance(wanted[0], say.NewCook | say.Invite | say.HowMuch):
+        if isinstance(wanted[0], say.NewCook | say.Invite | say.HowMuch | say.MannerSaid):
             self._with_cook(visit, work, found[0], wanted)
         elif isinstance(wanted[0], say.Ask) and len(named(visit, cooks)) != 1:
             cooking.ask_of_all(visit, work, cooks, wanted[0])
@@ -221,6 +222,9 @@ class Intake:
         if isinstance(first, say.NewCook):
             self._one_more(visit, work, first.text)
             return
+        if isinstance(first, say.MannerSaid):
+            take_manner(visit, work, cook.situation, first)
+            return
         cooking.handle(visit, work, cook.snapshot, cook.situation, wanted)
 
     def _one_more(self, visit: Visit, work: Work, text: str) -> None:
@@ -238,6 +242,9 @@ class Intake:
             return  # people in a group talk to one another, too
         if isinstance(wanted[0], say.Invite):
             reply(visit, work, None, people.invite(visit, work))
+            return
+        if isinstance(wanted[0], say.MannerSaid):
+            take_manner(visit, work, None, wanted[0])
             return
         setting_up.handle(visit, work, known, wanted)
 

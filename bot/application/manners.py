@@ -9,9 +9,9 @@ import dataclasses
 import datetime as dt
 from typing import Literal
 
-from bot.chat import Address
+from bot.chat import Address, Incoming
 from bot.messages.figures import Voice
-from bot.messages.words import SOURCE_LANGUAGE
+from bot.messages.words import SOURCE_LANGUAGE, languages
 from bot.ports import RoomWrite, Store
 from scheduler.cook import Situation
 
@@ -32,6 +32,21 @@ PLAIN = Manner()
 def manner_of(store: Store, address: Address) -> Manner:
     """Return how a room is spoken to; a topic of which nothing was said is spoken to like its group."""
     return manner_among(store.rooms(), address)
+
+
+def manner_towards(store: Store, incoming: Incoming) -> Manner:
+    """Return how to answer somebody: as the room is spoken to; while nobody said so, in private as their device is."""
+    rooms = store.rooms()
+    manner = manner_among(rooms, incoming.address)
+    guess = first_guess(rooms, incoming)
+    return manner if guess is None else dataclasses.replace(manner, language=guess)
+
+
+def first_guess(rooms: tuple[RoomWrite, ...], incoming: Incoming) -> str | None:
+    """Return the language of the sender's device, where it is spoken here and nobody chose one for a private room."""
+    chosen = any(room.address == incoming.address and room.language for room in rooms)
+    code = (incoming.language or "").partition("-")[0].casefold()
+    return None if incoming.group or chosen or code not in languages() else code
 
 
 def manner_among(rooms: tuple[RoomWrite, ...], address: Address) -> Manner:

@@ -8,6 +8,7 @@ from __future__ import annotations
 import datetime as dt
 import secrets
 
+from bot.application.manners import first_guess
 from bot.application.visit import House, Visit, Work
 from bot.chat import Incoming
 from bot.commands import Join
@@ -68,9 +69,15 @@ def _active(house: House, incoming: Incoming) -> bool:
 
 def _register_room(house: House, incoming: Incoming, person: Person, work: Work) -> None:
     """Make the room known: any room of a private chat, a group only by somebody who may start a cook."""
-    if _active(house, incoming) or (incoming.group and not may(person.role, Right.START)):
+    guess = first_guess(house.store.rooms(), incoming)
+    known = _active(house, incoming) or (incoming.group and not may(person.role, Right.START))
+    if known and guess is None:
         return
-    work.rooms.append(RoomWrite(address=incoming.address, title=incoming.sender_name, group=incoming.group))
+    work.rooms.append(_room(incoming, guess))
+
+
+def _room(incoming: Incoming, language: str | None) -> RoomWrite:
+    return RoomWrite(address=incoming.address, title=incoming.sender_name, group=incoming.group, language=language)
 
 
 def join(house: House, incoming: Incoming, said: Join, work: Work) -> Person | None:
@@ -84,7 +91,7 @@ def join(house: House, incoming: Incoming, said: Join, work: Work) -> Person | N
     person = Person(id=person_id(incoming), name=name, role=role)
     work.people.append(person)
     work.spend_code = said.code
-    work.rooms.append(RoomWrite(address=incoming.address, title=incoming.sender_name, group=incoming.group))
+    work.rooms.append(_room(incoming, first_guess(house.store.rooms(), incoming)))
     return person
 
 

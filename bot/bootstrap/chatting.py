@@ -31,6 +31,7 @@ async def _chat(settings: Settings, store: SqlStore) -> int:
         name=settings.name,
         zone=settings.zone,
         clock=alarm.now,
+        language=settings.language,
     )
     program = make_program(settings, store, alarm, say=window.say)
     window.nudge = program.nudge

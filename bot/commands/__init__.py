@@ -30,6 +30,7 @@ from bot.commands.crew import (
     WrongCook,
 )
 from bot.commands.intent import Said
+from bot.commands.manner import MannerSaid
 from bot.commands.readings import OtherNumber, Report, Value
 from bot.commands.rights import needs
 from bot.commands.safety import BackOn, Discard, ReadAgain, WaveOff
@@ -91,6 +92,7 @@ __all__ = [
     "KindSaid",
     "LeftSaid",
     "LeverNo",
+    "MannerSaid",
     "MoreCuts",
     "MoveDinner",
     "MovePit",
@@ -318,7 +320,7 @@ Intent = Annotated[
     | CallOff | Join | Invite | Trouble | TroubleOver | TakeLever | Pause
     | CancelInvites | RoleSaid | LeftSaid | Claim | ClaimBack | HandOver | TakeWatch | DeclineWatch
     | LeverNo | SafeDefault | SoundCheck | HeardIt | Agreed | WrongCook
-    | HowMuch | Note | Unclear,
+    | HowMuch | MannerSaid | Note | Unclear,
     Field(discriminator="kind"),
 ]  # fmt: skip
 

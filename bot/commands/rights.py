@@ -10,7 +10,19 @@ from bot.commands.intent import Said
 from bot.commands.trouble import DANGERS, Trouble
 from bot.crew import Right
 
-_ASK = ("ask", "how_much", "pause", "read_again", "wave_off", "suppose", "for_cook", "agreed", "lever_no", "heard_it")
+_ASK = (
+    "ask",
+    "how_much",
+    "pause",
+    "read_again",
+    "wave_off",
+    "suppose",
+    "for_cook",
+    "agreed",
+    "lever_no",
+    "heard_it",
+    "manner",
+)
 _HEARD = ("join", "note", "unclear")
 """What is kept or asked back, and changes nothing."""
 

@@ -43,6 +43,7 @@ from bot.conversation.parsing.feeding import how_much
 from bot.conversation.parsing.handing_over import handed_over
 from bot.conversation.parsing.headcount import headcount
 from bot.conversation.parsing.log_asked import who_did, wrong_cook
+from bot.conversation.parsing.manner import manner_said
 from bot.conversation.parsing.moves import dinner, is_about_dinner, of_a_wave, pit_moved
 from bot.conversation.parsing.offered import begun, chosen
 from bot.conversation.parsing.pausing import parks_the_meat
@@ -81,6 +82,8 @@ def read(text: str, context: Context) -> tuple[Intent, ...]:
 def _read(text: str, context: Context) -> tuple[Intent, ...]:
     """Return what a text means that chooses no button."""
     heard = tidy(text)
+    if (manner := manner_said(heard)) is not None:
+        return (manner,)
     if len(heard) <= LONGEST_READ and (stop := _about_a_stop(heard, context)) is not None:
         return (stop,)
     if len(heard) <= LONGEST_READ and (asks := how_much(heard, context.cuts)) is not None:

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from bot.messages.words import _
+from bot.messages.words import _, languages
 
 _TROUBLE = {
     "FolderNotWritable": lambda: _("The data folder {path} cannot be made or written in."),
@@ -50,6 +50,10 @@ def bad_setting(setting: str, given: str) -> str:
                 "--rules, or SLOWBELL_RULES, is stricter (of two published rules the stricter one, the default), "
                 "consumer (USDA) or food-code, not {given}."
             ).format(given=repr(given))
+        case "language":
+            return _("--language, or SLOWBELL_LANGUAGE, is one of {known}, not {given}.").format(
+                known=", ".join(languages()), given=repr(given)
+            )
         case "bot_api":
             return _("SLOWBELL_BOT_API must be an address like https://..., not {given}.").format(given=repr(given))
         case _:
@@ -240,6 +244,11 @@ def help_zone() -> str:
 def help_rules() -> str:
     """Explain --rules."""
     return _("whose published food safety rules count: stricter, consumer or food-code (default: SLOWBELL_RULES)")
+
+
+def help_language() -> str:
+    """Explain --language."""
+    return _("language spoken here, like en or de; a chat says its own (default: SLOWBELL_LANGUAGE, or English)")
 
 
 def help_name() -> str:

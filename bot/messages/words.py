@@ -28,7 +28,7 @@ _LANGUAGE: ContextVar[str] = ContextVar("language", default=SOURCE_LANGUAGE)
 @contextlib.contextmanager
 def speaking(language: str | None) -> Iterator[None]:
     """Speak a language while the block runs; None, or a language without a catalogue, is English."""
-    before = _LANGUAGE.set(language or SOURCE_LANGUAGE)
+    before = _LANGUAGE.set(language if language in languages() else SOURCE_LANGUAGE)
     try:
         yield
     finally:
@@ -45,6 +45,7 @@ def _catalogue(language: str) -> gettext.NullTranslations:
     return gettext.translation("slowbell", LOCALE, languages=[language], fallback=True)
 
 
+@functools.cache
 def languages() -> tuple[str, ...]:
     """Return every language that can be spoken, the source's first."""
     return (SOURCE_LANGUAGE, *sorted(path.parent.parent.name for path in LOCALE.glob("*/LC_MESSAGES/slowbell.mo")))

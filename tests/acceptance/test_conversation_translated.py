@@ -22,7 +22,7 @@ SAID = (
 )  # fmt: skip
 
 
-class _Marking(gettext.NullTranslations):
+class Marking(gettext.NullTranslations):
     """A language whose texts are the English ones in marks."""
 
     def gettext(self, message: str) -> str:
@@ -42,7 +42,7 @@ def unmarked(text: str) -> str:
 @pytest.fixture
 def marked(monkeypatch: pytest.MonkeyPatch) -> Iterator[None]:
     """Speak the marking language; words of steps that were looked up before are forgotten."""
-    monkeypatch.setattr(words, "_catalogue", lambda _language: _Marking())
+    monkeypatch.setattr(words, "_catalogue", lambda _language: Marking())
     steps._all.cache_clear()  # noqa: SLF001 - words are looked up once in a program's life
     yield
     steps._all.cache_clear()  # noqa: SLF001 - and must not stay marked for other tests

@@ -1,4 +1,4 @@
-"""Words about the plan itself while a cook runs: another count, mass or unit, or a whole new plan in one sentence.
+"""Words about the plan itself while a cook runs: another count or mass, or a whole new plan in one sentence.
 
 It says what was meant; whether a cook that runs can still be changed so is not judged here.
 """
@@ -26,12 +26,6 @@ _BESIDE_AN_AMOUNT = word_set(
     "kg lb together total altogether count mass weight change to set ok oh so piece pieces"
 )
 """Words that may stand beside a new count or mass."""
-_UNIT = re.compile(
-    r"^(?:(?:please|ok|and|can|could|you|we|i|want|it|all|everything|temps?|temperatures?|use|using|switch|change|show"
-    r"|me|set|unit|units|to|in|as|talk|speak|make|that|is|are|the|degrees?|deg) )*"
-    r"(?:(?P<c>celsius|centigrade|degrees? c|deg c|° ?c)|(?P<f>fahrenheit|farenheit|degrees? f|deg f|° ?f))"
-    r"(?: (?:please|pls|thanks|now|instead))*$"
-)
 _EATING = re.compile(r"\b(?:dinner|supper|lunch|eat(?:ing)?|serv(?:e|ing)|meal|for)\b")
 _STATE = re.compile(r"\b(?:is|are|was|tender|done|tight|ready|off|it)\b(?<!when ready)(?<!when it)")
 """Words of a report: what stands with them tells of the cook that runs."""
@@ -40,9 +34,7 @@ _BEGINS = re.compile(r"^(?:(?:new cook|new plan|next|now|plan|cook|cooking|hi|he
 
 
 def plan_changed(heard: str, context: Context) -> ChangePlan | None:
-    """Return what a whole text changes of a cook that runs ("4 racks", "5 kg", "celsius"), or None."""
-    if unit := _UNIT.match(heard.strip(" .!")):
-        return ChangePlan(unit="C" if unit["c"] else "F")
+    """Return what a whole text changes of a cook that runs ("4 racks", "5 kg"), or None."""
     told = in_figures(heard)
     cut = find_cut(told, context.cuts)
     found = amounts(told)

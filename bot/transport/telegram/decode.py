@@ -86,6 +86,7 @@ class _Envelope:
 class _Sender:
     id: str
     name: str
+    language: str | None = None
 
 
 def _message(message: Message, fields: frozenset[str], envelope: _Envelope) -> Incoming | None:
@@ -163,6 +164,7 @@ def _from_message(message: Message, person: _Sender, kind: IncomingKind, envelop
         text=text,
         message=str(MessageRef(chat_id=message.chat.id, message_id=message.message_id)),
         group=group,
+        language=person.language,
         hears_all=True if group and envelope.reads_all else None,
         answers=_answered(message, envelope),
     )
@@ -202,6 +204,7 @@ def _tap(query: CallbackQuery, envelope: _Envelope) -> Incoming | None:
         message=str(MessageRef(chat_id=message.chat.id, message_id=message.message_id)),
         tap_id=query.id,
         group=message.chat.type != _PRIVATE,
+        language=person.language,
     )
 
 
@@ -223,6 +226,7 @@ def _membership(change: ChatMemberUpdated, envelope: _Envelope) -> Incoming | No
         kind=IncomingKind.RIGHTS if could == can else come_or_gone,
         sent_at=_instant(change.date, envelope),
         group=group,
+        language=person.language,
         hears_all=(_is_admin(new) or envelope.reads_all) if group and can else None,
     )
 
@@ -250,7 +254,8 @@ def _sender(message: Message) -> _Sender | None:
 
 def _user(user: User) -> _Sender:
     full = plain_name(cleaned(f"{user.first_name} {user.last_name or ''}"))
-    return _Sender(id=str(user.id), name=full or plain_name(cleaned(user.username or "")) or str(user.id))
+    name = full or plain_name(cleaned(user.username or "")) or str(user.id)
+    return _Sender(id=str(user.id), name=name, language=user.language_code)
 
 
 def _chat_name(chat: Chat) -> str:

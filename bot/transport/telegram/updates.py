@@ -32,6 +32,8 @@ class User(_Part):
     first_name: str = ""
     last_name: str | None = None
     username: str | None = None
+    language_code: str | None = None
+    """IETF tag of the language of the person's app; not told by every app."""
 
 
 class Chat(_Part):

@@ -33,6 +33,7 @@ class _Raw(BaseModel):
     sender: Annotated[str, StringConstraints(min_length=1)]
     text: str = ""
     token: str | None = None
+    language: str | None = None
     sent_at: AwareDatetime
     message: Annotated[str, Field(min_length=1)]
 
@@ -43,11 +44,18 @@ def chat_of(name: str) -> str:
 
 
 def make_raw(
-    *, kind: Literal["hello", "text", "tap", "bye"], name: str, sent_at: dt.datetime, text: str = ""
+    *,
+    kind: Literal["hello", "text", "tap", "bye"],
+    name: str,
+    sent_at: dt.datetime,
+    text: str = "",
+    language: str | None = None,
 ) -> tuple[str, Json]:
-    """Return the key and the raw row for what a person did in their window."""
+    """Return the key and the raw row for what a person did in their window, whose language is `language` if told."""
     message = uuid.uuid4().hex
+    told = {} if language is None else {"language": language}
     return message, {
+        **told,
         "kind": kind,
         "chat": clean_line(name),
         "sender": clean_line(name),
@@ -80,5 +88,6 @@ def decode_terminal(raw: Json, *, source: str, key: str, received_at: dt.datetim
         sent_at=min(row.sent_at.astimezone(dt.UTC), received_at),
         text=clean(row.text),
         token=row.token,
+        language=row.language,
         message=f"{SOURCE}:{row.message}",
     )

@@ -50,13 +50,15 @@ class Window:
         name: str,
         zone: str,
         clock: Callable[[], dt.datetime],
+        language: str | None = None,
     ) -> None:
-        """Make a window for a named person."""
+        """Make a window for a named person, who is spoken to in `language` while they say no other."""
         self._data = data
         self._paper = paper
         self._name = name
         self._chat = chat_of(name)
         self._zone = zone
+        self._language = language
         self._clock = clock
         self.nudge: Callable[[], None] = lambda: None
         """Called when something was put in the inbox; set by whoever runs the engine in this process."""
@@ -112,7 +114,8 @@ class Window:
                 await self._store_kept()
 
     def _keep(self, kind: Literal["hello", "text"], text: str) -> None:
-        self._kept.append(make_raw(kind=kind, name=self._name, sent_at=self._clock(), text=text))
+        made = make_raw(kind=kind, name=self._name, sent_at=self._clock(), text=text, language=self._language)
+        self._kept.append(made)
 
     async def _store_kept(self) -> None:
         """Put what was typed in the inbox, in order; what cannot be stored stays here."""
