@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import Literal
+
 import pytest
 
 from bot.commands import MannerSaid
@@ -37,7 +39,9 @@ NONE, RUNNING, RESTING = "stage=none", "unit=F stage=cooking", "unit=C stage=res
     ],
 )
 @pytest.mark.parametrize("here", [NONE, RUNNING, RESTING])
-def test_a_wish_is_heard_at_any_stage(text: str, language: str | None, unit: str | None, here: str) -> None:
+def test_a_wish_is_heard_at_any_stage(
+    text: str, language: str | None, unit: Literal["C", "F"] | None, here: str
+) -> None:
     """Language and unit are asked for in either language, with a cook or without."""
     assert read(text, setting(here)) == (MannerSaid(language=language, unit=unit),)
 
