@@ -15,6 +15,7 @@ from bot.crew import Person
 from scheduler.facts import Fact, PaperIssued
 
 if TYPE_CHECKING:
+    from bot.messages.figures import Voice
     from scheduler.cook import Situation  # named only: forecasts are slow to import, and windows need none
 
 Json = Mapping[str, object]
@@ -336,6 +337,13 @@ class Paper:
     issued: PaperIssued
     also: Document | None = None
     """The same as a table, where there is one."""
+
+
+class ChartMaker(Protocol):
+    """Makes a picture of a cook."""
+
+    def __call__(self, situation: Situation, *, log: tuple[Fact, ...], voice: Voice, dark: bool | None) -> Document:
+        """Return the picture as of `voice.now`, in the language spoken now; `dark` None: as fits the hour."""
 
 
 class PaperMaker(Protocol):

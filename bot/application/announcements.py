@@ -23,6 +23,7 @@ from bot.application.composing import (
 )
 from bot.application.manners import voice_of
 from bot.application.papers import offer, offer_record
+from bot.application.pictures import riding_picture
 from bot.application.routing import Listener, Loudness, listeners, of_a_trip, of_an_echo
 from bot.application.settled import settle
 from bot.application.turns import Turn, has, lapsed_of, trip_of
@@ -124,12 +125,22 @@ def _my_answer(
         return own.text
     message = dataclasses.replace(message, text=lines(message.text, still_open(done.after, open_keys)))
     message = with_next(message, done.after, voice, told=stop.text, rung=done.rung, first=danger)
+    urgent = bool(before.text) or danger
     work.say(
         lettered(message, stop, visit.address),
         to=visit.address,
         key=f"answer:{visit.row_id}",
         cook=snapshot.id,
-        urgent=bool(before.text) or danger,
+        urgent=urgent,
+        document=riding_picture(
+            visit.house,
+            (*snapshot.facts, *done.facts),
+            (done.reported, done.rung),
+            voice=voice,
+            room=visit.address,
+            message=message,
+            urgent=urgent,
+        ),
     )
     return own.text
 
@@ -186,6 +197,15 @@ def _tell_others(
                 cook=done.after.state.cook,
                 silent=how is Loudness.SILENT,
                 urgent=stopping,
+                document=riding_picture(
+                    visit.house,
+                    (*snapshot.facts, *done.facts),
+                    (done.reported, done.rung),
+                    voice=voice,
+                    room=listener.room,
+                    message=told,
+                    urgent=stopping,
+                ),
             )
 
 
@@ -230,7 +250,8 @@ def announce(house: House, snapshot: CookSnapshot, changes: Changes, work: Work)
     seed = f"{snapshot.id}.v{snapshot.version}"
     stopped = _say_stops(work, changes, everybody, f"stop:{snapshot.id}:{snapshot.version}")
     written = sum(
-        _announce_to(listener, snapshot, changes, work, first=number == 0) for number, listener in enumerate(everybody)
+        _announce_to(house, listener, snapshot, changes, work, first=number == 0)
+        for number, listener in enumerate(everybody)
     )
     facts = changes.facts
     if written or stopped:
@@ -241,7 +262,9 @@ def announce(house: House, snapshot: CookSnapshot, changes: Changes, work: Work)
     return written + (len(everybody) if stopped else 0)
 
 
-def _announce_to(listener: Listener, snapshot: CookSnapshot, changes: Changes, work: Work, *, first: bool) -> bool:
+def _announce_to(
+    house: House, listener: Listener, snapshot: CookSnapshot, changes: Changes, work: Work, *, first: bool
+) -> bool:
     """Write what time has brought to one room; return whether there was anything for it."""
     trip = trip_of(changes)
     how = _loudness(changes, trip, first=first)
@@ -256,14 +279,23 @@ def _announce_to(listener: Listener, snapshot: CookSnapshot, changes: Changes, w
         stop = stop_message(changes, voice)
         standing = standing_lines(changes.after, voice, f"{stop.text}\n{text}")
         woken = () if trip is None else woken_by(trip.trip, changes.after)
-        text = lines(wake_line(woken), *standing, text)
+        message = dataclasses.replace(message, text=lines(wake_line(woken), *standing, text))
         work.say(
-            lettered(dataclasses.replace(message, text=text), stop, listener.room),
+            lettered(message, stop, listener.room),
             to=listener.room,
             key=_key(snapshot, trip),
             cook=snapshot.id,
             silent=how is Loudness.SILENT,
             urgent=has(changes, Found),
+            document=riding_picture(
+                house,
+                (*snapshot.facts, *changes.facts),
+                (changes,),
+                voice=voice,
+                room=listener.room,
+                message=message,
+                urgent=has(changes, Found),
+            ),
         )
     return True
 

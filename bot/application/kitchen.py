@@ -11,7 +11,7 @@ from collections.abc import Mapping
 from bot.application.dispatcher import Dispatcher
 from bot.application.intake import Intake
 from bot.application.visit import House
-from bot.ports import Decoder, PaperMaker, Store
+from bot.ports import ChartMaker, Decoder, PaperMaker, Store
 from scheduler.cookers import Cards
 from scheduler.cuts.own import Complaint
 from scheduler.facts import Edition
@@ -31,22 +31,24 @@ class Kitchen:
         decoders: Mapping[str, Decoder],
         zone: str,
         papers: PaperMaker,
+        charts: ChartMaker,
         link_prefix: str | None = None,
         complaints: tuple[Complaint, ...] = (),
         cards: Cards = NO_CARDS,
         card_complaints: tuple[Complaint, ...] = (),
         edition: Edition = Edition.STRICTER,
     ) -> None:
-        """Make a kitchen; `decoders` by source prefix, `papers` prints, `link_prefix` is what a single-use code is
-        appended to, `complaints` say what is wrong with a person's own cuts, `cards` are the cookers that
-        somebody owns, `card_complaints` say what is wrong with others. `edition` are the rules that count for a
-        cook where nobody says another.
+        """Make a kitchen; `decoders` by source prefix, `papers` prints, `charts` draws, `link_prefix` is what a
+        single-use code is appended to, `complaints` say what is wrong with a person's own cuts, `cards` are the
+        cookers that somebody owns, `card_complaints` say what is wrong with others. `edition` are the rules that
+        count for a cook where nobody says another.
         """
         house = House(
             store=store,
             catalogue=catalogue,
             zone=zone,
             papers=papers,
+            charts=charts,
             link_prefix=link_prefix,
             complaints=complaints,
             cards=cards,

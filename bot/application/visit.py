@@ -17,6 +17,7 @@ from bot.messages.figures import Voice
 from bot.messages.message import Message
 from bot.ports import (
     Apply,
+    ChartMaker,
     CookWrite,
     InviteWrite,
     Json,
@@ -42,6 +43,7 @@ class House:
     catalogue: Catalogue
     zone: str
     papers: PaperMaker
+    charts: ChartMaker
     link_prefix: str | None = None
     complaints: tuple[Complaint, ...] = ()
     """What is wrong with a person's own cuts, told where a cook is set up."""

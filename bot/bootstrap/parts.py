@@ -13,7 +13,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from bot.bootstrap.running import Troubles
-from bot.chat import Incoming
+from bot.chat import Document, Incoming
 from bot.delivery.courier import Courier
 from bot.ports import Alarm, Album, Json, Paper, PaperKind
 from bot.program import Kitchen, Listener, Program
@@ -25,6 +25,7 @@ from bot.transport.terminal.outgoing import TerminalOutgoing
 from scheduler.facts import Fact
 
 if TYPE_CHECKING:
+    from bot.messages.figures import Voice
     from scheduler.cook import Situation  # named only: slow to import
 
 TELEGRAM = "telegram"
@@ -102,6 +103,7 @@ def open_kitchen(settings: Settings, store: SqlStore, say: Callable[[str], None]
         zone=settings.zone,
         edition=settings.rules,
         papers=make_paper,
+        charts=make_chart,
         link_prefix=read_link(settings.data_dir),
     )
 
@@ -118,6 +120,13 @@ def make_paper(paper: PaperKind, situation: Situation, *, now: dt.datetime, log:
     from bot.papers.issue import make_paper as make  # noqa: PLC0415 - slow to import, often not needed
 
     return make(paper, situation, now=now, log=log)
+
+
+def make_chart(situation: Situation, *, log: tuple[Fact, ...], voice: Voice, dark: bool | None) -> Document:
+    """Draw a cook; the room that draws is imported when the first picture is wanted."""
+    from bot.papers.issue import make_chart as make  # noqa: PLC0415 - slow to import, often not needed
+
+    return make(situation, log=log, voice=voice, dark=dark)
 
 
 def album(data_dir: Path) -> Album:

@@ -35,6 +35,8 @@ class Topic(StrEnum):
     """The plan as a calendar file."""
     RECORD = "record"
     """The temperature log of the cook, as pages and as a table."""
+    CHART = "chart"
+    """The cook as a picture."""
     LEVERS = "levers"
     """What can be done about a cook that runs late or early."""
     CREW = "crew"
@@ -70,3 +72,5 @@ class Ask(Said):
     """The number whose rule is asked about, as typed."""
     piece: str | None = None
     """The piece of meat that is meant, None: not said."""
+    dark: bool | None = None
+    """Whether a picture is to be dark, None: not said."""

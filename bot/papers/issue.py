@@ -6,9 +6,13 @@ Nothing is sent and nothing is stored here.
 from __future__ import annotations
 
 import datetime as dt
+from zoneinfo import ZoneInfo
 
 from bot.chat import Document
+from bot.messages.figures import Voice
 from bot.papers.calendar import calendar_file
+from bot.papers.chart import chart_png
+from bot.papers.chart_sheet import chart_sheet_of
 from bot.papers.page import page
 from bot.papers.record import record_of
 from bot.papers.record_file import record_csv
@@ -44,3 +48,19 @@ def make_paper(paper: PaperKind, situation: Situation, *, now: dt.datetime, log:
             paper=paper, sequence=sequence, milestones=sheet.issued if paper == "calendar" else sheet.milestones
         ),
     )
+
+
+def make_chart(situation: Situation, *, log: tuple[Fact, ...], voice: Voice, dark: bool | None) -> Document:
+    """Return the cook as a picture as of `voice.now`; where nobody said, it is dark at night: it is looked at in bed.
+
+    The name of the file says which cook and when, and nothing of anybody.
+    """
+    local = voice.now.astimezone(ZoneInfo(voice.zone))
+    night = not _DAY[0] <= local.hour < _DAY[1]
+    sheet = chart_sheet_of(situation, log, voice, dark=night if dark is None else dark)
+    name = f"slowbell-{situation.state.cook}-chart-{local:%m%d-%H%M}.png"
+    return Document(name=name, media_type="image/png", data=chart_png(sheet))
+
+
+_DAY = (6, 21)
+"""Hours of the day at which a picture is light unless somebody asks for a dark one: house rule."""

@@ -19,7 +19,7 @@ from bot.alarm.manual import ManualAlarm
 from bot.application.kitchen import Kitchen
 from bot.catalogue import texts
 from bot.delivery.courier import Courier
-from bot.papers.issue import make_paper
+from bot.papers.issue import make_chart, make_paper
 from bot.store import EngineLock, SqlStore, open_store
 from bot.transport.terminal.decode import SOURCE, decode_terminal
 from bot.transport.terminal.outgoing import TerminalOutgoing
@@ -43,7 +43,12 @@ class Engine:
         self._runner = runner
         self._alarm = ManualAlarm(now)
         self._kitchen = Kitchen(
-            store=store, catalogue=catalogue(), decoders={SOURCE: decode_terminal}, zone=zone, papers=make_paper
+            store=store,
+            catalogue=catalogue(),
+            decoders={SOURCE: decode_terminal},
+            zone=zone,
+            papers=make_paper,
+            charts=make_chart,
         )
         self._courier = Courier(
             store, {SOURCE: TerminalOutgoing(store, now=self._alarm.now, folder=papers)}, owner, clock=self._alarm.now

@@ -15,7 +15,7 @@ from pydantic import TypeAdapter
 
 from bot.application.kitchen import Kitchen
 from bot.chat import Address, Incoming, IncomingKind, Outgoing, OutgoingKind, Sent
-from bot.papers.issue import make_paper
+from bot.papers.issue import make_chart, make_paper
 from bot.ports import Apply, CookSnapshot, InviteWrite, Json
 from bot.store import SqlStore, open_store
 from scheduler.cook import Situation, assess
@@ -130,6 +130,7 @@ class PlayedKitchen:
             decoders={"terminal": _decoded, "telegram": _decoded},
             zone=self._zone,
             papers=make_paper,
+            charts=make_chart,
             link_prefix=self._link_prefix,
             cards=self._cards,
             edition=self._edition,

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from bot import commands as say
+from bot.application import pictures
 from bot.application.among import Running
 from bot.application.announcements import answer, reply
 from bot.application.handlers import (
@@ -166,6 +167,10 @@ def ask_of_all(visit: Visit, work: Work, cooks: list[Running], asked: say.Ask) -
         for number, cook in enumerate(cooks):
             give_out(visit, work, cook.snapshot, cook.situation, "record", number=number)
         return
+    if asked.topic is say.Topic.CHART:
+        for number, cook in enumerate(cooks):
+            pictures.show(visit, work, cook.snapshot, cook.situation, dark=asked.dark, number=number)
+        return
     if asked.topic not in _ANSWERS:
         _ask(visit, work, cooks[0].snapshot, cooks[0].situation, asked)
         return
@@ -177,6 +182,9 @@ def ask_of_all(visit: Visit, work: Work, cooks: list[Running], asked: say.Ask) -
 
 
 def _ask(visit: Visit, work: Work, snapshot: CookSnapshot, situation: Situation, asked: say.Ask) -> None:
+    if asked.topic is say.Topic.CHART:
+        pictures.show(visit, work, snapshot, situation, dark=asked.dark)
+        return
     voice = visit.voice(situation)
     if asked.piece is not None:
         situation = situation.seen_from(asked.piece)

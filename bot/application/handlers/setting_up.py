@@ -15,6 +15,7 @@ from bot.application.habits import usual_detail
 from bot.application.handlers.begun import begun_words
 from bot.application.left_over import about_the_last_cook
 from bot.application.papers import give_out_last_record
+from bot.application.pictures import show_last
 from bot.application.turns import alone, turn
 from bot.application.visit import Visit, Work
 from bot.application.voices import DEFAULT_UNIT
@@ -86,6 +87,9 @@ def handle(visit: Visit, work: Work, known: Setup | None, wanted: tuple[say.Inte
         work.say(danger_card(wanted[0].what), to=visit.address, key=f"answer:{visit.row_id}", urgent=True)
         return
     if wanted[0] == say.Ask(topic=say.Topic.RECORD) and give_out_last_record(visit, work):
+        return
+    asked = wanted[0]
+    if isinstance(asked, say.Ask) and asked.topic is say.Topic.CHART and show_last(visit, work, dark=asked.dark):
         return
     if about_the_last_cook(visit, work, wanted[0]):
         return

@@ -8,6 +8,7 @@ from __future__ import annotations
 import re
 
 from bot.commands import Ask, CallOff, Draft, Intent, Invite, Join, Pause, TellMe, Topic, Trouble, Undo
+from bot.conversation.parsing.chart_words import CHARTS
 from bot.conversation.parsing.record_words import RECORD
 from bot.conversation.parsing.words import bare, phrases, tidy
 from scheduler.facts import Detail, Wrap
@@ -31,6 +32,10 @@ _SLASHES: dict[str, Intent] = {
     "print": Ask(topic=Topic.PAGE),
     "calendar": Ask(topic=Topic.CALENDAR),
     "record": Ask(topic=Topic.RECORD),
+    "chart": Ask(topic=Topic.CHART),
+    "graph": Ask(topic=Topic.CHART),
+    "picture": Ask(topic=Topic.CHART),
+    "bild": Ask(topic=Topic.CHART),
     "safe": Ask(topic=Topic.SAFE),
     "options": Ask(topic=Topic.LEVERS),
     "late": Ask(topic=Topic.LEVERS),
@@ -207,6 +212,7 @@ _PHRASES: tuple[tuple[Intent, re.Pattern[str]], ...] = (
         ),
     ),
     (Ask(topic=Topic.RECORD), RECORD),
+    *CHARTS,
     (
         Ask(topic=Topic.PLAN_REST),
         re.compile(

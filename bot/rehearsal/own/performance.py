@@ -14,7 +14,7 @@ from bot.application.writing import cook_write
 from bot.chat import Address, Sent
 from bot.crew import Person as Member
 from bot.crew import Role
-from bot.papers.issue import make_paper
+from bot.papers.issue import make_chart, make_paper
 from bot.ports import Apply, RoomWrite
 from bot.rehearsal.own.meat import Pace
 from bot.rehearsal.own.person import BETWEEN, Person
@@ -86,7 +86,12 @@ class _Stage:
         situation = assess(facts, catalogue, now)
         zone = situation.state.serving.zone
         self._kitchen = Kitchen(
-            store=self._store, catalogue=catalogue, decoders={SOURCE: decode_terminal}, zone=zone, papers=make_paper
+            store=self._store,
+            catalogue=catalogue,
+            decoders={SOURCE: decode_terminal},
+            zone=zone,
+            papers=make_paper,
+            charts=make_chart,
         )
         room = Address(transport=SOURCE, chat=chat_of(_WHO))
         member = Member(id=f"{SOURCE}:{chat_of(_WHO)}", name=_WHO, role=Role.OWNER)

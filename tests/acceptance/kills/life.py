@@ -20,7 +20,7 @@ from bot.application.kitchen import Kitchen
 from bot.delivery.courier import Courier
 from bot.delivery.pace import BOT_API_PACE, UNHURRIED
 from bot.messages import console
-from bot.papers.issue import make_paper
+from bot.papers.issue import make_chart, make_paper
 from bot.ports import Json, OutgoingTransport
 from bot.store import SqlStore, open_store
 from bot.transport.telegram.calls import BotApi
@@ -131,6 +131,7 @@ async def _work(store: SqlStore, way_out: OutgoingTransport, alarm: ManualAlarm,
         decoders={TERMINAL: decode_terminal, TELEGRAM: decode},
         zone=ZONE,
         papers=make_paper,
+        charts=make_chart,
     )
     courier = Courier(
         store,
