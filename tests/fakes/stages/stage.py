@@ -14,7 +14,7 @@ from typing import Self
 
 from bot.application.kitchen import Kitchen
 from bot.delivery.courier import Courier
-from bot.papers.issue import make_paper
+from bot.papers.issue import make_chart, make_paper
 from bot.ports import Apply, CookSnapshot, Decoder, InviteWrite, OutgoingTransport
 from bot.store import SqlStore, open_store
 from scheduler.cook import Situation, assess
@@ -54,6 +54,7 @@ class Stage(abc.ABC):
             decoders=self.decoders(),
             zone=self.zone,
             papers=make_paper,
+            charts=make_chart,
             link_prefix="https://t.me/slowbell_test_bot?start=",
         )
         self.courier = Courier(self.store, {self._transport.name: self._transport}, "stage", clock=lambda: self.now)
