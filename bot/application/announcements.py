@@ -33,7 +33,7 @@ from bot.chat import Address
 from bot.messages.dinner import dinner_line
 from bot.messages.figures import Voice
 from bot.messages.message import Message, lines
-from bot.messages.receipts import by_name, echo, receipt, still_open
+from bot.messages.receipts import by_name, echo, receipt, settling, still_open
 from bot.messages.stops import says_minimum, standing_lines, stop_message, without_discarded
 from bot.messages.trip import next_line, wake_line, woken_by
 from bot.messages.words import speaking
@@ -216,7 +216,8 @@ def _others_hear(
     reported = without_discarded(done.reported, done.rung)
     whole = said_in(body, voice)
     name = visit.person.name
-    told = differing(done, Message(text=echo(reported, name, voice) if body is None else by_name(name)), voice)
+    told = Message(text=echo(reported, name, voice) if body is None else by_name(name))
+    told = differing(done, dataclasses.replace(told, choices=settling(reported, voice, others=True)), voice)
     before = warned(done.rung, voice, whole.text)
     offered = paper_offer(snapshot, done).then(offer_record(done.reported))
     message = before.then(told).then(whole).then(offered)

@@ -29,6 +29,7 @@ from bot.commands.crew import (
     TakeWatch,
     WrongCook,
 )
+from bot.commands.dispute import TwoSpots
 from bot.commands.intent import Said
 from bot.commands.manner import MannerSaid
 from bot.commands.readings import OtherNumber, Report, Value
@@ -122,6 +123,7 @@ __all__ = [
     "TreatedSaid",
     "Trouble",
     "TroubleOver",
+    "TwoSpots",
     "Unclear",
     "Undo",
     "VaguePiece",
@@ -315,7 +317,7 @@ Intent = Annotated[
     | FeelSaid | WrapSaid | Undo | Correct | Ask | Draft | MoreCuts | ChangePlan | MoveDinner | MovePit | ChoosePlan
     | AirSaid
     | CookerSaid | FuelSaid | ReadBySaid | TellMe | WatchesSaid | KindSaid | SureSaid | RestSaid | Suppose
-    | BackOn | Discard | ReadAgain | WaveOff
+    | BackOn | Discard | ReadAgain | WaveOff | TwoSpots
     | CareSaid | TreatedSaid | SafeBySaid | TargetSaid | EditionSaid
     | CallOff | Join | Invite | Trouble | TroubleOver | TakeLever | Pause
     | CancelInvites | RoleSaid | LeftSaid | Claim | ClaimBack | HandOver | TakeWatch | DeclineWatch

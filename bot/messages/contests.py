@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+from bot.commands import Report, TwoSpots, Value
 from bot.messages.figures import Voice
+from bot.messages.message import Option
 from bot.messages.words import _
-from scheduler.cook import Changes
+from scheduler.cook import Changes, SpotAsked
 from scheduler.facts import Slot
 from scheduler.safety.contested import contests
 from scheduler.state import ReadingAt
@@ -22,6 +24,45 @@ def contest_text(changes: Changes, voice: Voice) -> str:
     return _("Two readings: {first}, {second}. The lower one stands until a third.").format(
         first=_who(first, voice), second=_who(second, voice)
     )
+
+
+def settle_buttons(event: SpotAsked, voice: Voice, *, differs: bool) -> tuple[tuple[Option, ...], ...]:
+    """Return what settles a reading that does not fit, one button a row: it is right; of two people that `differs`
+    also the other one is, or both are, of two spots.
+    """
+    rows = [_right(event.reading.value_c, event, voice)]
+    if differs and event.before_c is not None:
+        rows.append(_right(event.before_c, event, voice))
+        rows.append((_("Both, two spots"), TwoSpots(piece=event.piece)))
+    return tuple((row,) for row in rows)
+
+
+def _right(value_c: float, event: SpotAsked, voice: Voice) -> Option:
+    """Return the button that says that a number is right; the number that was just told keeps its spread and spot."""
+    reading, told = event.reading, value_c == event.reading.value_c
+    value = Value(
+        value_c=value_c,
+        slot=reading.slot,
+        spread_c=reading.spread_c if told else 0.0,
+        spot=reading.spot if told else None,
+        piece=event.piece,
+    )
+    return (_("{temp} is right").format(temp=voice.temp(value_c)), Report(values=(value,), spot_confirmed=True))
+
+
+def first_spot() -> str:
+    """Return what the spot of the earlier of two readings is called."""
+    return _("one spot")
+
+
+def second_spot() -> str:
+    """Return what the spot of the later of two readings is called."""
+    return _("other spot")
+
+
+def nothing_differs() -> str:
+    """Say that no two readings differ any more."""
+    return _("No two readings differ now. Both are kept.")
 
 
 def differs_now(changes: Changes) -> bool:

@@ -8,10 +8,9 @@ from __future__ import annotations
 import dataclasses
 import datetime as dt
 
-from bot.commands import Report, Value
 from bot.messages.bodies import amount_text, body_text, fact_text, uncapital
 from bot.messages.changed import corrected_text, old_fact
-from bot.messages.contests import contest_text, differs_now
+from bot.messages.contests import contest_text, differs_now, settle_buttons
 from bot.messages.cooker import after_the_cooker
 from bot.messages.dinner import box_line, box_told, dinner_line, unsafe_line
 from bot.messages.each import of_each
@@ -72,20 +71,25 @@ _NEWS = dt.timedelta(minutes=20)
 
 def receipt(changes: Changes, voice: Voice) -> Message:
     """Return what is said to the person who reported."""
-    texts, rows = [taken_line(changes, voice)], []
+    texts = [taken_line(changes, voice)]
     for event in changes.events:
         text = _by_piece(event, changes, voice)
         if text:
             texts.append(text)
-        if isinstance(event, SpotAsked):
-            rows.append(_confirm(event, voice))
     for piece in dict.fromkeys(e.piece for e in changes.events if isinstance(e, Taken)):
         texts += [named(changes.after, piece, text) for text in _of_the_rest(changes, piece, voice)]
     texts += after_the_cooker(changes, voice)
     texts += after_kept(changes, voice)
     if any(isinstance(e.body, Reading) and e.body.slot is Slot.PIT for e in changes.events if isinstance(e, Taken)):
         texts.append(vents_line(changes.after, voice))
-    return Message(text=lines(*dict.fromkeys(texts)), choices=tuple(rows))
+    return Message(text=lines(*dict.fromkeys(texts)), choices=settling(changes, voice))
+
+
+def settling(changes: Changes, voice: Voice, *, others: bool = False) -> tuple[tuple[Option, ...], ...]:
+    """Return the buttons that settle readings which do not fit; for `others` only where two people differ."""
+    differs = bool(contest_text(changes, voice))
+    asked = [event for event in changes.events if isinstance(event, SpotAsked) and (differs or not others)]
+    return tuple(row for event in asked for row in settle_buttons(event, voice, differs=differs))
 
 
 def _of_the_rest(changes: Changes, piece: str | None, voice: Voice) -> list[str]:
@@ -385,12 +389,3 @@ def _gate_text(event: GateOpened, after: Situation, voice: Voice) -> str:
     )
     text = " ".join(part for part in (text, of_each(after.seen_from(event.piece))) if part)
     return _("{text} Tender comes later.").format(text=text) if after.cut.doneness == "feel" else text
-
-
-def _confirm(event: SpotAsked, voice: Voice) -> tuple[Option, ...]:
-    reading = event.reading
-    value = Value(
-        value_c=reading.value_c, slot=reading.slot, spread_c=reading.spread_c, spot=reading.spot, piece=event.piece
-    )
-    label = _("{temp} is right").format(temp=voice.temp(reading.value_c))
-    return ((label, Report(values=(value,), spot_confirmed=True)),)

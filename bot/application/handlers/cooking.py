@@ -13,6 +13,7 @@ from bot.application.handlers import (
     caring,
     choosing,
     crewing_levers,
+    disputes,
     stops,
     supposing,
     tapping,
@@ -122,6 +123,8 @@ def handle(
             )  # fmt: skip
         case say.LeverNo():
             crewing_levers.no(visit, work, snapshot, situation, first)
+        case say.TwoSpots():
+            disputes.two_spots(visit, work, snapshot, situation, first)
         case say.Discard() | say.ReadAgain() | say.WaveOff():
             stops.handle(visit, work, snapshot, situation, first)
         case say.Report(tapped=True):

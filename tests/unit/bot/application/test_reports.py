@@ -191,7 +191,7 @@ def test_a_reading_that_does_not_fit_is_kept_aside(doubted: PlayedKitchen) -> No
     assert answer.lines[0] == (
         "Two readings: Ines 128 F, Tomas 190 F. The lower one stands until a third. What does it say, off bone and fat?"
     )
-    assert answer.labels == ("190 F is right",)
+    assert answer.labels == ("190 F is right", "128 F is right", "Both, two spots")
     assert doubted.told("Ines")[0].lines[0] == f"Tomas: {answer.lines[0]}"
     assert "meat 128 F" in doubted.say("Ines", "how long").text
 
