@@ -21,6 +21,7 @@ from bot.commands import (
     Note,
     Report,
     Skip,
+    TakeWatch,
     Topic,
     Trouble,
     Unclear,
@@ -100,6 +101,8 @@ def _read(text: str, context: Context) -> tuple[Intent, ...]:
         return (handed_over(heard, text, context) or leaves,)
     if (pause := _parked(heard, text, context)) is not None:
         return (pause,)
+    if isinstance(taken := handed_over(heard, text, context), TakeWatch):
+        return (taken,)
     if not _sets_up(context) and (wish := wished(heard, text, context)) is not None:
         return (wish,)
     if not _sets_up(context) and (care := _about_care(heard, text, context)) is not None:

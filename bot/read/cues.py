@@ -11,23 +11,30 @@ from bot.conversation.parsing import times
 from bot.conversation.parsing.answers import Answer, answer
 from bot.conversation.parsing.corrections import retracts
 from bot.conversation.parsing.numbers import Figure, figures
+from bot.conversation.parsing.troubles import was_but_is_over
+from bot.conversation.parsing.vents import LID
 from bot.conversation.parsing.words import bare, clauses, cut_out, tidy
 
 _YES = re.compile(
     r"^(?:oh |ah |um |well )?(?:yes|yep|yup|yeah|yea|ya|yh|yess+|y|ja|si|oui|sure|aye|correct|affirmative)\b"
 )
-_ALREADY = re.compile(r"\b(?:already|did|told (?:u|you)|schon|ya)\b")
+_ALREADY = re.compile(r"\b(?:already|did|told (?:u|you)|schon)\b")
 _HOLD = re.compile(
-    r"^(?:(?:ok|no|oh|please|pls) )?(?:wait|waiting|hold|hang|hang on|hold on|hold up|wait up|moment|one sec|a sec|sec"
-    r"|one moment|just a sec|one minute|momento|warte|moment mal|attends|espera)"
-    r"(?: (?:a|up|on|there|please|pls|sec|second|minute|min|moment|mal|bit))*$"
+    r"^(?:(?:ok|no|oh|please|pls|gimme|give me|just) )*(?:wait|waiting|hold|hang|hang on|hold on|hold up|hold it"
+    r"|wait up|(?:a |one )?(?:moment|sec|second|min|minute)|momento|warte|moment mal|attends|espera)"
+    r"(?: (?:a|one|up|on|there|please|pls|wait|sec|second|minute|min|moment|mal|bit))*$"
 )
 _ASKS_LATER = re.compile(
     r"\b(?:gimme|give me|ask|remind|later|needs?|snooze|again|back|more|wait|busy|can'?t|cannot|another|noch|encore)\b"
 )
 _LETTERS = re.compile(r"(?<![a-z0-9])(?=[0-9lio|]*[lio|])(?=[0-9lio|]*[0-9])[0-9lio|]{3,4}(?![a-z0-9])")
-_STRAY = re.compile(r"(?<![0-9.,])(?:[0-9] [0-9]{2}|[0-9]{2} [0-9])(?![0-9.,])")
+_STRAY = re.compile(r"(?<![0-9.,])(?:[0-9] [0-9]{2}|[0-9]{2} [0-9]|[0-9] [0-9] [0-9])(?![0-9.,])")
 _PARCHMENT = re.compile(r"\b(?:parchment|baking paper|backpapier|greaseproof|newspaper|cloth|towel|leaves|leaf)\b")
+_DONE_FIRST = re.compile(
+    r"^(?:ok |yes |ja |si )?(?:done|finished|ready|fertig|erledigt|listo|hecho|fini|termine|terminado)\b"
+)
+_UNDO = re.compile(r"^(?:please )?(?:undo|take .*back|ruckgangig|deshacer|annuler|go back|revert)\b")
+_NOT_YET = re.compile(r"\b(?:not (?:done )?yet|noch nicht|pas encore|todavia no|aun no)\b")
 _PALE = re.compile(r"^(?:no|nope|nah|nein|non)\b")
 
 
@@ -47,8 +54,10 @@ def says_yes(heard: str) -> bool:
 
 
 def says_done(heard: str) -> bool:
-    """Return whether a clause of a text says that something is done, times and figures apart."""
-    return any(answer(re.sub(r"[0-9|~.]+", " ", heard[a:b])) in (Answer.DONE, Answer.EVERY) for a, b in clauses(heard))
+    """Return whether a text says in a word that something is done, times and figures apart."""
+    return bool(_DONE_FIRST.match(heard)) or any(
+        answer(re.sub(r"[0-9|~.]+", " ", heard[a:b])) in (Answer.DONE, Answer.EVERY) for a, b in clauses(heard)
+    )
 
 
 def not_yet(heard: str) -> bool:
@@ -72,18 +81,29 @@ def holds(heard: str) -> bool:
 
 
 def refuses(heard: str) -> bool:
-    """Return whether a text begins with a no."""
-    return bool(_PALE.match(bare(heard)))
+    """Return whether a text begins with a no, and gives a reason or none rather than saying not yet."""
+    return bool(_PALE.match(bare(heard))) and not _NOT_YET.search(heard)
 
 
 def asks_later(heard: str) -> bool:
     """Return whether a text asks for a pause, rather than saying when something will be done."""
-    return bool(_ASKS_LATER.search(heard))
+    later = span_min(heard) is None and answer(re.sub(r"[0-9|]+", " ", heard)) in (Answer.LATER, Answer.BUSY)
+    return later or bool(_ASKS_LATER.search(heard))
 
 
 def retracted(heard: str) -> bool:
     """Return whether a text takes back what was said, rather than the last deed."""
-    return retracts(heard)
+    return retracts(heard) and not _UNDO.match(heard)
+
+
+def lid_open(heard: str) -> bool:
+    """Return whether a text says that the lid was open."""
+    return bool(LID.search(heard))
+
+
+def over(heard: str) -> bool:
+    """Return whether a text tells of a problem that is over."""
+    return was_but_is_over(heard)
 
 
 def clock(heard: str) -> bool:
@@ -103,8 +123,9 @@ def approximate(heard: str) -> bool:
 
 
 def ranged(heard: str) -> bool:
-    """Return whether a figure is a range."""
-    return any(figure.half_width for figure in _figures(heard))
+    """Return whether a figure is a range of two."""
+    spans = (heard[figure.start : figure.end] for figure in _figures(heard) if figure.half_width)
+    return any(len(re.findall(r"[0-9]+(?:[.,][0-9]+)?", span)) > 1 for span in spans)
 
 
 def mended(text: str) -> bool:

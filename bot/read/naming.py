@@ -12,8 +12,8 @@ from bot import commands as say
 from bot.application.handlers.reports import CHOOSE
 from bot.commands import Intent
 from bot.conversation.context import Context
-from bot.conversation.interpreter import asks as asks_something
 from bot.conversation.parsing.answers import finished
+from bot.conversation.parsing.commands import questions
 from bot.conversation.parsing.words import tidy
 from bot.messages.asked import which_probe
 from bot.messages.asked_also import and_the_number, and_which, for_which_cook, takes_it
@@ -93,7 +93,7 @@ class _Naming:
         )
         match unclear.question:
             case "not_understood":
-                return Named(intent="question" if asks_something(self.text) else "note")
+                return Named(intent="question" if questions(self.heard) or self.heard.endswith("?") else "note")
             case "out_of_range":
                 return dataclasses.replace(read, intent="reading_none")
             case "guests_or_time":
@@ -101,7 +101,7 @@ class _Naming:
             case "typo":
                 return dataclasses.replace(read, intent="reading_typo")
             case "slot":
-                return dataclasses.replace(read, intent="reading_wrong_slot" if self.open else "reading")
+                return dataclasses.replace(read, intent=self._wrong_slot())
             case "unit":
                 held = self.context.stage in ("resting", "serving")
                 return dataclasses.replace(read, intent="implausible" if held else "reading")
@@ -126,6 +126,11 @@ class _Naming:
             case _:
                 return dataclasses.replace(read, intent="reading" if self.values else "note")
 
+    def _wrong_slot(self) -> str:
+        """Return whether a reading seems to answer another question than the one that is open."""
+        asked = any(step.slots for step in self.context.open_steps)
+        return "reading_wrong_slot" if asked and not self.heard.endswith("?") else "reading"
+
     def _doubted(self, value: say.Value) -> Named:
         last_c, last_at = self.context.last_core_c, self.context.last_core_at
         assert last_c is not None
@@ -140,6 +145,9 @@ class _Naming:
     # --- readings -----------------------------------------------------------------------------------------------------
     def _readings(self, others: list[Intent]) -> Named:
         ago = self._ago(self.read_at)
+        limit = judged.limit(self.values[0], self.heard, self.context) if len(self.values) == 1 else None
+        if limit is not None and not any(isinstance(one, say.FeelSaid) for one in others):
+            return Named(intent=limit.value, minutes_ago=ago)
         for one in others:
             match one:
                 case say.Trouble():
@@ -148,6 +156,9 @@ class _Naming:
                     return Named(intent=kind if kept else "event_plus_reading", minutes_ago=ago)
                 case say.FeelSaid():
                     return self._felt([f for f in others if isinstance(f, say.FeelSaid)], ago)
+                case say.WrapSaid(wrap=None):
+                    named = self._wrapped(one)
+                    return dataclasses.replace(named, intent="choice_plus_reading")
                 case say.WrapSaid():
                     return Named(
                         intent="choice_plus_reading", minutes_ago=ago if ago is not None else self._ago(one.at)
@@ -160,6 +171,8 @@ class _Naming:
                     return Named(intent="done_plus_reading", minutes_ago=ago if ago is not None else self._ago(one.at))
                 case _:
                     continue
+        if cues.lid_open(self.heard):
+            return Named(intent="event_plus_reading", minutes_ago=ago, duration_min=cues.span_min(self.heard))
         said_done = not others and cues.says_done(self.heard)
         return Named(
             intent="done_plus_reading" if said_done else self._plain(),
@@ -178,9 +191,6 @@ class _Naming:
             return "three_readings"
         if len(self.values) > 1:
             return "two_readings"
-        limit = judged.limit(self.values[0], self.heard, self.context)
-        if limit is not None:
-            return limit.value
         if cues.ranged(self.heard):
             return "reading_range"
         if self.values[0].spread_c:
@@ -286,7 +296,7 @@ class _Naming:
             return Named(intent="done" if asked else "done_unprompted", minutes_ago=ago, question=asks)
         if cues.other_wrap(self.heard):
             return Named(intent="choice_other", minutes_ago=ago)
-        if cues.says_done(self.heard) or finished(self.heard):
+        if cues.says_done(self.heard):
             return Named(intent="done_choice", minutes_ago=ago)
         return Named(intent="choice" if asked or not said.done else "done_unprompted", minutes_ago=ago)
 
@@ -294,19 +304,21 @@ class _Naming:
         ago = self._ago(said.at)
         asks = self._also_asked(said)
         if said.every:
-            return Named(intent="done_two", minutes_ago=ago)
+            return Named(intent="done_two" if len(self.open) > 1 else "done", minutes_ago=ago)
         if said.step == "handover":
             return Named(intent="handover_ack", minutes_ago=ago)
+        if said.outcome is not None and cues.says_yes(self.heard):
+            return Named(intent="confirm", minutes_ago=ago)
         if said.outcome is not None:
             return Named(intent=self._chosen(said), minutes_ago=ago)
         if said.at is not None:
             bare_time = cues.clock(self.heard)
-            if cues.already(self.heard):
+            if said.step not in _TIMED and (cues.already(self.heard) or finished(self.heard)):
                 return Named(intent="done_past", minutes_ago=ago, question=asks)
             return Named(intent="time" if bare_time else "time_relative", minutes_ago=ago, question=asks)
         if cues.nods(self.heard):
             return Named(intent="ack", question=asks)
-        if cues.already(self.heard) and self.heard.split()[0] in ("already", "schon", "ya"):
+        if "already" in self.heard.split() or "schon" in self.heard.split():
             return Named(intent="done_past", question=asks)
         if cues.says_yes(self.heard) and said.step in self.open:
             return Named(intent="confirm")
@@ -353,4 +365,5 @@ class _Naming:
         if cues.refuses(self.heard):
             return Named(intent="decline")
         span = cues.span_min(self.heard)
-        return Named(intent="event" if span is not None else "note", duration_min=span)
+        told = span is not None or cues.lid_open(self.heard) or cues.over(self.heard)
+        return Named(intent="event" if told else "note", duration_min=span)

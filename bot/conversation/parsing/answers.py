@@ -12,7 +12,7 @@ from bot.conversation.parsing.words import any_of, bare, word_set
 
 LATER_MIN = 30.0
 """What "later" means when nobody says when [min] (common practice, no source)."""
-BUSY_MIN = 10.0
+BUSY_MIN = 20.0
 """What "can't now" means [min] (common practice, no source)."""
 
 
@@ -151,6 +151,11 @@ _PATTERNS: tuple[tuple[Answer, re.Pattern[str]], ...] = tuple(
                     "^(?:no|nah|na|nein|non|nop|n|wait|waiting|hold|hang|hang on|hold on|moment|one sec|a sec"
                     "|sec|one moment|just a sec|one minute|momento|warte|attends|espera)$"
                 ),
+                (
+                    "^(?:(?:ok|no|oh|please|pls|gimme|give me|just) )*(?:wait|waiting|hold|hang|hang on|hold on|hold up"
+                    "|hold it|wait up|(?:a |one )?(?:moment|sec|second|min|minute)|momento|warte|moment mal)"
+                    "(?: (?:a|one|up|on|there|please|pls|wait|sec|second|minute|min|moment|mal|bit))*$"
+                ),
             ),
         ),
         (
@@ -187,7 +192,7 @@ _BY = re.compile(
     r"[a-z]{2,15}(?:'s|s| has| have)? (?:just |already )?(?P<did>(?:did|done|finished)\b)"
 )
 """Whoever it was that did it: a name before the deed."""
-_TOLD_BY = re.compile(r" [a-z]+ (?:already )?told (?:u|you|us)\b")
+_TOLD_BY = re.compile(r" [a-z]+ (?:already )?told (?:u|you|us)\b| [a-z]+ (?:already )?knows?(?: (?:it|that))?$")
 _OF_IT = word_set("them both one job step thing part bit bits two three everything em these those off so yet too")
 _UNSURE = word_set("usual default know idk idea whatever choose dunno sure unsure undecided")
 _UNSURE_FILL = word_set("don't dont no the you not i any it really yet")

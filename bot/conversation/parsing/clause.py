@@ -31,7 +31,9 @@ _EVERYTHING = re.compile(r"\b(?:everything|all|it all|the lot|you|yourself|every
 _BARK_SET = re.compile(
     r"\bbark(?:'s| is| looks| has)?(?: all| now| really)? (?:set|good|great|fine|ready|done|hard|firm|there)\b"
 )
-_OTHER_MEANINGS = re.compile(r"\b(?:hard|close|soft|almost|soon|nearly|casi|presque|fast|firm|cracks?|fest|loose)\b")
+_OTHER_MEANINGS = re.compile(
+    r"\b(?:not quite|hard|close|soft|almost|soon|nearly|casi|presque|fast|firm|cracks?|fest|loose)\b"
+)
 """Words of a feel that say other things when nobody asked for a feel."""
 
 

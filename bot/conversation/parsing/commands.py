@@ -191,7 +191,7 @@ _PHRASES: tuple[tuple[Intent, re.Pattern[str]], ...] = (
             "^combien de temps$",
             "^dinner on time$",
             "^time left$",
-            r"^can (?:we|i) (?:eat|serve) (?:at|by|in|before)\b.*",
+            r"^can (?:we|i) (?:eat|serve) (?:at|by|in|before)\b(?!.*\b(?:instead|earlier|later|rather)\b).*",
             "^how long$",
         ),
     ),

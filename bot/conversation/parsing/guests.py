@@ -18,9 +18,12 @@ _HOW = r"(?P<how>(?:very )?(?:hungry|hearty|big|light|small))?"
 _LEAD = r"(?:\b(?:for|we are|we're|there are|feeding|guests?:|us|about|around) )*"
 _ADULTS = re.compile(
     rf"{_LEAD}(?<![0-9.,:]){_N} ?{_HOW} ?"
-    r"(?:people|persons?|guests?|adults?|grown-?ups|heads|mouths|eaters|friends|pax|of us)\b"
+    r"(?:people|persons?|guests?|adults?|grown[- ]?ups|heads|mouths|eaters|friends|pax|of us)\b"
 )
-_CHILDREN = re.compile(rf"(?<![0-9.,:]){_N} ?(?:little |small )?(?:children|child|kids?|kinder)\b")
+_CHILDREN = re.compile(
+    rf"(?<![0-9.,:]){_N} ?(?:little |small |wee )?(?:children|child|kids?|kinder|kiddos?|toddlers?|babies"
+    r"|little ones|bairns|teens|teenagers)\b"
+)
 _ADULTS_PLUS = re.compile(rf"{_LEAD}(?<![0-9.,:]){_N} ?(?:\+|plus) ?$")
 """Adults that only stand before the children ("12 + 4 kids")."""
 _BUNS = re.compile(r"\b(?:(?:all |served )?(?:in|on) (?:buns|rolls|bread|sandwiches)|(?:as )?sandwiches)\b")

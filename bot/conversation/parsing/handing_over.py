@@ -51,6 +51,8 @@ _HANDS = phrases(
     rf"^(?:{_WATCH} )(?:is |goes )?(?:to|with) {_NAME.replace('name', 'of')}\b",
 )
 _NOBODY = word_set(
+    "back going gone went goes goin leaving heading coming put stay stays keep lit its everyone's dad's turn "
+    "move moved getting got hang hold held sleep sleeping wake waking stand watching must should could would can may "
     "he she it they we i you who nobody somebody someone everybody everyone anyone this that there here what the "
     "meat brisket pork ribs fire pit watch smoker grill cooker dinner food probe lid one what's all that's it's "
     "there's he's she's who's fuel bark wrap foil paper butter wood water not is was stall fat box oven cooler "
@@ -58,7 +60,7 @@ _NOBODY = word_set(
     "bed off still me him her them ya thermometer light power sun reader display dog cat and or but so if when "
     "then now just only also already has got "
 )
-_LEAVES = re.compile(r"\b(?:bed|sleep|off|out|leaving|going|watch|fire)\b")
+_LEAVES = re.compile(r"\b(?:night|bed|sleep|off|out|leaving|going|watch|fire)\b")
 
 
 def handed_over(heard: str, text: str, context: Context) -> Intent | None:
@@ -84,7 +86,7 @@ def _to_somebody(heard: str, text: str, context: Context, until: dt.datetime | N
     for found in _HANDS.finditer(heard):
         said = next(word for word in found.groupdict().values() if word)
         typed = _as_typed(said, text)
-        named = said in known or typed[:1].isupper() or "watch" in found.group()
+        named = said in known or typed[:1].isupper() or "watch" in found.group() or (leaves and not found["on"])
         if said in _NOBODY or not named or (found["on"] and said not in known and not leaves):
             continue  # "Friday is on" is about something else
         return HandOver(to=known.get(said, typed if typed[:1].isupper() else said.capitalize()), until=until)

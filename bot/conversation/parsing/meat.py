@@ -17,7 +17,10 @@ _KINDS = (
     (Wrap.BOAT, re.compile(r"\bboat(?:ed|ing)?\b|\bfoil boat\b")),
     (
         Wrap.PAPER,
-        re.compile(r"\b(?:butcher'?s? paper|pink paper|baking paper|paper|parchment|papier|papel|backpapier)\b"),
+        re.compile(
+            r"\b(?:butcher'?s? paper|pink paper|baking paper|paper|parchment"
+            r"|greaseproof(?: paper)?|papier|papel|backpapier)\b"
+        ),
     ),
     (
         Wrap.FOIL,
@@ -33,7 +36,7 @@ _BARE = phrases(
     r"\bnaked\b",
     r"\bbare\b",
     r"\bunwrapped\b",
-    r"\bnot (?:going to |gonna )?wrap(?:ping)?(?: (?:it|them|at all|today|this))",
+    r"\bnot (?:going to |gonna )?wrap(?:ping)?(?: (?:it|them|at all|today|tonight|this))",
     r"\bwithout (?:a |any )?wrap\b",
     r"\b(?:won't|wont|don't|dont) wrap\b",
     r"\bleave it (?:open|as is)\b",
@@ -76,7 +79,7 @@ _WILL = phrases(
     r"\bgo (?:with |for )?(?:paper|foil|boat)\b",
 )
 _NOT_YET = phrases(
-    r"\bnot? (?:yet )?(?:wrapped|wrapping)\b",
+    r"\bnot? (?:yet )?(?:wrapped|wrapping)\b(?! (?:today|tonight|at all|this|ever|it at all|any))",
     r"\b(?:haven't|havent|hasn't|didn't) (?:\w+ )?wrap(?:ped)?\b",
     r"\bnot wrapped\b",
 )

@@ -169,13 +169,24 @@ def _in_other_unit(figure: Figure, slot: Slot, context: Context, own: Value | No
     other = in_c(figure, other_unit, slot)
     held = slot is Slot.CORE and context.stage in ("resting", "serving", "after")
     if own is not None:
-        if held and own.value_c > HELD_CORE_TOP_C and can_be(other):
+        if _asks_for_the_unit(own, other, context, held=held):
             pairs = ((UNIT_LABELS["F" if other_unit == "C" else "C"], own), (UNIT_LABELS[other_unit], other))
             return Open(question="unit", figure=figure, options=pairs)
         return own
     if can_be(other) and likely(other, context):
         return other
     return Open(question="impossible", figure=figure)
+
+
+def _asks_for_the_unit(own: Value, other: Value, context: Context, *, held: bool) -> bool:
+    """Return whether a figure makes little sense in the unit of the chat and good sense in the other one."""
+    if held:
+        top_c = HELD_CORE_TOP_C if context.last_core_c is None else context.last_core_c + LEAST_RISE_C
+        return own.value_c >= min(HELD_CORE_TOP_C, top_c) and can_be(other)
+    if own.slot is not Slot.PIT or context.stage != "cooking" or context.pit_target_c is None:
+        return False
+    far_above = own.value_c > context.pit_target_c and not likely(own, context)
+    return near_pit(other.value_c, context) and far_above
 
 
 def as_slot(figure: Figure, slot: Slot, context: Context) -> Value | Open:

@@ -29,11 +29,12 @@ from scheduler.facts import Slot
 _BESIDE_A_TIME = word_set(
     "at it it's its was that that's since about around roughly just exactly yes yeah yep ya ok okay done did we i then "
     "the on off already from by say like started went ago in min mins minutes hour hours um a "
-    "like sry sorry lol thx thanks"
+    "like sry sorry lol thx thanks bout approx circa ca"
 )
 """Words that may stand beside a time that answers a question; any other makes it talk ("back at 6")."""
 AFTER_THE_MEAT_IS_ON = steps.TIMED_STEPS - {"dry_brine", "light", "meat_on"}
 """Steps at which three figures by themselves are a temperature, not a time."""
+_TODAY = dt.timedelta(hours=12)
 FAR_AHEAD_MIN = 180.0
 """A clock time this far ahead is not when somebody wants to be asked for a number again [min]."""
 _LIT_WITHIN = dt.timedelta(hours=12)
@@ -144,7 +145,12 @@ def _numbers(
         found = tuple(figure if figure.slot else dataclasses.replace(figure, slot=slot) for figure in found)
     if not found:
         return ()
-    if alone and len(found) == 1 and not asked(context) and (hour := _plain_hour(found[0], context)) is not None:
+    if (
+        alone
+        and len(found) == 1
+        and not asked(context)
+        and (hour := _plain_hour(found[0], masked, context)) is not None
+    ):
         return (hour,)
     if alone and (question := suspect(found, context, text)) is not None:
         return (question,)
@@ -184,17 +190,27 @@ def _time_of(figure: Figure, masked: str, whens: tuple[times.When, ...]) -> time
     return None
 
 
-def _plain_hour(figure: Figure, context: Context) -> Done | None:
+def _plain_hour(figure: Figure, heard: str, context: Context) -> Done | None:
     """Return the time that a bare "11" or "1415" is when the open question is about a time."""
     step = prompts.question(context)
-    if step is None or step.slots or step.step not in steps.TIMED_STEPS:
-        return None
     if figure.slot is not None or figure.unit or not figure.value.is_integer():
+        return None
+    if step is None:
+        return _clock_alone(heard[figure.start : figure.end].strip(), context)
+    if step.slots or step.step not in steps.TIMED_STEPS:
         return None
     found = times.find(f"at {int(figure.value)}")
     if not found or (found[0].compact and step.step in AFTER_THE_MEAT_IS_ON):
         return None
     return Done(step=step.step, at=times.deed(found[0], context.now, context.zone))
+
+
+def _clock_alone(typed: str, context: Context) -> Done | None:
+    """Return the time that "0340" is, where nothing is open and no probe shows such a figure."""
+    if not re.fullmatch(r"0[0-9]{3}", typed) or context.stage not in steps.BEFORE_THE_PULL:
+        return None
+    found = times.find(f"at {typed}")
+    return Done(at=times.deed(found[0], context.now, context.zone)) if found else None
 
 
 # --- a time by itself ---------------------------------------------------------------------------------------------
@@ -218,6 +234,9 @@ def _only_time(whens: tuple[times.When, ...], masked: str, text: str, context: C
             ("in", PutOffFor(minutes=when.minutes, step=meant)),
         )
         return (Unclear(question="was_or_in", text=text, values=(when.minutes,), options=options),)
+    if step is None and when.kind is times.Kind.CLOCK and times.to_come(when, context.now, context.zone) is not None:
+        wait = times.future(when, context.now, context.zone) - context.now
+        return (PutOffFor(minutes=wait / dt.timedelta(minutes=1)),) if wait < _TODAY else ()
     if meant in steps.READING_STEPS:
         minutes = (times.future(when, context.now, context.zone) - context.now) / dt.timedelta(minutes=1)
         return (PutOffFor(minutes=minutes, step=meant),) if minutes <= FAR_AHEAD_MIN else ()

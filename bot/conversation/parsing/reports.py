@@ -30,6 +30,8 @@ from scheduler.facts import Slot
 
 PAIR = 2
 """A pit and a meat."""
+TWO_SPOTS_C = 6.0
+"""Two figures this near are two spots when the meat alone was asked for [°C]; common practice, no source."""
 _TWO_OF_THE_MEAT = re.compile(r"[0-9] ?(?:,|;|/|and|und|y|et|&|[+]) ?[0-9]")
 """Two figures told one after the other ("68, 71", "68 and 71"); a blank joins pit and meat."""
 _STROKE = re.compile(r"[0-9] ?/ ?[0-9]")
@@ -122,9 +124,11 @@ def _in_order(figures: tuple[Figure, ...], high: Figure, its_value: Value, other
 
 def _both_of_the_meat(figures: tuple[Figure, ...], context: Context, heard: str) -> bool:
     """Return True for a list of two that answers a question about the meat alone, where both can be the next core."""
-    if asked(context) != (Slot.CORE,) or not _TWO_OF_THE_MEAT.search(heard):
+    if asked(context) != (Slot.CORE,):
         return False
     cores = [settle(figure, Slot.CORE, context) for figure in figures]
+    if not _TWO_OF_THE_MEAT.search(heard) and not _near_one_another(cores):
+        return False
     least = min((core.value_c for core in cores if isinstance(core, Value)), default=0.0)
     if _STROKE.search(heard) and (context.last_core_c is None or least < context.last_core_c - FALLEN_C):
         return False
@@ -132,6 +136,12 @@ def _both_of_the_meat(figures: tuple[Figure, ...], context: Context, heard: str)
     if isinstance(pit, Value) and context.pit_target_c is not None and near_pit(pit.value_c, context):
         return False
     return all(isinstance(core, Value) and plausible_core(core, context) for core in cores)
+
+
+def _near_one_another(cores: list[Value | Open]) -> bool:
+    """Return whether two figures are nearer to one another than a meat can be to the pit that cooks it."""
+    found = [core.value_c for core in cores if isinstance(core, Value)]
+    return len(found) == len(cores) and max(found) - min(found) <= TWO_SPOTS_C
 
 
 def _assign(figures: tuple[Figure, ...], context: Context, heard: str) -> list[Value | Open]:

@@ -44,6 +44,7 @@ _TROUBLES: tuple[tuple[str, re.Pattern[str]], ...] = (
             r"\bfeuer (?:ist )?aus\b",
             r"\bfuego (?:se )?apagado\b",
             r"\bno fire\b(?![- ]?ban)",
+            r"\bno more (?:fire|flames?|heat)\b",
             r"\bit went out\b",
             r"\b(?:coals?|embers|charcoal)(?:'s| is| are)? (?:all |completely |stone |gone |dead )*(?:dead|cold)\b"
             r"|\b(?:fire|pit|smoker|cooker)(?:'s| is| are|s)? (?:all |completely |stone |gone |dead )*(?:dead|cold"
@@ -106,6 +107,7 @@ _TROUBLES: tuple[tuple[str, re.Pattern[str]], ...] = (
             ),
             r"\brunaway\b",
             rf"\b{_PIT}(?:'s| is| are)*(?: way| far| much)? too hot\b",
+            r"^(?:way|far|much) too hot\b",
             (
                 r"\b(?:spiking|spiked|overshot|overshooting|climbing fast|shooting up|shot up|going crazy"
                 r"|out of control|won't come down|wont come down|way over|too high)\b"
@@ -199,6 +201,12 @@ def trouble(heard: str, text: str, context: Context) -> tuple[Intent, Slot | Non
         if _tells(telling, heard) and _meant(telling.what, context):
             return _told(telling.what, heard, text, context, _SLOTS.get(telling.what))
     return None
+
+
+def was_but_is_over(heard: str) -> bool:
+    """Return whether a text tells of a problem that is over by its own words ("had a flareup, all good now")."""
+    told = any(pattern.search(heard) for _, pattern in _TROUBLES) or any(_tells(one, heard) for one in _TELLINGS)
+    return told and bool(_OVER_NOW.search(heard))
 
 
 def danger(heard: str, text: str) -> Trouble | None:

@@ -81,8 +81,10 @@ def suspect(figures: tuple[Figure, ...], context: Context, text: str) -> Unclear
             if not isinstance(settled, Open) and likely(settled, context) and not shorter.startswith("0"):
                 options.append((shorter, Report(values=(settled,))))
         return Unclear(question="typo", text=text, values=(figure.value,), options=tuple(options[:3]))
-    lost = slot is Slot.CORE and context.unit == "F" and _lost_a_figure(figure, context)
-    if len(digits) == TWO and (lost or (slot is Slot.PIT and _lost_of_the_pit(figure, context))):
+    usual = {"F": TWO, "C": 1}.get(context.unit or "")
+    if len(digits) == usual and slot is Slot.CORE and _lost_a_figure(figure, context):
+        return Unclear(question="typo", text=text, values=(figure.value,))
+    if len(digits) == TWO and slot is Slot.PIT and _lost_of_the_pit(figure, context):
         return Unclear(question="typo", text=text, values=(figure.value,))
     return None
 
@@ -111,8 +113,9 @@ def _lost_of_the_pit(figure: Figure, context: Context) -> bool:
 
 
 def _lost_a_figure(figure: Figure, context: Context) -> bool:
-    """Return True for "17" where 170 to 179 °F would be next, and neither 17 °F nor 17 °C can be."""
-    tens = [in_c(dataclasses.replace(figure, value=10.0 * figure.value + last), "F", Slot.CORE) for last in range(10)]
+    """Return True for "17" where 170 to 179 °F would be next, and neither 17 °F nor 17 °C can be; so "7" in °C."""
+    unit = context.unit or "F"
+    tens = [in_c(dataclasses.replace(figure, value=10.0 * figure.value + last), unit, Slot.CORE) for last in range(10)]
     as_typed = [in_c(figure, unit, Slot.CORE) for unit in ("F", "C")]
     if any(can_be(value) and likely(value, context) for value in as_typed):
         return False

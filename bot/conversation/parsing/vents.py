@@ -17,8 +17,16 @@ _HOW = re.compile(
 )
 
 
+LID = re.compile(
+    r"\blid(?:'s| is| was| has been| had been)?(?: left)? (?:open|off|up)\b"
+    r"|\b(?:open(?:ed|ing)?|lift(?:ed|ing)?|took|taken|had|left|raised|popped) (?:up )?(?:the |my )?lid\b"
+    r"|\b(?:peek(?:ed)?|looked) (?:in|under|inside)\b|\bdeckel (?:war |ist )?(?:auf|offen)\b"
+)
+"""The lid was open: its heat is gone for a while."""
+
+
 def vent_marks(heard: str, text: str, context: Context) -> Note | None:
-    """Return how the vents stand, as a note in the words that were typed; None for other words."""
+    """Return how the vents stand or that the lid was open, as a note in the words typed; None for other words."""
     if context.stage == "none" or heard.endswith("?"):
         return None
-    return Note(text=text) if _WHERE.search(heard) and _HOW.search(heard) else None
+    return Note(text=text) if (_WHERE.search(heard) and _HOW.search(heard)) or LID.search(heard) else None
