@@ -17,7 +17,6 @@ from bot.commands import (
     AirSaid,
     Ask,
     BackOn,
-    CallOff,
     CareSaid,
     ChangePlan,
     ChoosePlan,
@@ -46,7 +45,6 @@ from bot.commands import (
     Pause,
     PieceDraft,
     PutOffFor,
-    ReadAgain,
     ReadBySaid,
     Report,
     RestSaid,
@@ -65,13 +63,13 @@ from bot.commands import (
     VaguePiece,
     Value,
     WatchesSaid,
-    WaveOff,
     WrapSaid,
 )
 from bot.conversation.context import Context, CookerName, KnownPiece, OpenStep
 from scheduler.facts import CookerKind, Serving, ServingKind, Slot
 from tests.catalogue import CUTS
 from tests.unit.bot.conversation.spoken_care import care_in_words, care_of
+from tests.unit.bot.conversation.spoken_crew import crew_in_words
 
 ROOT = Path(__file__).parents[4]
 CATALOGUE = ROOT / "scheduler" / "catalogue"
@@ -234,8 +232,6 @@ def _plain(intent: Intent) -> str:
             return f"thrown away{what}{_clock(intent.at)}"
         case BackOn():
             return f"back on the heat{_clock(intent.at)}"
-        case ReadAgain() | WaveOff() | CallOff():
-            return intent.kind.replace("_", " ")
         case Join():
             return f"join {intent.code}"
         case Invite():
@@ -253,6 +249,8 @@ def _plain(intent: Intent) -> str:
         case Unclear():
             options = " | ".join(f"{label}: {_plain(meaning)}" for label, meaning in intent.options)
             return f"question {intent.question}{f' [{options}]' if options else ''}"
+        case _:
+            return crew_in_words(intent, _clock)
 
 
 def _wish(intent: WatchesSaid | KindSaid | SureSaid | RestSaid | Suppose) -> str:
