@@ -29,7 +29,8 @@ def give_out(
     visit: Visit, work: Work, snapshot: CookSnapshot, situation: Situation, paper: PaperKind, *, number: int = 0
 ) -> None:
     """Send the plan or the record on paper to whoever asked, and keep what was on it; `number` counts several cooks."""
-    made = visit.house.papers(paper, situation, now=visit.now, log=snapshot.facts)
+    unit = visit.unit(situation)
+    made = visit.house.papers(paper, situation, now=visit.now, log=snapshot.facts, unit=unit)
     fact = Fact(
         id=f"{visit.seed}.paper" + (f".{number}" if number else ""),
         cook=situation.state.cook,

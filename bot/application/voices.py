@@ -96,7 +96,7 @@ def setup_context(visit: Visit, slot: str | None, unit: str | None, dinner: Serv
     return Context(
         now=visit.incoming.sent_at,
         zone=visit.house.zone,
-        unit=unit,
+        unit=unit or visit.manner.unit,
         stage="none",
         cuts=visit.house.catalogue.cuts,
         choices=offered(visit),

@@ -12,6 +12,7 @@ from bot.backtest.replay import Answer, Asked
 from bot.backtest.score import Stage, stages, when_reached
 from bot.backtest.targets import Target
 from bot.messages import backtest as words
+from bot.messages.naming import cut_name
 from scheduler.cuts import Cut
 from scheduler.units import c_from_f, f_from_c
 
@@ -37,7 +38,7 @@ def as_values(file: str, targets: Sequence[Target], cook: Sequence[Asked]) -> di
 def as_lines(file: str, log: Log, cut: Cut, targets: Sequence[Target], cook: Sequence[Asked]) -> list[str]:
     """Return one cook as lines to read: every forecast, then how far off they were at each stage."""
     head = log.head
-    lines = [words.title(file, cut.name, head.mass_kg, head.thickness_m, head.pit_c, head.wrap, log.unit)]
+    lines = [words.title(file, cut_name(cut), head.mass_kg, head.thickness_m, head.pit_c, head.wrap, log.unit)]
     rows = [
         [
             words.moment(asked.minute, log.on_at),

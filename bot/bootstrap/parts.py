@@ -115,11 +115,13 @@ def decode_telegram(raw: Json, *, source: str, key: str, received_at: dt.datetim
     return decode(raw, source=source, key=key, received_at=received_at)
 
 
-def make_paper(paper: PaperKind, situation: Situation, *, now: dt.datetime, log: tuple[Fact, ...]) -> Paper:
+def make_paper(
+    paper: PaperKind, situation: Situation, *, now: dt.datetime, log: tuple[Fact, ...], unit: str | None = None
+) -> Paper:
     """Print a plan or a record; the room that lays it out is imported when the first one is asked for."""
     from bot.papers.issue import make_paper as make  # noqa: PLC0415 - slow to import, often not needed
 
-    return make(paper, situation, now=now, log=log)
+    return make(paper, situation, now=now, log=log, unit=unit)
 
 
 def make_chart(situation: Situation, *, log: tuple[Fact, ...], voice: Voice, dark: bool | None) -> Document:

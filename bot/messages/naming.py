@@ -10,6 +10,7 @@ from bot.messages.language import capital
 from bot.messages.message import Message
 from bot.messages.words import _
 from scheduler.cook import Situation
+from scheduler.cuts import Cut
 from scheduler.planning.views import PieceView
 
 
@@ -17,6 +18,11 @@ def piece_name(view: PieceView) -> str:
     """Return what a piece is called: its cut, with a number when there are several of it."""
     name = _(view.cut.name)
     return name if view.number is None else f"{name} {view.number}"
+
+
+def cut_name(cut: Cut) -> str:
+    """Return what a cut is called."""
+    return _(cut.name)
 
 
 def names_of(situation: Situation, pieces: tuple[str, ...]) -> str:

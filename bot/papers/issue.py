@@ -25,7 +25,9 @@ from scheduler.facts import Fact, PaperIssued
 _MAKERS = {"page": (page, "pdf", "application/pdf"), "calendar": (calendar_file, "ics", "text/calendar")}
 
 
-def make_paper(paper: PaperKind, situation: Situation, *, now: dt.datetime, log: tuple[Fact, ...]) -> Paper:
+def make_paper(
+    paper: PaperKind, situation: Situation, *, now: dt.datetime, log: tuple[Fact, ...], unit: str | None = None
+) -> Paper:
     """Return the plan or the record on paper as of `now`; each kind of paper is counted by itself, from 0.
 
     The name of the file says which cook and which issue, and nothing of anybody.
@@ -40,7 +42,7 @@ def make_paper(paper: PaperKind, situation: Situation, *, now: dt.datetime, log:
             issued=PaperIssued(paper=paper, sequence=sequence, milestones=()),
             also=Document(name=f"{name}.csv", media_type="text/csv", data=record_csv(record)),
         )
-    sheet = sheet_of(situation, now, sequence, issued=issued)
+    sheet = sheet_of(situation, now, sequence, issued=issued, unit=unit)
     make, ending, media_type = _MAKERS[paper]
     return Paper(
         document=Document(name=f"{name}.{ending}", media_type=media_type, data=make(sheet)),

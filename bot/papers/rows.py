@@ -11,6 +11,7 @@ from zoneinfo import ZoneInfo
 
 from bot.messages import papers as words
 from bot.messages.figures import Voice, to_five
+from bot.messages.naming import piece_name
 from scheduler.cook import Situation
 from scheduler.facts import Detail
 from scheduler.planning.nights import is_quiet
@@ -132,7 +133,7 @@ def _to_come(row: Row, now: dt.datetime) -> bool:
 def _row(entry: Entry, situation: Situation, voice: Voice) -> Row:
     at, step, piece = entry
     view = situation.view(piece)
-    name = view.name if situation.several and piece is not None else None
+    name = piece_name(view) if situation.several and piece is not None else None
     window = _window(step.id, view)
     return Row(
         key=key_of(FIRST if piece is None else piece, step.id, 1),

@@ -14,6 +14,9 @@ from zoneinfo import ZoneInfo
 from bot.messages import papers as words
 from bot.messages.care_asked import on_paper
 from bot.messages.figures import Voice, to_five
+from bot.messages.language import capital
+from bot.messages.naming import cut_name, piece_name
+from bot.messages.words import spoken
 from bot.papers.rows import Row, rows_of
 from scheduler.cook import Situation
 from scheduler.facts import PaperIssued
@@ -106,15 +109,20 @@ class PlanSheet:
 
 
 def sheet_of(
-    situation: Situation, now: dt.datetime, sequence: int = 0, *, issued: Iterable[PaperIssued] = ()
+    situation: Situation,
+    now: dt.datetime,
+    sequence: int = 0,
+    *,
+    issued: Iterable[PaperIssued] = (),
+    unit: str | None = None,
 ) -> PlanSheet:
     """Return the plan of a cook as of `now` (aware, UTC).
 
     `sequence` counts the papers of this cook from 0; `issued` are those given out before, oldest first: events of an
-    earlier calendar that are no longer planned come out as withdrawn.
+    earlier calendar that are no longer planned come out as withdrawn. `unit` is that of the reader, else the cook's.
     """
     state = situation.state
-    voice = Voice(zone=state.serving.zone, unit=state.planned.unit, now=now)
+    voice = Voice(zone=state.serving.zone, unit=unit or state.planned.unit, now=now, language=spoken())
     rows = rows_of(situation, voice)
     cooker = state.cooker
     vents = () if cooker is None else cooker.vents
@@ -142,11 +150,11 @@ def sheet_of(
 
 def _title(situation: Situation) -> str:
     names = [
-        view.name if view.state.planned.count == 1 else f"{view.state.planned.count} × {view.name}"
+        piece_name(view) if view.state.planned.count == 1 else f"{view.state.planned.count} × {piece_name(view)}"
         for view in situation.views
     ]
     text = ", ".join(names)
-    return text[0].upper() + text[1:]
+    return capital(text)
 
 
 def _dinner(situation: Situation, voice: Voice) -> str:
@@ -170,7 +178,7 @@ def _piece(view: PieceView, minimum_c: float, voice: Voice) -> SheetPiece:
     state = view.state
     wrap = state.wraps[-1][1].wrap if state.wraps else state.wrap_plan
     return SheetPiece(
-        name=view.name,
+        name=piece_name(view),
         on_at=view.outlook.on_at,
         pull=view.outlook.pull,
         is_pulled=state.did("pull") is not None,
@@ -199,7 +207,7 @@ def _limits(situation: Situation, voice: Voice) -> tuple[str, ...]:
     views = situation.views
     kinds: dict[tuple[float, float], list[str]] = {}
     for view in views:
-        kinds.setdefault((view.gate.minimum_c, view.gate.rest_min), []).append(view.cut.name)
+        kinds.setdefault((view.gate.minimum_c, view.gate.rest_min), []).append(cut_name(view.cut))
     return (
         *(
             words.minimum_line(minimum_c, rest, ", ".join(dict.fromkeys(cut)))
@@ -222,7 +230,7 @@ def _bands(views: tuple[PieceView, ...]) -> tuple[tuple[float, float], ...]:
 def _come_up(views: tuple[PieceView, ...], voice: Voice) -> tuple[str, ...]:
     """Return the four-hour check of big pieces that are still to have it."""
     found = [
-        (view.name, view.outlook.on_at + COME_UP)
+        (piece_name(view), view.outlook.on_at + COME_UP)
         for view in views
         if view.cut.come_up_check and not view.state.did("pull") and view.outlook.on_at + COME_UP > voice.now
     ]
@@ -261,7 +269,7 @@ def _withdrawn(
         if name.startswith(EVENT)
     }
     planned = {row.key for row in rows if row.is_event}
-    names = {view.piece: view.name for view in situation.views} if situation.several else {}
+    names = {view.piece: piece_name(view) for view in situation.views} if situation.several else {}
     return tuple(
         Withdrawn(key=key, title=words.event_title(step_of(key), _whose(key, names)), at=at)
         for key, at in last.items()

@@ -188,7 +188,7 @@ def _go_on(visit: Visit, work: Work, known: Setup, drafts: list[say.Draft], doub
     draft = known.draft
     for newer in drafts:
         draft = merge(draft, newer)
-    unit = _unit_used(visit.incoming.text, drafts) or known.unit
+    unit = _unit_used(visit.incoming.text, drafts) or known.unit or visit.manner.unit
     pit_said = draft.pit_low_c is not None
     draft = _assumed(draft, visit, _voice(visit, unit))
     past = _past(draft, visit)
@@ -285,7 +285,7 @@ def _begun(visit: Visit, known: Setup, cook: str) -> Changes | Refusal:
     return begin(
         Beginning(
             cook=cook,
-            planned=planned(_as_usual(draft, visit), visit.house.zone, known.unit or DEFAULT_UNIT),
+            planned=planned(_as_usual(draft, visit), visit.house.zone, known.unit or visit.manner.unit or DEFAULT_UNIT),
             on_at=draft.on_at,
             core_c=draft.core_c,
             air=None if draft.air is None else AirTold(**draft.air.model_dump(exclude={"kind"})),
@@ -382,7 +382,9 @@ def _unit_used(text: str, drafts: list[say.Draft]) -> str | None:
 
 
 def _voice(visit: Visit, unit: str | None) -> Voice:
-    return Voice(zone=visit.house.zone, unit=unit or DEFAULT_UNIT, now=visit.now)
+    manner = visit.manner
+    spoken = manner.unit or unit or DEFAULT_UNIT
+    return Voice(zone=visit.house.zone, unit=spoken, now=visit.now, language=manner.language)
 
 
 def _remember(visit: Visit, work: Work, known: Setup) -> None:

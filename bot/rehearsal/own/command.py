@@ -14,6 +14,7 @@ from pathlib import Path
 
 from bot.messages import rehearsed
 from bot.messages.figures import Voice, kilograms
+from bot.messages.naming import cut_name
 from bot.rehearsal.engine import catalogue
 from bot.rehearsal.own.meat import Pace
 from bot.rehearsal.own.performance import Performance, perform
@@ -122,4 +123,4 @@ def _opening(facts: tuple[Fact, ...], trade: Catalogue, now: dt.datetime) -> str
 def _piece(view: PieceView) -> str:
     planned = view.state.planned
     mass = "" if planned.mass_kg is None else f" {kilograms(planned.mass_kg)}"
-    return f"{'' if planned.count == 1 else f'{planned.count} × '}{view.cut.name}{mass}"
+    return f"{'' if planned.count == 1 else f'{planned.count} × '}{cut_name(view.cut)}{mass}"
