@@ -350,13 +350,7 @@ class PaperMaker(Protocol):
     """Makes a file of the plan of a cook."""
 
     def __call__(
-        self,
-        paper: PaperKind,
-        situation: Situation,
-        *,
-        now: dt.datetime,
-        log: tuple[Fact, ...],
-        unit: str | None = None,
+        self, paper: PaperKind, situation: Situation, *, now: dt.datetime, log: tuple[Fact, ...], unit: str | None
     ) -> Paper:
         """Return the paper as of `now`; `log` is the whole log of the cook, with every paper given out before, `unit`
         the one that its reader uses (None: that of the cook). Its language is the one that is spoken now.
