@@ -105,6 +105,7 @@ class WaitingRow:
     outgoing: Outgoing
     cook: str | None
     created_at: dt.datetime
+    has_file: bool = False
 
     @property
     def key(self) -> str:
@@ -156,6 +157,8 @@ class OutboxWrite:
     outgoing: Outgoing
     cook: str | None = None
     meanings: tuple[Json, ...] = ()
+    held_until: dt.datetime | None = None
+    """Not sent before this, so that something better may take its place; everything behind it in its chat waits."""
 
 
 @dataclasses.dataclass(frozen=True, kw_only=True)

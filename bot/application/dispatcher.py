@@ -6,6 +6,7 @@ import datetime as dt
 
 from bot.application.among import entitle
 from bot.application.announcements import announce
+from bot.application.stale import tell_anew
 from bot.application.visit import House, Work
 from bot.application.writing import rebuilt
 from bot.ports import Apply
@@ -19,12 +20,14 @@ class Dispatcher:
         self._house = house
 
     def work(self, now: dt.datetime) -> int:
-        """Restore missing caches, then write what is due; return how many messages were written."""
+        """Restore missing caches, write what is due, and replace what could not be sent for too long; return how many
+        messages were written.
+        """
         self._rebuild(now)
         written = 0
         for cook_id in self._house.store.due_cooks(now):
             written += self._ring(cook_id, now)
-        return written
+        return written + tell_anew(self._house, now)
 
     def _rebuild(self, now: dt.datetime) -> None:
         store = self._house.store

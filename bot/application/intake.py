@@ -14,12 +14,15 @@ from bot import commands as say
 from bot.application import people
 from bot.application.among import Running, ask_which, entitle, meant, named, typed_choice, understood
 from bot.application.announcements import follow, reply
+from bot.application.backlog import Heard, late_rows
+from bot.application.gathering import Gathering
 from bot.application.handlers import cooking, editing, setting_up
 from bot.application.handlers.crewing_levers import refused
 from bot.application.handlers.manner import take as take_manner
 from bot.application.manners import Manner, manner_towards
 from bot.application.privacy import note_hearing
 from bot.application.rights import lacking
+from bot.application.stale import back
 from bot.application.visit import House, Visit, Work
 from bot.application.voices import context_of, setup_context
 from bot.chat import Incoming, IncomingKind
@@ -35,7 +38,8 @@ log = logging.getLogger(__name__)
 
 TRIES = 5
 """How often a decision is taken again when somebody else wrote meanwhile."""
-
+MOST_AT_ONCE = 500
+"""Rows looked at together: a backlog is told in one summary."""
 
 BESIDE_FOR = dt.timedelta(minutes=15)
 """For so long an answer may belong to the set-up of one more cook beside another: house rule."""
@@ -55,17 +59,39 @@ class Intake:
     def work(self, now: dt.datetime) -> int:
         """Work on everything that waits; return how many rows were taken in."""
         taken = 0
-        while rows := self._house.store.inbox_waiting():
+        while rows := self._house.store.inbox_waiting(MOST_AT_ONCE):
+            sent_at = {row.id: self._sent_at(row) for row in rows}
+            late = late_rows([Heard(row=row.id, source=row.source, sent_at=sent_at[row.id]) for row in rows], now)
+            gathering = Gathering(self._house.store, self._house.zone, now)
             for row in rows:
-                self._take(row, now)
+                at = sent_at[row.id] or row.received_at
+                self._take(row, now, (gathering, at) if row.id in late else None)
                 taken += 1
+            if (summaries := gathering.summaries()) is not None:
+                self._house.store.apply(summaries)
         return taken
 
-    def _take(self, row: InboxRow, now: dt.datetime) -> None:
+    def _sent_at(self, row: InboxRow) -> dt.datetime | None:
+        """Return when a row was sent; None for a tap, which does not say, and for what cannot be read."""
+        decoder = self._decoders.get(row.source.split(":", 1)[0])
+        try:
+            found = (
+                None
+                if decoder is None
+                else decoder(row.raw, source=row.source, key=row.key, received_at=row.received_at)
+            )
+        except ValueError:
+            return None
+        return None if found is None or found.kind is IncomingKind.TAP else found.sent_at
+
+    def _take(self, row: InboxRow, now: dt.datetime, late: tuple[Gathering, dt.datetime] | None = None) -> None:
         for _try in range(TRIES):
-            if self._house.store.apply(self._decide(row, now)):
+            write = self._decide(row, now)
+            if self._house.store.apply(write if late is None else late[0].held(write)):
+                if late is not None:
+                    late[0].note(write, late[1])
                 return
-            if row.id not in {waiting.id for waiting in self._house.store.inbox_waiting()}:
+            if row.id not in {waiting.id for waiting in self._house.store.inbox_waiting(MOST_AT_ONCE)}:
                 return  # another process was faster
         log.error("inbox row given up after version conflicts", extra={"action": "parked", "row": row.id})
         self._house.store.apply(Apply(now=now, inbox_done=row.id, inbox_result="parked"))
@@ -250,6 +276,8 @@ class Intake:
 
     def _arrived(self, visit: Visit, work: Work, cooks: list[Running], welcome: Message | None = None) -> None:
         """Greet a group, a window or somebody new; who comes to a running cook follows it from now on."""
+        if back(self._house, visit.address, work, visit.row_id):
+            return
         if visit.incoming.group:
             reply(visit, work, cooks[0].situation if cooks else None, Message(text=talk.hello_group()))
             return

@@ -105,6 +105,8 @@ class Work:
     invites: list[InviteWrite] = dataclasses.field(default_factory=list)
     moved_room: tuple[Address, Address] | None = None
     spend_code: str | None = None
+    withdrawn: tuple[str, ...] = ()
+    """Keys of waiting messages that no longer matter."""
     titles: dict[tuple[str, Address], str] = dataclasses.field(default_factory=dict)
     """(cook, room) -> what its messages begin with, where several cooks run in one room."""
 
@@ -205,6 +207,7 @@ class Work:
             inbox_result=self.result,
             cooks=tuple(self.cooks),
             outbox=tuple(self.outbox),
+            withdraw_outbox=self.withdrawn,
             sessions=tuple(self.sessions),
             people=tuple(self.people),
             rooms=tuple(self.rooms),

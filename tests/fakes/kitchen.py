@@ -264,14 +264,14 @@ class PlayedKitchen:
     def _work(self) -> None:
         self.kitchen.take_in(self.now)
         for _round in range(_AT_REST_WITHIN):
-            self._deliver()
+            self.deliver()
             wake = self.kitchen.next_wake_at()
             if wake is None or wake > self.now:
                 return
             self.kitchen.ring(self.now)
         raise AssertionError("the bell does not come to rest")
 
-    def _deliver(self) -> None:
+    def deliver(self) -> None:
         while rows := self.store.claim(
             owner="hand", now=self.now, transports=["terminal", "telegram"], limit=50, lease=_LEASE
         ):

@@ -8,7 +8,7 @@ from __future__ import annotations
 import datetime as dt
 from typing import Any
 
-from sqlalchemy import Connection, Row, Select, func, select, update
+from sqlalchemy import Connection, Row, Select, exists, func, select, update
 
 from bot.chat import Address, Lack, Outgoing, OutgoingKind
 from bot.ports import Fate, OutboxWrite, StoredChoice, WaitingRow
@@ -26,7 +26,13 @@ def write(connection: Connection, one: OutboxWrite, now: dt.datetime) -> None:
     offered = [button for line in outgoing.choices for button in line]
     if len(offered) != len(one.meanings):
         raise BrokenWrite("Every choice needs a meaning.", key=outgoing.key)
-    columns = {**outgoing_columns(outgoing), **_FRESH, "cook": one.cook, "created_at": now}
+    columns = {
+        **outgoing_columns(outgoing),
+        **_FRESH,
+        "cook": one.cook,
+        "created_at": now,
+        "not_before": one.held_until,
+    }
     if not insert_new(connection, outbox, columns, key=("key",)):
         return
     if outgoing.document is not None:
@@ -83,8 +89,12 @@ def waiting(connection: Connection, address: Address | None) -> tuple[WaitingRow
     conditions = [outbox.c[name] == value for name, value in here.items()]
     # The wider condition comes along because an index covers that one: the history need not be read.
     states = (in_state(outbox, OutboxState.WAITING, OutboxState.SENDING), in_state(outbox, OutboxState.WAITING))
-    rows = connection.execute(select(outbox).where(*states, *conditions).order_by(outbox.c.id))
-    return tuple(WaitingRow(outgoing=outgoing_of(row), cook=row.cook, created_at=row.created_at) for row in rows)
+    file = exists().where(document.c.outbox_key == outbox.c.key).label("has_file")
+    rows = connection.execute(select(outbox, file).where(*states, *conditions).order_by(outbox.c.id))
+    return tuple(
+        WaitingRow(outgoing=outgoing_of(row), cook=row.cook, created_at=row.created_at, has_file=bool(row.has_file))
+        for row in rows
+    )
 
 
 def counts(connection: Connection) -> dict[str, int]:
