@@ -40,14 +40,6 @@ class Heard:
     sent_at: dt.datetime | None
 
 
-@dataclasses.dataclass(frozen=True, kw_only=True)
-class Answered:
-    """What a late message brought about in a room: when it was sent, and the words of the answer."""
-
-    sent_at: dt.datetime
-    text: str
-
-
 def late_rows(rows: Sequence[Heard], now: dt.datetime) -> frozenset[int]:
     """Return which rows are a backlog: two or more that come late; a tap is late between late ones of its source."""
     late: set[int] = set()
@@ -60,15 +52,15 @@ def late_rows(rows: Sequence[Heard], now: dt.datetime) -> frozenset[int]:
     return frozenset(late) if len(late) > 1 else frozenset()
 
 
-def summary_lines(answers: Sequence[Answered], *, most: int = MOST_LINES - 1) -> tuple[int, tuple[str, ...]]:
+def summary_lines(answers: Sequence[str], *, most: int = MOST_LINES - 1) -> tuple[int, tuple[str, ...]]:
     """Return how many answers are left out, and the lines that tell the others, in order.
 
     Of each answer its first line, of the newest as much as there is room for and always its last line: what comes next.
     The oldest give way.
     """
-    newest = tuple(line for line in answers[-1].text.split("\n") if line)
+    newest = tuple(line for line in answers[-1].split("\n") if line)
     whole = newest if len(newest) <= most else (*newest[: most - 1], newest[-1])
-    firsts = [_first_line(one.text) for one in answers[:-1]]
+    firsts = [_first_line(one) for one in answers[:-1]]
     room = most - len(whole)
     if len(firsts) > room and len(whole) > _TAIL:  # rather each answer in a line than all of the newest
         spare = min(len(firsts) - room, len(whole) - _TAIL)
@@ -119,7 +111,11 @@ MOST_WAITING = 2
 
 def told_anew(waiting: Sequence[WaitingRow]) -> tuple[WaitingRow, ...]:
     """Return the messages among what waits that a summary takes the place of; boards are kept as they are."""
-    return tuple(one for one in waiting if one.is_message and not one.outgoing.urgent and not one.key.startswith(_KEPT))
+    return tuple(
+        one
+        for one in waiting
+        if one.is_message and not one.outgoing.urgent and not one.has_file and not one.key.startswith(_KEPT)
+    )
 
 
 _KEPT = ("board:", "cannot-pin:")

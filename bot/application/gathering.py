@@ -11,9 +11,9 @@ from __future__ import annotations
 import dataclasses
 import datetime as dt
 
-from bot.application.backlog import HELD_FOR, Answered, summary_lines
+from bot.application.backlog import HELD_FOR, summary_lines
 from bot.application.manners import manner_of
-from bot.chat import Address, Choice, Outgoing, OutgoingKind
+from bot.chat import Address, Choice, Incoming, Outgoing, OutgoingKind
 from bot.messages import backlog as words
 from bot.messages.figures import Voice
 from bot.messages.message import lines
@@ -35,6 +35,8 @@ class Gathering:
         self._zone = zone
         self._now = now
         self._held: dict[Address, list[_Held]] = {}
+        self._came: dict[Address, list[dt.datetime]] = {}
+        """When what came late was sent, by the room that it came from."""
 
     def held(self, write: Apply) -> Apply:
         """Return a decision with its ordinary answers held back."""
@@ -44,8 +46,11 @@ class Gathering:
         )
         return dataclasses.replace(write, outbox=outbox)
 
-    def note(self, write: Apply, sent_at: dt.datetime) -> None:
-        """Remember what a decision said, now that it is written; `sent_at` is when its message was sent."""
+    def note(self, write: Apply, received_at: dt.datetime, incoming: Incoming | None) -> None:
+        """Remember what a decision said about something that came late, now that it is written."""
+        sent_at = received_at if incoming is None else incoming.sent_at
+        if incoming is not None:
+            self._came.setdefault(incoming.address, []).append(sent_at)
         for one in write.outbox:
             if _ordinary(one.outgoing):
                 self._held.setdefault(one.outgoing.address, []).append(_Held(sent_at=sent_at, write=one))
@@ -62,11 +67,12 @@ class Gathering:
         newest = held[-1].write
         key = f"late:{newest.outgoing.key}"
         text = newest.outgoing.text
-        if len(held) > 1:
+        came = self._came.get(room) or [one.sent_at for one in held]
+        if len(came) > 1:
             manner = manner_of(self._store, room)
             voice = Voice(zone=self._zone, unit=manner.unit or "F", now=self._now, language=manner.language)
             with speaking(manner.language):
-                text = _told(held, voice)
+                text = _told(held, came, voice)
         choices = tuple(
             tuple(Choice(label=one.label, token=f"{one.token[:32]}l") for one in row) for row in newest.outgoing.choices
         )
@@ -84,10 +90,9 @@ def _ordinary(outgoing: Outgoing) -> bool:
     )
 
 
-def _told(held: list[_Held], voice: Voice) -> str:
-    answers = [Answered(sent_at=one.sent_at, text=one.write.outgoing.text) for one in held]
-    left_out, told = summary_lines(answers)
-    first, last = min(one.sent_at for one in answers), max(one.sent_at for one in answers)
-    head = words.heard_late(len(answers), first, last, voice)
+def _told(held: list[_Held], came: list[dt.datetime], voice: Voice) -> str:
+    """Return the summary; what needed no words (a sign stands under it) is counted with the rest."""
+    left_out, told = summary_lines([one.write.outgoing.text for one in held])
+    head = words.heard_late(len(came), min(came), max(came), voice)
     more = words.more_before(left_out) if left_out else ""
     return lines(head, more, *told)

@@ -60,36 +60,30 @@ class Intake:
         """Work on everything that waits; return how many rows were taken in."""
         taken = 0
         while rows := self._house.store.inbox_waiting(MOST_AT_ONCE):
-            sent_at = {row.id: self._sent_at(row) for row in rows}
-            late = late_rows([Heard(row=row.id, source=row.source, sent_at=sent_at[row.id]) for row in rows], now)
+            known = {row.id: self._look_at(row) for row in rows}
+            late = late_rows([_heard(row, known[row.id]) for row in rows], now)
             gathering = Gathering(self._house.store, self._house.zone, now)
             for row in rows:
-                at = sent_at[row.id] or row.received_at
-                self._take(row, now, (gathering, at) if row.id in late else None)
+                self._take(row, now, (gathering, known[row.id]) if row.id in late else None)
                 taken += 1
             if (summaries := gathering.summaries()) is not None:
                 self._house.store.apply(summaries)
         return taken
 
-    def _sent_at(self, row: InboxRow) -> dt.datetime | None:
-        """Return when a row was sent; None for a tap, which does not say, and for what cannot be read."""
+    def _look_at(self, row: InboxRow) -> Incoming | None:
+        """Return what a row says, before anything is done about it; None for what cannot be read."""
         decoder = self._decoders.get(row.source.split(":", 1)[0])
         try:
-            found = (
-                None
-                if decoder is None
-                else decoder(row.raw, source=row.source, key=row.key, received_at=row.received_at)
-            )
+            return decoder and decoder(row.raw, source=row.source, key=row.key, received_at=row.received_at)
         except ValueError:
             return None
-        return None if found is None or found.kind is IncomingKind.TAP else found.sent_at
 
-    def _take(self, row: InboxRow, now: dt.datetime, late: tuple[Gathering, dt.datetime] | None = None) -> None:
+    def _take(self, row: InboxRow, now: dt.datetime, late: tuple[Gathering, Incoming | None] | None = None) -> None:
         for _try in range(TRIES):
             write = self._decide(row, now)
             if self._house.store.apply(write if late is None else late[0].held(write)):
                 if late is not None:
-                    late[0].note(write, late[1])
+                    late[0].note(write, row.received_at, late[1])
                 return
             if row.id not in {waiting.id for waiting in self._house.store.inbox_waiting(MOST_AT_ONCE)}:
                 return  # another process was faster
@@ -323,6 +317,12 @@ class Intake:
             self._without_cook(visit, work, (meaning,))
         else:
             self._with_cook(visit, work, own[0], (meaning,))
+
+
+def _heard(row: InboxRow, incoming: Incoming | None) -> Heard:
+    """Return a row as far as its lateness goes: a tap does not say when it was pressed."""
+    says_when = incoming is not None and incoming.kind is not IncomingKind.TAP
+    return Heard(row=row.id, source=row.source, sent_at=incoming.sent_at if incoming and says_when else None)
 
 
 def _code(incoming: Incoming) -> say.Join | None:

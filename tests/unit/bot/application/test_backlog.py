@@ -11,7 +11,6 @@ from hypothesis import strategies as st
 from bot.application.backlog import (
     MOST_LINES,
     SHORTENED,
-    Answered,
     Heard,
     late_rows,
     overdue,
@@ -50,35 +49,28 @@ def test_a_tap_is_as_late_as_what_came_before_it() -> None:
     assert late_rows(other, NOON) == {0, 1}
 
 
-def answers(*texts: str) -> list[Answered]:
-    """Return answers in order."""
-    return [Answered(sent_at=NOON, text=text) for text in texts]
-
-
 def test_each_answer_gives_its_first_line_and_the_newest_all_of_it() -> None:
     """What was understood of each message, and how things stand after the last."""
-    told = summary_lines(
-        answers("Core 160 F.\nNext: 13:10.", "Pit 250 F.\nNext: 13:40.", "Wrapped.\nRest 2 h.\nNext: 14:10.")
-    )
+    told = summary_lines(["Core 160 F.\nNext: 13:10.", "Pit 250 F.\nNext: 13:40.", "Wrapped.\nRest 2 h.\nNext: 14:10."])
     assert told == (0, ("Core 160 F.", "Pit 250 F.", "Wrapped.", "Rest 2 h.", "Next: 14:10."))
 
 
 def test_the_oldest_give_way() -> None:
     """Ten answers do not fit: the newest are told, how many are not is known."""
-    left_out, told = summary_lines(answers(*(f"Reading {number}.\nNext: 13:{number}0." for number in range(10))))
+    left_out, told = summary_lines([f"Reading {number}.\nNext: 13:{number}0." for number in range(10)])
     assert left_out == 5
     assert told == ("Reading 5.", "Reading 6.", "Reading 7.", "Reading 8.", "Reading 9.", "Next: 13:90.")
 
 
 def test_a_line_that_names_a_cook_is_joined_to_what_it_says() -> None:
     """Where several cooks run, the name alone would say nothing."""
-    assert summary_lines(answers("Brisket:\nCore 160 F.", "Ribs.\nNext."))[1][0] == "Brisket: Core 160 F."
+    assert summary_lines(["Brisket:\nCore 160 F.", "Ribs.\nNext."])[1][0] == "Brisket: Core 160 F."
 
 
 @given(st.lists(st.lists(st.text("ab", min_size=1), min_size=1, max_size=12), min_size=1, max_size=30))
 def test_a_summary_always_fits(texts: list[list[str]]) -> None:
     """With its heading, and the line that counts what is left out, at most eight lines; the last always stays."""
-    left_out, told = summary_lines(answers(*("\n".join(text) for text in texts)))
+    left_out, told = summary_lines(["\n".join(text) for text in texts])
     assert 1 + bool(left_out) + len(told) <= MOST_LINES
     assert told[-1] == texts[-1][-1]
     assert 0 <= left_out < len(texts)

@@ -60,7 +60,7 @@ def test_what_people_wrote_meanwhile_is_worked_on_in_order_and_told_at_once(kitc
     ]
     told = {one.room: one for one in messages(kitchen)}
     assert len(told[INES].lines) <= MOST_LINES
-    assert "08:20 to 10:10" in told[INES].lines[0]
+    assert told[INES].lines[0] == "8 messages came while I was away, sent 08:20 to 10:10:"
     assert told[INES].last.startswith("Next")
     answers = [one for one in kitchen.new if one.sort in {"answer", "echo"}]
     assert [one.text for one in answers] == []
