@@ -39,6 +39,8 @@ class IncomingKind(StrEnum):
     """A picture (`attachment`); `text` is what was written under it, often nothing."""
     VOICE = "voice"
     """A voice note (`attachment`)."""
+    GAP = "gap"
+    """Nobody did this: the transport was not listened to from `since` until `sent_at`, so something may be lost."""
     OTHER = "other"
     """Anything else that is not text."""
 
@@ -81,6 +83,7 @@ class Incoming:
     attachment: Attachment | None = None
     hears_all: bool | None = None
     """Whether the program hears everything in this group, or only commands and replies to itself; None: not known."""
+    since: dt.datetime | None = None
     answers: str | None = None
     """Reference of the message of ours that this one is a reply to."""
 

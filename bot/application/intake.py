@@ -22,7 +22,7 @@ from bot.application.handlers.manner import take as take_manner
 from bot.application.manners import Manner, manner_towards
 from bot.application.privacy import note_hearing
 from bot.application.rights import lacking
-from bot.application.stale import back
+from bot.application.stale import back, tell_of_loss
 from bot.application.visit import House, Visit, Work
 from bot.application.voices import context_of, setup_context
 from bot.chat import Incoming, IncomingKind
@@ -74,7 +74,9 @@ class Intake:
         """Return what a row says, before anything is done about it; None for what cannot be read."""
         decoder = self._decoders.get(row.source.split(":", 1)[0])
         try:
-            return decoder and decoder(row.raw, source=row.source, key=row.key, received_at=row.received_at)
+            if decoder is None:
+                return None
+            return decoder(row.raw, source=row.source, key=row.key, received_at=row.received_at)
         except ValueError:
             return None
 
@@ -125,6 +127,9 @@ class Intake:
     def _handle(self, row: InboxRow, incoming: Incoming, work: Work, manner: Manner) -> None:
         if incoming.kind is IncomingKind.MOVED and incoming.moved_to is not None:
             work.moved_room = (incoming.address, incoming.moved_to)
+            return
+        if incoming.kind is IncomingKind.GAP and incoming.since is not None:
+            tell_of_loss(self._house, incoming.address.transport, incoming.since, work)
             return
         if incoming.kind is IncomingKind.RIGHTS:
             note_hearing(self._house, incoming, work)

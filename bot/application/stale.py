@@ -56,18 +56,16 @@ def back(house: House, room: Address, work: Work, row: int) -> bool:
     return True
 
 
-def tell_of_loss(house: House, transport: str, since: dt.datetime, now: dt.datetime) -> int:
-    """Say in every room with a running cook that replies may be lost, after more than a day away; return rooms told."""
+def tell_of_loss(house: House, transport: str, since: dt.datetime, work: Work) -> None:
+    """Say in every room with a running cook that replies may be lost, after more than a day of not listening."""
+    now = work.now
     if now - since <= LOST_AFTER:
-        return 0
-    work = Work(now=now)
+        return
     for room, running in _rooms_with_cooks(house, transport):
         manner = manner_of(house.store, room)
         with speaking(manner.language):
             said = words.replies_lost(since, now, now - LOST_AFTER, voice_of(running, now, manner))
         work.say(Message(text=said), to=room, key=f"lost:{since.isoformat()}")
-    house.store.apply(work.apply())
-    return len(work.outbox)
 
 
 def _rooms_with_cooks(house: House, transport: str) -> list[tuple[Address, Situation]]:

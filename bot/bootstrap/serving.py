@@ -22,6 +22,7 @@ from bot.program import Program
 from bot.settings import Settings
 from bot.store import EngineLock, SqlStore
 from bot.transport.telegram.calls import BotApi
+from bot.transport.telegram.listening import Listening, gap_row
 from bot.transport.telegram.me import Me, show_commands, who_am_i
 from bot.transport.telegram.outgoing import TelegramTransport
 from bot.transport.telegram.poller import Conflict, Outage, Poll, Polled, Poller, Rival, TokenRefused
@@ -31,6 +32,8 @@ from bot.transport.terminal.paper import complain, say
 log = logging.getLogger(__name__)
 
 SERVE_LOCK = "serve.lock"
+HEARD = "messenger.heard"
+"""File in the data folder: when the messenger was last listened to."""
 OWNER_CODE_FOR = dt.timedelta(days=1)
 OWNER_CODE_BYTES = 8
 FIRST_ANSWER_WITHIN_S = 5.0
@@ -77,6 +80,7 @@ class Service:
             topic_mark=telegram_words.topic_closed(),
             album=album(settings.data_dir),
         )
+        self._listening = Listening(settings.data_dir / HEARD)
         self._program: Program | None = None
         self._refused = False
         self._troubled = False
@@ -143,6 +147,7 @@ class Service:
             if isinstance(me, Me):
                 await self._welcome(me, code)
         if isinstance(me, Me):
+            await asyncio.to_thread(self._note_gap, me)
             poller = Poller(
                 api=self._api,
                 source=me.source,
@@ -151,9 +156,17 @@ class Service:
                 nudge=self._program.nudge if self._program else lambda: None,
                 report=self._report,
                 heard_by=lambda: me.mark,
+                heard=self._listening.heard,
             )
             await poller.run()
         self._refuse()
+
+    def _note_gap(self, me: Me) -> None:
+        """Put into the inbox, before anything that is heard now, for how long nobody listened."""
+        now, last_at = self._alarm.now(), self._listening.last_at()
+        if last_at is not None and last_at < now:
+            key, raw = gap_row(last_at, now)
+            self._store.accept(source=me.source, key=key, raw=raw, received_at=now)
 
     def _refuse(self) -> None:
         self._refused = True

@@ -22,6 +22,7 @@ from bot.transport.telegram.updates import (
     CallbackQuery,
     Chat,
     ChatMemberUpdated,
+    Gap,
     HeardBy,
     Member,
     Message,
@@ -61,7 +62,7 @@ def decode(raw: Json, *, source: str, key: str, received_at: dt.datetime) -> Inc
         return _tap(update.callback_query, envelope)
     if update.my_chat_member is not None:
         return _membership(update.my_chat_member, envelope)
-    return None
+    return None if update.gap is None else _gap(update.gap, envelope)
 
 
 @dataclasses.dataclass(frozen=True, kw_only=True)
@@ -228,6 +229,19 @@ def _membership(change: ChatMemberUpdated, envelope: _Envelope) -> Incoming | No
         group=group,
         language=person.language,
         hears_all=(_is_admin(new) or envelope.reads_all) if group and can else None,
+    )
+
+
+def _gap(gap: Gap, envelope: _Envelope) -> Incoming:
+    return Incoming(
+        source=envelope.source,
+        key=envelope.key,
+        address=Address(transport=TRANSPORT, chat=envelope.bot),
+        sender=envelope.bot,
+        sender_name=envelope.bot,
+        kind=IncomingKind.GAP,
+        sent_at=_instant(gap.until, envelope),
+        since=_instant(gap.since, envelope),
     )
 
 

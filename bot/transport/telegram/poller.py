@@ -106,13 +106,14 @@ class Poller:
         pause: Callable[[float], Awaitable[None]] = asyncio.sleep,
         long_poll_s: int = LONG_POLL_S,
         heard_by: Callable[[], Json] = dict,
+        heard: Callable[[dt.datetime], None] = lambda _: None,
     ) -> None:
         """Prepare a poller; nothing is asked yet.
 
         `source` is `telegram:<bot id>`. `nudge` is called after new updates were stored. `report` is called,
         on the event loop, whenever the state changes from one kind to another (well, conflict, outage, store
         trouble). `pause` waits so many seconds. `heard_by` says what is known of the bot itself: it is stored with
-        each update, for whoever reads it may be another process.
+        each update, for whoever reads it may be another process. `heard` is told the instant of every good answer.
         """
         self._api = api
         self._source = source
@@ -123,6 +124,7 @@ class Poller:
         self._pause = pause
         self._long_poll_s = long_poll_s
         self._heard_by = heard_by
+        self._heard = heard
         self._offset: int | None = None
 
     async def run(self) -> TokenRefused:
@@ -168,6 +170,7 @@ class Poller:
                 return StoreTrouble(why=_first_line(error))
         ids = [_update_id(raw) for raw in batch]
         self._offset = max((one + 1 for one in ids if one is not None), default=None)
+        self._heard(received_at)
         if new:
             self._nudge()
         return Polled(updates=len(batch), new=new)

@@ -13,6 +13,7 @@ from pydantic import BaseModel, ConfigDict, Field
 LAST_SECOND = 253_402_300_799  # 31 December 9999: what a datetime can hold
 
 HEARD_BY = "slowbell_heard_by"
+GAP = "slowbell_gap"
 
 Seconds = Annotated[int, Field(ge=0, le=LAST_SECOND)]
 """Unix time."""
@@ -136,11 +137,19 @@ class HeardBy(_Part):
     reads_all: bool
 
 
+class Gap(_Part):
+    """When nobody listened (not of the Bot API: the poller's process writes it into the inbox)."""
+
+    since: Seconds
+    until: Seconds
+
+
 class Update(_Part):
     """One update: its id and at most one of the others."""
 
     update_id: int
     heard_by: HeardBy | None = Field(default=None, alias=HEARD_BY)
+    gap: Gap | None = Field(default=None, alias=GAP)
     message: Message | None = None
     edited_message: Message | None = None
     callback_query: CallbackQuery | None = None

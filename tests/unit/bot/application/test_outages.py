@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import dataclasses
 import datetime as dt
 from collections.abc import Iterator
 from pathlib import Path
@@ -9,13 +10,10 @@ from pathlib import Path
 import pytest
 
 from bot.application.backlog import MOST_LINES
-from bot.application.stale import tell_of_loss
-from bot.application.visit import House
 from bot.chat import IncomingKind, OutgoingKind, Sent, TryAgain
-from bot.papers.issue import make_paper
 from bot.ports import ClaimedRow
 from scheduler.facts import Reading
-from tests.fakes.kitchen import CATALOGUE, MINUTE, Heard, PlayedKitchen, chat, on
+from tests.fakes.kitchen import MINUTE, Heard, PlayedKitchen, chat, on
 
 INES = chat("Ines")
 TOMAS = chat("Tomas")
@@ -127,14 +125,17 @@ def _unreachable(kitchen: PlayedKitchen) -> None:
             kitchen.store.record(row, outcome, kitchen.now)
 
 
-def test_after_more_than_a_day_away_lost_replies_are_named(kitchen: PlayedKitchen) -> None:
-    """From when to when, and what may never have come; up to a day nothing is said, and never twice."""
-    house = House(store=kitchen.store, catalogue=CATALOGUE, zone="UTC", papers=make_paper)
-    since = on("08:00")
-    assert tell_of_loss(house, "telegram", since, since + dt.timedelta(hours=24)) == 0
-    assert tell_of_loss(house, "telegram", since, since + dt.timedelta(hours=30)) == 2
-    tell_of_loss(house, "telegram", since, since + dt.timedelta(hours=30))
-    told = [one.outgoing.text for one in kitchen.store.waiting(INES) if one.key.startswith("lost:")]
-    assert len(told) == 1
-    assert "Sat 08:00 to 14:00" in told[0]
-    assert "before 14:00" in told[0] or "before Sat 14:00" in told[0]
+@pytest.mark.parametrize(("hours", "told"), [(24, 0), (30, 1)])
+def test_after_more_than_a_day_of_not_listening_lost_replies_are_named(
+    kitchen: PlayedKitchen, hours: int, told: int
+) -> None:
+    """From when to when, and what may never have come; up to a day nothing is lost, and nothing is said."""
+    since = kitchen.now
+    kitchen.now = since + dt.timedelta(hours=hours)
+    gap = dataclasses.replace(kitchen.incoming("bell", INES, IncomingKind.GAP), since=since)
+    kitchen.does(gap)
+    found = [one for one in kitchen.new if one.room == INES and one.sort == "lost"]
+    assert len(found) == told
+    for one in found:
+        assert "from Sat 06:00 to 12:00" in one.text
+        assert "before Sat 12:00" in one.text

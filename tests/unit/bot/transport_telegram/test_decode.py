@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import datetime as dt
 import json
+from pathlib import Path
 from typing import Any
 
 import pytest
@@ -12,6 +13,7 @@ from hypothesis import strategies as st
 
 from bot.chat import Address, Attachment, Incoming, IncomingKind
 from bot.transport.telegram.decode import decode
+from bot.transport.telegram.listening import Listening, gap_row
 
 Json = dict[str, Any]
 
@@ -299,6 +301,30 @@ def test_control_characters_are_left_out_of_texts() -> None:
 def test_a_name_is_one_plain_line(user: Json, name: str) -> None:
     """A name cannot hold line ends or direction marks, and is never empty."""
     assert _must_read(message={**_message(text="x"), "from": {"id": 5000001, **user}}).sender_name == name
+
+
+def test_a_gap_says_from_when_to_when_nobody_listened() -> None:
+    """It is put into the inbox by the process that listens, and read like everything else there."""
+    key, raw = gap_row(NOON, NOON + dt.timedelta(hours=30))
+    incoming = decode(raw, source="telegram:7000001", key=key, received_at=RECEIVED)
+    assert incoming is not None
+    assert (incoming.kind, incoming.since) == (IncomingKind.GAP, NOON)
+    assert incoming.sent_at == NOON + dt.timedelta(hours=30)
+
+
+def test_when_it_was_last_heard_is_kept_for_the_next_start(tmp_path: Path) -> None:
+    """To the minute; where the file is missing or broken nothing is known, and nothing breaks."""
+    path = tmp_path / "messenger.heard"
+    assert Listening(path).last_at() is None
+    listening = Listening(path)
+    for seconds in (0, 30, 59):
+        listening.heard(NOON + dt.timedelta(seconds=seconds))
+    assert Listening(path).last_at() == NOON
+    listening.heard(NOON + dt.timedelta(seconds=61))
+    assert Listening(path).last_at() == NOON + dt.timedelta(seconds=61)
+    path.write_text("soon")
+    assert Listening(path).last_at() is None
+    Listening(tmp_path / "nowhere" / "x").heard(NOON)
 
 
 def test_other_updates_concern_nobody() -> None:
