@@ -69,7 +69,11 @@ def rebuilt(facts: tuple[Fact, ...], *, version: int, catalogue: Catalogue) -> C
 def due_rows(situation: Situation) -> tuple[DueRow, ...]:
     """Return every moment at which the cook must be looked at again."""
     rows = tuple(DueRow(prompt=key, due_at=at) for key, at in wakes(situation.prompts))
-    looks = (("safety", situation.next_look_at()), ("dinner", situation.look_again_at()))
+    looks = (
+        ("safety", situation.next_look_at()),
+        ("dinner", situation.look_again_at()),
+        ("crew", situation.crew_look_at()),
+    )
     return (*rows, *(DueRow(prompt=name, due_at=at) for name, at in looks if at is not None))
 
 

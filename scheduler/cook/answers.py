@@ -6,7 +6,7 @@ import datetime as dt
 
 from scheduler.cook.changes import Report
 from scheduler.cook.situation import Situation
-from scheduler.facts import AirTold, Body, Felt, GuestsTold, Reading, Slot, WatchesTold, Wrapped
+from scheduler.facts import AirTold, Body, Felt, GuestsTold, HandoverTaken, Reading, Slot, WatchesTold, Wrapped
 from scheduler.planning.gates import IN_BAND_C
 from scheduler.planning.prompts import Prompt
 from scheduler.safety.limits import DANGER_LOW, REHEAT
@@ -29,6 +29,7 @@ _ANSWERED_BY: dict[type[Body], tuple[str, ...]] = {
     Felt: ("tender_test",),
     GuestsTold: ("headcount",),
     WatchesTold: ("roles",),
+    HandoverTaken: ("handover",),
     AirTold: ("weather",),
 }
 """Steps that are answered by a fact of their own."""

@@ -13,6 +13,7 @@ from scheduler.planning.replanning import Shift
 from scheduler.planning.stall import Stall
 from scheduler.planning.trips import Trip
 from scheduler.safety import Finding, NotByTime, SafeGate, Undercooked
+from scheduler.state import LeverWait
 
 
 @dataclasses.dataclass(frozen=True, kw_only=True)
@@ -206,6 +207,66 @@ class Over:
     """The cook is over."""
 
 
+@dataclasses.dataclass(frozen=True, kw_only=True)
+class WatchTaken:
+    """Somebody has the watch from now on, until an instant (None: as the watches say)."""
+
+    name: str
+    before: str | None
+    """Who had it, and may sleep; None: nobody, or the same person."""
+    until: dt.datetime | None = None
+
+
+@dataclasses.dataclass(frozen=True, kw_only=True)
+class StillOnWatch:
+    """A handover was ticked off by somebody who does not take it: `watch` keeps it until one of `asked` accepts."""
+
+    watch: str | None
+    asked: tuple[str, ...]
+    said_by: str
+
+
+@dataclasses.dataclass(frozen=True, kw_only=True)
+class LeverSilent:
+    """Nobody decided about a lever in time: `watch` may do its safe default, and nothing else."""
+
+    wait: LeverWait
+    watch: str | None
+
+
+@dataclasses.dataclass(frozen=True, kw_only=True)
+class ChecksDue:
+    """Tests go out, to each of `names` in private exactly as a wake-up will; none to those `without` a private chat."""
+
+    names: tuple[str, ...]
+    without: tuple[str, ...] = ()
+
+
+@dataclasses.dataclass(frozen=True, kw_only=True)
+class NotWakeable:
+    """Somebody did not answer the test in time, or has no private chat: passed over at night, with the times (UTC) for
+    an ordinary alarm clock.
+    """
+
+    name: str
+    alarms: tuple[dt.datetime, ...]
+    private: bool = True
+
+
+@dataclasses.dataclass(frozen=True, kw_only=True)
+class NoLonger:
+    """Something waited for somebody and matters no more. `reason`: pulled, served, discarded, over, overtaken."""
+
+    what: Literal["claim", "lever", "handover", "sound"]
+    about: str
+    """The step, the lever, or the name it waited for."""
+    reason: str
+    names: tuple[str, ...]
+    """Whom it concerned."""
+    piece: str | None = None
+    """The piece that it is about, None: the whole cook, or the only one."""
+
+
 Event = (
     Taken
     | Already
@@ -221,6 +282,12 @@ Event = (
     | Found
     | StopOver
     | Over
+    | WatchTaken
+    | StillOnWatch
+    | LeverSilent
+    | ChecksDue
+    | NotWakeable
+    | NoLonger
 )
 
 

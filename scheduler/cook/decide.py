@@ -25,7 +25,9 @@ from scheduler.cook.changes import (
     Taken,
     Undid,
 )  # fmt: skip
+from scheduler.cook.crew import taking, wound_up
 from scheduler.cook.situation import Situation, assess
+from scheduler.cook.told import as_told, seen_by, told_together
 from scheduler.cook.writing import Pen
 from scheduler.facts import (
     Closed,
@@ -33,6 +35,7 @@ from scheduler.facts import (
     Discarded,
     Fact,
     Felt,
+    HandoverTaken,
     Noted,
     PieceAdded,
     PieceDropped,
@@ -125,7 +128,7 @@ class _Decision:
         begun_at = self.pen.facts[0].recorded_at
         if not report.dated and report.happened_at < begun_at:  # typed on while the cook was being written down
             report = dataclasses.replace(report, happened_at=begun_at)
-        current = _seen(assess(self.pen.facts, self.catalogue, self.now), report)
+        current = seen_by(assess(self.pen.facts, self.catalogue, self.now), report)
         self.pen.piece = current.state.piece if own(report.body) or isinstance(report.body, ServingMoved) else FIRST
         if isinstance(report.body, PieceAdded) and report.piece is not None:
             self.pen.piece = report.piece
@@ -136,6 +139,8 @@ class _Decision:
         match report.body:
             case Reading():
                 return self._reading(report, report.body, current)
+            case StepDone(step="handover") | HandoverTaken():
+                return self._handed_over(report, current)
             case StepDone():
                 return self._done(report, report.body, current)
             case StepSkipped():
@@ -159,6 +164,9 @@ class _Decision:
     def changes(self) -> Changes:
         """Return everything that came of the reports."""
         after = self.pen.settle(self.before, self.catalogue)
+        if ended := wound_up(self.pen, after):
+            self.events = (*self.events, *ended)
+            after = assess(self.pen.facts, self.catalogue, self.now)
         return Changes(
             facts=self.pen.written, before=self.before, after=after, events=(*self.events, *self._consequences(after))
         )
@@ -275,6 +283,14 @@ class _Decision:
         self._write(report, answers=answers.of_done(done.step, current))
         return None
 
+    def _handed_over(self, report: Report, current: Situation) -> Refusal | None:
+        """Only who takes the watch moves it."""
+        taken, events = taking(report, current)
+        if taken is not None:
+            self._write(taken, answers=answers.of_body(taken.body, current))
+        self.events = (*self.events, *events)
+        return None
+
     def _twice(self, report: Report, done: StepDone, earlier: DoneAt, prompt: Prompt | None) -> bool:
         """Return whether this is the same thing told twice, as when two people answer one question of a series."""
         asked = prompt is not None and prompt.asked > 0
@@ -341,7 +357,7 @@ class _Decision:
         target = next((f for f in log if f.id == undone.of), None)
         edited = target is not None and report.message == target.message
         together = [
-            f for f in log if target is not None and (f.id == target.id or (not edited and _told_together(f, target)))
+            f for f in log if target is not None and (f.id == target.id or (not edited and told_together(f, target)))
         ]
         taken_back = [f for f in together if not isinstance(f.body, Closed) and f.id != self.pen.facts[0].id]
         if not taken_back:
@@ -351,7 +367,7 @@ class _Decision:
         for fact in reversed(taken_back):
             self.pen.write(Undone(of=fact.id), by=report.by, message=report.message, piece=fact.piece)
             of = fact.body.of if isinstance(fact.body, Corrected) else None
-            told = _as_told(fact, log)
+            told = as_told(fact, log)
             self.events = (*self.events, Undid(fact=told, of=of, piece=self._whose(told)))
         return self._broken()
 
@@ -375,25 +391,3 @@ class _Decision:
             ),
         )  # fmt: skip
         return self._broken()
-
-
-def _seen(situation: Situation, report: Report) -> Situation:
-    """Return the cook as seen from the piece that a report is about; a dinner that no piece names is the next one."""
-    if isinstance(report.body, ServingMoved) and report.piece is None:
-        return situation.next_dinner
-    return situation.seen_from(report.piece)
-
-
-def _told_together(fact: Fact, other: Fact) -> bool:
-    """Return whether two facts come from one message, taken in at once (an edit of it comes later)."""
-    same = (fact.message, fact.by, fact.recorded_at) == (other.message, other.by, other.recorded_at)
-    return same and fact.message is not None
-
-
-def _as_told(fact: Fact, log: tuple[Fact, ...]) -> Fact:
-    """Return a fact as it is named when taken back: a correction by the value and time it brought."""
-    if not isinstance(fact.body, Corrected):
-        return fact
-    of = fact.body.of
-    happened_at = fact.body.happened_at or next((f.happened_at for f in log if f.id == of), fact.happened_at)
-    return dataclasses.replace(fact, body=fact.body.body, happened_at=happened_at)

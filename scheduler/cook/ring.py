@@ -7,6 +7,7 @@ import datetime as dt
 
 from scheduler.cook.alarms import alarms, riding
 from scheduler.cook.changes import Changes, Event, Found, Lapsed, Over, Shifted, TripDue
+from scheduler.cook.crew import silent_levers, tests, wound_up
 from scheduler.cook.situation import Situation, assess
 from scheduler.cook.writing import Pen
 from scheduler.facts import Asked, Closed, Fact, Withdrawn
@@ -17,16 +18,23 @@ from scheduler.planning.trips import Trip, gather, wakes
 
 
 def ring(
-    facts: tuple[Fact, ...], *, now: dt.datetime, seed: str, catalogue: Catalogue, answering: bool = False
+    facts: tuple[Fact, ...],
+    *,
+    now: dt.datetime,
+    seed: str,
+    catalogue: Catalogue,
+    answering: bool = False,
+    reachable: frozenset[str] | None = None,
 ) -> Changes:
     """Return what is due at `now`: at most one trip (everything late rides in it), and what is given up.
 
     A stop is told in any case, in a message of its own; cautions and notes only when there is a message to ride in: a
-    trip, news, or the answer to somebody (`answering`).
+    trip, news, or the answer to somebody (`answering`). `reachable` are those who have a private chat: they, and those
+    who have none, are tested on the eve of a night with watches (None: nobody is tested).
     """
     before = assess(facts, catalogue, now)
     pen = Pen(log=facts, cook=before.state.cook, piece=before.state.piece, seed=seed, now=now)
-    events: list[Event] = list(alarms(pen, before))
+    events: list[Event] = [*alarms(pen, before), *silent_levers(pen, before), *tests(pen, before, reachable)]
     trip, late = _gathered(pen, before, catalogue)
     if late:
         events.append(Lapsed(steps=late))
@@ -44,6 +52,9 @@ def ring(
         pen.write(Closed())
         after = assess(pen.facts, catalogue)
         events.append(Over())
+    if ended := wound_up(pen, after):
+        events += ended
+        after = assess(pen.facts, catalogue, now)
     shift = after.shift()
     if shift is not None and (trip is not None or (shift.turned and _turned_by_time(facts, now, catalogue))):
         events.append(Shifted(shift=shift))

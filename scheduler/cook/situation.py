@@ -7,7 +7,7 @@ import datetime as dt
 
 from scheduler.cuts import Cut
 from scheduler.facts import Fact, Told
-from scheduler.planning import replanning
+from scheduler.planning import replanning, sound
 from scheduler.planning.catalogue import Catalogue
 from scheduler.planning.outlook import Outlook
 from scheduler.planning.prompts import Prompt
@@ -194,6 +194,30 @@ class Situation:
         stops = [(view.state, one) for view in self.views for one in self.stops_of(view.piece, view.state.as_of)]
         told = [again_at(state, one) if tellings(state, one) else state.as_of for state, one in stops]
         return min((at for at in (*ahead, *told) if at is not None), default=None)
+
+    def crew_look_at(self) -> dt.datetime | None:
+        """Return when something of the crew has waited long enough: a lever nobody decides, a test nobody answers."""
+        state = self.state
+        if state.over:
+            return None
+        waiting = [wait.until for wait in state.levers_asked.values() if wait.silent_at is None]
+        return min((at for at in (*waiting, sound.answers_until(state)) if at is not None), default=None)
+
+    def night_courses(self) -> tuple[tuple[dt.datetime, Step], ...]:
+        """Return every step still to come with its expected time, without its piece."""
+        return tuple((at, step) for at, step, _piece in self.courses())
+
+    def next_check_at(self) -> dt.datetime | None:
+        """Return when somebody is to be tested for the night to come, None when nobody is."""
+        return sound.next_check_at(self.state, self.night_courses())
+
+    def not_wakeable(self, now: dt.datetime) -> tuple[str, ...]:
+        """Return who was tested and cannot be woken."""
+        return sound.not_wakeable(self.state, now)
+
+    def alarm_times(self, name: str) -> tuple[dt.datetime, ...]:
+        """Return when an ordinary alarm clock of somebody is to ring (UTC)."""
+        return sound.alarm_times(self.state, self.night_courses(), name)
 
     def stops_of(self, piece: str, now: dt.datetime) -> tuple[Finding, ...]:
         """Return the stops that stand at `now` about a piece."""

@@ -10,10 +10,11 @@ import datetime as dt
 
 from scheduler.cuts import Cut
 from scheduler.facts import Feel, ReadBy, Slot
-from scheduler.planning import nights, series
+from scheduler.planning import series
 from scheduler.planning.done import measured_at
 from scheduler.planning.fuel import LIGHT_LEAD, light_lead
 from scheduler.planning.gates import passes_at, pit_ready_at
+from scheduler.planning.handover import coming_change
 from scheduler.planning.outlook import Outlook
 from scheduler.planning.prompts import Why, key_of, number_of, step_of
 from scheduler.planning.quantities import THAW_EARLY
@@ -152,7 +153,7 @@ class Anchors:
             case Rising():
                 return self._rising(anchor)
             case WatchChange():
-                return self._watch(anchor, number)
+                return self._watch(anchor)
             case Merged():
                 return None
 
@@ -200,17 +201,16 @@ class Anchors:
         minutes = anchor.minutes * (light_lead(self.state.cooker) / LIGHT_LEAD)
         return Due(at=lit_at + _minutes(minutes), why=Why(kind="rising", event="light", minutes=minutes))
 
-    def _watch(self, anchor: WatchChange, number: int) -> Due | None:
-        end = self.outlook.plate_at
-        found = [
-            at
-            for at, _out, _in in nights.changes(self.state)
-            if at > (self.state.at("light") or self.outlook.light_at) and (end is None or at < end)
-        ]
-        if number > len(found):
+    def _watch(self, anchor: WatchChange) -> Due | None:
+        """Return when the next change of the watch is asked about: an offer at once, a planned one before its time."""
+        change, end = coming_change(self.state), self.outlook.plate_at
+        if change is None:
             return None
-        at = found[number - 1] - _minutes(anchor.minutes)
-        return Due(at=at, why=Why(kind="watch", minutes=-anchor.minutes))
+        if change.offered:
+            return Due(at=change.at, why=Why(kind="watch", event="offer", minutes=0))
+        if change.at <= (self.state.at("light") or self.outlook.light_at) or (end is not None and change.at >= end):
+            return None
+        return Due(at=change.at - _minutes(anchor.minutes), why=Why(kind="watch", minutes=-anchor.minutes))
 
     def _after(self, step: Step, anchor: AfterEvent) -> Due | None:
         if anchor.known and not self.projected and self.state.at(anchor.event) is None:

@@ -7,9 +7,11 @@ from __future__ import annotations
 
 import dataclasses
 import datetime as dt
+from enum import StrEnum
 from typing import Literal
 
 from scheduler.planning.steps import Level, Step
+from scheduler.state import Claim
 
 
 @dataclasses.dataclass(frozen=True, kw_only=True)
@@ -30,6 +32,31 @@ class Why:
     pit_c: float | None = None
     """The pit that is expected at that time, of a rising one [°C]."""
     open_conditions: tuple[str, ...] = ()
+
+
+class EscalationLevel(StrEnum):
+    """How far a call has gone that nobody answered."""
+
+    OWNER = "owner"
+    NEXT = "next"
+    """The next name."""
+    GROUP = "group"
+    """Everybody."""
+
+
+@dataclasses.dataclass(frozen=True, kw_only=True)
+class Escalation:
+    """Whom a prompt calls this time, and after how many minutes the next stage is called."""
+
+    level: EscalationLevel
+    names: tuple[str, ...]
+    """Who is called at this stage, the first one first."""
+    before: tuple[str, ...] = ()
+    """Who was called at earlier stages and has not answered."""
+    minutes: float | None = None
+    """Minutes until the next stage, None: there is none."""
+    skipped: tuple[str, ...] = ()
+    """Who was passed over, because they cannot be woken."""
 
 
 @dataclasses.dataclass(frozen=True, kw_only=True)
@@ -60,6 +87,10 @@ class Prompt:
     """What lateness is counted from, where the due time was moved out of the night."""
     wakes: tuple[str, ...] = ()
     """In the quiet hours: names of those it is to wake, the first one first; empty by day and when nobody is woken."""
+    escalation: Escalation | None = None
+    """Whom it calls at which stage; None by day for what nobody else is called for, and while nobody is known."""
+    claim: Claim | None = None
+    """Who said "mine": it is asked again only once that lapses; a lapsed one until it was asked again."""
     silent: bool = False
     """True in the quiet hours when it is to wake nobody: it makes no sound, and starts no message by itself."""
 

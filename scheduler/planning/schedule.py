@@ -13,9 +13,12 @@ from scheduler.cuts import Cut
 from scheduler.facts import Slot
 from scheduler.planning import series
 from scheduler.planning.anchors import Anchors, Due
-from scheduler.planning.nights import getting_up, quiet_hours, shaped
+from scheduler.planning.escalation import again_min
+from scheduler.planning.handover import asked_anew
+from scheduler.planning.nights import getting_up, quiet_hours
 from scheduler.planning.outlook import Outlook
 from scheduler.planning.prompts import Prompt, Why, key_of, step_of
+from scheduler.planning.shaping import shaped, waiting_for_claim
 from scheduler.planning.steps import Catalogue, Step
 from scheduler.planning.telling import wanted
 from scheduler.planning.trips import JOIN
@@ -170,50 +173,57 @@ def _long_past(step: Step, due: Due, state: CookState) -> bool:
 
 
 def _asked(step: Step, anchors: Anchors, due: Due) -> Prompt:
-    """Return the prompt with what follows from its having been asked or put off."""
+    """Return the prompt with what follows from its having been asked, put off or claimed."""
     state = anchors.state
     key = key_of(state.piece, step.id, anchors.number(step))
-    due_at, why = _not_at_night(step, due, state), due.why
     asked = state.asked.get(key)
-    put_off_to = state.put_off.get(step.id)
-    wake_at: dt.datetime | None = due_at
-    lapses_at: dt.datetime | None = None
-    if put_off_to is not None and put_off_to > max(due_at, asked.last_at if asked else due_at):
-        due_at = wake_at = put_off_to
-        why = Why(kind="put_off")
-    elif asked is not None:
-        # Asked again so long after the last asking; where it has moved to later since (dinner moved, the meat runs
-        # slow), at its new time.
-        again = asked.last_at + dt.timedelta(minutes=step.unanswered.again_min)
-        moved = due_at > max(asked.last_at + JOIN, state.as_of)
-        again = due_at if moved else again
-        more = asked.times <= step.unanswered.times + (_MOVED_TIMES if moved else 0)
-        more = more and not series.asked_out(step, state)
-        if not more and step.unanswered.then == "open":
-            again, more = _slowly(step, asked, again)
-        elif not more and step.id in _REMINDED and asked.times == step.unanswered.times + 1:
-            again, more = max(again, asked.last_at + _SLOW), True
-        wake_at = again if more else None
-        late_until = asked.first_at + dt.timedelta(minutes=step.late_min)
-        lapses_at = max(again, late_until) if not more and step.unanswered.then == "lapse" else None
-    follows_at = None
-    if lapses_at is not None and step.repeat is not None and asked is not None:
-        follows_at = max(lapses_at, asked.last_at + dt.timedelta(minutes=series.rhythm(anchors, step, one_more=True)))
-    return Prompt(
+    prompt = Prompt(
         key=key,
         cook=state.cook,
         piece=state.piece,
         step=step,
-        due_at=due_at,
-        why=why,
+        due_at=_not_at_night(step, due, state),
+        why=due.why,
         order=anchors.catalogue.steps.order(step.id),
         asked=asked.times if asked else 0,
         asked_at=asked.last_at if asked else None,
-        wake_at=wake_at,
-        lapses_at=lapses_at,
-        follows_at=follows_at,
         late_from=due.at,
     )
+    put_off_to = state.put_off.get(step.id)
+    if put_off_to is not None and put_off_to > max(prompt.due_at, asked.last_at if asked else prompt.due_at):
+        return dataclasses.replace(prompt, due_at=put_off_to, wake_at=put_off_to, why=Why(kind="put_off"))
+    if asked is not None:
+        return waiting_for_claim(_again(prompt, asked, anchors), state)
+    return waiting_for_claim(dataclasses.replace(prompt, wake_at=prompt.due_at), state)
+
+
+def _again(prompt: Prompt, asked: AskedAt, anchors: Anchors) -> Prompt:
+    """Return a prompt that was asked with when it is asked again, and when it is given up.
+
+    So long after the last asking; where it has moved to later since (dinner moved, the meat runs slow), at its new
+    time; where somebody else is called when nobody answers, after the minutes of that stage.
+    """
+    step, state, due_at = prompt.step, anchors.state, prompt.due_at
+    stage_min = again_min(step, state, asked)
+    again = asked.last_at + dt.timedelta(minutes=stage_min or step.unanswered.again_min)
+    moved = due_at > max(asked.last_at + JOIN, state.as_of)
+    again = due_at if moved else again
+    more = stage_min is not None or asked.times <= step.unanswered.times + (_MOVED_TIMES if moved else 0)
+    more = more and not series.asked_out(step, state)
+    if (since := asked_anew(step, state, asked.last_at)) is not None:
+        again, more = since, True
+    if not more and step.unanswered.then == "open":
+        again, more = _slowly(step, asked, again)
+    elif not more and step.id in _REMINDED and asked.times == step.unanswered.times + 1:
+        again, more = max(again, asked.last_at + _SLOW), True
+    late_until = asked.first_at + dt.timedelta(minutes=step.late_min)
+    lapses_at = max(again, late_until) if not more and step.unanswered.then == "lapse" else None
+    follows_at = None
+    if lapses_at is not None and step.repeat is not None:
+        follows_at = max(lapses_at, asked.last_at + dt.timedelta(minutes=series.rhythm(anchors, step, one_more=True)))
+    return dataclasses.replace(
+        prompt, wake_at=again if more else None, lapses_at=lapses_at, follows_at=follows_at
+    )  # fmt: skip
 
 
 _ONCE = frozenset({"reheat"})

@@ -166,8 +166,8 @@ class Step(_Data):
     """Done once for the whole cook (fire, fuel, table), or once for each piece of meat."""
     safety: bool = False
     """True: never skipped, dropped or delayed, whatever the level of detail or the hour."""
-    owner: Literal["host", "fire_lead", "watch", "helper", "carver", "anyone"]
-    """Who does it, or decides it where something is decided."""
+    owner: Literal["host", "fire_lead", "watch", "helper", "carver", "food_handler", "anyone"]
+    """Who does it, or decides it where something is decided; who that is in a cook: `scheduler.planning.nights`."""
     hands_on_min: float
     """Work at the cooker or the table."""
     night: Literal["wake", "watch_only", "with_next", "silent", "wait"] = "wake"
@@ -180,6 +180,8 @@ class Step(_Data):
     """How much earlier it may be asked to join a trip."""
     late_min: float
     """How late it may still be asked."""
+    slip_min: float | None = None
+    """Unclaimed so long after it was due it goes to the watch; None: as late as it may be asked."""
     unanswered: Unanswered = Unanswered()
     until: tuple[str, ...] = ()
     """Steps that overtake it: once one is done this one is no longer asked."""
@@ -194,6 +196,11 @@ class Step(_Data):
     def happens_once(self) -> bool:
         """Return whether it is done once in a cook: no series, and no answer to what may come again."""
         return self.repeat is None and self.anchor.kind not in {"outcome", "watch"}
+
+    @property
+    def slips_min(self) -> float:
+        """Return after how many minutes it goes to the watch when nobody has it."""
+        return self.late_min if self.slip_min is None else self.slip_min
 
     @model_validator(mode="after")
     def _safe(self) -> Step:

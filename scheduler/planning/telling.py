@@ -12,6 +12,7 @@ from scheduler.facts import Detail, ReadBy, RestPlace, ServingKind, Slot, Wrap
 from scheduler.planning.backward import holds
 from scheduler.planning.done import reached
 from scheduler.planning.gates import pit_ready_at
+from scheduler.planning.nights import everybody
 from scheduler.planning.outlook import decided_bare, felt_tender
 from scheduler.planning.steps import Condition, Level, Step
 from scheduler.safety import chilling_since, gone_at, is_cooling_measured
@@ -91,9 +92,8 @@ def _warm_place(state: CookState) -> bool:
 
 
 def crew(state: CookState) -> bool:
-    """Return whether more than one person looks after this cook."""
-    named = {watch.name for watch in state.watches.watches} if state.watches is not None else set()
-    return len(state.people | named) > 1
+    """Return whether more than one person looks after this cook; guests do not."""
+    return len(everybody(state)) > 1
 
 
 def early_start(state: CookState) -> bool:

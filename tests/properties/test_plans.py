@@ -11,8 +11,9 @@ from scheduler.cook import Situation
 from scheduler.facts import Detail, ReadBy, Watch, WatchesTold, Wrap
 from scheduler.planning.anchors import Anchors
 from scheduler.planning.foreseen import foreseen
-from scheduler.planning.nights import AWAKE, is_quiet
+from scheduler.planning.nights import is_quiet
 from scheduler.planning.prompts import step_of
+from scheduler.planning.shaping import AWAKE
 from scheduler.planning.telling import left_out
 from tests.properties.actions import Start
 from tests.properties.laws import LAWS, planned_in_order

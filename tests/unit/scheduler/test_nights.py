@@ -216,7 +216,9 @@ def test_getting_up_is_asked_only_of_those_who_sleep() -> None:
 
 
 def _night_of(log: Logbook, *, until: float) -> list[tuple[float, tuple[str, ...], tuple[str, ...]]]:
-    """Play the night with a steady pit and everything answered after five minutes; return (when, steps, woken)."""
+    """Play the night with a steady pit, everything answered after five minutes by who is woken; return (when, steps,
+    woken).
+    """
     heard: list[tuple[float, tuple[str, ...], tuple[str, ...]]] = []
     now: float = NIGHT
     while True:
@@ -231,14 +233,16 @@ def _night_of(log: Logbook, *, until: float) -> list[tuple[float, tuple[str, ...
             continue
         heard.append((now, steps_of(trip), trip.wakes))
         core_c = min(80.0, 22 + 0.12 * (now - NIGHT + 30))
-        for step in steps_of(trip):
-            slots = next(s.slots for s in CATALOGUE.steps.steps if s.id == step)
+        for prompt in trip.prompts:
+            step, slots, by = prompt.step.id, prompt.step.slots, next(iter(prompt.wakes), "Ines")
             for slot in slots:
-                log.say(Reading(slot=slot, value_c=121.0 if slot is Slot.PIT else core_c), minutes=now + 5, sure=True)
+                log.say(
+                    Reading(slot=slot, value_c=121.0 if slot is Slot.PIT else core_c), minutes=now + 5, by=by, sure=True
+                )
             if step == "bark_check":
-                log.say(Wrapped(wrap=Wrap.PAPER), minutes=now + 5)
+                log.say(Wrapped(wrap=Wrap.PAPER), minutes=now + 5, by=by)
             elif not slots:
-                log.say(StepDone(step=step, outcome={"fuel_check": "plenty"}.get(step)), minutes=now + 5)
+                log.say(StepDone(step=step, outcome={"fuel_check": "plenty"}.get(step)), minutes=now + 5, by=by)
 
 
 def test_a_good_night_is_a_quiet_one() -> None:

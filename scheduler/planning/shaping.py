@@ -1,0 +1,126 @@
+"""Prompts as the night wants them: later, riding along, silent, or waking somebody by name; and before the meat is on.
+
+Pure. A night rule never touches a step of safety, and nothing moves to an earlier time of the night.
+"""
+
+from __future__ import annotations
+
+import dataclasses
+import datetime as dt
+
+from scheduler.planning.escalation import called, escalates
+from scheduler.planning.nights import is_quiet, quiet_end
+from scheduler.planning.prompts import Prompt
+from scheduler.state import CookState
+
+AWAKE = dt.timedelta(minutes=30)
+"""Whoever told something so short a time ago is up, and what is due is asked; common practice, no source."""
+
+ONE_WALK = dt.timedelta(minutes=45)
+"""What the watch is asked at night waits so long at most for the next walk: one message in 60 to 90 minutes is enough
+while all is well; common practice, no source."""
+
+_A_LITTLE = dt.timedelta(minutes=20)
+"""What comes in the longer rhythm of the night already waits no longer than this."""
+
+
+def waiting_for_claim(prompt: Prompt, state: CookState) -> Prompt:
+    """Return a prompt that waits while somebody has said "mine": asked again once, when the claim lapses.
+
+    What was not asked yet waits no longer than it may, and a step of safety does not wait at all to be asked first.
+    """
+    claim = state.company.claims.get(prompt.step.id)
+    if claim is None:
+        return prompt
+    if prompt.asked_at is not None:
+        if claim.at < prompt.asked_at:
+            return prompt
+        return dataclasses.replace(prompt, wake_at=claim.lapses_at, lapses_at=None, follows_at=None, claim=claim)
+    if prompt.step.safety or prompt.wake_at is None or not prompt.wake_at < claim.lapses_at:
+        return prompt
+    until = max(prompt.wake_at, min(claim.lapses_at, prompt.late_until))
+    return dataclasses.replace(prompt, due_at=max(prompt.due_at, until), wake_at=until, claim=claim)
+
+
+def shaped(prompts: tuple[Prompt, ...], state: CookState) -> tuple[Prompt, ...]:
+    """Return prompts as the night wants them: later, riding along, silent, or waking somebody by name.
+
+    Those that come by day stay as they are.
+    """
+    together = tuple(_with_the_walk(prompt, prompts, state) for prompt in prompts)
+    carriers = tuple(p for p in together if p.wake_at is not None and _wakes(p))
+    return tuple(_shaped(prompt, carriers, state) for prompt in together)
+
+
+def _with_the_walk(prompt: Prompt, prompts: tuple[Prompt, ...], state: CookState) -> Prompt:
+    """Return what the watch is asked at night, put off to the next walk when that comes within its slip limit."""
+    at = prompt.wake_at
+    if at is None or not _may_wait(prompt) or not is_quiet(state, at):
+        return prompt
+    until = min(prompt.late_until, at + (_A_LITTLE if _stretched(prompt) else ONE_WALK))
+    walks = (p.wake_at for p in prompts if p.wake_at is not None and _wakes(p))
+    next_walk = min((time for time in walks if at < time <= until), default=None)
+    if next_walk is None:
+        return prompt
+    return dataclasses.replace(
+        prompt, due_at=next_walk, wake_at=next_walk, late_from=prompt.late_from or prompt.due_at
+    )  # fmt: skip
+
+
+def _stretched(prompt: Prompt) -> bool:
+    """Return whether it comes in the longer rhythm of the night already."""
+    repeat, why = prompt.step.repeat, prompt.why
+    return repeat is not None and why.kind == "repeat" and (why.minutes or 0) > repeat.every_min
+
+
+def _may_wait(prompt: Prompt) -> bool:
+    """Return whether nothing is lost by half an hour: a look of the watch, first asked, in its usual rhythm."""
+    repeat, why = prompt.step.repeat, prompt.why
+    hurried = repeat is not None and why.kind == "repeat" and (why.minutes or 0) < repeat.every_min
+    watch = prompt.step.night == "watch_only" and not prompt.step.safety and prompt.step.phase == "cooking"
+    return watch and prompt.asked == 0 and why.kind != "put_off" and not hurried
+
+
+def _wakes(prompt: Prompt) -> bool:
+    """Return whether a prompt comes at its own time whatever the hour."""
+    return prompt.step.safety or prompt.step.night in {"wake", "watch_only"} or prompt.why.kind == "put_off"
+
+
+def _shaped(prompt: Prompt, carriers: tuple[Prompt, ...], state: CookState) -> Prompt:
+    if prompt.wake_at is None:
+        return prompt
+    at = max(prompt.wake_at, state.as_of)
+    if not is_quiet(state, at):
+        return _by_day(prompt, state, at)
+    if _wakes(prompt) or at - state.heard_at <= AWAKE:
+        return called(prompt, state, at)
+    return _with_next(prompt, at, carriers, state) if prompt.step.night == "with_next" else _later(prompt, at, state)
+
+
+def _by_day(prompt: Prompt, state: CookState, at: dt.datetime) -> Prompt:
+    """Return what must not be missed with whom it calls; by day nobody is woken."""
+    return dataclasses.replace(called(prompt, state, at), wakes=()) if escalates(prompt.step) else prompt
+
+
+def _with_next(prompt: Prompt, at: dt.datetime, carriers: tuple[Prompt, ...], state: CookState) -> Prompt:
+    """Return a prompt that rides with the next one that wakes somebody, as long as that is not too late for it."""
+    until = prompt.late_until if prompt.asked == 0 else quiet_end(state, at)
+    times = [max(c.wake_at, state.as_of) for c in carriers if c.wake_at is not None]
+    riding = min((time for time in times if at <= time <= until), default=None)
+    if riding is None:
+        return _later(prompt, at, state)
+    due_at = max(prompt.due_at, riding) if prompt.asked == 0 else prompt.due_at
+    late_from = prompt.late_from or prompt.due_at
+    return called(dataclasses.replace(prompt, due_at=due_at, wake_at=riding, late_from=late_from), state, riding)
+
+
+def _later(prompt: Prompt, at: dt.datetime, state: CookState) -> Prompt:
+    """Return a prompt that waits for the morning, or stays silent when it is of no use then."""
+    morning = quiet_end(state, at)
+    if prompt.asked > 0:
+        return dataclasses.replace(prompt, wake_at=morning)
+    if prompt.must_arrive or (morning <= prompt.late_until and prompt.step.night == "wait"):
+        return dataclasses.replace(
+            prompt, due_at=morning, wake_at=morning, late_from=prompt.late_from or prompt.due_at
+        )  # fmt: skip
+    return dataclasses.replace(prompt, wake_at=None, silent=True)
