@@ -27,6 +27,13 @@ from scheduler.planning.nights import watching
 from scheduler.state import Stage
 
 
+_STAGES = ("before", "fire", "cooking", "resting")
+"""Until when a question waits that is no lever of the catalogue."""
+
+_AT_THE_FIRE = frozenset({"wrap", "move_pit", "pull"})
+"""Questions of that kind that matter only while the meat is on."""
+
+
 def tests(pen: Pen, before: Situation, reachable: frozenset[str] | None) -> tuple[Event, ...]:
     """Write down and return the tests that go out now, and who has turned out not to be wakeable.
 
@@ -67,7 +74,8 @@ def wound_up(pen: Pen, after: Situation) -> tuple[Event, ...]:
     levers = {lever.id: lever for lever in after.catalogue.remedies.levers}
     for wait in state.levers_asked.values():
         lever = levers.get(wait.lever)
-        if lever is not None and after.stage.value not in lever.stages:
+        stages = _STAGES if lever is None else lever.stages
+        if after.stage.value not in stages or (wait.lever in _AT_THE_FIRE and _over_or_off(after)):
             events.append(NoLonger(what="lever", about=wait.lever, reason=reason, names=_names(wait.by, wait.decider)))
     offer = state.handover
     if offer is not None and after.stage in {Stage.AFTER, Stage.GONE, Stage.CLOSED}:

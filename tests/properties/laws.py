@@ -7,10 +7,10 @@ from __future__ import annotations
 
 import dataclasses
 import itertools
-from zoneinfo import ZoneInfo
 
 from scheduler.cook import Situation
 from scheduler.facts import Asked, Corrected, Fact, Reading, StepDone, StepSkipped, Undone, Withdrawn
+from scheduler.planning.nights import is_quiet
 from scheduler.planning.prompts import step_of
 from scheduler.planning.trips import wakes
 from scheduler.planning.views import PieceView
