@@ -26,7 +26,6 @@ from scheduler.planning.handover import coming_change
 from scheduler.planning.nights import watching
 from scheduler.state import Stage
 
-
 _STAGES = ("before", "fire", "cooking", "resting")
 """Until when a question waits that is no lever of the catalogue."""
 
