@@ -173,9 +173,11 @@ def test_an_offer_that_is_declined_is_over() -> None:
     log = watched(("Wren", 0, 540))
     log.tell(HandoverAsked(to="Bashir"), NIGHT + 60, by="Wren")
     log.tell(HandoverDeclined(), NIGHT + 61, by="Tomas")
-    assert log.state.handover is not None
+    waits = log.state.handover
+    assert waits is not None
     log.tell(HandoverDeclined(), NIGHT + 62, by="Bashir")
-    assert log.state.handover is None
+    over = log.state.handover
+    assert over is None
     assert holders(log, 63) == ["Wren"]
 
 
