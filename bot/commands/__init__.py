@@ -45,10 +45,13 @@ from bot.commands.setup import (
     FuelSaid,
     GuestsSaid,
     HowMuch,
+    LastTime,
     MoreCuts,
     NewCook,
     PieceDraft,
     ReadBySaid,
+    SetUp,
+    SetUpSlot,
     VaguePiece,
 )
 from bot.commands.trouble import DANGERS, Pause, TakeLever, Trouble, TroubleOver
@@ -91,6 +94,7 @@ __all__ = [
     "Invite",
     "Join",
     "KindSaid",
+    "LastTime",
     "LeftSaid",
     "LeverNo",
     "MannerSaid",
@@ -111,6 +115,8 @@ __all__ = [
     "RoleSaid",
     "SafeBySaid",
     "SafeDefault",
+    "SetUp",
+    "SetUpSlot",
     "Skip",
     "SoundCheck",
     "Suppose",
@@ -227,6 +233,8 @@ class ChangePlan(Said):
     count: int | None = None
     mass_kg: float | None = None
     unit: Literal["C", "F"] | None = None
+    cut: str | None = None
+    """Another cut, as long as the meat is not on."""
     piece: str | None = None
 
 
@@ -314,8 +322,8 @@ class Unclear(Said):
 
 Intent = Annotated[
     Report | OtherNumber | GuestsSaid | AddPiece | DropPiece | NewCook | ForCook | Done | Skip | NotYet | PutOffFor
-    | FeelSaid | WrapSaid | Undo | Correct | Ask | Draft | MoreCuts | ChangePlan | MoveDinner | MovePit | ChoosePlan
-    | AirSaid
+    | FeelSaid | WrapSaid | Undo | Correct | Ask | Draft | SetUp | LastTime | MoreCuts | ChangePlan | MoveDinner
+    | MovePit | ChoosePlan | AirSaid
     | CookerSaid | FuelSaid | ReadBySaid | TellMe | WatchesSaid | KindSaid | SureSaid | RestSaid | Suppose
     | BackOn | Discard | ReadAgain | WaveOff | TwoSpots
     | CareSaid | TreatedSaid | SafeBySaid | TargetSaid | EditionSaid

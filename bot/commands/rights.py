@@ -22,6 +22,7 @@ _ASK = (
     "lever_no",
     "heard_it",
     "manner",
+    "set_up",
 )
 _HEARD = ("join", "note", "unclear")
 """What is kept or asked back, and changes nothing."""
@@ -30,6 +31,7 @@ _REPORT = (
     "report", "done", "not_yet", "put_off", "feel", "undo", "correct", "air", "fuel", "trouble", "trouble_over",
     "claim", "claim_back", "take_watch", "decline_watch",
     "wrong_cook", "two_spots",
+    "other_number",
 )  # fmt: skip
 _TEND = ("skip", "back_on", "hand_over", "safe_default")
 _DECIDE = (
@@ -37,7 +39,7 @@ _DECIDE = (
     "cooker", "read_by", "safe_by", "target", "edition", "add_piece", "drop_piece",
 )  # fmt: skip
 _DINNER = ("move_dinner", "guests")
-_START = ("call_off", "draft", "more_cuts", "new_cook")
+_START = ("call_off", "draft", "last_time", "more_cuts", "new_cook")
 _INVITE = ("invite", "cancel_invites", "role", "left", "sound_check")
 
 NEEDS: dict[str, Right] = {

@@ -140,6 +140,31 @@ class Draft(Said):
     edition: Edition | None = None
     ignored: tuple[str, ...] = ()
     """Words of this text that were recognised but cannot be used: a second cut, a mass, date or pit that cannot be."""
+    walked: bool | None = None
+    """True when its cut was tapped: mass and dinner are asked as well, and the whole is shown before it begins."""
+    mass_usual: bool | None = None
+    """True when the mass was asked and nobody knows it: the usual one of the cut is planned with."""
+
+
+SetUpSlot = Literal["cut", "mass", "serving", "pit", "wrap", "who"]
+"""What of a set-up can be changed by a tap."""
+
+
+class SetUp(Said):
+    """Go about a set-up by taps: begin it, one step back, start over, go on with it, or say one thing of it anew.
+
+    Of a cook that runs: show what can be changed ("change"), or ask for one thing anew.
+    """
+
+    kind: Literal["set_up"] = "set_up"
+    what: Literal["begin", "back", "over", "go_on", "change"] | SetUpSlot
+
+
+class LastTime(Said):
+    """Set up a cook like an earlier one of this room, by its id; only the date is asked."""
+
+    kind: Literal["last_time"] = "last_time"
+    cook: str
 
 
 class AddPiece(Said):

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import Literal
 
-from bot.commands import CallOff, Draft, Intent, MoreCuts, VaguePiece
+from bot.commands import CallOff, Draft, MoreCuts, VaguePiece
 from bot.messages.answers import plan
 from bot.messages.cooker import read_note, with_cooker
 from bot.messages.figures import Voice
@@ -13,10 +13,10 @@ from bot.messages.language import capital
 from bot.messages.message import Message, Option, lines
 from bot.messages.pits import pit_note
 from bot.messages.plans import side_by_side, snags_of_several
+from bot.messages.setup_taps import usually
 from bot.messages.words import _
 from scheduler.cook import Situation
 from scheduler.cuts import Cut, Cuts
-from scheduler.facts import Serving, ServingKind
 from scheduler.planning.shared_fire import alternatives_of
 from scheduler.units import c_from_f, f_from_c
 
@@ -39,18 +39,24 @@ _GROUP: dict[Group, Callable[[], str]] = {
 }
 
 
-def greeting(name: str, cuts: Cuts) -> Message:
+def greeting(name: str, ask: Message) -> Message:
     """Greet, say in one sentence what this is for, and ask the first question."""
     return Message(
         text=_("Hello {name}. I keep the times of a long cook over charcoal, so you need not.").format(name=name)
-    ).then(ask_cut(cuts))
+    ).then(ask)
 
 
-def ask_cut(cuts: Cuts, unknown: str | None = None) -> Message:
-    """Ask what is cooking, with the usual cuts as buttons; instead of words that name none, the nearest names."""
+def ask_cut(
+    cuts: Cuts, unknown: str | None = None, past: tuple[str, ...] = (), again: tuple[Option, ...] = ()
+) -> Message:
+    """Ask what is cooking, with the usual cuts as buttons, those cooked before (`past`) first; instead of words that
+    name none, the nearest names. `again` are cooks like earlier ones.
+    """
     text = _("What is cooking? One sentence is enough: brisket 6 kg, dinner 18:00 Saturday, pit 250.")
     offered = [cut for cut in cuts.cuts if cut.id in cuts.own][:MOST_OWN]
     offered += [cut for cut in cuts.cuts if cut.id in USUAL]
+    known = {cut.id: cut for cut in cuts.cuts}
+    offered = list(dict.fromkeys((*(known[cut] for cut in past[:MOST_OWN] if cut in known), *offered)))
     if unknown:
         near = cuts.near(unknown)
         offered = list(near) or offered
@@ -60,7 +66,8 @@ def ask_cut(cuts: Cuts, unknown: str | None = None) -> Message:
             if near
             else _("What comes closest? {count} cuts are behind the last button.").format(count=len(cuts.cuts))
         )
-    return Message(text=text, choices=(*map(_cut_row, offered), ((_("Another cut"), MoreCuts()),)))
+    first = () if unknown else tuple((option,) for option in again)
+    return Message(text=text, choices=(*first, *map(_cut_row, offered), ((_("Another cut"), MoreCuts()),)))
 
 
 def more_cuts(cuts: Cuts, of: str | None = None) -> Message:
@@ -85,7 +92,7 @@ def _groups(cuts: Cuts) -> dict[Group, list[Cut]]:
 
 def _cut_row(cut: Cut) -> tuple[Option, ...]:
     name = _(cut.name)
-    return ((capital(name), Draft(cut=cut.id)),)
+    return ((capital(name), Draft(cut=cut.id, walked=True)),)
 
 
 def ask_which(piece: VaguePiece, cuts: Cuts, meaning: Callable[[Draft | None], Draft]) -> Message:
@@ -102,19 +109,18 @@ def _called(words: str, cuts: Cuts) -> tuple[Cut, ...]:
     return ending if len(ending) > 1 else cuts.near(words)
 
 
-def ask_serving(zone: str) -> Message:
-    """Ask when people eat."""
-    when_ready: Intent = Draft(serving=Serving(kind=ServingKind.WHEN_READY, zone=zone))
-    return Message(
-        text=_("When do people eat? A time (18:00, Saturday 6pm), a window (18:00-19:00), or when ready."),
-        choices=(((_("When ready"), when_ready),),),
-    )
-
-
 def ask_pit(cuts: tuple[Cut, ...], voice: Voice) -> Message:
     """Ask how hot the cooker runs, with pits that are usual for all of these cuts as buttons."""
-    pits = tuple(dict.fromkeys(usual_pits(cuts, voice)))
-    rows = tuple(((voice.temp(value), Draft(pit_low_c=value, pit_high_c=value)),) for value in pits)
+    low, usual, high = usual_pits(cuts, voice)
+    rows = tuple(
+        (
+            (
+                usually(voice.temp(value)) if value == usual else voice.temp(value),
+                Draft(pit_low_c=value, pit_high_c=value),
+            ),
+        )
+        for value in dict.fromkeys((usual, low, high))
+    )
     example = "250-275" if voice.unit == "F" else "120-135"
     return Message(
         text=_("How hot does the cooker run? A number or a band, like {example}.").format(example=example), choices=rows
@@ -183,11 +189,6 @@ def which_of(answers: tuple[tuple[Cut, Situation], ...], draft: Draft, voice: Vo
     )
     choices = tuple(((capital(_(cut.name)), Draft(cut=cut.id)),) for cut, _s in answers)
     return Message(text=text, choices=choices)
-
-
-def still_open(question: Message) -> Message:
-    """Put a set-up question again after a return."""
-    return Message(text=_("We were setting up a cook.")).then(question)
 
 
 def call_off_check() -> Message:

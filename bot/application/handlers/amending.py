@@ -68,6 +68,10 @@ def moved(serving: Serving, minutes: float) -> Serving:
 
 def planned_anew(said: say.ChangePlan, log: tuple[Fact, ...], state: CookState) -> Body:
     """Return the plan of a piece with another count or mass: wrap and dinner stay as they were told since."""
+    if said.cut is not None:
+        return dataclasses.replace(
+            state.planned, serving=state.serving, cut=said.cut, count=1, mass_kg=None, thickness_m=None, wrap=None
+        )
     count, mass_kg = said.count or state.planned.count, said.mass_kg or state.planned.mass_kg
     added = [f.body for f in effective(log) if isinstance(f.body, PieceAdded) and f.piece == state.piece]
     if not added or not isinstance(added[-1], PieceAdded):

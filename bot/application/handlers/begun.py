@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+import dataclasses
+
 from bot import commands as say
 from bot.application.cookers import offered_cookers
 from bot.application.visit import Visit
-from bot.messages import care_asked, cooker, setup
+from bot.messages import care_asked, cooker, setup, setup_taps
 from bot.messages.figures import Voice
 from bot.messages.message import Message
 from bot.messages.setup_core import before_next, care_said
@@ -19,4 +21,5 @@ def begun_words(visit: Visit, draft: say.Draft, after: Situation, voice: Voice) 
     kept = Message(text="") if draft.detail is not None else kept_level(after.state.detail)
     shown = before_next(setup.begun(after, voice, offer, kept), care_said(draft, after))
     on = draft.on_at is not None
-    return shown if on else before_next(shown, care_asked.ask(after.state.care, begun=on))
+    shown = shown if on else before_next(shown, care_asked.ask(after.state.care, begun=on))
+    return dataclasses.replace(shown, choices=(*shown.choices, (setup_taps.change_button(),)))

@@ -11,6 +11,7 @@ from bot.application.announcements import answer, reply
 from bot.application.handlers import (
     advice,
     caring,
+    changing,
     choosing,
     crewing_levers,
     disputes,
@@ -102,7 +103,9 @@ def handle(
             reply(visit, work, situation, feeding.how_much(first, visit.house.catalogue.cuts, situation))
         case say.CallOff():
             _call_off(visit, work, snapshot, situation, sure=first.sure)
-        case say.Draft() | say.MoreCuts():
+        case say.SetUp():
+            changing.handle(visit, work, situation, first)
+        case say.Draft() | say.MoreCuts() | say.LastTime():
             reply(visit, work, situation, Message(text=talk.one_at_a_time()))
         case say.ChoosePlan():
             choosing.handle(visit, work, snapshot, situation, first)

@@ -23,6 +23,7 @@ from bot.messages.message import Message
 from bot.messages.naming import piece_name, which_piece
 from bot.messages.refusals import question
 from bot.messages.setup import call_off_check
+from bot.messages.setup_taps import no_other_cut
 from bot.messages.steps import step_words
 from bot.messages.talk import nothing_open
 from bot.messages.trip import outcome_row
@@ -350,7 +351,10 @@ class Settling:
                 self._add(StepDone(step="bark_check", outcome="set"))
 
     def _change_plan(self, said: say.ChangePlan) -> None:
-        """Write the plan of a piece anew with another count or mass, or the cook's with another unit."""
+        """Write the plan of a piece anew with another cut, count or mass, or the cook's with another unit."""
+        if said.cut is not None and self._whole.views[0].state.did("meat_on"):
+            self._found.ask = no_other_cut()
+            return
         amount = said.count is not None or said.mass_kg is not None
         if self._whole.several and amount and said.piece is None:
             pieces = tuple(view.piece for view in self._whole.views)

@@ -14,6 +14,32 @@ from scheduler.planning.backward import LEAST_CONFIDENCE, MOST_CONFIDENCE
 ORDER = ("cut", "serving", "pit")
 """The slots that must be known, in the order they are asked. Mass and count have usual figures."""
 
+WALK = ("cut", "mass", "serving", "pit")
+"""The slots that are asked of somebody who taps, in that order."""
+
+_SLOT: dict[str, tuple[str, ...]] = {
+    "cut": (
+        "cut",
+        "unknown_cut",
+        "count",
+        "mass_kg",
+        "mass_usual",
+        "wrap",
+        "more",
+        "vague",
+        "treated",
+        "target",
+        "safe_by",
+    ),
+    "mass": ("mass_kg", "mass_usual", "count"),
+    "serving": ("serving",),
+    "pit": ("pit_low_c", "pit_high_c"),
+}
+"""What is forgotten when a slot is asked anew: another cut is another piece of meat."""
+
+BY_COUNT = frozenset({"rack", "cheek", "thigh", "link"})
+"""Pieces of these words are counted, not weighed: a rib cook takes as long with one rack as with six."""
+
 
 WARM_C = 25.0
 """A core above this has been on the fire: a fridge holds 4 C, and nobody plans with warm raw meat [°C]."""
@@ -61,7 +87,7 @@ def settled(piece: VaguePiece, said: Draft | None) -> Draft:
     )
     apart = ("cut", "count", "mass_kg", "wrap", "treated", "target", "safe_by")
     update: dict[str, object] = dict.fromkeys(apart) | {"more": (named, *said.more)}
-    return said.model_copy(update=update | {"settles": piece.words})
+    return said.model_copy(update=update | {"settles": piece.words, "walked": None})
 
 
 def _leading(draft: Draft) -> Draft:
@@ -124,11 +150,32 @@ def guests_told(said: GuestsSaid | None) -> GuestsTold | None:
 
 
 def missing(draft: Draft) -> str | None:
-    """Return the slot to ask for next (cut, which, serving, pit), or None when a plan can be made."""
+    """Return the slot to ask for next (cut, which, mass, serving, pit), or None when a plan can be made."""
     if draft.cut is not None and draft.vague:
         return "which"
-    known = {"cut": draft.cut, "serving": draft.serving, "pit": draft.pit_low_c}
-    return next((slot for slot in ORDER if known[slot] is None), None)
+    weighed = draft.mass_kg or draft.count or draft.mass_usual or None
+    known = {"cut": draft.cut, "serving": draft.serving, "pit": draft.pit_low_c, "mass": weighed}
+    walks = draft.walked and draft.on_at is None
+    return next((slot for slot in (WALK if walks else ORDER) if known[slot] is None), None)
+
+
+def shows_all(draft: Draft) -> bool:
+    """Return whether a set-up of which all is known is shown once more before it begins: one that was tapped."""
+    return bool(draft.walked) and draft.on_at is None and missing(draft) is None
+
+
+def without(draft: Draft, slot: str) -> Draft:
+    """Return a set-up that is to be asked for a slot anew; all else stays."""
+    empty = Draft()
+    return draft.model_copy(update={name: getattr(empty, name) for name in _SLOT.get(slot, ())} | {"walked": True})
+
+
+def before(slot: str | None) -> str | None:
+    """Return the slot that was asked before another (None: before the whole was shown); None: it is the first."""
+    if slot not in WALK:
+        return WALK[-1]
+    at = WALK.index(slot)
+    return WALK[at - 1] if at else None
 
 
 def within_limits(confidence: float | None) -> float | None:

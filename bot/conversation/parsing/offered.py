@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import re
 
-from bot.commands import Ask, Done, Intent, Report
+from bot.commands import Ask, ChangePlan, Done, Draft, Intent, Report
 from bot.conversation.context import Context, OfferedChoice
 from bot.conversation.parsing.words import bare, tidy, word_set
 
@@ -48,7 +48,11 @@ def chosen(text: str, context: Context) -> Intent | None:
 
 
 def _is_number(meaning: Intent) -> bool:
-    """Return whether a button stands for a number: typed words of it are a reading, which is finer than a button."""
+    """Return whether a button stands for a number: typed digits are finer than a button."""
+    if isinstance(meaning, Draft):
+        return meaning.mass_kg is not None and meaning == Draft(mass_kg=meaning.mass_kg)
+    if isinstance(meaning, ChangePlan):
+        return meaning.mass_kg is not None
     return isinstance(meaning, Report) and meaning.tapped
 
 

@@ -101,7 +101,7 @@ def test_pits_to_choose_from_fit_every_piece(kitchen: PlayedKitchen) -> None:
     """Beside chickens, which begin at 275 F, no brisket pit of 225 F is offered."""
     kitchen.opens("Ines")
     asked = kitchen.say("Ines", "brisket 6 kg and 2 chickens, dinner 18:00 tomorrow")
-    assert asked.labels == ("275 F", "300 F")
+    assert asked.labels == ("Usual: 275 F", "300 F", "Back")
 
 
 @pytest.mark.parametrize(
