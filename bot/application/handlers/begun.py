@@ -20,6 +20,6 @@ def begun_words(visit: Visit, draft: say.Draft, after: Situation, voice: Voice) 
     offer = cooker.offer(() if after.state.cooker is not None else offered_cookers(visit))
     kept = Message(text="") if draft.detail is not None else kept_level(after.state.detail)
     shown = before_next(setup.begun(after, voice, offer, kept), care_said(draft, after))
+    shown = dataclasses.replace(shown, choices=(*shown.choices, (setup_taps.change_button(),)))
     on = draft.on_at is not None
-    shown = shown if on else before_next(shown, care_asked.ask(after.state.care, begun=on))
-    return dataclasses.replace(shown, choices=(*shown.choices, (setup_taps.change_button(),)))
+    return shown if on else before_next(shown, care_asked.ask(after.state.care, begun=on))
