@@ -16,7 +16,7 @@ from bot.application.among import Running, ask_which, entitle, meant, named, typ
 from bot.application.announcements import follow, reply
 from bot.application.backlog import Heard, late_rows
 from bot.application.gathering import Gathering
-from bot.application.handlers import cooking, editing, setting_up
+from bot.application.handlers import cooking, editing, photos, setting_up
 from bot.application.handlers.crewing_levers import refused
 from bot.application.handlers.manner import take as take_manner
 from bot.application.manners import Manner, manner_towards
@@ -30,9 +30,10 @@ from bot.conversation.interpreter import asks, read
 from bot.messages import talk
 from bot.messages.answers import what_next
 from bot.messages.message import Message
+from bot.messages.photos import no_cook_for_it, not_heard
 from bot.messages.words import speaking
 from bot.ports import Apply, CookSnapshot, Decoder, InboxRow, RoomWrite, StoredChoice
-from scheduler.cook import assess
+from scheduler.cook import Situation, assess
 
 log = logging.getLogger(__name__)
 
@@ -45,7 +46,7 @@ BESIDE_FOR = dt.timedelta(minutes=15)
 """For so long an answer may belong to the set-up of one more cook beside another: house rule."""
 
 _SHORTEST_CODE = 8
-_NOT_TEXT = frozenset({IncomingKind.OTHER, IncomingKind.PHOTO, IncomingKind.VOICE})
+_NOT_TEXT = frozenset({IncomingKind.OTHER, IncomingKind.VOICE})
 _JOIN_WORDS = 2
 
 
@@ -174,14 +175,30 @@ class Intake:
             self._tap(visit, work, cooks)
         elif incoming.kind is IncomingKind.ARRIVED:
             self._arrived(visit, work, cooks)
+        elif incoming.kind is IncomingKind.PHOTO:
+            self._photo(visit, work, cooks)
         elif incoming.kind in _NOT_TEXT and not incoming.text:
-            reply(visit, work, first, Message(text=talk.not_text()))
+            self._wordless(visit, work, first)
         elif not cooks:
             self._without_cook(visit, work)
         elif incoming.kind is IncomingKind.EDIT and self._edited(visit, work, cooks):
             return
         elif not self._beside(visit, work):
             self._among(visit, work, cooks)
+
+    def _photo(self, visit: Visit, work: Work, cooks: list[Running]) -> None:
+        """Keep a picture with a cook; in a group without one people show one another what they like."""
+        if cooks:
+            photos.take(visit, work, cooks)
+        elif not visit.incoming.group:
+            reply(visit, work, None, Message(text=no_cook_for_it()))
+
+    def _wordless(self, visit: Visit, work: Work, situation: Situation | None) -> None:
+        """Answer a voice note, a sticker or a place kindly; in a group only where it answers the program."""
+        if visit.incoming.group and visit.incoming.answers is None:
+            return
+        voice = visit.incoming.kind is IncomingKind.VOICE
+        reply(visit, work, situation, Message(text=not_heard() if voice else talk.not_text()))
 
     def _cooks_here(self, visit: Visit) -> list[Running]:
         store = self._house.store

@@ -10,7 +10,7 @@ import datetime as dt
 import hashlib
 
 from bot.application.manners import PLAIN, Manner, voice_of
-from bot.chat import Address, Choice, Document, Incoming, Outgoing, OutgoingKind
+from bot.chat import Address, Attachment, Choice, Document, Incoming, Outgoing, OutgoingKind
 from bot.commands import INTENT
 from bot.crew import Person
 from bot.messages.figures import Voice
@@ -171,6 +171,13 @@ class Work:
             target=target,
         )
         self.outbox.append(OutboxWrite(outgoing=outgoing, meanings=meanings))
+
+    def fetch(self, attachment: Attachment, name: str, *, of: Address) -> None:
+        """Ask for the bytes of a file that somebody sent, to be put away under a name."""
+        outgoing = Outgoing(
+            key=f"fetch:{name}", address=of, kind=OutgoingKind.FETCH, text=name, target=attachment.file, silent=True
+        )
+        self.outbox.append(OutboxWrite(outgoing=outgoing))
 
     def react(self, incoming: Incoming, sign: str) -> None:
         """Acknowledge what somebody typed by a sign under it, without a message."""

@@ -32,6 +32,7 @@ from scheduler.facts import (
     LeverTaken,
     MovedToOven,
     Noted,
+    PhotoKept,
     PieceAdded,
     PieceDropped,
     PitMoved,
@@ -164,6 +165,10 @@ def body_text(body: Body, voice: Voice) -> str:
             return _("Off the fire at {core}").format(core=both(body.core_c))
         case CareTold() | TreatedTold() | SafeByTold() | EditionTold() | Discarded():
             return care_text(body)
+        case PhotoKept(step=None):
+            return _("Picture kept")
+        case PhotoKept(step=str(step)):
+            return _("Picture kept with: {what}").format(what=step_words(step).name)
         case Closed():
             return _("The cook is called off; everything stays in the log")
         case _:

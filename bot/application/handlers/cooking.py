@@ -30,10 +30,12 @@ from bot.application.writing import cook_write, tell
 from bot.messages import feeding, talk
 from bot.messages.answers import how_long, plan, plan_rest, what_next
 from bot.messages.asked import short_answer
+from bot.messages.board import board
 from bot.messages.courses import where_each_stands
 from bot.messages.figures import Voice
 from bot.messages.message import Message, lines
 from bot.messages.naming import cook_title, named
+from bot.messages.photos import photos
 from bot.messages.plans import ways
 from bot.messages.problems import does_it_burn, no_word_ends_it, none_stands
 from bot.messages.refusals import refusal_text
@@ -59,6 +61,8 @@ _ANSWERS: dict[say.Topic, Callable[[Situation, Voice], Message]] = {
     say.Topic.WATCHES: who_watches,
     say.Topic.LEAVES: nobody_leaves,
     say.Topic.WAYS: ways,
+    say.Topic.BOARD: board,
+    say.Topic.PHOTOS: photos,
 }
 
 
@@ -73,6 +77,8 @@ _OF_THE_WHOLE = frozenset(
         say.Topic.WATCHES,
         say.Topic.LEAVES,
         say.Topic.WAYS,
+        say.Topic.BOARD,
+        say.Topic.PHOTOS,
     }
 )
 """Questions that are answered for all pieces at once unless one is named."""

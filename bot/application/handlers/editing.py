@@ -22,6 +22,7 @@ from scheduler.facts import (
     Fact,
     Felt,
     Noted,
+    PhotoKept,
     Reading,
     ServingMoved,
     Slot,
@@ -35,7 +36,7 @@ from scheduler.state import effective
 def handle(visit: Visit, work: Work, snapshot: CookSnapshot, situation: Situation) -> bool:
     """Correct what the message had told; return False when it had told nothing, so that it is read as new."""
     told = [f for f in effective(snapshot.facts) if f.message == visit.incoming.message and f.by == visit.person.name]
-    meant = [f for f in told if not isinstance(f.body, Noted)]
+    meant = [f for f in told if not isinstance(f.body, Noted | PhotoKept)]
     if not meant:
         return False
     context = dataclasses.replace(context_of(visit, situation), now=meant[0].happened_at)

@@ -32,6 +32,10 @@ _SLASHES: dict[str, Intent] = {
     "print": Ask(topic=Topic.PAGE),
     "calendar": Ask(topic=Topic.CALENDAR),
     "record": Ask(topic=Topic.RECORD),
+    "board": Ask(topic=Topic.BOARD),
+    "photos": Ask(topic=Topic.PHOTOS),
+    "pictures": Ask(topic=Topic.PHOTOS),
+    "fotos": Ask(topic=Topic.PHOTOS),
     "chart": Ask(topic=Topic.CHART),
     "graph": Ask(topic=Topic.CHART),
     "picture": Ask(topic=Topic.CHART),
@@ -213,6 +217,14 @@ _PHRASES: tuple[tuple[Intent, re.Pattern[str]], ...] = (
     ),
     (Ask(topic=Topic.RECORD), RECORD),
     *CHARTS,
+    (
+        Ask(topic=Topic.BOARD),
+        re.compile("^(?:show(?: me)? )?(?:the )?(?:board|glance|overview|tafel|uebersicht|ubersicht|stand)$"),
+    ),
+    (
+        Ask(topic=Topic.PHOTOS),
+        re.compile("^(?:show(?: me)? |which |what )?(?:the |our )?(?:photos|pictures|pics|fotos|bilder)(?: kept)?$"),
+    ),
     (
         Ask(topic=Topic.PLAN_REST),
         re.compile(
