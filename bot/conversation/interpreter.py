@@ -19,6 +19,8 @@ from bot.commands import (
     Intent,
     NewCook,
     Note,
+    NotYet,
+    PutOffFor,
     Report,
     Skip,
     TakeWatch,
@@ -26,6 +28,7 @@ from bot.commands import (
     Trouble,
     Unclear,
     WrapSaid,
+    chatter,
 )
 from bot.conversation.context import Context, KnownPiece
 from bot.conversation.parsing import times
@@ -45,6 +48,7 @@ from bot.conversation.parsing.handing_over import handed_over
 from bot.conversation.parsing.headcount import headcount
 from bot.conversation.parsing.log_asked import who_did, wrong_cook
 from bot.conversation.parsing.manner import manner_said
+from bot.conversation.parsing.meat import feel_words
 from bot.conversation.parsing.moves import dinner, is_about_dinner, of_a_wave, pit_moved
 from bot.conversation.parsing.offered import begun, chosen
 from bot.conversation.parsing.pausing import parks_the_meat
@@ -58,7 +62,9 @@ from bot.conversation.parsing.pieces import (
     piece_apart,
     piece_named,
 )
+from bot.conversation.parsing.prompts import question
 from bot.conversation.parsing.replies import replies
+from bot.conversation.parsing.respelling import respelled
 from bot.conversation.parsing.rules_asked import rule_asked
 from bot.conversation.parsing.safety_questions import safety_asked
 from bot.conversation.parsing.serving import follows_the_meat
@@ -77,7 +83,16 @@ def read(text: str, context: Context) -> tuple[Intent, ...]:
     if (intent := chosen(text, context)) is not None:
         return (intent,)
     found = _read(text, context)
-    return found if _sets_up(context) else without_talk(found, text, context, read)
+    if _sets_up(context):
+        return found
+    if chatter(found) and (mended := respelled(tidy(text))) is not None:
+        again = _read(mended, context)
+        found = again if all(isinstance(intent, _MAY_BE_MENDED) for intent in again) else found
+    return without_talk(found, text, context, read)
+
+
+_MAY_BE_MENDED = (Report, Done, NotYet, Skip, PutOffFor, FeelSaid, WrapSaid, Ask, Trouble, AirSaid)
+"""What a text with mended words may mean: nothing that takes back, ends, or throws away."""
 
 
 def _read(text: str, context: Context) -> tuple[Intent, ...]:
@@ -98,7 +113,13 @@ def _read(text: str, context: Context) -> tuple[Intent, ...]:
     ):
         return _with_the_asker(safe, heard, context)
     if (leaves := leaves_the_fire(heard, context)) is not None:
-        return (handed_over(heard, text, context) or leaves,)
+        return (
+            (handed_over(heard, text, context) or leaves,)
+            if (back := _back_in(heard, context)) is None
+            else (back, leaves)
+        )
+    if (felt := _only_felt(heard, context)) is not None:
+        return felt
     if (pause := _parked(heard, text, context)) is not None:
         return (pause,)
     if isinstance(taken := handed_over(heard, text, context), TakeWatch):
@@ -114,6 +135,21 @@ def _read(text: str, context: Context) -> tuple[Intent, ...]:
     if not heard or len(heard) > LONGEST_READ:
         return (_not_understood(text),)
     return _half_hour(heard, text, context) or _understood(heard, text, context)
+
+
+def _only_felt(heard: str, context: Context) -> tuple[Intent, ...] | None:
+    """Return the feel in a word that means something else unasked ("fast" is almost in German), None for others."""
+    asked_for = question(context)
+    if asked_for is None or asked_for.step != "tender_test" or heard.strip(" .!") not in ("fast", "close", "soon"):
+        return None
+    return feel_words(heard.strip(" .!")) or None
+
+
+def _back_in(heard: str, context: Context) -> PutOffFor | None:
+    """Return for how long whoever goes away wants no prompts ("going to the shop, back in 20"), None when unsaid."""
+    ahead = next((when.minutes for when in times.find(heard) if when.kind is times.Kind.AHEAD), None)
+    step = question(context)
+    return None if ahead is None or step is None else PutOffFor(minutes=ahead, step=step.step)
 
 
 def _told_apart(heard: str, text: str, context: Context) -> Intent | None:
@@ -235,6 +271,9 @@ def _half_hour(heard: str, text: str, context: Context) -> tuple[Intent, ...]:
         hours = [(hour - 1) % times.NOON + 1 for hour in hours]
     clocks = [f"{hour}:30" for hour in hours]
     ways = [_understood(f"{heard[: half.start]}at {hour}:30{heard[half.end :]}", text, context) for hour in hours]
+    near = [way for way in ways if not (isinstance(way[0], PutOffFor) and way[0].minutes > times.LONG_PUT_OFF_MIN)]
+    if len(near) == 1:
+        return near[0]
     if any(len(way) != 1 or isinstance(way[0], Unclear) for way in ways):
         return ()
     return (

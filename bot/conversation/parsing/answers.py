@@ -33,7 +33,7 @@ class Answer(StrEnum):
 
 _DONE_WORDS = word_set(
     "done dun doen doone donee did finished sorted check checked complete completed yes yep yup yeah yea "
-    "ya yh yess y finito finitto donr dnoe doen doned donw dine handled nailed voila boom ferdig fertg ferig "
+    "ya yh yess y don dome finito finitto donr dnoe doen doned donw dine handled nailed voila boom ferdig fertg ferig "
     "fertig erledigt gemacht ja hecho listo lista si terminado fini finie fait oui "
     "termine ready set tick ticked"
 )
@@ -105,7 +105,7 @@ _PATTERNS: tuple[tuple[Answer, re.Pattern[str]], ...] = tuple(
                 r"\bdriving\b|\bon the (?:road|phone|loo|toilet|motorway|bus|train|bike|throne|can|line|other line)\b",
                 r"\bin (?:the|a) (?:car|shower|bath|bathroom|loo|toilet|middle of|meeting|call|pool|queue)\b",
                 r"\b(?:at|in) the (?:shops?|store|pub|door|supermarket|checkout|butcher'?s?|garage|till|traffic)\b",
-                r"^(?:(?:i'?m|i am|still|was|sorry) )*(?:asleep|sleeping|in bed|not (?:here|home|there|awake|around"
+                r"^(?:(?:i'?m|i am|still|was|sorry) )*(?:asleep|sleeping|in bed|not (?:here|home|awake|around"
                 r"|nearby)|out"
                 r"|away|indoors|upstairs)(?: (?:now|right now|sorry|atm))*$",
                 r"\b(?:probe|thermometer|thermo|reader|it)(?:'s|s| is)? (?:still )?in the (?:sink|dishwasher|wash"

@@ -13,6 +13,7 @@ from bot.commands import Ask, Done, Intent, KindSaid, Note, NotYet, PutOffFor, S
 from bot.conversation.context import Context
 from bot.conversation.parsing import prompts, steps, times
 from bot.conversation.parsing.answers import BUSY_MIN, LATER_MIN, Answer, answer, finished, unsure
+from bot.conversation.parsing.bark import bark_said
 from bot.conversation.parsing.kept import kept
 from bot.conversation.parsing.meat import WrapWords, feel_words, wrap_words
 from bot.conversation.parsing.told import told
@@ -23,6 +24,12 @@ SOON_MIN = 1.0
 _PLANNED = re.compile(
     r"\b(?:will|gonna|going (?:to|on)|about to|i'll|we'll|planning|plan to|should|want to|goes on|later)\b"
 )
+_ASK_ME = re.compile(
+    r"\b(?:ask|remind|ping|nudge|poke|message|text|wake|try|check)(?: me| us)?(?: again| back| in)?(?: at| around|"
+    r" about|$)"
+    r"|\b(?:ask|remind|ping|nudge|poke|message|text|wake) (?:me|us)\b"
+)
+"""Beside a time of the clock these ask for the prompt again then."""
 _IMPLIED = {"smoke_clean": "thin"}
 """What the words of a step say of its choice: thin, blue, clean and clear smoke are one."""
 _ONCE = re.compile(r"\bno more\b")
@@ -79,6 +86,8 @@ def _about_meat(clause: Clause, kind: Answer | None, context: Context) -> list[I
     chosen = prompts.outcome(clause.words, context)
     if chosen is not None and (kind is not Answer.NOT_YET or "_" in (chosen.outcome or "")):
         return [chosen.model_copy(update={"at": clause.past(context)})]
+    if kind not in (Answer.SKIP, Answer.MUTE) and (bark := bark_said(clause.words, clause.past(context), context)):
+        return [bark]
     if context.stage == "cooking" and _BARK_SET.search(clause.words):
         return [Done(step="bark_check", outcome="set", at=clause.past(context))]
     if (fact := kept(clause.words, context) or told(clause.words, clause.text, context)) is not None:
@@ -100,7 +109,10 @@ def _about_steps(clause: Clause, kind: Answer | None, context: Context) -> list[
     if clause.ahead_min is not None:
         step = mentioned[0] if mentioned else prompts.answered(clause.words, context)
         return [PutOffFor(minutes=clause.ahead_min, step=step)]
-    if planned and clause.when is not None and (mentioned or (asked and asked.step not in prompts.EXPLICIT_STEPS)):
+    asked_for = clause.when is not None and clause.when.kind is times.Kind.CLOCK and _ASK_ME.search(clause.words)
+    if clause.when is not None and (
+        asked_for or (planned and (mentioned or (asked and asked.step not in prompts.EXPLICIT_STEPS)))
+    ):
         until = times.future(clause.when, context.now, context.zone)
         minutes = max(SOON_MIN, (until - context.now) / dt.timedelta(minutes=1))
         return [PutOffFor(minutes=minutes, step=mentioned[0] if mentioned else prompts.answered(clause.words, context))]

@@ -13,7 +13,8 @@ from bot.conversation.parsing.readings import asked
 from bot.conversation.parsing.words import bare, phrases
 
 _IT = (
-    r"(?:(?:it|it's|its|the|my|our|just|only|still|now|display|screen|probe|thermometer|reader|handheld|meter|gauge|says"
+    r"(?:(?:it|it's|its|the|my|our|just|only|still|now|display|screen|probe|thermometer|reader|handheld|meter|gauge"
+    r"|says"
     r"|say|said|shows?|showing|reads?|reading|displays?|saying|is|on|all|i|get|see|getting|there's)\s)*"
 )
 _AFTER = r"(?:\s(?:it says|it shows|on the (?:display|screen|probe|reader)|only|again|still|now|here|sorry|lol))*"

@@ -33,7 +33,8 @@ _TAKES_IT = phrases(
 )
 """Words that take the watch whatever was asked."""
 _ANSWERS_TAKES = phrases(
-    rf"^{_LEAD}(?:i|i've|ive|we've|we)?(?: have| got| take| will take|'ll take| own)+ (?:it|this|her|that|one){_END}$",
+    rf"^{_LEAD}(?:(?:i|i've|ive|we've|we)(?= |'ll))? ?(?:(?:have|got|take|will take|'ll take|own) ?)+ ?(?:it|this"
+    rf"|her|that|one){_END}$",
     rf"^{_LEAD}(?:it'?s |all )?mine{_END}$",
     rf"^{_LEAD}(?:i'?m|im|i am|we'?re|me)(?: on| up| here)?(?: (?:it|duty|watch))?{_END}$",
     rf"^{_LEAD}my (?:turn|go|shift){_END}$",
@@ -44,7 +45,7 @@ _HANDS = phrases(
     rf"\b{_NAME}(?:'s| has| is| will| 'll| takes| took| got|'ll)(?: got| have| take| taking)?"
     rf" (?:it|over|{_WATCH}|the lead)\b",
     rf"\b{_NAME.replace('name', 'on')}(?:'s| is| will be)?"
-    r" (?:up|on|on (?:it|watch|duty|the fire)|in charge|watching|taking over|my relief)\b",
+    r" (?:up|on|next|on (?:it|watch|duty|the fire)|in charge|watching|taking over|my relief)\b",
     r"\b(?:over |hand(?:ing|ed)? (?:it |this )?(?:over )?|leav(?:e|ing) (?:it|this) |pass(?:ing)? (?:it|this) (?:on )?"
     rf"|giv(?:e|ing) (?:it|{_WATCH}) )"
     rf"(?:to|with|for) {_NAME.replace('name', 'to')}\b",

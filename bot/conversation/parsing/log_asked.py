@@ -16,13 +16,18 @@ from bot.conversation.parsing.words import bare, phrases
 _WHO = phrases(
     r"^(?:(?:ok|so|and|hey|wait|um|guys|who|all|lol)[ ,]+)*who(?:'s|s| has| had| just| last| was it (?:that|who))? ?"
     r"(?:did|done|do|put|added|adding|threw|spritz\w*|sprayed|misted|wrapped|pulled|lit|refuel\w*|filled|topped|rotated"
-    r"|turned|swapped|salted|boxed|sliced|read|checked|looked|took|touched|opened|washed|cleaned|moved|fed|stoked|made)\b",
+    r"|turned|swapped|salted|boxed|sliced|read|checked|looked|took|touched|opened|washed|cleaned|moved|fed|stoked"
+    r"|made)\b",
     r"^(?:(?:ok|so|and|hey|wait)[ ,]+)*(?:did|has|have) (?:any ?(?:body|one)|some ?(?:body|one)|you|u|they|he|she|we)\b"
-    r".*\b(?:did|done|do|put|add(?:ed)?|spritz\w*|wrap(?:ped)?|pull(?:ed)?|refuel\w*|fill(?:ed)?|rotated?|read|check(?:ed)?)\b",
+    r".*\b(?:did|done|do|put|add(?:ed)?|spritz\w*|wrap(?:ped)?|pull(?:ed)?|refuel\w*|fill(?:ed)?|rotated?|read"
+    r"|check(?:ed)?)\b",
     r"^who was (?:last|on)\b.*\b(?:wood|fire|fuel|spritz|wrap|pit|water|lid)\b",
 )
 _WRONG_COOK = phrases(
     r"\bwrong (?:cook|cooker|smoker|grill|bbq|barbecue|one of the cooks)\b",
+    r"\bthat(?:'s|s| was| is)? (?:(?:for|from|of) )?(?:the |my )?other (?:brisket|butt|piece|one|meat|shoulder|rack"
+    r"|ribs?"
+    r"|bird|chicken|roast|chat|group)\b(?! (?:day|time|people))",
     r"\b(?:for|in|of|to) the other (?:cook|cooker|smoker|grill|bbq|fire|barbecue)\b",
     r"\b(?:other|another) (?:cook|cooker|smoker|grill)(?:,| )*(?:sorry|sry|my bad|oops)$",
 )

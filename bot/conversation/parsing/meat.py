@@ -92,6 +92,12 @@ _WRAPPED = phrases(
     r"\bemballe\b",
     r"\benvuelt[oa]s?\b",
 )
+_NEVER = re.compile(
+    r"^(?:(?:we'?re|we are|i'?m|am|no|nah|nope|think|probably|decided|definitely|just)[ ,]+)*not (?:gonna |going to"
+    r" )?wrap(?:ping)?"
+    r"(?: (?:it|this|them|at all|today|tonight|this one|this time|anything|any of it))*$"
+)
+"""Not wrapping is a choice; not wrapped is how it is."""
 _LOOKING = re.compile(r"\b(?:out of|ran out of|no more|need|buy|get) (?:\w+ )?(?:paper|foil)\b")
 
 
@@ -106,6 +112,8 @@ class WrapWords:
 
 def wrap_words(clause: str) -> WrapWords | None:
     """Return what a clause says about wrapping, or None."""
+    if _NEVER.match(clause):
+        return WrapWords(wrap=Wrap.NONE, done=True)
     if _NOT_YET.search(clause):
         return WrapWords(wrap=None, done=False, not_yet=True)
     if _BARE.search(clause) or _UNWRAPPED.search(clause):

@@ -84,6 +84,8 @@ def outcome(words: str, context: Context) -> Done | None:
         chosen = [word for word in step.outcomes if _says(word, said)]
         if chosen and chosen[0] in SYNONYMS["binned"] | SYNONYMS["thrown"] and said & _NO_FOOD:
             continue
+        if step.step == "fuel_check" and "chimney" in said:
+            continue  # "half a chimney on" was added
         if step.step == "shutdown" and not said <= _OF_THE_COOKER:
             continue  # "closed the garage"
         if len(chosen) == 1 and chosen[0] not in OWN_WORDS:
@@ -107,6 +109,8 @@ def done(at: dt.datetime | None, text: str, context: Context, *, weak: bool) -> 
     if (meant := _yes_to_another(text, context)) is not None:
         return meant if meant is not _NOTHING else Note(text=text)
     shown = _shown(context)
+    if weak and set(bare(tidy(text)).split()) <= _THANKS:
+        return Note(text=text)  # manners close nothing
     closing = [s for s in context.open_steps if s.step not in steps.READING_STEPS and (not shown or s.step in shown)]
     if weak:
         closing = [step for step in closing if not (step.slots or step.outcomes or step.step in EXPLICIT_STEPS)]
@@ -120,6 +124,7 @@ def done(at: dt.datetime | None, text: str, context: Context, *, weak: bool) -> 
     return Unclear(question="which_step", text=text, options=(*options, ("every", Done(every=True, at=at))))
 
 
+_THANKS = word_set("thanks thx ty thank you cheers ta mate chef boss man bro")
 _YES = word_set("yes yep yup yeah yea ya yh yess y ja oui si sure")
 _NOTHING = Note(text="")
 

@@ -109,7 +109,8 @@ def plausible_core(value: Value, context: Context) -> bool:
     if context.last_core_c is not None and context.last_core_at is not None:
         since, low_c, start_c = context.last_core_at, context.last_core_c - FALL_C, context.last_core_c
     elif context.meat_on_at is not None:
-        since, low_c, start_c = context.meat_on_at, CORE_C[0], FRESH_C
+        hours = (context.now - context.meat_on_at) / dt.timedelta(hours=1)
+        since, low_c, start_c = context.meat_on_at, WARM_C if hours >= WARM_AFTER_H else CORE_C[0], FRESH_C
     else:
         return True
     minutes = max(0.0, (context.now - since) / dt.timedelta(minutes=1))

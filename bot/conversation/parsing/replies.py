@@ -8,11 +8,12 @@ from __future__ import annotations
 import dataclasses
 import datetime as dt
 import re
+from typing import TypeGuard
 
 from bot.commands import Done, FeelSaid, Intent, MoveDinner, Note, NotYet, PutOffFor, Report, Unclear, WrapSaid
 from bot.conversation.context import Context
 from bot.conversation.parsing import prompts, steps, times
-from bot.conversation.parsing.answers import Answer, answer, only_no
+from bot.conversation.parsing.answers import BUSY_MIN, LATER_MIN, Answer, answer, only_no
 from bot.conversation.parsing.clause import Clause, read_clause
 from bot.conversation.parsing.numbers import Figure, figures
 from bot.conversation.parsing.pieces import names_the_meat
@@ -29,7 +30,8 @@ from scheduler.facts import Slot
 _BESIDE_A_TIME = word_set(
     "at it it's its was that that's since about around roughly just exactly yes yeah yep ya ok okay done did we i then "
     "the on off already from by say like started went ago in min mins minutes hour hours um a "
-    "like sry sorry lol thx thanks bout approx circa ca"
+    "like sry sorry lol thx thanks bout approx circa ca just more or less think this morning tonight last night today "
+    "yesterday"
 )
 """Words that may stand beside a time that answers a question; any other makes it talk ("back at 6")."""
 AFTER_THE_MEAT_IS_ON = steps.TIMED_STEPS - {"dry_brine", "light", "meat_on"}
@@ -80,10 +82,17 @@ def _read_clauses(masked: str, whens: tuple[times.When, ...], text: str, context
 def _deduplicated(said: list[Intent], named: set[str]) -> list[Intent]:
     """Drop repeats, and short answers that only echo a fuller one ("hecho, puse foil"); steps `named` stay."""
     unique = list(dict.fromkeys(said))
+    closed = {item.step for item in unique if isinstance(item, Done)}
+    unique = [item for item in unique if not (_is_busy(item) and item.step in closed)]
     full = [item for item in unique if _is_full(item) or (isinstance(item, Done) and item.step in named)]
     if any(_is_full(item) for item in unique):
         return [item for item in unique if item in full or not isinstance(item, Done | NotYet | Unclear)]
     return unique
+
+
+def _is_busy(item: Intent) -> TypeGuard[PutOffFor]:
+    """Return True for a put-off that nobody set a time for: "asleep, did it now" is done."""
+    return isinstance(item, PutOffFor) and item.minutes in (BUSY_MIN, LATER_MIN)
 
 
 def _tells_of_the_meat(item: Intent) -> bool:
@@ -191,15 +200,18 @@ def _time_of(figure: Figure, masked: str, whens: tuple[times.When, ...]) -> time
 
 
 def _plain_hour(figure: Figure, heard: str, context: Context) -> Done | None:
-    """Return the time that a bare "11" or "1415" is when the open question is about a time."""
+    """Return the time that a bare "11" or "1415" is when the open question is about a time; "2.45" and "1415" are
+    one wherever no number is asked for.
+    """
     step = prompts.question(context)
-    if figure.slot is not None or figure.unit or not figure.value.is_integer():
+    if figure.slot is not None or figure.unit:
         return None
     if step is None:
-        return _clock_alone(heard[figure.start : figure.end].strip(), context)
-    if step.slots or step.step not in steps.TIMED_STEPS:
+        return _clock_alone(heard[figure.start : figure.end].strip(), context) if figure.value.is_integer() else None
+    clock = re.fullmatch(r"(?:[0-9]{4}|[0-9]{1,2}[.][0-9]{2})", heard.strip(" .!"))
+    if step.slots or (not clock and (step.step not in steps.TIMED_STEPS or not figure.value.is_integer())):
         return None
-    found = times.find(f"at {int(figure.value)}")
+    found = times.find(f"at {clock.group() if clock else int(figure.value)}")
     if not found or (found[0].compact and step.step in AFTER_THE_MEAT_IS_ON):
         return None
     return Done(step=step.step, at=times.deed(found[0], context.now, context.zone))
@@ -237,10 +249,24 @@ def _only_time(whens: tuple[times.When, ...], masked: str, text: str, context: C
     if step is None and when.kind is times.Kind.CLOCK and times.to_come(when, context.now, context.zone) is not None:
         wait = times.future(when, context.now, context.zone) - context.now
         return (PutOffFor(minutes=wait / dt.timedelta(minutes=1)),) if wait < _TODAY else ()
+    if meant in steps.READING_STEPS and _is_behind(when, meant, context):
+        rests = context.stage == "resting" and meant == "hold_check"
+        at = times.deed(when, context.now, context.zone)
+        return (Done(step="box_meat", at=at) if rests else Note(text=text),)
     if meant in steps.READING_STEPS:
         minutes = (times.future(when, context.now, context.zone) - context.now) / dt.timedelta(minutes=1)
         return (PutOffFor(minutes=minutes, step=meant),) if minutes <= FAR_AHEAD_MIN else ()
     return (Done(step=meant, at=times.deed(when, context.now, context.zone)),)
+
+
+def _is_behind(when: times.When, step: str | None, context: Context) -> bool:
+    """Return whether a time beside a question for a number tells of what was: so long ago, or since when it rests."""
+    if when.kind is times.Kind.AGO:
+        return True
+    if when.kind is not times.Kind.CLOCK or step != "hold_check":
+        return False
+    ahead = times.future(when, context.now, context.zone) - context.now
+    return ahead > dt.timedelta(minutes=FAR_AHEAD_MIN)
 
 
 def _only_of_time(masked: str) -> bool:

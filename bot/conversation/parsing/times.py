@@ -16,6 +16,8 @@ from bot.conversation.parsing import time_words as words
 
 LONGEST_SPAN_MIN = 48 * 60.0
 """Longer spans are not times of a cook [min]."""
+LONG_PUT_OFF_MIN = 6 * 60.0
+"""Nobody asks to be asked again so much later than that, where a nearer hour is meant as well: house rule [min]."""
 AHEAD_SLACK = dt.timedelta(minutes=15)
 """A thing "done" so little ahead is meant for then, and not for half a day ago."""
 SURE_AHEAD, OPEN_AHEAD = 1.5, 0.5

@@ -103,7 +103,12 @@ MORTAL: tuple[Telling, ...] = (
         what="cooker_fell",
         says=phrases(
             r"\b(?:cooker|smoker|grill|kettle|drum|chimney|brazier|barrel)(?:'s| is| has| just)* "
-            r"(?:fell|fallen|tipped|toppled|knocked|blew) (?:over|down)\b"
+            r"(?:fell|fallen|tipped|toppled|knocked|blew) (?:over|down)\b",
+            r"\b(?:knocked|tipped|kicked|bumped|pushed|blew|blown) (?:the |my |our |over the )(?:\w+ )?(?:cooker"
+            r"|smoker|grill"
+            r"|kettle|drum|chimney|brazier|barrel|pit)(?: \w+)? (?:over|down)\b|\b(?:knocked|tipped|kicked|pushed)"
+            r" over the "
+            r"(?:cooker|smoker|grill|kettle|drum|chimney|brazier|barrel)\b",
         ),
     ),
 )

@@ -134,6 +134,13 @@ _TROUBLES: tuple[tuple[str, re.Pattern[str]], ...] = (
         ),
     ),
 )
+_ALL_GONE = re.compile(
+    r"^(?:(?:we'?re|we are|i'?m|it'?s|all|completely|totally|now|none|nothing|nope|no|that'?s|there'?s) )*"
+    r"(?:out|gone|none left|nothing left|empty|none|all used up|nada|nix|zero|zip|burnt up|burned up|finished)(?:"
+    r" now| left| at all)?$"
+)
+_OF_FUEL = frozenset({"fuel_check", "refuel"})
+"""Where these are asked about, "we're out" is of fuel."""
 _OVER_NOW = re.compile(
     r"\b(?:all good|fixed|sorted|under control|back (?:on|to|up|in)|ok now|okay now|fine now"
     "|good now|had a|was a|relit|it's fine|its fine|handled|solved|no (?:flare|trouble"
@@ -191,6 +198,8 @@ def trouble(heard: str, text: str, context: Context) -> tuple[Intent, Slot | Non
         return Trouble(what=f"dropped_{'raw' if fell['raw'] else 'done'}", text=text), None
     if (dirt := next((one.what for one in DIRT if _tells(one, heard)), None)) is not None:
         return _told(dirt, heard, text, context, None)
+    if _ALL_GONE.match(bare(heard)) and any(step.step in _OF_FUEL for step in context.open_steps):
+        return _told("fuel_out", heard, text, context, None)
     for what, pattern in _TROUBLES:
         if pattern.search(heard):
             if what in ("fire_out", "fuel_out") and context.stage in LATE_STAGES:

@@ -8,11 +8,13 @@ from bot.commands import Note
 from bot.conversation.context import Context
 
 _WHERE = re.compile(
-    r"\b(?:vents?|dampers?|intakes?|exhausts?|chimney|top|bottom|upper|lower|oben|unten|zuluft|abluft|luft|klappen?|schieber"
+    r"\b(?:vents?|dampers?|intakes?|exhausts?|chimney|top|bottom|upper|lower|oben|unten|zuluft|abluft|luft|klappen?"
+    r"|schieber"
     r"|arriba|abajo|tiro|haut|bas|events?|daisy ?wheel)\b"
 )
 _HOW = re.compile(
-    r"\b(?:open(?:ed)?|closed?|shut|half|halb|quarter|third|cracked|zu|offen|auf|geschlossen|nearly|fast|abierto|cerrado|ouvert"
+    r"\b(?:open(?:ed)?|closed?|shut|half|halb|quarter|third|cracked|zu|offen|auf|geschlossen|nearly|fast|abierto"
+    r"|cerrado|ouvert"
     r"|ferme|wide|barely|[0-9]+ ?(?:cm|mm|%|in(?:ch(?:es)?)?)|1/[234]|[.][0-9]+)\b"
 )
 

@@ -36,6 +36,15 @@ _LOOKALIKE = re.compile(r"(?<![a-z0-9.])(?=[0-9lio|]*[0-9])[0-9lio|]{3,4}(?=[cf]
 _LOOKALIKE_DIGITS = str.maketrans("lio|", "1101")
 _FRACTIONS = {"1/2": ".5", "1/4": ".25", "3/4": ".75"}
 _FRACTION = re.compile(r"(?<=[0-9]) (1/2|1/4|3/4)(?![0-9/])")
+_NO_MARK = {
+    "ive": "i've", "im": "i'm", "thats": "that's", "dont": "don't", "cant": "can't", "wont": "won't", "didnt": "didn't",
+    "isnt": "isn't", "hasnt": "hasn't", "havent": "haven't", "whos": "who's", "whats": "what's", "wasnt": "wasn't",
+    "doesnt": "doesn't", "couldnt": "couldn't", "shouldnt": "shouldn't", "arent": "aren't", "weve": "we've",
+    "youre": "you're", "theyre": "they're", "hes": "he's", "shes": "she's", "lets": "let's", "theres": "there's",
+    "wouldnt": "wouldn't", "werent": "weren't",
+}  # fmt: skip
+_WITHOUT_MARK = re.compile(rf"\b(?:{'|'.join(_NO_MARK)})\b(?!')")
+"""Contractions as thumbs type them, without their mark."""
 _MENTION = re.compile(r"^@[a-z0-9_]{3,}[\s,:]+")
 
 
@@ -61,6 +70,7 @@ def tidy(text: str) -> str:
     folded = " ".join("".join(kept).split())
     folded = _MENTION.sub("", folded)
     folded = _LOOKALIKE.sub(lambda found: found.group().translate(_LOOKALIKE_DIGITS), folded)
+    folded = _WITHOUT_MARK.sub(lambda found: _NO_MARK[found.group()], folded)
     folded = in_english(with_figures(folded))
     return _FRACTION.sub(lambda found: _FRACTIONS[found.group(1)], folded)
 
