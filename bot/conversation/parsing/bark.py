@@ -15,7 +15,8 @@ from bot.conversation.parsing.prompts import question
 from bot.conversation.parsing.words import bare
 
 _PALE = re.compile(
-    r"\b(?:scratch(?:es|ed|ing)? (?:right )?off|(?:comes?|coming|rubs?|wipes?|flakes?|smears?|washes) (?:right |straight )?"
+    r"\b(?:scratch(?:es|ed|ing)? (?:right )?off|(?:comes?|coming|rubs?|wipes?|flakes?|smears?|washes) (?:right "
+    r"|straight )?"
     r"off|smears?|pale|blond|soft|mushy|wet|tacky|gooey|sticky|mush|runny|slimy|light|grey|gray|not (?:set|dark|there"
     r"|firm|hard)|needs? (?:more )?(?:colou?r|time)|more colou?r|raw looking|pasty|no bark|no colou?r|hardly any)\b"
 )

@@ -110,6 +110,7 @@ def _with_numbers(numbers: tuple[Intent, ...], said: list[Intent]) -> tuple[Inte
         item
         for item in said
         if not isinstance(item, Unclear)
+        and not (_is_busy(item) and isinstance(numbers[0], Report))
         and not (isinstance(item, Done | NotYet) and (item.step is None or item.step in steps.READING_STEPS))
     ]
     first = numbers[0]
