@@ -34,6 +34,7 @@ from bot.conversation.context import Context, KnownPiece
 from bot.conversation.parsing import times
 from bot.conversation.parsing.air import air_words
 from bot.conversation.parsing.answers import unsure
+from bot.conversation.parsing.apart import goes_away, only_felt, told_apart
 from bot.conversation.parsing.asking import asked_about
 from bot.conversation.parsing.back_on import back_on
 from bot.conversation.parsing.care import care_in
@@ -42,13 +43,9 @@ from bot.conversation.parsing.commands import command, greets, questions
 from bot.conversation.parsing.cookers import about_the_cooker, cooker_words, on_the_dial, reads_the_dial
 from bot.conversation.parsing.corrections import corrected_time, correction
 from bot.conversation.parsing.discarding import discarding, waved_off
-from bot.conversation.parsing.display import display_shows, probe_asked
 from bot.conversation.parsing.feeding import how_much
 from bot.conversation.parsing.handing_over import handed_over
-from bot.conversation.parsing.headcount import headcount
-from bot.conversation.parsing.log_asked import who_did, wrong_cook
 from bot.conversation.parsing.manner import manner_said
-from bot.conversation.parsing.meat import feel_words
 from bot.conversation.parsing.moves import dinner, is_about_dinner, of_a_wave, pit_moved
 from bot.conversation.parsing.offered import begun, chosen
 from bot.conversation.parsing.pausing import parks_the_meat
@@ -62,7 +59,6 @@ from bot.conversation.parsing.pieces import (
     piece_apart,
     piece_named,
 )
-from bot.conversation.parsing.prompts import question
 from bot.conversation.parsing.replies import replies
 from bot.conversation.parsing.respelling import respelled
 from bot.conversation.parsing.rules_asked import rule_asked
@@ -113,12 +109,8 @@ def _read(text: str, context: Context) -> tuple[Intent, ...]:
     ):
         return _with_the_asker(safe, heard, context)
     if (leaves := leaves_the_fire(heard, context)) is not None:
-        return (
-            (handed_over(heard, text, context) or leaves,)
-            if (back := _back_in(heard, context)) is None
-            else (back, leaves)
-        )
-    if (felt := _only_felt(heard, context)) is not None:
+        return goes_away(leaves, heard, text, context)
+    if (felt := only_felt(heard, context)) is not None:
         return felt
     if (pause := _parked(heard, text, context)) is not None:
         return (pause,)
@@ -128,38 +120,14 @@ def _read(text: str, context: Context) -> tuple[Intent, ...]:
         return (wish,)
     if not _sets_up(context) and (care := _about_care(heard, text, context)) is not None:
         return care
-    if (apart := _told_apart(heard, text, context)) is not None:
+    readable = bool(heard) and len(heard) <= LONGEST_READ and not _sets_up(context) and danger(heard, text) is None
+    if readable and (apart := told_apart(heard, text, context)) is not None:
         return (apart,)
     if not (_sets_up(context) and follows_the_meat(heard)) and (intent := command(text)) is not None:
         return (_in_stage(intent, context),)
     if not heard or len(heard) > LONGEST_READ:
         return (_not_understood(text),)
     return _half_hour(heard, text, context) or _understood(heard, text, context)
-
-
-def _only_felt(heard: str, context: Context) -> tuple[Intent, ...] | None:
-    """Return the feel in a word that means something else unasked ("fast" is almost in German), None for others."""
-    asked_for = question(context)
-    if asked_for is None or asked_for.step != "tender_test" or heard.strip(" .!") not in ("fast", "close", "soon"):
-        return None
-    return feel_words(heard.strip(" .!")) or None
-
-
-def _back_in(heard: str, context: Context) -> PutOffFor | None:
-    """Return for how long whoever goes away wants no prompts ("going to the shop, back in 20"), None when unsaid."""
-    ahead = next((when.minutes for when in times.find(heard) if when.kind is times.Kind.AHEAD), None)
-    step = question(context)
-    return None if ahead is None or step is None else PutOffFor(minutes=ahead, step=step.step)
-
-
-def _told_apart(heard: str, text: str, context: Context) -> Intent | None:
-    """Return what a whole text says of the watch, of a display, of the log or of who eats; None for other words."""
-    if not heard or len(heard) > LONGEST_READ or _sets_up(context) or danger(heard, text) is not None:
-        return None
-    for reader in (display_shows, who_did, probe_asked, wrong_cook, headcount, handed_over):
-        if (found := reader(heard, text, context)) is not None:
-            return found
-    return None
 
 
 def _about_a_stop(heard: str, context: Context) -> Intent | None:
