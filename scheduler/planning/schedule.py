@@ -18,7 +18,7 @@ from scheduler.planning.handover import asked_anew
 from scheduler.planning.nights import getting_up, quiet_hours
 from scheduler.planning.outlook import Outlook
 from scheduler.planning.prompts import Prompt, Why, key_of, step_of
-from scheduler.planning.shaping import shaped, waiting_for_claim
+from scheduler.planning.shaping import before_the_meat, shaped, waiting_for_claim
 from scheduler.planning.steps import Catalogue, Step
 from scheduler.planning.telling import wanted
 from scheduler.planning.trips import JOIN
@@ -73,7 +73,7 @@ def schedule(state: CookState, outlook: Outlook, cut: Cut, catalogue: Catalogue)
         for step in catalogue.steps.steps
         if wanted(step, state, cut) and (prompt := _prompt(step, anchors)) is not None
     ]
-    night = shaped(tuple(_together(prompts, state)), state)
+    night = before_the_meat(shaped(tuple(_together(prompts, state)), state), state)
     return tuple(sorted(night, key=lambda p: (p.due_at, catalogue.steps.order(p.step.id))))
 
 

@@ -24,6 +24,35 @@ _A_LITTLE = dt.timedelta(minutes=20)
 """What comes in the longer rhythm of the night already waits no longer than this."""
 
 
+_SENT = frozenset({"vents_early", "smoke_clean", "meat_on"})
+"""What is sent besides safety from the probe going in to meat on: hands are full, and raw; common practice, no
+source."""
+
+HANDS_FULL = dt.timedelta(minutes=90)
+"""What waits for the meat to be on waits so long at most: then it was forgotten, or is not to be; house rule."""
+
+
+def before_the_meat(prompts: tuple[Prompt, ...], state: CookState) -> tuple[Prompt, ...]:
+    """Return prompts as they are sent between the probe going in and meat on: vents, smoke and safety at their time,
+    everything else once the meat is on; nothing is given up for having waited, and what somebody asked for comes.
+    """
+    probe_at = state.at("probe_in")
+    if probe_at is None or state.did("meat_on"):
+        return prompts
+    until = probe_at + HANDS_FULL
+    return tuple(_held(prompt, until) for prompt in prompts)
+
+
+def _held(prompt: Prompt, until: dt.datetime) -> Prompt:
+    asked_for = prompt.why.kind == "put_off" or prompt.why.event == "offer"
+    waits = prompt.wake_at is not None and prompt.wake_at < until
+    if prompt.step.safety or prompt.step.id in _SENT or asked_for or not waits:
+        return prompt
+    if prompt.asked:
+        return dataclasses.replace(prompt, wake_at=until)
+    return dataclasses.replace(prompt, due_at=until, wake_at=until, late_from=until)
+
+
 def waiting_for_claim(prompt: Prompt, state: CookState) -> Prompt:
     """Return a prompt that waits while somebody has said "mine": asked again once, when the claim lapses.
 
