@@ -20,7 +20,8 @@ from bot.application.handlers import cooking, editing, photos, setting_up
 from bot.application.handlers.crewing_levers import refused
 from bot.application.handlers.manner import take as take_manner
 from bot.application.manners import Manner, manner_towards
-from bot.application.privacy import note_hearing
+from bot.application.moving import moved
+from bot.application.privacy import ask_for_replies, hello, note_hearing, note_rights
 from bot.application.rights import lacking
 from bot.application.stale import back, tell_of_loss
 from bot.application.visit import House, Visit, Work
@@ -127,13 +128,13 @@ class Intake:
 
     def _handle(self, row: InboxRow, incoming: Incoming, work: Work, manner: Manner) -> None:
         if incoming.kind is IncomingKind.MOVED and incoming.moved_to is not None:
-            work.moved_room = (incoming.address, incoming.moved_to)
+            moved(self._house, incoming.address, incoming.moved_to, work)
             return
         if incoming.kind is IncomingKind.GAP and incoming.since is not None:
             tell_of_loss(self._house, incoming.address.transport, incoming.since, work)
             return
         if incoming.kind is IncomingKind.RIGHTS:
-            note_hearing(self._house, incoming, work)
+            note_rights(self._house, incoming, work, row.id)
             return
         if incoming.kind is IncomingKind.LEFT:
             work.rooms.append(RoomWrite(address=incoming.address, active=False, group=incoming.group))
@@ -147,7 +148,9 @@ class Intake:
             self._outside(incoming, work, row)
             return
         visit = Visit(house=self._house, row_id=row.id, incoming=incoming, person=person, now=work.now, manner=manner)
+        note_hearing(self._house, incoming, work)
         self._from_somebody(visit, work)
+        ask_for_replies(self._house.store, incoming, person.name, work)
 
     def _joined(self, row: InboxRow, incoming: Incoming, code: say.Join, work: Work, manner: Manner) -> None:
         """Greet somebody who brought a code, and show them where things stand."""
@@ -295,7 +298,7 @@ class Intake:
         if back(self._house, visit.address, work, visit.row_id):
             return
         if visit.incoming.group:
-            reply(visit, work, cooks[0].situation if cooks else None, Message(text=talk.hello_group()))
+            reply(visit, work, cooks[0].situation if cooks else None, hello(visit.incoming))
             return
         if not cooks:
             known = setting_up.remembered(self._house.store.session(visit.address, visit.person.id))

@@ -77,7 +77,13 @@ def _register_room(house: House, incoming: Incoming, person: Person, work: Work)
 
 
 def _room(incoming: Incoming, language: str | None) -> RoomWrite:
-    return RoomWrite(address=incoming.address, title=incoming.sender_name, group=incoming.group, language=language)
+    return RoomWrite(
+        address=incoming.address,
+        title=incoming.sender_name,
+        group=incoming.group,
+        language=language,
+        hears_all=incoming.hears_all,
+    )
 
 
 def join(house: House, incoming: Incoming, said: Join, work: Work) -> Person | None:

@@ -6,6 +6,7 @@ It must not say the token, nor give up while the messenger only cannot be reache
 from __future__ import annotations
 
 import asyncio
+import dataclasses
 import datetime as dt
 import logging
 import secrets
@@ -23,7 +24,7 @@ from bot.settings import Settings
 from bot.store import EngineLock, SqlStore
 from bot.transport.telegram.calls import BotApi
 from bot.transport.telegram.listening import Listening, gap_row
-from bot.transport.telegram.me import Me, show_commands, who_am_i
+from bot.transport.telegram.me import Me, hears_all_of, show_commands, who_am_i
 from bot.transport.telegram.outgoing import TelegramTransport
 from bot.transport.telegram.poller import Conflict, Outage, Poll, Polled, Poller, Rival, TokenRefused
 from bot.transport.telegram.redact import Token, install_redaction
@@ -148,6 +149,7 @@ class Service:
                 await self._welcome(me, code)
         if isinstance(me, Me):
             await asyncio.to_thread(self._note_gap, me)
+            await self._ask_about_groups(me)
             poller = Poller(
                 api=self._api,
                 source=me.source,
@@ -160,6 +162,15 @@ class Service:
             )
             await poller.run()
         self._refuse()
+
+    async def _ask_about_groups(self, me: Me) -> None:
+        """Find out what groups let the bot hear that were known before anybody asked."""
+        for room in await asyncio.to_thread(self._store.rooms):
+            if room.group and room.active and room.hears_all is None and room.address.transport == TELEGRAM:
+                hears_all = await hears_all_of(self._api, me, room.address.chat)
+                found = dataclasses.replace(room, hears_all=hears_all)
+                if hears_all is not None:
+                    await asyncio.to_thread(self._store.apply, Apply(now=self._alarm.now(), rooms=(found,)))
 
     def _note_gap(self, me: Me) -> None:
         """Put into the inbox, before anything that is heard now, for how long nobody listened."""

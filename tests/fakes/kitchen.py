@@ -16,7 +16,7 @@ from pydantic import TypeAdapter
 from bot.application.kitchen import Kitchen
 from bot.chat import Address, Incoming, IncomingKind, Outgoing, OutgoingKind, Sent
 from bot.papers.issue import make_chart, make_paper
-from bot.ports import Apply, CookSnapshot, InviteWrite, Json
+from bot.ports import Apply, ClaimedRow, CookSnapshot, InviteWrite, Json
 from bot.store import SqlStore, open_store
 from scheduler.cook import Situation, assess
 from scheduler.cookers import Cards
@@ -276,10 +276,14 @@ class PlayedKitchen:
             owner="hand", now=self.now, transports=["terminal", "telegram"], limit=50, lease=_LEASE
         ):
             for row in rows:
-                one = Heard(at=self.now, outgoing=row.outgoing)
-                self.heard.append(one)
-                self.new.append(one)
-                assert self.store.record(row, Sent(ref=str(row.id)), self.now)
+                self.sent(row)
+
+    def sent(self, row: ClaimedRow) -> None:
+        """Let one message arrive."""
+        one = Heard(at=self.now, outgoing=row.outgoing)
+        self.heard.append(one)
+        self.new.append(one)
+        assert self.store.record(row, Sent(ref=str(row.id)), self.now)
 
     # --- looking ------------------------------------------------------------------------------------------------------
 

@@ -10,6 +10,7 @@ import datetime as dt
 from bot import commands as say
 from bot.application.announcements import answer, reply
 from bot.application.handlers.reports import Settling
+from bot.application.privacy import hears_all
 from bot.application.turns import turn
 from bot.application.visit import Visit, Work
 from bot.messages import taps
@@ -17,6 +18,7 @@ from bot.messages.message import Message
 from bot.messages.naming import named
 from bot.messages.number_buttons import Asked, next_number, other_numbers
 from bot.messages.refusals import refusal_text
+from bot.messages.telegram_words import type_number
 from bot.ports import CookSnapshot
 from scheduler.cook import Refusal, Report, Situation, TripDue, decide
 from scheduler.cook.plausible import AGREE_C
@@ -75,6 +77,9 @@ def other(visit: Visit, work: Work, situation: Situation, wanted: say.OtherNumbe
     prompt = _open(situation, wanted.question)
     if prompt is None:
         reply(visit, work, situation, taps.too_late())
+        return
+    if not hears_all(visit.house.store, visit.address):  # plain numbers are not heard there, only replies
+        reply(visit, work, None, Message(text=type_number(visit.person.name)))
         return
     asked = Asked(prompt=prompt, slot=wanted.slot)
     reply(visit, work, situation, other_numbers(wanted, asked, situation, visit.voice(situation)))

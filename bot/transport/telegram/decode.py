@@ -166,9 +166,15 @@ def _from_message(message: Message, person: _Sender, kind: IncomingKind, envelop
         message=str(MessageRef(chat_id=message.chat.id, message_id=message.message_id)),
         group=group,
         language=person.language,
-        hears_all=True if group and envelope.reads_all else None,
+        hears_all=_heard_all(message, text, envelope) if group else None,
         answers=_answered(message, envelope),
     )
+
+
+def _heard_all(message: Message, text: str, envelope: _Envelope) -> bool | None:
+    """Return True where a message could only be heard by a bot that hears all of them; None where that is not known."""
+    plain = message.text is not None and not text.startswith("/") and message.reply_to_message is None
+    return True if envelope.reads_all or (envelope.reads_all is not None and plain and "@" not in text) else None
 
 
 def _to_us(text: str, envelope: _Envelope) -> str | None:

@@ -68,6 +68,25 @@ async def who_am_i(api: BotApi) -> Me | TokenRefused | Outage:
     return Outage(why=f"{answer.code} {answer.description}", wait_s=answer.retry_after_s)
 
 
+class _Membership(BaseModel):
+    model_config = ConfigDict(frozen=True, extra="ignore", strict=True)
+
+    status: str
+
+
+async def hears_all_of(api: BotApi, me: Me, chat: str) -> bool | None:
+    """Ask whether the bot hears everything in a group: as an administrator, or everywhere; None when it is not told."""
+    if me.reads_whole_groups:
+        return True
+    answer = await api.call("getChatMember", {"chat_id": int(chat), "user_id": me.bot_id})
+    if not isinstance(answer, Answered):
+        return None
+    try:
+        return _Membership.model_validate(answer.result).status in {"creator", "administrator"}
+    except ValidationError:
+        return None
+
+
 async def show_commands(api: BotApi, commands: Sequence[tuple[str, str]]) -> Refused | NoAnswer | None:
     """Set the menu of commands to these (name, description) pairs; None when the server took them."""
     menu = [{"command": name, "description": description} for name, description in commands]

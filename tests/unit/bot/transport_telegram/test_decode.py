@@ -4,8 +4,6 @@ from __future__ import annotations
 
 import datetime as dt
 import json
-from pathlib import Path
-from typing import Any
 
 import pytest
 from hypothesis import given
@@ -13,38 +11,25 @@ from hypothesis import strategies as st
 
 from bot.chat import Address, Attachment, Incoming, IncomingKind
 from bot.transport.telegram.decode import decode
-from bot.transport.telegram.listening import Listening, gap_row
-
-Json = dict[str, Any]
-
-NOON = dt.datetime(2026, 9, 12, 12, tzinfo=dt.UTC)
-RECEIVED = NOON + dt.timedelta(hours=3)
-INES: Json = {"id": 5000001, "is_bot": False, "first_name": "Ines"}
-BELL: Json = {"id": 7000001, "is_bot": True, "first_name": "Bell"}
-PRIVATE: Json = {"id": 5000001, "type": "private", "first_name": "Ines"}
-SUPPER: Json = {"id": -1002000000001, "type": "supergroup", "title": "Harrow Lane supper"}
-CHANNEL: Json = {"id": -1003000000001, "type": "channel", "title": "Allotment news"}
-STAMP = int(NOON.timestamp())
-
-
-def _message(**parts: Any) -> Json:  # noqa: ANN401 - JSON of any shape
-    return {"message_id": 41, "from": INES, "chat": PRIVATE, "date": STAMP, **parts}
-
-
-def _read(**update: Any) -> Incoming | None:  # noqa: ANN401 - JSON of any shape
-    raw = {"update_id": 9, **update}
-    return decode(raw, source="telegram:7000001", key="9", received_at=RECEIVED)
-
-
-def _must_read(**update: Any) -> Incoming:  # noqa: ANN401 - JSON of any shape
-    incoming = _read(**update)
-    assert incoming is not None
-    return incoming
+from tests.unit.bot.transport_telegram.updates import (
+    BELL,
+    CHANNEL,
+    INES,
+    NOON,
+    PRIVATE,
+    RECEIVED,
+    STAMP,
+    SUPPER,
+    Json,
+    message,
+    must_read,
+    read,
+)
 
 
 def test_a_message_is_read_whole() -> None:
     """Who, where, when it was sent (not when it came), what, and a reference that stays the same."""
-    assert _read(message=_message(text="meat 178 pit 285")) == Incoming(
+    assert read(message=message(text="meat 178 pit 285")) == Incoming(
         source="telegram:7000001",
         key="9",
         address=Address(transport="telegram", chat="5000001"),
@@ -59,7 +44,7 @@ def test_a_message_is_read_whole() -> None:
 
 def test_an_edit_is_dated_by_the_edit_and_names_the_same_message() -> None:
     """The new text, at the time of the edit, under the reference of the first message."""
-    incoming = _must_read(edited_message=_message(text="187", edit_date=STAMP + 60))
+    incoming = must_read(edited_message=message(text="187", edit_date=STAMP + 60))
     assert incoming.kind is IncomingKind.EDIT
     assert incoming.text == "187"
     assert incoming.sent_at == NOON + dt.timedelta(minutes=1)
@@ -68,12 +53,12 @@ def test_an_edit_is_dated_by_the_edit_and_names_the_same_message() -> None:
 
 def test_an_edit_without_words_concerns_nobody() -> None:
     """A location that moves comes as an edit; there is nothing to correct."""
-    assert _read(edited_message=_message(location={"latitude": 1.0, "longitude": 2.0}, edit_date=STAMP)) is None
+    assert read(edited_message=message(location={"latitude": 1.0, "longitude": 2.0}, edit_date=STAMP)) is None
 
 
 def test_a_supergroup_is_a_group() -> None:
     """Its long id is kept exactly, and the person stays the person."""
-    incoming = _must_read(message=_message(chat=SUPPER, text="178"))
+    incoming = must_read(message=message(chat=SUPPER, text="178"))
     assert incoming.address == Address(transport="telegram", chat="-1002000000001")
     assert incoming.group
     assert incoming.sender == "5000001"
@@ -81,26 +66,26 @@ def test_a_supergroup_is_a_group() -> None:
 
 def test_a_topic_is_part_of_the_address() -> None:
     """A message in a topic is answered in that topic."""
-    incoming = _must_read(message=_message(chat=SUPPER, text="178", message_thread_id=7, is_topic_message=True))
+    incoming = must_read(message=message(chat=SUPPER, text="178", message_thread_id=7, is_topic_message=True))
     assert incoming.address.thread == 7
 
 
 def test_a_reply_is_not_a_topic() -> None:
     """Replies in a group without topics carry a thread too, which cannot be written to."""
-    incoming = _must_read(message=_message(chat=SUPPER, text="178", message_thread_id=7))
+    incoming = must_read(message=message(chat=SUPPER, text="178", message_thread_id=7))
     assert incoming.address.thread is None
 
 
 @pytest.mark.parametrize("text", ["/start k3-Jq_9", "/temp@slowbell_test_bot 165", "/stop"])
 def test_commands_stay_in_the_text(text: str) -> None:
     """Codes and commands are for the conversation to understand."""
-    assert _must_read(message=_message(text=text)).text == text
+    assert must_read(message=message(text=text)).text == text
 
 
 @pytest.mark.parametrize("part", ["sticker", "location", "poll", "rich_message"])
 def test_other_content_is_kept_with_its_caption(part: str) -> None:
     """What is not text is told as such; words below a photo are its text."""
-    incoming = _must_read(message=_message(**{part: {}}, caption="done"))
+    incoming = must_read(message=message(**{part: {}}, caption="done"))
     assert incoming.kind is IncomingKind.OTHER
     assert incoming.text == "done"
 
@@ -108,33 +93,33 @@ def test_other_content_is_kept_with_its_caption(part: str) -> None:
 @pytest.mark.parametrize(
     "message",
     [
-        _message(chat=SUPPER, new_chat_members=[BELL]),
-        _message(chat=SUPPER, pinned_message={}),
-        {**_message(text="hello"), "from": BELL},
-        _message(chat=CHANNEL, text="news"),
-        _message(chat=SUPPER, text="news", sender_chat=CHANNEL, is_automatic_forward=True),
-        {key: value for key, value in _message(chat=SUPPER, text="x").items() if key != "from"},
+        message(chat=SUPPER, new_chat_members=[BELL]),
+        message(chat=SUPPER, pinned_message={}),
+        {**message(text="hello"), "from": BELL},
+        message(chat=CHANNEL, text="news"),
+        message(chat=SUPPER, text="news", sender_chat=CHANNEL, is_automatic_forward=True),
+        {key: value for key, value in message(chat=SUPPER, text="x").items() if key != "from"},
     ],
     ids=["joined", "pinned", "bot", "channel", "forwarded by itself", "nobody"],
 )
 def test_what_no_person_did_concerns_nobody(message: Json) -> None:
     """Service messages, channels and other bots are passed over."""
-    assert _read(message=message) is None
+    assert read(message=message) is None
 
 
 @pytest.mark.parametrize("chat", [SUPPER, CHANNEL], ids=["anonymous administrator", "as a channel"])
 def test_somebody_who_writes_as_a_chat_is_that_chat(chat: Json) -> None:
     """An anonymous administrator is the group, not the stand-in that the server names as the sender."""
     stand_in = {"id": 1087968824, "is_bot": True, "first_name": "Group"}
-    incoming = _must_read(message=_message(**{"chat": SUPPER, "from": stand_in, "sender_chat": chat, "text": "178"}))
+    incoming = must_read(message=message(**{"chat": SUPPER, "from": stand_in, "sender_chat": chat, "text": "178"}))
     assert incoming.sender == str(chat["id"])
     assert incoming.sender_name == chat["title"]
 
 
 def test_a_tap_carries_token_and_query() -> None:
     """A tap has no time of its own: it is dated by its arrival."""
-    query = {"id": "400", "from": INES, "message": _message(chat=SUPPER, **{"from": BELL}), "data": "t1"}
-    incoming = _must_read(callback_query=query)
+    query = {"id": "400", "from": INES, "message": message(chat=SUPPER, **{"from": BELL}), "data": "t1"}
+    incoming = must_read(callback_query=query)
     assert incoming.kind is IncomingKind.TAP
     assert (incoming.token, incoming.tap_id) == ("t1", "400")
     assert incoming.sender == "5000001"
@@ -145,15 +130,15 @@ def test_a_tap_carries_token_and_query() -> None:
 def test_a_tap_on_a_message_that_is_gone_is_read() -> None:
     """The server then sends only chat, number and date 0."""
     query = {"id": "400", "from": INES, "message": {"chat": PRIVATE, "message_id": 41, "date": 0}, "data": "t1"}
-    assert _must_read(callback_query=query).token == "t1"
+    assert must_read(callback_query=query).token == "t1"
 
 
 @pytest.mark.parametrize("without", ["message", "data"])
 def test_a_tap_that_is_none_of_ours_concerns_nobody(without: str) -> None:
     """Taps of inline messages and games have no message or no token."""
-    query = {"id": "400", "from": INES, "message": _message(), "data": "t1"}
+    query = {"id": "400", "from": INES, "message": message(), "data": "t1"}
     del query[without]
-    assert _read(callback_query=query) is None
+    assert read(callback_query=query) is None
 
 
 @pytest.mark.parametrize(
@@ -180,7 +165,7 @@ def test_a_tap_that_is_none_of_ours_concerns_nobody(without: str) -> None:
 def test_coming_and_going(old: Json, new: Json, kind: IncomingKind | None) -> None:
     """What counts is whether the bot may write: added, unblocked, removed, blocked, silenced."""
     change = {"chat": SUPPER, "from": INES, "date": STAMP, "old_chat_member": old, "new_chat_member": new}
-    incoming = _read(my_chat_member=change)
+    incoming = read(my_chat_member=change)
     assert (incoming and incoming.kind) == kind
     assert incoming is None or incoming.sent_at == NOON
 
@@ -189,8 +174,8 @@ def test_a_group_that_becomes_a_supergroup_has_moved() -> None:
     """Its two service messages, one in the old group and one in the new, say the same."""
     old = {"id": -4000001, "type": "group", "title": "Harrow Lane supper"}
     new = {**SUPPER, "id": -1002000000001}
-    in_the_old = _must_read(message=_message(chat=old, migrate_to_chat_id=-1002000000001))
-    in_the_new = _must_read(message=_message(chat=new, migrate_from_chat_id=-4000001))
+    in_the_old = must_read(message=message(chat=old, migrate_to_chat_id=-1002000000001))
+    in_the_new = must_read(message=message(chat=new, migrate_from_chat_id=-4000001))
     for incoming in (in_the_old, in_the_new):
         assert incoming.kind is IncomingKind.MOVED
         assert incoming.address.chat == "-4000001"
@@ -232,61 +217,14 @@ def test_pictures_and_voice_notes_name_their_files(
     content: Json, kind: IncomingKind, attachment: Attachment | None
 ) -> None:
     """Of a photo the largest size; the words below it are its text."""
-    incoming = _must_read(message=_message(**content, caption="178 under the flat"))
+    incoming = must_read(message=message(**content, caption="178 under the flat"))
     assert (incoming.kind, incoming.attachment, incoming.text) == (kind, attachment, "178 under the flat")
-
-
-ME = {"slowbell_heard_by": {"username": "Slowbell_Test_Bot", "reads_all": False}}
-
-
-@pytest.mark.parametrize(
-    ("text", "meant"),
-    [
-        ("/temp@slowbell_test_bot 165", "/temp 165"),
-        ("/PLAN@SLOWBELL_TEST_BOT", "/PLAN"),
-        ("/temp 165", "/temp 165"),
-        ("/temp@other_bot 165", None),
-        ("write to /temp@other_bot", "write to /temp@other_bot"),
-        ("@other_bot 165", "@other_bot 165"),
-    ],
-)
-def test_commands_of_other_bots_concern_nobody(text: str, meant: str | None) -> None:
-    """A command with our name loses the name; one with another's is passed over; the rest stays as typed."""
-    incoming = _read(message=_message(chat=SUPPER, text=text), **ME)
-    assert (None if incoming is None else incoming.text) == meant
-
-
-def test_a_reply_names_the_message_of_ours_that_it_answers() -> None:
-    """A reply to the bot says to which message; a reply to a person is none."""
-    to_us = _must_read(message=_message(chat=SUPPER, text="178", reply_to_message=_message(**{"from": BELL})))
-    to_her = _must_read(message=_message(chat=SUPPER, text="178", reply_to_message=_message(text="and?")))
-    assert (to_us.answers, to_her.answers) == (f"telegram:{SUPPER['id']}:41", None)
-
-
-@pytest.mark.parametrize(
-    ("status", "reads_all", "hears_all"),
-    [("member", False, False), ("member", True, True), ("administrator", False, True), ("member", None, None)],
-)
-def test_what_a_group_lets_it_hear(status: str, reads_all: bool | None, hears_all: bool | None) -> None:
-    """All of it as an administrator or with privacy mode off; else only commands and replies; else it is not known."""
-    change = {
-        "chat": SUPPER, "from": INES, "date": STAMP,
-        "old_chat_member": {"status": "left"}, "new_chat_member": {"status": status},
-    }  # fmt: skip
-    mark = {} if reads_all is None else {"slowbell_heard_by": {"username": "x", "reads_all": reads_all}}
-    assert _must_read(my_chat_member=change, **mark).hears_all is hears_all
-
-
-def test_the_general_topic_is_the_group_itself() -> None:
-    """Topic 1 has no number to answer to."""
-    incoming = _must_read(message=_message(chat=SUPPER, text="178", message_thread_id=1, is_topic_message=True))
-    assert incoming.address.thread is None
 
 
 def test_control_characters_are_left_out_of_texts() -> None:
     """Line ends stay, tabs become spaces, direction marks stay; escapes and their like go."""
     text = "a\tb\r\nc\rd\ne\x1b[31m\x00\x7f\x9b\u202e178"
-    assert _must_read(message=_message(text=text)).text == "a b\nc\nd\ne[31m\u202e178"
+    assert must_read(message=message(text=text)).text == "a b\nc\nd\ne[31m\u202e178"
 
 
 @pytest.mark.parametrize(
@@ -300,36 +238,12 @@ def test_control_characters_are_left_out_of_texts() -> None:
 )
 def test_a_name_is_one_plain_line(user: Json, name: str) -> None:
     """A name cannot hold line ends or direction marks, and is never empty."""
-    assert _must_read(message={**_message(text="x"), "from": {"id": 5000001, **user}}).sender_name == name
-
-
-def test_a_gap_says_from_when_to_when_nobody_listened() -> None:
-    """It is put into the inbox by the process that listens, and read like everything else there."""
-    key, raw = gap_row(NOON, NOON + dt.timedelta(hours=30))
-    incoming = decode(raw, source="telegram:7000001", key=key, received_at=RECEIVED)
-    assert incoming is not None
-    assert (incoming.kind, incoming.since) == (IncomingKind.GAP, NOON)
-    assert incoming.sent_at == NOON + dt.timedelta(hours=30)
-
-
-def test_when_it_was_last_heard_is_kept_for_the_next_start(tmp_path: Path) -> None:
-    """To the minute; where the file is missing or broken nothing is known, and nothing breaks."""
-    path = tmp_path / "messenger.heard"
-    assert Listening(path).last_at() is None
-    listening = Listening(path)
-    for seconds in (0, 30, 59):
-        listening.heard(NOON + dt.timedelta(seconds=seconds))
-    assert Listening(path).last_at() == NOON
-    listening.heard(NOON + dt.timedelta(seconds=61))
-    assert Listening(path).last_at() == NOON + dt.timedelta(seconds=61)
-    path.write_text("soon")
-    assert Listening(path).last_at() is None
-    Listening(tmp_path / "nowhere" / "x").heard(NOON)
+    assert must_read(message={**message(text="x"), "from": {"id": 5000001, **user}}).sender_name == name
 
 
 def test_other_updates_concern_nobody() -> None:
     """Kinds that were not asked for are passed over, should they come."""
-    assert _read(poll={"id": "1"}) is None
+    assert read(poll={"id": "1"}) is None
 
 
 @pytest.mark.parametrize(
@@ -338,9 +252,9 @@ def test_other_updates_concern_nobody() -> None:
         ({}, "update_id"),
         ({"unreadable": "[1]"}, "update_id"),
         ({"update_id": 9, "message": "secret words"}, "message"),
-        ({"update_id": 9, "message": _message(text=178)}, "message.text"),
-        ({"update_id": 9, "message": {**_message(text="x"), "date": 10**18}}, "message.date"),
-        ({"update_id": 9, "message": {**_message(text="x"), "chat": {"id": 2**70, "type": "private"}}}, "chat.id"),
+        ({"update_id": 9, "message": message(text=178)}, "message.text"),
+        ({"update_id": 9, "message": {**message(text="x"), "date": 10**18}}, "message.date"),
+        ({"update_id": 9, "message": {**message(text="x"), "chat": {"id": 2**70, "type": "private"}}}, "chat.id"),
     ],
 )
 def test_what_cannot_be_read_says_where(raw: Json, where: str) -> None:
@@ -394,5 +308,5 @@ def test_any_json_is_read_or_refused_with_a_value_error(raw: Json) -> None:
 @given(st.text(max_size=200))
 def test_a_text_that_was_read_is_safe_to_show(text: str) -> None:
     """No control character but the newline is left in what a person wrote."""
-    incoming = _must_read(message=json.loads(json.dumps(_message(text=text))))
+    incoming = must_read(message=json.loads(json.dumps(message(text=text))))
     assert not [one for one in incoming.text if (ord(one) < 32 and one != "\n") or 127 <= ord(one) < 160]
