@@ -20,6 +20,13 @@ def takes_it(name: str) -> str:
     return _("{name}, do you have the watch?").format(name=name)
 
 
-def for_which_cook() -> str:
+def do_you_have_it() -> str:
+    """Ask for the words that take the watch: a nod does not."""
+    return _("Seen is not taken. Do you have the watch? Say: I have it.")
+
+
+def for_which_cook(names: tuple[str, ...] = ()) -> str:
     """Ask which cook a message was meant for."""
-    return _("Which cook was it for?")
+    if not names:
+        return _("Which cook was it for?")
+    return _("Which cook was it for: {names}?").format(names=", ".join(names))

@@ -1,4 +1,4 @@
-"""How a text was understood, in words: what it is, what would be kept, and what would be asked."""
+"""How a text was understood, in words: what it is, in both units, what would be kept, and what would be asked."""
 
 from __future__ import annotations
 
@@ -6,6 +6,7 @@ import datetime as dt
 from typing import Protocol
 
 from bot.messages.figures import Voice
+from bot.messages.read_intents import kept, meaning
 from bot.messages.words import _
 from scheduler.units import f_from_c
 
@@ -46,22 +47,28 @@ class Understood(Protocol):
 
 def told(found: Understood, text: str, voice: Voice) -> list[str]:
     """Return the lines that explain how a text was understood."""
-    lines = [_("Typed: {text}").format(text=text), _("Understood: {intent}").format(intent=found.intent)]
-    lines += [_("Meat: {temp}").format(temp=_both(value)) for value in found.core_c]
-    lines += [_("Pit: {temp}").format(temp=_both(value)) for value in found.pit_c]
+    shown = " ".join(text.split())
+    lines = [
+        _('"{text}" is understood as: {meaning} ({intent}).').format(
+            text=shown, meaning=meaning(found.intent), intent=found.intent
+        )
+    ]
+    lines += [_("Meat: {temp}.").format(temp=_both(value)) for value in found.core_c]
+    lines += [_("Pit: {temp}.").format(temp=_both(value)) for value in found.pit_c]
     if found.minutes_ago is not None:
         at = voice.now - dt.timedelta(minutes=found.minutes_ago)
-        lines.append(
-            _("When: {minutes:.0f} minutes ago, {time}").format(minutes=found.minutes_ago, time=voice.clock(at))
-        )
+        lines.append(_("When: {time}, {minutes:.0f} min ago.").format(time=voice.clock(at), minutes=found.minutes_ago))
     if found.duration_min is not None:
-        lines.append(_("How long: {minutes:.0f} minutes").format(minutes=found.duration_min))
-    lines.append(_("Asked: {question}").format(question=found.question) if found.question else _("Asked: nothing"))
+        lines.append(_("How long: {minutes:.0f} min.").format(minutes=found.duration_min))
+    lines.append(_("Kept: {what}").format(what=kept(found.intent, asked=found.question is not None)))
+    lines.append(_("Asked: {question}").format(question=found.question or _("nothing.")))
     return lines
 
 
 def _both(temp_c: float) -> str:
-    return _("{f:.1f} F ({c:.1f} C)").format(f=f_from_c(temp_c), c=temp_c)
+    """Return a temperature in both units, to a tenth where it has one."""
+    fahrenheit, celsius = (f"{value:.1f}".removesuffix(".0") for value in (f_from_c(temp_c), temp_c))
+    return _("{f} F ({c} C)").format(f=fahrenheit, c=celsius)
 
 
 def ask_feel() -> str:

@@ -15,6 +15,7 @@ from bot.messages.words import _, written
 from scheduler.cook import Refusal
 
 _LONGEST = 60
+_HUNDRED = 100
 """Typed words are quoted back up to this length."""
 
 _PARTS = {
@@ -102,7 +103,7 @@ def question(unclear: Unclear, voice: Voice) -> Message:
     texts = {
         "unit": _("{number}: Celsius or Fahrenheit?"),
         "slot": _("{number}: the meat or the pit?"),
-        "typo": _('Did you mean another number than "{said}"? Type it once more.'),
+        "typo": _typo(unclear),
         "which_step": _("Done with which one?"),
         "skip_which": _("Skip which one?"),
         "was_or_in": _('"{said}": was it then, or shall I ask again then?'),
@@ -121,7 +122,7 @@ def question(unclear: Unclear, voice: Voice) -> Message:
             '"{said}" is no temperature: the reader is out of its range. Is it just on? Wait a minute, then read again.'
         ),
         "guests_or_time": _("{number}: so many guests, or dinner at that time?"),
-        "which_time": _("Which time do you mean? Type it like 18:30."),
+        "which_time": _which_time(unclear, voice),
         "not_understood": _(
             'I did not get "{said}". I kept it as a note. A number is a reading; "help" shows what I know.'
         ),
@@ -131,6 +132,27 @@ def question(unclear: Unclear, voice: Voice) -> Message:
     time = "" if unclear.question != "not_come" else "{:02.0f}:{:02.0f}".format(*unclear.values[1:])
     text = known.format(said=said, number=number, core=core, pit=voice.temp(400), time=time)
     return Message(text=text, choices=tuple((_option(key, meaning, voice),) for key, meaning in unclear.options))
+
+
+def _typo(unclear: Unclear) -> str:
+    """Return the question for a number with a key too many or too few: the number that is likely, where one is."""
+    labels = [label for label, _meaning in unclear.options]
+    if labels:
+        return _("Did you mean {numbers}?").format(numbers=_(" or ").join(labels))
+    value = unclear.values[0] if unclear.values else 0.0
+    if 0 < value < _HUNDRED:
+        return _('"{said}" cannot be. Did you mean {tens}-something? Type it once more.').format(
+            said="{said}", tens=f"{10 * value:g}"
+        )
+    return _('Did you mean another number than "{said}"? Type it once more.')
+
+
+def _which_time(unclear: Unclear, voice: Voice) -> str:
+    """Return the question for a time that can be several, with these."""
+    if not unclear.options:
+        return _("Which time do you mean? Type it like 18:30.")
+    labels = [_option(key, meaning, voice)[0] for key, meaning in unclear.options]
+    return _("Which time do you mean: {times}?").format(times=_(" or ").join(labels))
 
 
 def _option(key: str, meaning: Intent, voice: Voice) -> Option:

@@ -11,7 +11,18 @@ from collections.abc import Sequence
 
 from bot.messages import read_help as words
 
-_WITH_VALUE = ("--slot", "--unit", "--stage", "--now", "--last", "--pit-target", "--data", "--zone", "--rules")
+_WITH_VALUE = (
+    "--slot",
+    "--unit",
+    "--stage",
+    "--now",
+    "--last",
+    "--pit-target",
+    "--data",
+    "--zone",
+    "--rules",
+    "--language",
+)
 _ALONE = ("--json", "--help", "-h")
 _OPTION = re.compile(r"--[a-z][a-z-]*(?:=.*)?", re.DOTALL)
 
@@ -31,21 +42,20 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 def with_text_apart(argv: Sequence[str]) -> list[str]:
     """Return the arguments with the text of `read` last, so that "---" and "-5" are text, not options."""
     given = list(argv)
-    if "read" not in given:
+    at = next(iter(_words(given)), None)
+    if at is None or given[at] != "read":
         return given
-    at = given.index("read")
-    if any(not one.startswith("-") for one in _commands(given[:at])):
-        return given  # "chat", or the value of an option, stands before it
     options, text = _apart(given[at + 1 :])
     return [*given[: at + 1], *options, "--", *text]
 
 
-def _commands(before: list[str]) -> list[str]:
-    """Return what stands before a word without the options and their values."""
+def _words(given: list[str]) -> list[int]:
+    """Return the places of what is no option and no value of one."""
+    options = (*_WITH_VALUE, "--as")
     return [
-        one
-        for number, one in enumerate(before)
-        if not one.startswith("-") and (number == 0 or before[number - 1] not in (*_WITH_VALUE, "--as"))
+        number
+        for number, one in enumerate(given)
+        if not one.startswith("-") and (number == 0 or given[number - 1] not in options)
     ]
 
 

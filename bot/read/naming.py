@@ -16,7 +16,7 @@ from bot.conversation.parsing.answers import finished
 from bot.conversation.parsing.commands import questions
 from bot.conversation.parsing.words import tidy
 from bot.messages.asked import which_probe
-from bot.messages.asked_also import and_the_number, and_which, for_which_cook, takes_it
+from bot.messages.asked_also import and_the_number, and_which, do_you_have_it, for_which_cook, takes_it
 from bot.messages.figures import Voice
 from bot.messages.read_told import ask_feel
 from bot.messages.receipts import spot_text
@@ -242,7 +242,7 @@ class _Naming:
             case say.TakeWatch():
                 return Named(intent="handover_ack")
             case say.WrongCook():
-                return Named(intent="retract_move", question=for_which_cook())
+                return Named(intent="retract_move", question=for_which_cook(self.moment.cooks))
             case say.Ask(topic=say.Topic.PROBES):
                 return Named(intent="question", question=which_probe())
             case say.Note():
@@ -361,7 +361,9 @@ class _Naming:
             step = self.context.open_steps[0] if self.context.open_steps else None
             if step is None:
                 return Named(intent="ack" if cues.thumb(self.text) else "ack_weak")
-            return Named(intent="ack_not_answer" if step.slots or step.outcomes else "ack_weak")
+            takes = step.step == "handover"
+            kind = "ack_not_answer" if step.slots or step.outcomes else "ack_weak"
+            return Named(intent=kind, question=do_you_have_it() if takes else None)
         if cues.refuses(self.heard):
             return Named(intent="decline")
         span = cues.span_min(self.heard)
