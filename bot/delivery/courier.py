@@ -17,7 +17,7 @@ from collections.abc import Callable, Mapping
 
 from bot.chat import Locked, Outcome, OutgoingKind, Sent, TryAgain
 from bot.delivery.pace import UNHURRIED, Limiter, Pace
-from bot.ports import ClaimedRow, OutgoingTransport, Store
+from bot.ports import EDIT_PACE, ClaimedRow, OutgoingTransport, Store
 
 log = logging.getLogger(__name__)
 
@@ -102,11 +102,18 @@ class Courier:
         counts_in_chat = row.outgoing.kind in COUNTED_IN_CHAT
         ready_at = limiter.ready_at(address, now) if counts_in_chat else limiter.overall_ready_at(now)
         outcome: Outcome
+        edits = row.outgoing.kind is OutgoingKind.EDIT
+        if edits and (edit_at := limiter.edit_ready_at(address, now)) > now:
+            outcome = TryAgain(wait=edit_at - now, why=EDIT_PACE, costs_attempt=False)
+            await self._record(row, outcome, now)
+            return outcome
         if ready_at > now:
             outcome = TryAgain(wait=ready_at - now, why="pace", costs_attempt=False)
             await self._record(row, outcome, now)
             return outcome
         limiter.use(address, now, counts_in_chat=counts_in_chat)
+        if edits:
+            limiter.use_edit(address, now)
         outcome = await self._send(row)
         if isinstance(outcome, Locked):
             self.locked[address.transport] = outcome.why

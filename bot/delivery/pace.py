@@ -29,6 +29,8 @@ class Pace:
     group: Rate | None = None
     """A second limit for group chats, on top of `chat`."""
     overall: Rate | None = None
+    edits: Rate | None = None
+    """Of changes to messages in one chat, on top of `chat`: a board need not be newer than that."""
     is_group: Callable[[Address], bool] = lambda _: False
 
 
@@ -39,11 +41,13 @@ BOT_API_PACE = Pace(
     chat=Rate(count=1, per=dt.timedelta(seconds=1)),
     group=Rate(count=20, per=dt.timedelta(minutes=1)),
     overall=Rate(count=25, per=dt.timedelta(seconds=1)),
+    edits=Rate(count=1, per=dt.timedelta(seconds=15)),
     is_group=lambda address: address.chat.startswith("-"),
 )
 """Limits of the Bot API: about one message a second in a chat, 20 a minute in a group, 30 a second over all
 (the messenger's own FAQ for bots); 25 leaves room for answers to buttons. Group ids are negative numbers (Bot
-API)."""
+API). Edits of a group meet a limit at about 20 a minute (not published; other programs tell so); one in 15 s is house
+rule: edits wait without holding up anything, and the newest takes the place of those before it."""
 
 
 class Limiter:
@@ -53,6 +57,7 @@ class Limiter:
         self._pace = pace
         self._overall: collections.deque[dt.datetime] = collections.deque()
         self._chats: dict[str, collections.deque[dt.datetime]] = {}
+        self._edits: dict[str, collections.deque[dt.datetime]] = {}
 
     def overall_ready_at(self, now: dt.datetime) -> dt.datetime:
         """Return the earliest instant (from `now` on) at which anything at all may be sent."""
@@ -72,6 +77,18 @@ class Limiter:
         if self._pace.is_group(address):
             ready_at = max(ready_at, _ready_at(self._pace.group, used, now))
         return ready_at
+
+    def edit_ready_at(self, address: Address, now: dt.datetime) -> dt.datetime:
+        """Return the earliest instant (from `now` on) at which a message of this chat may be changed."""
+        return _ready_at(self._pace.edits, self._edits.get(address.chat, collections.deque()), now)
+
+    def use_edit(self, address: Address, now: dt.datetime) -> None:
+        """Remember that a message of this chat was changed now."""
+        if self._pace.edits is None:
+            return
+        before = now - self._pace.edits.per
+        self._edits = {chat: used for chat, used in self._edits.items() if used[-1] > before}
+        self._edits.setdefault(address.chat, collections.deque(maxlen=self._pace.edits.count)).append(now)
 
     def use(self, address: Address, now: dt.datetime, *, counts_in_chat: bool = True) -> None:
         """Remember that something was sent to this chat now."""

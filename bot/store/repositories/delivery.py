@@ -9,10 +9,10 @@ import datetime as dt
 from collections.abc import Sequence
 from typing import Any
 
-from sqlalchemy import ColumnElement, Connection, Row, and_, delete, exists, func, or_, select, update
+from sqlalchemy import ColumnElement, Connection, FromClause, Row, and_, delete, exists, func, or_, select, update
 
 from bot.chat import Declined, Lack, Locked, Moved, Outcome, OutgoingKind, TryAgain, Unreachable
-from bot.ports import ClaimedRow
+from bot.ports import EDIT_PACE, ClaimedRow
 from bot.store.aftermath import Attempted, abandoned, after
 from bot.store.mappers import address_of, document_of, outgoing_of
 from bot.store.repositories import rooms
@@ -77,13 +77,17 @@ def _drop_useless(connection: Connection, now: dt.datetime, transports: Sequence
 def _sendable(now: dt.datetime, transports: Sequence[str]) -> tuple[ColumnElement[bool], ...]:
     """Conditions of the first message of an address on which nothing waits or is on its way."""
     other = outbox.alias("other")
+    same_chat = and_(other.c.transport == outbox.c.transport, other.c.chat == outbox.c.chat)
+    same_place = other.c.thread == outbox.c.thread
     before = or_(other.c.urgent > outbox.c.urgent, and_(other.c.urgent == outbox.c.urgent, other.c.id < outbox.c.id))
     blocks = and_(
-        other.c.transport == outbox.c.transport,
-        other.c.chat == outbox.c.chat,
-        other.c.thread == outbox.c.thread,
+        same_chat,
         in_state(other, *_UNFINISHED),
-        or_(in_state(other, OutboxState.SENDING), other.c.not_before > now, before),
+        ~_paced(other, now),
+        or_(
+            other.c.not_before > now,  # what the other side asked of a chat holds for all its topics
+            and_(same_place, or_(in_state(other, OutboxState.SENDING), before)),
+        ),
     )
     away = and_(room.c.transport == outbox.c.transport, room.c.chat == outbox.c.chat, ~room.c.active)
     return (
@@ -97,6 +101,13 @@ def _sendable(now: dt.datetime, transports: Sequence[str]) -> tuple[ColumnElemen
         or_(outbox.c.not_before.is_(None), outbox.c.not_before <= now),
         ~exists().where(blocks),
         ~exists().where(away),
+    )
+
+
+def _paced(table: FromClause, now: dt.datetime) -> ColumnElement[bool]:
+    """Return the condition that an edit only waits for the pace of edits: nobody waits for it."""
+    return and_(
+        table.c.kind == OutgoingKind.EDIT, table.c.not_before > now, func.coalesce(table.c.why, "") == EDIT_PACE
     )
 
 
@@ -174,7 +185,8 @@ def clear_pause(connection: Connection, transport: str) -> None:
 
 def next_send_at(connection: Connection, transports: Sequence[str]) -> dt.datetime | None:
     """Return the earliest instant at which something may be sent, after pauses, back-offs and leases."""
-    address = (outbox.c.transport, outbox.c.chat, outbox.c.thread)
+    paced = and_(outbox.c.kind == OutgoingKind.EDIT, func.coalesce(outbox.c.why, "") == EDIT_PACE)
+    address = (outbox.c.transport, outbox.c.chat, outbox.c.thread, paced)
     away = and_(room.c.transport == outbox.c.transport, room.c.chat == outbox.c.chat, ~room.c.active)
     query = (
         select(

@@ -296,3 +296,48 @@ class Keeper(Wire):
     async def send(self, row: ClaimedRow) -> Outcome:
         self.documents.append(row.outgoing.document)
         return await super().send(row)
+
+
+def test_edits_wait_for_their_own_pace_and_hold_up_nothing(store: SqlStore) -> None:
+    """Of three edits within fifteen seconds the first and the last are sent; a message between them does not wait."""
+    wire, now = Wire(), NOON
+    courier = paced(store, wire)
+    put(store, "board")
+    asyncio.run(courier.work(now))
+    for number, text in enumerate(("one", "two", "three")):
+        now = NOON + (2 + 2 * number) * SECOND
+        edit = Outgoing(
+            key=text,
+            address=Address(transport="telegram", chat="41"),
+            text=text,
+            kind=OutgoingKind.EDIT,
+            target="41:board",
+        )
+        assert store.apply(Apply(now=now, outbox=(OutboxWrite(outgoing=edit),)))
+        asyncio.run(courier.work(now))
+    put(store, "wrap now")
+    now = NOON + 8 * SECOND
+    asyncio.run(courier.work(now))
+    assert wire.sent == ["board", "one", "wrap now"]
+    assert courier.next_at == NOON + 17 * SECOND
+    asyncio.run(courier.work(NOON + 17 * SECOND))
+    assert wire.sent == ["board", "one", "wrap now", "three"]
+
+
+def test_slow_mode_of_a_group_pauses_all_its_topics_and_nobody_else(store: SqlStore) -> None:
+    """What the messenger asks of a group holds for its topics; when it is over, what is urgent goes first."""
+    wire = Wire()
+    courier = Courier(store, {"telegram": wire}, "me")
+    topics = [Address(transport="telegram", chat="-100", thread=thread) for thread in (None, 7)]
+    for number, address in enumerate(topics):
+        outgoing = Outgoing(key=f"t{number}", address=address, text=f"topic {number}")
+        assert store.apply(Apply(now=NOON, outbox=(OutboxWrite(outgoing=outgoing),)))
+    wire.outcomes = [TryAgain(wait=30 * SECOND, why="slow mode", costs_attempt=False)]
+    asyncio.run(courier.work(NOON))
+    put(store, "private")
+    stop = Outgoing(key="stop", address=topics[1], text="stop", urgent=True)
+    assert store.apply(Apply(now=NOON, outbox=(OutboxWrite(outgoing=stop),)))
+    asyncio.run(courier.work(NOON + SECOND))
+    assert wire.sent == ["topic 0", "private"]
+    asyncio.run(courier.work(NOON + 30 * SECOND))
+    assert wire.sent[2:] == ["stop", "topic 0", "topic 1"]

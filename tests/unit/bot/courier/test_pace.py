@@ -87,3 +87,17 @@ def test_obeying_it_keeps_every_limit(steps: list[tuple[float, str]]) -> None:
         assert len(second) <= 25
         assert second.count(chat) <= 1
         assert not chat.startswith("-") or minute.count(chat) <= 20
+
+
+def test_a_message_of_a_chat_is_changed_once_in_fifteen_seconds() -> None:
+    """Another chat need not wait, nor do messages; without such a limit nothing waits."""
+    limiter = Limiter(BOT_API_PACE)
+    limiter.use_edit(GROUP, NOON)
+    assert limiter.edit_ready_at(GROUP, NOON + SECOND) == NOON + 15 * SECOND
+    assert limiter.edit_ready_at(PRIVATE, NOON) == NOON
+    assert limiter.ready_at(GROUP, NOON) == NOON
+    limiter.use_edit(GROUP, NOON + 15 * SECOND)
+    assert limiter.edit_ready_at(GROUP, NOON + 16 * SECOND) == NOON + 30 * SECOND
+    free = Limiter(UNHURRIED)
+    free.use_edit(GROUP, NOON)
+    assert free.edit_ready_at(GROUP, NOON) == NOON
