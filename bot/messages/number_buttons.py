@@ -43,6 +43,9 @@ _COARSE = {"F": 10.0, "C": 5.0}
 _AT_MOST = (Slot.FRIDGE, Slot.LEFTOVERS)
 """What has to be at a limit or under it, except when it is reheated."""
 
+BOILS_C = 100.0
+"""No core is hotter: it is wet [°C]."""
+
 _ORDER = (Slot.PIT, Slot.CORE, Slot.FRIDGE, Slot.LEFTOVERS)
 
 
@@ -52,6 +55,8 @@ class Asked:
 
     prompt: Prompt
     slot: Slot
+    answered: bool = False
+    """True when its prompt is answered already and the number is a help beside it."""
 
     @property
     def at_most(self) -> bool:
@@ -108,7 +113,7 @@ def rows_of(
         piece=_piece(asked, situation),
     )
     rows = [((_label(span, asked, situation, voice), _meaning(span, asked, situation, voice)),) for span in spans]
-    return (*rows, ((_("Another number"), other),))
+    return tuple(rows) if asked.answered else (*rows, ((_("Another number"), other),))
 
 
 def cannot_row(prompt: Prompt, situation: Situation) -> tuple[Option, ...]:
@@ -131,6 +136,17 @@ def ask_number(asked: Asked, situation: Situation, voice: Voice) -> Message:
     """Return the short question for one number with its buttons."""
     rows = _usual_rows(asked, situation, voice)
     return Message(text=_and(asked, situation), choices=(*rows, cannot_row(asked.prompt, situation)))
+
+
+def coldest_spot(prompt: Prompt, situation: Situation, voice: Voice) -> Message | None:
+    """Return the question for the coldest spot after a feel that was tapped; None when it was read since the feel was
+    asked for.
+    """
+    if _read(prompt, Slot.CORE, situation):
+        return None
+    asked = Asked(prompt=prompt, slot=Slot.CORE, answered=True)
+    text = named(situation, _piece(asked, situation), _("And the coldest spot?"))
+    return Message(text=text, choices=_usual_rows(asked, situation, voice))
 
 
 def other_numbers(other: OtherNumber, asked: Asked, situation: Situation, voice: Voice) -> Message:
@@ -206,6 +222,14 @@ def limits_of(asked: Asked, situation: Situation, voice: Voice) -> tuple[float, 
 
 
 def _expected(asked: Asked, situation: Situation, voice: Voice) -> float:
+    """Return what a question will likely be answered with; no button of a core is hotter than boiling water."""
+    expected = _foreseen(asked, situation, voice)
+    if asked.slot is not Slot.CORE:
+        return expected
+    return min(expected, _unit(BOILS_C, voice) - (NUMBERS // 2 + 0.5) * step_of(asked, voice))
+
+
+def _foreseen(asked: Asked, situation: Situation, voice: Voice) -> float:
     view = situation.view(asked.prompt.piece)
     if asked.slot is Slot.PIT and situation.several:
         view = situation.view(situation.at_the_fire.state.piece)
@@ -230,7 +254,7 @@ def _label(span: Span, asked: Asked, situation: Situation, voice: Voice) -> str:
 def _meaning(span: Span, asked: Asked, situation: Situation, voice: Voice) -> Intent:
     middle_c, low_c = _c((span.low + span.high) / 2, voice), _c(span.low, voice)
     value = Value(value_c=middle_c, slot=asked.slot, spread_c=middle_c - low_c, piece=_piece(asked, situation))
-    return Report(values=(value,), tapped=True, question=asked.prompt.key)
+    return Report(values=(value,), tapped=True, question=None if asked.answered else asked.prompt.key)
 
 
 def _and(asked: Asked, situation: Situation) -> str:

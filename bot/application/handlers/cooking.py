@@ -252,7 +252,7 @@ def _report(
         _refuse(visit, work, snapshot, situation, result)
         return
     done = turn(snapshot.facts, result, visit=visit)
-    asks = _with_pieces(done.after, wanted, settled.ask, visit)
+    asks = _with_pieces(done.after, wanted, settled.ask or tapping.after_feel(visit, situation, done, wanted), visit)
     if trouble is None or (trouble.only_if_doubted and not any(isinstance(e, SpotAsked) for e in result.events)):
         answer(visit, work, snapshot, done, asks=asks)
         return

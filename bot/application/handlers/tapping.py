@@ -11,18 +11,19 @@ from bot import commands as say
 from bot.application.announcements import answer, reply
 from bot.application.handlers.reports import Settling
 from bot.application.privacy import hears_all
-from bot.application.turns import turn
+from bot.application.turns import Turn, turn
 from bot.application.visit import Visit, Work
+from bot.chat import IncomingKind
 from bot.messages import taps
 from bot.messages.message import Message
 from bot.messages.naming import named
-from bot.messages.number_buttons import Asked, next_number, other_numbers
+from bot.messages.number_buttons import Asked, coldest_spot, next_number, other_numbers
 from bot.messages.refusals import refusal_text
 from bot.messages.telegram_words import type_number
 from bot.ports import CookSnapshot
 from scheduler.cook import Refusal, Report, Situation, TripDue, decide
 from scheduler.cook.plausible import AGREE_C
-from scheduler.facts import Corrected, Reading
+from scheduler.facts import Corrected, Feel, Reading
 from scheduler.planning.prompts import Prompt
 from scheduler.state import ReadingAt
 
@@ -70,6 +71,20 @@ def _write(
     rides = any(isinstance(e, TripDue) and any(p.step.slots for p in e.trip.prompts) for e in done.rung.events)
     asks = None if rides or asked_at is None else next_number(done.after, asked_at, visit.voice(done.after))
     answer(visit, work, snapshot, done, asks=asks)
+
+
+def after_feel(visit: Visit, before: Situation, done: Turn, wanted: tuple[say.Intent, ...]) -> Message | None:
+    """Return the question for the coldest spot, when a feel was tapped that was asked for with a number and none was
+    read: at the most one tap more. None while the meat comes off: then nothing is asked beside it.
+    """
+    felt = next((intent for intent in wanted if isinstance(intent, say.FeelSaid)), None)
+    if felt is None or felt.feel is Feel.TENDER or visit.incoming.kind is not IncomingKind.TAP:
+        return None
+    seen = before.seen_from(felt.piece) if felt.piece is not None else before
+    prompt = seen.prompt("tender_test")
+    if prompt is None or prompt.asked_at is None:
+        return None
+    return coldest_spot(prompt, done.after, visit.voice(done.after))
 
 
 def other(visit: Visit, work: Work, situation: Situation, wanted: say.OtherNumber) -> None:
