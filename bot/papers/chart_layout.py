@@ -32,17 +32,17 @@ def placed(sheet: ChartSheet) -> Drawing:
     """Return the drawing of a chart: 1080 px wide, as tall as it needs."""
     colours = theme(dark=sheet.dark)
     measured = head(sheet, colours, Sheet(WIDE, _ROOM_ABOVE))
-    count = len(sheet.pieces)
-    core = _LEAST_CORE.get(count, _CORE)
+    count, whole = len(sheet.pieces), sum(piece.whole for piece in sheet.pieces)
+    core = _CORE if count > whole else _LEAST_CORE.get(whole, _CORE)
     fixed = measured + TAGS + count * (ABOVE + GAP) + PIT_HIGH + AXIS + legend_high(sheet) + MARGIN
-    high = max(LEAST_HIGH, round(fixed + count * core))
-    core = (high - fixed) / count
+    high = max(LEAST_HIGH, round(fixed + whole * core))
+    core = (high - fixed) / whole
     on = Sheet(WIDE, high)
     place = Place(sheet=sheet, across=across(sheet), theme=colours, on=on)
     top = head(sheet, colours, on)
     _tags(place, top)
     top += TAGS
-    uprights(place, top - 8, top + count * (ABOVE + core + GAP) + PIT_HIGH)
+    uprights(place, top - 8, top + count * (ABOVE + GAP) + whole * core + PIT_HIGH)
     for piece in sheet.pieces:
         top = panel(piece, place, top, core) + GAP
     top = strip(place, top)
@@ -78,7 +78,9 @@ def _now_tag(place: Place, x: float, top: float, dinner: Box) -> None:
     middle = min(max(x, MARGIN + half), WIDE - MARGIN - half)
     if middle + half > dinner.left - 12 and middle - half < dinner.right + 12:
         left, right = dinner.left - 12 - half, dinner.right + 12 + half
-        middle = right if x > (dinner.left + dinner.right) / 2 and right + half <= WIDE - MARGIN else left
+        after = x > (dinner.left + dinner.right) / 2
+        fits_left, fits_right = left - half >= 0, right + half <= WIDE
+        middle = right if fits_right and (after or not fits_left) else left
         y = top + TAGS - 8
         place.on.add(Shape(name="now", points=((middle, y), (x, y)), edge=place.theme.ink, width=4, closed=False))
     _tag("now", place.sheet.now, middle, top, place, filled=False)

@@ -75,7 +75,7 @@ def _icon(kind: str, x: float, y: float, place: Place) -> None:
         on.add(
             Shape(name="key", points=lens(x, middle, right, y, 18, (x, right)), fill=fill, edge=theme.window, width=4)
         )
-    elif kind == "rest":
+    elif kind in {"rest", "rested"}:
         rest = Box(left=x, top=y - 10, right=right - 16, bottom=y + 10)
         on.add(Shape(name="key", points=rest.corners, fill=theme.paper, edge=theme.ink, width=4))
         for size, fill in ((34, theme.ink), (24, theme.paper), (14, theme.ink)):

@@ -40,9 +40,12 @@ class Place:
 
 
 def panel(piece: ChartPiece, place: Place, top: float, core_high: float) -> float:
-    """Place a piece from `top` down, its core `core_high` tall; return where it ends."""
+    """Place a piece from `top` down, its core `core_high` tall; return where it ends. A brief one has no core."""
     _words(piece, place, top)
     lane = top + NAME_ROW + OFF_ROW
+    if not piece.whole:
+        _lane(piece, place, lane + LANE / 2)
+        return lane + LANE
     plot = Box(left=LEFT, top=lane + LANE, right=RIGHT, bottom=lane + LANE + core_high)
     up = Upward(top=plot.top + _HEADROOM, bottom=plot.bottom - DEEDS, low_c=piece.low_c, high_c=piece.high_c)
     ground(place, plot)

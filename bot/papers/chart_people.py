@@ -31,7 +31,8 @@ def _sign(name: str, number: int, others: list[str], taken: set[str]) -> str:
     initial = _initial(name)
     if initial and initial not in others and initial not in taken:
         return initial
-    longer = [initial + letter.lower() for letter in _letters(name)[1:]] if initial else []
+    letters = _letters(name)
+    longer = [initial + letter.lower() for letter in letters[1:]] or [initial] * len(letters)
     numbers = (str(n) for n in range(number + 1, number + 1 + len(taken) + 1))
     return next((sign for sign in (*longer, *numbers) if sign not in taken and len(sign) <= _LETTERS), str(number + 1))
 

@@ -49,6 +49,7 @@ def piece_of(
     voice: Voice,
     *,
     several: bool,
+    whole: bool = True,
 ) -> ChartPiece:
     """Return a panel; `expected` is the piece as it was forecast at meat on, for the chart of the end."""
     state, outlook = view.state, view.outlook
@@ -79,6 +80,7 @@ def piece_of(
         levels=levels(low_c, high_c, voice.unit, 3 if several else 5),
         low_c=low_c,
         high_c=high_c,
+        whole=whole,
     )
 
 

@@ -25,8 +25,11 @@ from scheduler.planning.outlook import Verdict
 from scheduler.planning.views import PieceView
 from scheduler.state import Stage
 
-MOST_PIECES = 4
-"""Panels that fit on a phone held upright; more pieces are named in words."""
+MOST_PIECES = 5
+"""Pieces that fit on a phone held upright; more are named in words."""
+
+MOST_WHOLE, WHOLE_OF_MANY = 3, 2
+"""So many pieces are all drawn whole; of more than that so many, and of the others the dinner line alone."""
 
 _LEAD_IN = 0.02
 """Share of the span that is left free before meat on, for its mark."""
@@ -55,7 +58,12 @@ def chart_sheet_of(situation: Situation, log: tuple[Fact, ...], voice: Voice, *,
     expected = {view.piece: _at_meat_on(view, situation, log) if over else None for view in shown}
     frame = _frame(shown, voice, over=over)
     people = people_of(_names(shown))
-    pieces = tuple(piece_of(view, expected[view.piece], frame, people, voice, several=len(shown) > 1) for view in shown)
+    whole = _whole(shown, situation.deciding.focus)
+    several = len(shown) > 1
+    pieces = tuple(
+        piece_of(view, expected[view.piece], frame, people, voice, several=several, whole=view.piece in whole)
+        for view in shown
+    )
     pit = pit_of(shown, frame, people, voice)
     fixed = any(view.outlook.serve_at is not None for view in shown)
     inside = not over and frame.begin_at <= voice.now <= frame.end_at
@@ -89,6 +97,12 @@ def _shown(situation: Situation) -> tuple[tuple[PieceView, ...], tuple[PieceView
     return tuple(v for v in situation.views if v in chosen), tuple(v for v in situation.views if v not in chosen)
 
 
+def _whole(shown: tuple[PieceView, ...], first: str | None) -> frozenset[str]:
+    """Return the pieces that are drawn with their core: the one that decides, then those on the fire."""
+    order = sorted(shown, key=lambda view: (view.piece != first, view.state.stage is not Stage.COOKING))
+    return frozenset(view.piece for view in (order if len(shown) <= MOST_WHOLE else order[:WHOLE_OF_MANY]))
+
+
 def _at_meat_on(view: PieceView, situation: Situation, log: tuple[Fact, ...]) -> PieceView | None:
     """Return the piece as it was forecast when it went on, None where the log does not say."""
     on = view.state.did("meat_on")
@@ -110,9 +124,9 @@ def _frame(shown: tuple[PieceView, ...], voice: Voice, *, over: bool) -> Frame:
         served_at = view.state.at("serve") or (None if pulled_at or over else outlook.plate.likely)
         ready_at = pulled_at or outlook.pull.late or dinner_at + _AT_MOST_AFTER
         ends += [at for at in (served_at, ready_at, outlook.serve_end) if at is not None]
-    if not over and voice.now > dinner_at:
-        ends.append(voice.now)
     end_at = min(max(ends), dinner_at + _AT_MOST_AFTER)
+    if not over and voice.now > end_at:
+        end_at = max(end_at, min(voice.now, dinner_at + 2 * _AT_MOST_AFTER))
     begin_at = min(*ons, dinner_at - _AT_LEAST)
     begin_at -= _LEAD_IN * (end_at - begin_at)
     return Frame(begin_at=begin_at, end_at=end_at, dinner_at=dinner_at, over=over)
@@ -179,7 +193,8 @@ def _with_legend(sheet: ChartSheet) -> ChartSheet:
         "foretold": sheet.over and any(piece.fan for piece in sheet.pieces),
         "fan": not sheet.over and any(piece.fan for piece in sheet.pieces),
         "window": any(piece.window is not None for piece in sheet.pieces),
-        "rest": any(piece.off_by is not None for piece in sheet.pieces),
+        "rest": any(piece.off_by is not None and piece.pulled_at is None for piece in sheet.pieces),
+        "rested": all(piece.pulled_at is not None for piece in sheet.pieces),
         "meat_on": Deed.MEAT_ON in deeds,
         "wrap": Deed.WRAP in deeds,
         "pull": Deed.PULL in deeds,

@@ -118,6 +118,8 @@ class ChartPiece:
     levels: tuple[Level, ...]
     low_c: float
     high_c: float
+    whole: bool = True
+    """False for one of many, of which the dinner line alone is drawn."""
 
 
 @dataclasses.dataclass(frozen=True, kw_only=True)
