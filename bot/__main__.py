@@ -1,5 +1,5 @@
-"""The command line: `slowbell` opens the chat; `chat`, `plan`, `read`, `record`, `rehearse`, `serve` and
-`backtest` are the other ways in.
+"""The command line: `slowbell` opens the chat; `chat`, `plan`, `read`, `record`, `chart`, `rehearse`, `serve`
+and `backtest` are the other ways in.
 
 It only reads arguments. Whatever is slow to import is imported by the command that needs it.
 """
@@ -15,6 +15,7 @@ import sys
 from collections.abc import Sequence
 
 from bot.messages import console
+from bot.messages.chart_command import help_chart, help_dark, help_png, help_unit
 from bot.messages.plan_help import help_plan
 from bot.messages.read_help import help_read
 from bot.messages.record_command import help_cook, help_csv, help_pdf, help_record
@@ -63,6 +64,10 @@ def _run(typed: Sequence[str]) -> int:
         from bot.record import command as record  # noqa: PLC0415 - slow to import
 
         return record.main(given, now=dt.datetime.now(dt.UTC), data_dir=settings.data_dir)
+    if given.command == "chart":
+        from bot.record import picture  # noqa: PLC0415 - slow to import
+
+        return picture.main(given, now=dt.datetime.now(dt.UTC), data_dir=settings.data_dir)
     if given.command == "serve":
         if settings.token is None:
             print(console.missing_token(), file=sys.stderr)
@@ -112,6 +117,11 @@ def _parser() -> argparse.ArgumentParser:
     record.add_argument("cook", nargs="?", metavar="COOK", help=help_cook())
     record.add_argument("--csv", metavar="FILE", help=help_csv())
     record.add_argument("--pdf", metavar="FILE", help=help_pdf())
+    chart = commands.add_parser("chart", help=help_chart(), parents=[everywhere])
+    chart.add_argument("cook", nargs="?", metavar="COOK", help=help_cook())
+    chart.add_argument("--png", metavar="FILE", help=help_png())
+    chart.add_argument("--dark", action="store_true", help=help_dark())
+    chart.add_argument("--unit", choices=("C", "F"), help=help_unit())
     backtest = commands.add_parser("backtest", help=console.help_backtest())
     backtest.add_argument("logs", nargs="+", metavar="LOG.csv", help=console.help_logs())
     backtest.add_argument("--target", action="append", metavar="TEMP", help=console.help_target())

@@ -17,11 +17,12 @@ from bot.messages.message import Message
 from bot.ports import CookSnapshot
 from scheduler.cook import Changes, Shifted, Situation, TripDue, assess
 from scheduler.facts import Fact
+from scheduler.planning.prompts import Prompt
 
 log = logging.getLogger(__name__)
 
-DECISIONS = frozenset({"wrap_decide", "pull", "t_minus"})
-"""Steps at which people decide about dinner, and look at how the cook stands."""
+DECISIONS = frozenset({"bark_check", "wrap_decide", "pull", "t_minus"})
+"""Steps at which people decide (a bark that is set is the decision about the wrap), and look at how the cook stands."""
 
 MOST_CAPTION_UNITS = 1024
 """A longer text is no caption (Bot API, sendPhoto: 0 to 1024 characters; counted here in UTF-16, the stricter way)."""
@@ -56,12 +57,17 @@ def decides(*changes: Changes) -> bool:
 
 def _decides(changes: Changes) -> bool:
     for event in changes.events:
-        if isinstance(event, TripDue) and any(prompt.step.id in DECISIONS for prompt in event.trip.prompts):
+        if isinstance(event, TripDue) and any(_is_new(prompt) for prompt in event.trip.prompts):
             return True
         if isinstance(event, Shifted) and event.shift.turned:
             return True
     ended = changes.before is not None and not changes.before.ended and changes.after.ended
     return ended and any(view.state.did("serve") for view in changes.after.views)
+
+
+def _is_new(prompt: Prompt) -> bool:
+    """Return whether a decision is asked for the first time: what is still open was shown then."""
+    return prompt.step.id in DECISIONS and prompt.asked == 0
 
 
 def riding_picture(
@@ -83,7 +89,7 @@ def riding_picture(
     if room.transport in PAPER or urgent or not decides(*changes) or not message.text:
         return None
     stopped = any(after.stops_of(view.piece, voice.now) for view in after.views)
-    if stopped or len(message.text.encode("utf-16-le")) // 2 > MOST_CAPTION_UNITS - _TITLE_UNITS:
+    if stopped or not is_caption(message.text):
         return None
     try:
         return house.charts(after, log=facts, voice=voice, dark=None)
@@ -94,3 +100,8 @@ def riding_picture(
 
 _TITLE_UNITS = 64
 """Room for what a message begins with where several cooks run in one room."""
+
+
+def is_caption(text: str) -> bool:
+    """Return whether a text is short enough to stand under a picture, counted in UTF-16 units."""
+    return len(text.encode("utf-16-le")) // 2 <= MOST_CAPTION_UNITS - _TITLE_UNITS

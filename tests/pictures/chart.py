@@ -14,7 +14,7 @@ from bot.papers.chart import chart_png
 from bot.papers.chart_sheet import chart_sheet_of
 from bot.papers.chart_values import ChartSheet
 from scheduler.cook import assess
-from scheduler.facts import PieceAdded, Planned, Reading, Serving, ServingKind, Slot, StepDone, Wrap, Wrapped
+from scheduler.facts import Body, PieceAdded, Planned, Reading, Serving, ServingKind, Slot, StepDone, Wrap, Wrapped
 from scheduler.units import c_from_f
 from tests.unit.bot.papers.records import tell
 from tests.unit.scheduler.logbook import CATALOGUE, Logbook, at
@@ -26,12 +26,14 @@ ON, DINNER = 1035, 2100
 
 CORE_F = (
     (150, "Tomas", 92), (270, "Tomas", 131), (355, "Wren", 149), (410, "Wren", 155), (470, "Wren", 158),
-    (530, "Ines", 160), (600, "Ines", 168), (660, "Bashir", 180), (715, "Ines", 191), (765, "Ines", 199), (800, "Ines", 203),
+    (530, "Ines", 160), (600, "Ines", 168), (660, "Bashir", 180), (715, "Ines", 191), (765, "Ines", 199),
+    (800, "Ines", 203),
 )  # fmt: skip
 PIT_F = (
     (40, "Tomas", 229), (148, "Tomas", 247), (268, "Tomas", 236), (352, "Wren", 221), (412, "Wren", 243),
     (527, "Ines", 251), (598, "Bashir", 246), (712, "Ines", 252), (764, "Ines", 249),
 )  # fmt: skip
+PORK_C = ((240, "Tomas", 34.0), (345, "Wren", 55.0), (440, "Wren", 66.0), (560, "Ines", 71.0), (650, "Ines", 75.0))
 OPENED = ((200, "spritz", "Tomas"), (262, "spritz", "Tomas"), (356, "refuel", "Wren"), (414, "spritz", "Wren"))
 WRAPPED, PULLED, BOXED, SLICED, SERVED = 532, 805, 830, DINNER - ON - 8, DINNER - ON + 2
 _AHEAD = 6
@@ -40,25 +42,26 @@ _DECIDED_BY_HAND = frozenset({"wrap_decide", "wrap_do", "pull", "serve", "slice"
 
 def harrow_lane(until: float) -> Logbook:
     """Return the log of the harvest supper up to so many minutes after meat on: a brisket over night, read by four."""
-    log = Logbook(Planned(cut="brisket_packer", serving=SUPPER, pit_low_c=107.0, pit_high_c=121.0, mass_kg=5.5, unit="F"))
+    plan = Planned(cut="brisket_packer", serving=SUPPER, pit_low_c=107.0, pit_high_c=121.0, mass_kg=5.5, unit="F")
+    log = Logbook(plan)
     log.done("light", ON - 50)
-    told = [
-        *((m, "done", who, step) for m, step, who in OPENED),
-        *((m, "core", who, value) for m, who, value in CORE_F),
-        *((m, "pit", who, value) for m, who, value in PIT_F),
-        (0, "done", "Tomas", "meat_on"), (WRAPPED, "wrap", "Ines", ""), (PULLED, "done", "Ines", "pull"),
-        (BOXED, "done", "Ines", "box_meat"), (SLICED, "done", "Bashir", "slice"), (SERVED, "done", "Bashir", "serve"),
-    ]  # fmt: skip
-    for minutes, kind, who, what in sorted(told, key=lambda one: (one[0], one[1])):
-        if minutes > until:
-            continue
-        if kind == "wrap":
-            log.tell(Wrapped(wrap=Wrap.PAPER), ON + minutes, by=who)
-        elif isinstance(what, str):
-            log.done(what, ON + minutes, by=who)
-        else:
-            slot = Slot.CORE if kind == "core" else Slot.PIT
-            log.tell(Reading(slot=slot, value_c=c_from_f(what)), ON + minutes, by=who)
+    done = (
+        *OPENED,
+        (0, "meat_on", "Tomas"),
+        (PULLED, "pull", "Ines"),
+        (BOXED, "box_meat", "Ines"),
+        (SLICED, "slice", "Bashir"),
+        (SERVED, "serve", "Bashir"),
+    )
+    told: list[tuple[float, str, Body]] = [
+        *((minutes, who, StepDone(step=step)) for minutes, step, who in done),
+        *((minutes, who, Reading(slot=Slot.CORE, value_c=c_from_f(value))) for minutes, who, value in CORE_F),
+        *((minutes, who, Reading(slot=Slot.PIT, value_c=c_from_f(value))) for minutes, who, value in PIT_F),
+        (WRAPPED, "Ines", Wrapped(wrap=Wrap.PAPER)),
+    ]
+    for minutes, who, body in sorted(told, key=lambda one: one[0]):
+        if minutes <= until:
+            log.tell(body, ON + minutes, by=who)
     return caught_up(log, ON + until)
 
 
@@ -81,7 +84,7 @@ def three_pieces() -> Logbook:
     tell(log, PieceAdded(cut="whole_chicken"), 2, piece="p3")
     log.done("light", ON + 60)
     log.done("meat_on", ON + 105, by="Tomas")
-    for minutes, who, value in ((240, "Tomas", 34.0), (345, "Wren", 55.0), (440, "Wren", 66.0), (560, "Ines", 71.0), (650, "Ines", 75.0)):
+    for minutes, who, value in PORK_C:
         log.tell(Reading(slot=Slot.CORE, value_c=value), ON + minutes, by=who)
         log.tell(Reading(slot=Slot.PIT, value_c=121.0 + (minutes % 7) - 3), ON + minutes + 2, by=who)
     tell(log, StepDone(step="meat_on"), ON + 610, piece="p2", by="Ines")

@@ -46,8 +46,14 @@ def ribs(until: float = 1e9) -> Logbook:
     log = Logbook(planned(mass_kg=2.0))
     log.done("light", 0)
     log.done("meat_on", 60)
-    readings = ((150, "Ines", 45.0), (210, "Tomas", 62.0), (270, "Wren", 70.0), (330, "Tomas", 78.0), (420, "Ines", 90.0))
-    for minutes, name, value_c in readings:
+    values = (
+        (150, "Ines", 45.0),
+        (210, "Tomas", 62.0),
+        (270, "Wren", 70.0),
+        (330, "Tomas", 78.0),
+        (420, "Ines", 90.0),
+    )
+    for minutes, name, value_c in values:
         one_read(log, minutes, value_c, by=name)
         one_read(log, minutes + 1, 133.0, by=name, slot=Slot.PIT)
     log.tell(Wrapped(wrap=Wrap.PAPER), 300, by="Wren")

@@ -1,8 +1,8 @@
 """Colours of the chart, computed: contrast in sunlight, and what colour-blind people can tell apart.
 
-Contrast: W3C, Web Content Accessibility Guidelines 2.2, definitions of relative luminance and contrast ratio (from memory).
-Colour vision: Machado, Oliveira and Fernandes, "A physiologically-based model for simulation of color vision deficiency",
-IEEE TVCG 15(6), 2009, the matrices at severity 1.0, applied to linear RGB (from memory).
+Contrast: W3C, Web Content Accessibility Guidelines 2.2, definitions of relative luminance and contrast ratio (from
+memory). Colour vision: Machado, Oliveira and Fernandes, "A physiologically-based model for simulation of color vision
+deficiency", IEEE TVCG 15(6), 2009, the matrices at severity 1.0, applied to linear RGB (from memory).
 """
 
 from __future__ import annotations
@@ -72,7 +72,7 @@ def test_the_simulation_knows_red_and_green() -> None:
 @pytest.mark.parametrize("vision", VISIONS)
 @pytest.mark.parametrize("name", THEMES)
 def test_words_are_readable_in_sunlight(name: str, vision: str) -> None:
-    """Every colour of words has 7 : 1 on whatever it stands on, far over the 4.5 : 1 that is asked, for every vision."""
+    """Every colour of words has 7 : 1 on whatever it stands on; 4.5 : 1 is asked, and kept for every vision."""
     theme = THEMES[name]
     words = [theme.ink, theme.quiet, theme.window, theme.stall, theme.pit]
     grounds = [theme.paper, theme.panel]
@@ -92,7 +92,7 @@ def test_letters_inside_dots_are_readable(name: str, vision: str) -> None:
 @pytest.mark.parametrize("vision", VISIONS)
 @pytest.mark.parametrize("name", THEMES)
 def test_marks_stand_out_from_what_lies_below_them(name: str, vision: str) -> None:
-    """Each mark that carries a meaning has 3 : 1 against the ground, and dots also against the fan and the pit's band."""
+    """Each mark that carries a meaning has 3 : 1 against the ground; dots also against the fan and the pit's band."""
     theme = THEMES[name]
     marks = [theme.fan, theme.window, theme.stall, theme.pit, theme.late, theme.good, theme.unsure, theme.ink]
     below = [(mark, ground) for mark in marks for ground in (theme.paper, theme.panel)]

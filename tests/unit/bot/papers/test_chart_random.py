@@ -13,7 +13,8 @@ from tests.unit.bot.papers.test_chart_layout import outside, overlaps
 from tests.unit.scheduler.logbook import WHEN_READY, Logbook, dinner, planned
 
 CUTS = ("beef_chuck_ribs", "brisket_packer", "pork_butt", "spareribs_stl", "whole_chicken", "salmon_side")
-NAMES = st.text(st.characters(exclude_categories=("Cs", "Cc")), min_size=1, max_size=30).filter(lambda t: t.strip() != "")
+LETTERS = st.characters(exclude_categories=("Cs", "Cc"))
+NAMES = st.text(LETTERS, min_size=1, max_size=30).filter(lambda text: text.strip() != "")
 
 
 @st.composite

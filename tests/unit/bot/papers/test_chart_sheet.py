@@ -7,7 +7,7 @@ import datetime as dt
 import pytest
 
 from bot.papers.chart_values import Deed, Tone
-from scheduler.facts import PieceAdded, Reading, Slot
+from scheduler.facts import Discarded, PieceAdded, Reading, Slot
 from tests.unit.bot.papers.charts import brisket, chart, one_read, renamed, ribs
 from tests.unit.bot.papers.records import tell
 from tests.unit.scheduler.logbook import WHEN_READY, Logbook, at, dinner, planned
@@ -221,8 +221,6 @@ def test_a_reading_of_nobody_is_a_dot_without_letters() -> None:
 
 def test_meat_that_was_thrown_away_has_no_forecast() -> None:
     """Nothing is foretold of it, and its words say so."""
-    from scheduler.facts import Discarded
-
     log = ribs(335)
     log.tell(Discarded(), 340)
     (piece,) = chart(log, 345).pieces
