@@ -178,6 +178,10 @@ class Sent:
     ref: str | None = None
 
 
+EDIT_PACE = "edits wait"
+"""Reason of a `TryAgain` for an edit that waits for nothing but the pace of edits: nothing else waits for it."""
+
+
 @dataclasses.dataclass(frozen=True, kw_only=True)
 class TryAgain:
     """Certainly not delivered; try again after this span. `costs_attempt` is False for a rate limit."""

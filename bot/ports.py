@@ -19,8 +19,6 @@ if TYPE_CHECKING:
     from scheduler.cook import Situation  # named only: forecasts are slow to import, and windows need none
 
 Json = Mapping[str, object]
-EDIT_PACE = "edits wait"
-"""Reason of a `TryAgain` for an edit that waits for nothing but the pace of edits: nothing else waits for it."""
 PaperKind = Literal["page", "calendar", "record"]
 
 

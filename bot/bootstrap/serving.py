@@ -8,6 +8,7 @@ from __future__ import annotations
 import asyncio
 import dataclasses
 import datetime as dt
+import itertools
 import logging
 import secrets
 
@@ -18,6 +19,8 @@ from bot.crew import Role
 from bot.delivery.courier import Courier
 from bot.delivery.pace import BOT_API_PACE
 from bot.messages import console, telegram_words
+from bot.messages.menus import MENU_LANGUAGES, Place, menu
+from bot.messages.words import speaking
 from bot.ports import Apply, InviteWrite
 from bot.program import Program
 from bot.settings import Settings
@@ -131,11 +134,20 @@ class Service:
     async def _welcome(self, me: Me, code: str | None) -> None:
         await asyncio.to_thread(self._store.clear_pause, self._way_out.name)
         write_link(self._settings.data_dir, link_prefix(me))
-        if (failed := await show_commands(self._api, console.menu())) is not None:
-            log.warning("the menu of commands could not be set: %s", failed)
+        await self._show_menus()
         say(console.serving(me.username, str(self._settings.data_dir)))
         if code is not None:
             say(console.owner_code(code, me.join_link(code)))
+
+    async def _show_menus(self) -> None:
+        """Show in each kind of chat, in each language, the commands that are of use there."""
+        for place, language in itertools.product(Place, ("", *MENU_LANGUAGES)):
+            with speaking(language or None):
+                commands = menu(place)
+            failed = await show_commands(self._api, commands, scope=place.value, language=language)
+            if failed is not None:
+                log.warning("the menu of commands (%s, %r) could not be set: %s", place.value, language, failed)
+                return  # whatever is wrong is wrong for all of them
 
     async def _listen(self, me: Me | TokenRefused | Outage, code: str | None) -> None:
         """Find out who the bot is, however long that takes, then poll; return when the token is refused."""

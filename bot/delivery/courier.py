@@ -15,9 +15,9 @@ import datetime as dt
 import logging
 from collections.abc import Callable, Mapping
 
-from bot.chat import Locked, Outcome, OutgoingKind, Sent, TryAgain
+from bot.chat import EDIT_PACE, Locked, Outcome, OutgoingKind, Sent, TryAgain
 from bot.delivery.pace import UNHURRIED, Limiter, Pace
-from bot.ports import EDIT_PACE, ClaimedRow, OutgoingTransport, Store
+from bot.ports import ClaimedRow, OutgoingTransport, Store
 
 log = logging.getLogger(__name__)
 

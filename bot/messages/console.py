@@ -202,21 +202,6 @@ def possible_repeat() -> str:
     return _("(This may have reached you before.)")
 
 
-def menu() -> tuple[tuple[str, str], ...]:
-    """Return the messenger's menu of commands: (name, description), most wanted first."""
-    return (
-        ("howlong", _("How long until dinner, and is it on time")),
-        ("next", _("What comes next, and when")),
-        ("plan", _("The plan, backward from the meal")),
-        ("page", _("The plan on one page, to tape up beside the cooker")),
-        ("calendar", _("The plan as a file for your calendar")),
-        ("undo", _("Take back the last thing you told")),
-        ("new", _("Begin a cook")),
-        ("invite", _("A link with which one person can join")),
-        ("help", _("What you can say")),
-    )
-
-
 def saved_as(text: str, path: str) -> str:
     """Return a message whose file was put into a folder, with where it is."""
     saved = _("Saved as {path}").format(path=path)

@@ -15,6 +15,7 @@ from pathlib import Path
 
 from bot.conversation.parsing.commands import command
 from bot.messages import console
+from bot.messages.menus import Place, menu
 from bot.store import open_store
 from tests.fakes.botapi import FakeTelegram
 from tests.fakes.botapi.fixtures import fake, telegram_server
@@ -49,7 +50,7 @@ def test_it_listens_answers_and_stops(tmp_path: Path, fake: FakeTelegram) -> Non
     ines = fake.private("Ines")
     with serving(tmp_path, fake) as serve:
         serve.sees("Listening as @")
-        assert [one["command"] for one in fake.commands()] == [name for name, _ in console.menu()]
+        assert [one["command"] for one in fake.commands()] == [name for name, _ in menu(Place.ANYWHERE)]
         fake.say(ines, "Ines", "178")
         fake.wait("messages", 1, chat=ines)
         assert answers(fake, ines) == ["heard 178"]
@@ -205,5 +206,6 @@ def test_no_token_needs_no_data(tmp_path: Path) -> None:
 
 
 def test_the_menu_offers_what_is_understood() -> None:
-    """Each command of the messenger's menu is one that the reader of texts knows."""
-    assert [name for name, _ in console.menu() if command(f"/{name}") is None] == []
+    """Each command of the messenger's menus is one that the reader of texts knows."""
+    offered = {name for place in Place for name, _ in menu(place)}
+    assert [name for name in sorted(offered) if command(f"/{name}") is None] == []

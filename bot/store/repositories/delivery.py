@@ -11,8 +11,8 @@ from typing import Any
 
 from sqlalchemy import ColumnElement, Connection, FromClause, Row, and_, delete, exists, func, or_, select, update
 
-from bot.chat import Declined, Lack, Locked, Moved, Outcome, OutgoingKind, TryAgain, Unreachable
-from bot.ports import EDIT_PACE, ClaimedRow
+from bot.chat import EDIT_PACE, Declined, Lack, Locked, Moved, Outcome, OutgoingKind, TryAgain, Unreachable
+from bot.ports import ClaimedRow
 from bot.store.aftermath import Attempted, abandoned, after
 from bot.store.mappers import address_of, document_of, outgoing_of
 from bot.store.repositories import rooms

@@ -87,8 +87,16 @@ async def hears_all_of(api: BotApi, me: Me, chat: str) -> bool | None:
         return None
 
 
-async def show_commands(api: BotApi, commands: Sequence[tuple[str, str]]) -> Refused | NoAnswer | None:
-    """Set the menu of commands to these (name, description) pairs; None when the server took them."""
+async def show_commands(
+    api: BotApi, commands: Sequence[tuple[str, str]], *, scope: str = "default", language: str = ""
+) -> Refused | NoAnswer | None:
+    """Set the menu of a kind of chat to these (name, description) pairs, for those who speak a language.
+
+    `scope` is the name of one of the Bot API's scopes; no language is everybody else. None when the server took it.
+    """
     menu = [{"command": name, "description": description} for name, description in commands]
-    answer = await api.call("setMyCommands", {"commands": menu})
+    parameters: dict[str, object] = {"commands": menu, "scope": {"type": scope}}
+    if language:
+        parameters["language_code"] = language
+    answer = await api.call("setMyCommands", parameters)
     return None if isinstance(answer, Answered) else answer

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import asyncio
+import dataclasses
 import datetime as dt
 from collections.abc import AsyncIterator
 from typing import Any
@@ -10,8 +11,10 @@ from typing import Any
 import pytest
 import pytest_asyncio
 
+from bot.messages.menus import MENU_LANGUAGES, Place, menu
+from bot.messages.words import speaking
 from bot.transport.telegram.calls import Answered, BotApi, Refused
-from bot.transport.telegram.me import Me, show_commands, who_am_i
+from bot.transport.telegram.me import Me, hears_all_of, show_commands, who_am_i
 from bot.transport.telegram.poller import TokenRefused
 from bot.transport.telegram.redact import Token
 from tests.fakes.botapi import FakeTelegram
@@ -138,6 +141,27 @@ async def test_the_menu_of_commands_is_set(fake: FakeTelegram, api: BotApi) -> N
     assert fake.commands() == [{"command": "plan", "description": "The plan for this cook"}]
     fake.inject("status", code=500)
     assert isinstance(await show_commands(api, []), Refused)
+
+
+async def test_each_kind_of_chat_has_its_own_menu_in_each_language(fake: FakeTelegram, api: BotApi) -> None:
+    """The server takes every menu as it is made, and keeps them apart."""
+    for place in Place:
+        for language in ("", *MENU_LANGUAGES):
+            with speaking(language or None):
+                assert await show_commands(api, menu(place), scope=place.value, language=language) is None
+    assert "invite" in [one["command"] for one in fake.commands("all_private_chats")]
+    assert "invite" not in [one["command"] for one in fake.commands("all_group_chats", "de")]
+    assert "calloff" in [one["command"] for one in fake.commands("all_chat_administrators", "de")]
+    assert [one["command"] for one in fake.commands()] == [name for name, _ in menu(Place.ANYWHERE)]
+
+
+async def test_an_administrator_hears_everything_in_its_group(fake: FakeTelegram, api: BotApi) -> None:
+    """Asked about a group: what it is there, or that it hears everything everywhere; nothing where nobody says."""
+    club, shed = fake.group("Harrow Lane", admin=True), fake.group("Shed")
+    me = await who_am_i(api)
+    assert isinstance(me, Me)
+    assert [await hears_all_of(api, me, str(chat)) for chat in (club, shed, -1)] == [True, False, None]
+    assert await hears_all_of(api, dataclasses.replace(me, reads_whole_groups=True), str(shed))
 
 
 async def test_half_a_call_is_not_carried_out(fake: FakeTelegram) -> None:
