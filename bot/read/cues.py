@@ -117,6 +117,11 @@ def span_min(heard: str) -> float | None:
     return found[0] if found else None
 
 
+def ago_min(heard: str) -> float | None:
+    """Return how long ago a text says that something was [min], None when it says no such thing."""
+    return next((when.minutes for when in times.find(heard) if when.kind is times.Kind.AGO), None)
+
+
 def approximate(heard: str) -> bool:
     """Return whether a figure is only about right."""
     return any(figure.approx for figure in _figures(heard))

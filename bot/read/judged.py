@@ -38,7 +38,7 @@ class Limit(StrEnum):
 
 def leaps(value: Value, at: dt.datetime | None, context: Context) -> bool:
     """Return whether a core on the fire cannot have come from the last one."""
-    if value.slot is not Slot.CORE or context.stage != "cooking" or value.spot is not None:
+    if value.slot is not Slot.CORE or context.stage != "cooking":
         return False
     if context.last_core_c is None or context.last_core_at is None:
         return False

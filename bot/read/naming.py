@@ -103,8 +103,8 @@ class _Naming:
             case "slot":
                 return dataclasses.replace(read, intent=self._wrong_slot())
             case "unit":
-                held = self.context.stage in ("resting", "serving")
-                return dataclasses.replace(read, intent="implausible" if held else "reading")
+                doubted = self.context.unit is not None or self.context.stage in ("resting", "serving")
+                return dataclasses.replace(read, intent="implausible" if doubted else "reading")
             case "impossible":
                 return dataclasses.replace(read, intent="implausible")
             case "which_step":
@@ -321,7 +321,7 @@ class _Naming:
         if "already" in self.heard.split() or "schon" in self.heard.split():
             return Named(intent="done_past", question=asks)
         if cues.says_yes(self.heard) and said.step in self.open:
-            return Named(intent="confirm")
+            return Named(intent="confirm", question=asks)
         if said.step in self.open or (said.step is None and self.open):
             return Named(intent="done", question=asks)
         return Named(intent="done" if said.step is None else "done_unprompted", question=asks)
@@ -364,8 +364,10 @@ class _Naming:
             takes = step.step == "handover"
             kind = "ack_not_answer" if step.slots or step.outcomes else "ack_weak"
             return Named(intent=kind, question=do_you_have_it() if takes else None)
-        if cues.refuses(self.heard):
-            return Named(intent="decline")
+        if cues.refuses(self.heard) or cues.not_yet(self.heard):
+            return Named(intent="decline" if cues.refuses(self.heard) else "not_yet")
+        if (ago := cues.ago_min(self.heard)) is not None and not cues.lid_open(self.heard):
+            return Named(intent="time_relative", minutes_ago=ago)
         span = cues.span_min(self.heard)
         told = span is not None or cues.lid_open(self.heard) or cues.over(self.heard)
         return Named(intent="event" if told else "note", duration_min=span)

@@ -119,7 +119,8 @@ def done(at: dt.datetime | None, text: str, context: Context, *, weak: bool) -> 
     if not closing:
         return Done(step=context.open_steps[0].step, at=at)  # whoever settles it asks for the number or the choice
     if len(closing) == 1:
-        return Done(step=closing[0].step, at=at)
+        enough = closing[0].step == "fuel_check" and bool(_YES & set(bare(tidy(text)).split()))
+        return Done(step=closing[0].step, outcome="plenty" if enough else None, at=at)
     options: list[tuple[str, Intent]] = [(step.title, Done(step=step.step, at=at)) for step in closing]
     return Unclear(question="which_step", text=text, options=(*options, ("every", Done(every=True, at=at))))
 

@@ -21,6 +21,7 @@ HELD_CORE_TOP_C = 98.0
 """A resting piece is not hotter than this: "100" means °F more likely than °C."""
 HELD_CORE_LOW_C = 20.0
 """Nor, within a day of rest, colder than a room."""
+_OFF_THE_FIRE = ("resting", "serving", "after")
 NEAR_PIT_C = 15.0
 NEAR_CORE_C = (-4.0, 8.0)
 """How far below and above the last core a figure still looks like the next one."""
@@ -85,7 +86,8 @@ def likely_core(value_c: float, context: Context) -> bool:
     """Return True when the core can be here by now (common practice, no source)."""
     if context.last_core_c is not None and context.last_core_at is not None:
         hours = max(0.0, (context.now - context.last_core_at) / dt.timedelta(hours=1))
-        return context.last_core_c - 10.0 <= value_c <= context.last_core_c + 12.0 + 30.0 * hours
+        low_c = HELD_CORE_LOW_C if context.stage in _OFF_THE_FIRE else context.last_core_c - 10.0
+        return low_c <= value_c <= context.last_core_c + 12.0 + 30.0 * hours
     if context.meat_on_at is not None:
         hours = max(0.0, (context.now - context.meat_on_at) / dt.timedelta(hours=1))
         low_c = WARM_C if hours >= WARM_AFTER_H else CORE_C[0]
@@ -184,6 +186,9 @@ def _asks_for_the_unit(own: Value, other: Value, context: Context, *, held: bool
     if held:
         top_c = HELD_CORE_TOP_C if context.last_core_c is None else context.last_core_c + LEAST_RISE_C
         return own.value_c >= min(HELD_CORE_TOP_C, top_c) and can_be(other)
+    if own.slot is Slot.CORE and context.stage == "cooking" and context.last_core_c is not None:
+        alone = asked(context) == (Slot.CORE,)
+        return alone and not plausible_core(own, context) and plausible_core(other, context)
     if own.slot is not Slot.PIT or context.stage != "cooking" or context.pit_target_c is None:
         return False
     far_above = own.value_c > context.pit_target_c and not likely(own, context)

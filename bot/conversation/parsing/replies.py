@@ -247,9 +247,9 @@ def _only_time(whens: tuple[times.When, ...], masked: str, text: str, context: C
             ("in", PutOffFor(minutes=when.minutes, step=meant)),
         )
         return (Unclear(question="was_or_in", text=text, values=(when.minutes,), options=options),)
-    if step is None and when.kind is times.Kind.CLOCK and times.to_come(when, context.now, context.zone) is not None:
+    if meant not in steps.READING_STEPS and times.to_come(when, context.now, context.zone) is not None:
         wait = times.future(when, context.now, context.zone) - context.now
-        return (PutOffFor(minutes=wait / dt.timedelta(minutes=1)),) if wait < _TODAY else ()
+        return (PutOffFor(minutes=wait / dt.timedelta(minutes=1), step=meant),) if wait < _TODAY else ()
     if meant in steps.READING_STEPS and _is_behind(when, meant, context):
         rests = context.stage == "resting" and meant == "hold_check"
         at = times.deed(when, context.now, context.zone)
