@@ -8,18 +8,13 @@ from __future__ import annotations
 import dataclasses
 import datetime as dt
 from collections.abc import Callable, Mapping, Sequence
-from typing import TYPE_CHECKING, Literal, Protocol
+from typing import Literal, Protocol
 
-from bot.chat import Address, Document, Incoming, Lack, Outcome, Outgoing, OutgoingKind
+from bot.chat import Address, Incoming, Lack, Outcome, Outgoing, OutgoingKind
 from bot.crew import Person
-from scheduler.facts import Fact, PaperIssued
-
-if TYPE_CHECKING:
-    from bot.messages.figures import Voice
-    from scheduler.cook import Situation  # named only: forecasts are slow to import, and windows need none
+from scheduler.facts import Fact
 
 Json = Mapping[str, object]
-PaperKind = Literal["page", "calendar", "record"]
 
 
 # --- rows read ------------------------------------------------------------------------------------------------------
@@ -330,34 +325,6 @@ class Screen(Protocol):
 
     def mark_shown(self, chat: str, up_to: int, at: dt.datetime) -> None:
         """Remember that rows up to this id were printed."""
-
-
-@dataclasses.dataclass(frozen=True, kw_only=True)
-class Paper:
-    """A plan or a record given out: the file, and the fact that says so."""
-
-    document: Document
-    issued: PaperIssued
-    also: Document | None = None
-    """The same as a table, where there is one."""
-
-
-class ChartMaker(Protocol):
-    """Makes a picture of a cook."""
-
-    def __call__(self, situation: Situation, *, log: tuple[Fact, ...], voice: Voice, dark: bool | None) -> Document:
-        """Return the picture as of `voice.now`, in the language spoken now; `dark` None: as fits the hour."""
-
-
-class PaperMaker(Protocol):
-    """Makes a file of the plan of a cook."""
-
-    def __call__(
-        self, paper: PaperKind, situation: Situation, *, now: dt.datetime, log: tuple[Fact, ...], unit: str | None
-    ) -> Paper:
-        """Return the paper as of `now`; `log` is the whole log of the cook, with every paper given out before, `unit`
-        the one that its reader uses (None: that of the cook). Its language is the one that is spoken now.
-        """
 
 
 class Album(Protocol):

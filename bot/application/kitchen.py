@@ -11,7 +11,8 @@ from collections.abc import Mapping
 from bot.application.dispatcher import Dispatcher
 from bot.application.intake import Intake
 from bot.application.visit import House
-from bot.ports import ChartMaker, Decoder, PaperMaker, Store
+from bot.makers import ChartMaker, PaperMaker
+from bot.ports import Decoder, Store
 from scheduler.cookers import Cards
 from scheduler.cuts.own import Complaint
 from scheduler.facts import Edition

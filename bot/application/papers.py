@@ -10,11 +10,12 @@ import datetime as dt
 from bot.application.visit import Visit, Work
 from bot.application.writing import cook_write
 from bot.commands import Ask, Topic
+from bot.makers import PaperKind
 from bot.messages import papers as words
 from bot.messages import record
 from bot.messages.message import Message
 from bot.messages.trip import next_line
-from bot.ports import CookSnapshot, PaperKind
+from bot.ports import CookSnapshot
 from scheduler.cook import Changes, Over, Situation, Taken, assess
 from scheduler.facts import Fact, PaperIssued, StepDone
 from scheduler.planning.replanning import WORTH_TELLING

@@ -13,16 +13,15 @@ from bot.application.manners import PLAIN, Manner, voice_of
 from bot.chat import Address, Attachment, Choice, Document, Incoming, Outgoing, OutgoingKind
 from bot.commands import INTENT
 from bot.crew import Person
+from bot.makers import ChartMaker, PaperMaker
 from bot.messages.figures import Voice
 from bot.messages.message import Message
 from bot.ports import (
     Apply,
-    ChartMaker,
     CookWrite,
     InviteWrite,
     Json,
     OutboxWrite,
-    PaperMaker,
     RoomWrite,
     SessionWrite,
     Store,

@@ -15,7 +15,8 @@ from typing import TYPE_CHECKING
 from bot.bootstrap.running import Troubles
 from bot.chat import Document, Incoming
 from bot.delivery.courier import Courier
-from bot.ports import Alarm, Album, Json, Paper, PaperKind
+from bot.makers import Paper, PaperKind
+from bot.ports import Alarm, Album, Json
 from bot.program import Kitchen, Listener, Program
 from bot.settings import Settings
 from bot.store import EngineLock, SqlStore

@@ -9,6 +9,7 @@ import datetime as dt
 from zoneinfo import ZoneInfo
 
 from bot.chat import Document
+from bot.makers import Paper, PaperKind
 from bot.messages.figures import Voice
 from bot.papers.calendar import calendar_file
 from bot.papers.chart import chart_png
@@ -18,7 +19,6 @@ from bot.papers.record import record_of
 from bot.papers.record_file import record_csv
 from bot.papers.record_page import record_pdf
 from bot.papers.sheet import sheet_of
-from bot.ports import Paper, PaperKind
 from scheduler.cook import Situation
 from scheduler.facts import Fact, PaperIssued
 
