@@ -68,7 +68,7 @@ class Gathering:
         key = f"late:{newest.outgoing.key}"
         text = newest.outgoing.text
         came = self._came.get(room) or [one.sent_at for one in held]
-        if len(came) > 1:
+        if len(came) > 1 or len(held) > 1:
             manner = manner_of(self._store, room)
             voice = Voice(zone=self._zone, unit=manner.unit or "F", now=self._now, language=manner.language)
             with speaking(manner.language):

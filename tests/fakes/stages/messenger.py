@@ -41,11 +41,10 @@ class MessengerStage(Stage):
         self._out = TelegramTransport(token=token, repeat_mark="", clock=lambda: self.now, base_url=self.fake.base_url)
         return self._out
 
-    def close(self) -> None:
-        """Close the connections, too."""
+    def drop_connections(self) -> None:
+        """Close the poller's connection and the one of the way out."""
         self.runner.run(self._api.close())
         self.runner.run(self._out.close())
-        super().close()
 
     def decoders(self) -> Mapping[str, Decoder]:
         """Return what reads updates."""

@@ -67,6 +67,7 @@ class Stage(abc.ABC):
 
     def close(self) -> None:
         """Close everything."""
+        self.drop_connections()
         self.store.close()
         self.runner.close()
 
@@ -149,6 +150,7 @@ class Stage(abc.ABC):
 
     def away_until(self, at: dt.datetime) -> None:
         """Be killed, stay away until an instant, and begin anew on the same folder."""
+        self.drop_connections()
         self.store.close()
         self.now = at
         self.store = open_store(self.folder)
@@ -171,6 +173,9 @@ class Stage(abc.ABC):
 
     def hear(self) -> None:  # noqa: B027 - most stages put what people do straight into the inbox
         """Bring in what waits outside."""
+
+    def drop_connections(self) -> None:  # noqa: B027 - most stages have none
+        """Close what leads outside."""
 
     # --- looking ------------------------------------------------------------------------------------------------------
 

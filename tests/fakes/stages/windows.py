@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Literal
 
-from bot.ports import Decoder, OutgoingTransport
+from bot.crew import Person, Role
+from bot.ports import Apply, Decoder, OutgoingTransport
 from bot.transport.terminal.decode import SOURCE, chat_of, decode_terminal, make_raw
 from bot.transport.terminal.outgoing import TerminalOutgoing
 from tests.fakes.stages.stage import NoSuchButton, Stage
@@ -27,9 +28,13 @@ class WindowStage(Stage):
         return {SOURCE: decode_terminal}
 
     def enter(self, name: str, code: str | None) -> None:
-        """Open a window: whoever sits at this machine needs no code."""
+        """Open a window: whoever sits at this machine needs no code; what they are here is written down beside it."""
         assert code
         self._write("hello", name, "")
+        invite = self.store.invite(code, self.now)
+        assert invite is not None
+        known = Person(id=f"{SOURCE}:{chat_of(name)}", name=name, role=Role(invite.role))
+        assert self.store.apply(Apply(now=self.now, people=(known,)))
 
     def put(self, name: str, text: str, *, group: bool) -> None:
         """Type a line."""
