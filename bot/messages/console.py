@@ -202,6 +202,11 @@ def possible_repeat() -> str:
     return _("(This may have reached you before.)")
 
 
+def no_picture(path: str) -> str:
+    """Say that what was to be attached is no picture."""
+    return _("No picture (PNG or JPEG, at most 20 MB) at {path}. Like this: photo ~/bark.jpg").format(path=path)
+
+
 def saved_as(text: str, path: str) -> str:
     """Return a message whose file was put into a folder, with where it is."""
     saved = _("Saved as {path}").format(path=path)

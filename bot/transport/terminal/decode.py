@@ -12,15 +12,21 @@ from typing import Annotated, Literal
 
 from pydantic import AwareDatetime, BaseModel, ConfigDict, Field, StringConstraints
 
-from bot.chat import Address, Incoming, IncomingKind
+from bot.chat import Address, Attachment, Incoming, IncomingKind
 from bot.ports import Json
+from bot.transport.terminal.attach import Picture
 from bot.transport.terminal.clean import clean, clean_line
 
 SOURCE = "terminal"
 LONGEST_TEXT = 4000
 """Characters of one line; about what a messenger takes in one message."""
 
-_KINDS = {"hello": IncomingKind.ARRIVED, "text": IncomingKind.TEXT, "tap": IncomingKind.TAP}
+_KINDS = {
+    "hello": IncomingKind.ARRIVED,
+    "text": IncomingKind.TEXT,
+    "tap": IncomingKind.TAP,
+    "photo": IncomingKind.PHOTO,
+}
 
 
 class _Raw(BaseModel):
@@ -28,12 +34,15 @@ class _Raw(BaseModel):
 
     model_config = ConfigDict(frozen=True, extra="ignore")
 
-    kind: Literal["hello", "text", "tap", "bye"]
+    kind: Literal["hello", "text", "tap", "photo", "bye"]
     chat: Annotated[str, StringConstraints(min_length=1)]
     sender: Annotated[str, StringConstraints(min_length=1)]
     text: str = ""
     token: str | None = None
     language: str | None = None
+    file: str | None = None
+    media_type: str = "image/jpeg"
+    size_bytes: int | None = None
     sent_at: AwareDatetime
     message: Annotated[str, Field(min_length=1)]
 
@@ -45,15 +54,18 @@ def chat_of(name: str) -> str:
 
 def make_raw(
     *,
-    kind: Literal["hello", "text", "tap", "bye"],
+    kind: Literal["hello", "text", "tap", "photo", "bye"],
     name: str,
     sent_at: dt.datetime,
     text: str = "",
     language: str | None = None,
+    picture: Picture | None = None,
 ) -> tuple[str, Json]:
     """Return the key and the raw row for what a person did in their window, whose language is `language` if told."""
     message = uuid.uuid4().hex
-    told = {} if language is None else {"language": language}
+    told: dict[str, object] = {} if language is None else {"language": language}
+    if picture is not None:
+        told |= {"file": picture.path, "media_type": picture.media_type, "size_bytes": picture.size_bytes}
     return message, {
         **told,
         "kind": kind,
@@ -90,4 +102,7 @@ def decode_terminal(raw: Json, *, source: str, key: str, received_at: dt.datetim
         token=row.token,
         language=row.language,
         message=f"{SOURCE}:{row.message}",
+        attachment=None
+        if row.file is None
+        else Attachment(file=row.file, media_type=row.media_type, size_bytes=row.size_bytes),
     )

@@ -16,6 +16,7 @@ from zoneinfo import ZoneInfo
 
 from bot.messages import console
 from bot.ports import Json, Screen, ScreenRow, Store
+from bot.transport.terminal.attach import NoPicture, Picture, attached
 from bot.transport.terminal.clean import clean, clean_line
 from bot.transport.terminal.decode import LONGEST_TEXT, SOURCE, chat_of, make_raw
 from bot.transport.terminal.layout import WIDEST, set_row, wrap
@@ -72,7 +73,7 @@ class Window:
     @property
     def unstored(self) -> list[str]:
         """Lines that could not be stored, in order."""
-        return [str(raw["text"]) for _, raw in self._kept if raw["text"]]
+        return [str(raw["text"] or raw.get("file")) for _, raw in self._kept if raw["text"] or raw.get("file")]
 
     def say(self, sentence: str) -> None:
         """Print a sentence of the program's own."""
@@ -110,11 +111,29 @@ class Window:
                 self.say(console.line_too_long(LONGEST_TEXT))
                 self._paper.put_back(line)
             elif text:
-                self._keep("text", text)
-                await self._store_kept()
+                await self._take(text)
 
-    def _keep(self, kind: Literal["hello", "text"], text: str) -> None:
-        made = make_raw(kind=kind, name=self._name, sent_at=self._clock(), text=text, language=self._language)
+    async def _take(self, text: str) -> None:
+        """Put a line in the inbox: words, or a photo by the path of its file."""
+        found = await asyncio.to_thread(attached, text)
+        if isinstance(found, NoPicture):
+            self.say(console.no_picture(found.path))
+            return
+        if found is None:
+            self._keep("text", text)
+        else:
+            self._keep("photo", "", found)
+        await self._store_kept()
+
+    def _keep(self, kind: Literal["hello", "text", "photo"], text: str, picture: Picture | None = None) -> None:
+        made = make_raw(
+            kind=kind,
+            name=self._name,
+            sent_at=self._clock(),
+            text=text,
+            language=self._language,
+            picture=picture,
+        )
         self._kept.append(made)
 
     async def _store_kept(self) -> None:

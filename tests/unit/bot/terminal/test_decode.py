@@ -6,8 +6,9 @@ import datetime as dt
 
 import pytest
 
-from bot.chat import Address, IncomingKind
+from bot.chat import Address, Attachment, IncomingKind
 from bot.ports import Decoder, Json
+from bot.transport.terminal.attach import Picture
 from bot.transport.terminal.decode import chat_of, decode_terminal, make_raw
 
 NOON = dt.datetime(2026, 9, 5, 12, 0, tzinfo=dt.UTC)
@@ -82,3 +83,13 @@ def test_rows_of_later_windows_can_be_read() -> None:
     """Fields that this version does not know are left alone."""
     _, raw = make_raw(kind="text", name="Ines", sent_at=NOON, text="178")
     assert read({**raw, "mood": "hungry"}) is not None
+
+
+def test_a_photo_names_its_file() -> None:
+    """What was attached is read as a photo with its path, kind and size, and no words."""
+    picture = Picture(path="/home/ines/bark.png", media_type="image/png", size_bytes=9)
+    _, raw = make_raw(kind="photo", name="Ines", sent_at=NOON, picture=picture)
+    incoming = decode_terminal(raw, source="terminal", key="k", received_at=NOON)
+    assert incoming is not None
+    assert (incoming.kind, incoming.text) == (IncomingKind.PHOTO, "")
+    assert incoming.attachment == Attachment(file="/home/ines/bark.png", media_type="image/png", size_bytes=9)

@@ -241,3 +241,21 @@ async def test_a_pipe_does_not_wait_for_ever(store: Unwritable, monkeypatch: pyt
     desk.type("how long", None)
     await asyncio.wait_for(window_of(store, desk).run(), PATIENCE_S)
     assert typed(store) == [("hello", ""), ("text", "how long")]
+
+
+@pytest.mark.asyncio
+async def test_a_photo_is_attached_by_its_path(store: Unwritable, tmp_path: Path) -> None:
+    """`photo PATH` stores a row with the file; a path without a picture is told, and words are words."""
+    bark, notes = tmp_path / "the bark.jpg", tmp_path / "notes.txt"
+    bark.write_bytes(b"\xff\xd8\xff\xe0 and so on")
+    notes.write_text("no picture")
+    desk = Desk()
+    desk.type(f"photo '{bark}'", f"photo {bark}", f"photo {notes}", "photo ~/nowhere.png", "photo of the bark", None)
+    await asyncio.wait_for(window_of(store, desk).run(), PATIENCE_S)
+    rows = [row.raw for row in store.inbox_waiting()][1:]
+    assert [(row["kind"], row.get("file"), row.get("media_type")) for row in rows] == [
+        ("photo", str(bark), "image/jpeg"),
+        ("photo", str(bark), "image/jpeg"),
+        ("text", None, None),
+    ]
+    assert sum("No picture" in text for text in desk.shown) == 2
