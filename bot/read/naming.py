@@ -251,6 +251,8 @@ class _Naming:
                 return Named(intent="question_safety")
             case say.Ask(topic=say.Topic.TOLD) if cues.mutes(self.heard):
                 return Named(intent="mute_step")
+            case say.KindSaid(wanted=False):
+                return Named(intent="mute_step")
             case say.KindSaid() | say.TellMe():
                 return Named(
                     intent="mute_step" if cues.mutes(self.heard) or isinstance(first, say.TellMe) else "choice"

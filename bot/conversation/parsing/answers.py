@@ -49,7 +49,8 @@ _PATTERNS: tuple[tuple[Answer, re.Pattern[str]], ...] = tuple(
         (
             Answer.MUTE,
             (
-                r"\b(?:(?:stop|quit|enough) (?:asking|reminding|telling|bugging|nagging|pinging|pestering|bothering"
+                r"\b(?:stop with|(?:stop|quit|enough) (?:asking|reminding|telling|bugging|nagging|pinging|pestering"
+                r"|bothering"
                 r"|messaging)|(?:don'?t|do not|never|no need to) (?:ask|remind|tell|bug|ping|nag)|no more(?!"
                 r" (?:wood|coal"
                 r"|charcoal|fuel|paper|foil|chunks|briquettes|water|time|smoke|news|progress))|mute|shut up|leave"
@@ -96,7 +97,8 @@ _PATTERNS: tuple[tuple[Answer, re.Pattern[str]], ...] = tuple(
             Answer.BUSY,
             any_of(
                 r"\b(?:can'?t|cant|cannot|can not|unable|couldn'?t)\b",
-                r"\bbusy\b|\btied up\b|\bafk\b|\baway from (?:the|it|keyboard)\b|\belbow[- ]deep\b|\bno (?:free"
+                r"\bbusy\b|\btied up\b|\bafk\b|\baway from (?:the|it|keyboard)\b|\belbow[- ]deep\b|\belbows\b|\bno"
+                r" (?:free"
                 r" )?hands?\b",
                 r"\bhands? (?:are |is |all |still |too |so )*(?:full|greasy|dirty|covered|sticky|wet|messy|oily"
                 r"|gross|slimy"
@@ -119,6 +121,11 @@ _PATTERNS: tuple[tuple[Answer, re.Pattern[str]], ...] = tuple(
         (
             Answer.LATER,
             (
+                r"^(?:ok |yeah |sorry |will do |i )*(?:i'?ll|i will|we'll|we will|will|gonna|let me)(?: just)?"
+                r" (?:check|do|look|read|get"
+                r"|grab|have a look|take a look|sort|see|try|pop out|go out|head out)(?: (?:it|that|one|to it|round"
+                r"|out))*"
+                r"(?: (?:when|once|after|as soon as|in a|later|soon|shortly|next|first)\b.*)?$|"
                 "^(?:(?:maybe|ok|yeah|yes|no|nah|not now|sorry|will do|do it|i'?ll do it|gimme|give me|need|just"
                 "|can i have) )*"
                 "(?:later|in (?:a |1 )?(?:bit|while|minute|min|moment|mo|sec|second|few|tick|jiffy|little while)"
@@ -143,11 +150,17 @@ _PATTERNS: tuple[tuple[Answer, re.Pattern[str]], ...] = tuple(
             any_of(
                 (
                     r"\b(?:not|nope|nowhere|isn'?t|aren'?t|hasn'?t|haven'?t|didn'?t|still|needs? (?:more"
-                    "|longer|a bit|some)|more time|too (?:pale|soft|early|light|white|cold)|noch nicht|nicht"
+                    "|longer|a bit|some)|more time|too (?:wet|dry|dark|hot|late)\\b|too (?:pale|soft|early|light"
+                    "|white|cold)|noch nicht|nicht"
                     "|todavia no|aun no"
                     r"|pas encore|no yet|noy yet|nit yet)\b"
                 ),
                 (
+                    "^(?:no|nah|nope|nein|non|nee)[, ]+(?!(?:problem|worries|prob|issue|drama|flare|trouble|idea"
+                    "|clue|more|one|way"
+                    "|need|fuel|coal|charcoal|fire|smoke|change|wood|paper|foil|wrap|spritz|rush|thanks|thx|reading"
+                    "|display|signal"
+                    "|resistance|grip|wind|rain)\\b)[a-z' ]+$|"
                     "^(?:no|nah|na|nein|non|nop|n|wait|waiting|hold|hang|hang on|hold on|moment|one sec|a sec"
                     "|sec|one moment|just a sec|one minute|momento|warte|attends|espera)$"
                 ),
@@ -161,7 +174,8 @@ _PATTERNS: tuple[tuple[Answer, re.Pattern[str]], ...] = tuple(
         (
             Answer.DONE,
             (
-                r"^(?:(?:all|just|i|we|ive|i've|got|it|have) )*(?:topped (?:it |them |her )?(?:up|off)|gave it a"
+                r"^(?:(?:all|just|i|we|ive|i've|got|it|have) )*(?:topped (?:it |them |her )?(?:up|off)|gave (?:it"
+                r"|them|'?em|her) a"
                 r" (?:spray|spritz|mist"
                 r"|spin|turn|poke|top up)|took care of (?:it|that)|dealt with(?: it| that)?|got it done|job done|it'?s"
                 r" done|its done"
@@ -193,7 +207,10 @@ _BY = re.compile(
 )
 """Whoever it was that did it: a name before the deed."""
 _TOLD_BY = re.compile(r" [a-z]+ (?:already )?told (?:u|you|us)\b| [a-z]+ (?:already )?knows?(?: (?:it|that))?$")
-_OF_IT = word_set("them both one job step thing part bit bits two three everything em these those off so yet too")
+_OF_IT = word_set(
+    "side sides front back top bottom round around twice once ages others rest them both one job step"
+    " thing part bit bits two three everything em these those off so yet too"
+)
 _UNSURE = word_set("usual default know idk idea whatever choose dunno sure unsure undecided")
 _UNSURE_FILL = word_set("don't dont no the you not i any it really yet")
 _FINISHED = word_set("done did dun finished added in checked sorted complete gemacht fertig hecho fait")

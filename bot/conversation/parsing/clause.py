@@ -26,10 +26,17 @@ _PLANNED = re.compile(
 )
 _ASK_ME = re.compile(
     r"\b(?:ask|remind|ping|nudge|poke|message|text|wake|try|check)(?: me| us)?(?: again| back| in)?(?: at| around|"
+    r" ?[|]|"
     r" about|$)"
     r"|\b(?:ask|remind|ping|nudge|poke|message|text|wake) (?:me|us)\b"
 )
 """Beside a time of the clock these ask for the prompt again then."""
+_HOLD_OFF = re.compile(
+    r"\b(?:give (?:me|it|us|them)|gimme|hold off|hold on|wait|leave (?:it|me)|snooze|busy|not|can't|need|out|away"
+    r"|asleep"
+    r"|driving|quiet)\b"
+)
+"""Beside "till 2:15" these ask for no prompts until then."""
 _IMPLIED = {"smoke_clean": "thin"}
 """What the words of a step say of its choice: thin, blue, clean and clear smoke are one."""
 _ONCE = re.compile(r"\bno more\b")
@@ -111,11 +118,15 @@ def _about_steps(clause: Clause, kind: Answer | None, context: Context) -> list[
         return [PutOffFor(minutes=clause.ahead_min, step=step)]
     asked_for = clause.when is not None and clause.when.kind is times.Kind.CLOCK and _ASK_ME.search(clause.words)
     if clause.when is not None and (
-        asked_for or (planned and (mentioned or (asked and asked.step not in prompts.EXPLICIT_STEPS)))
+        asked_for
+        or (planned and not clause.when.until and (mentioned or (asked and asked.step not in prompts.EXPLICIT_STEPS)))
     ):
         until = times.future(clause.when, context.now, context.zone)
         minutes = max(SOON_MIN, (until - context.now) / dt.timedelta(minutes=1))
         return [PutOffFor(minutes=minutes, step=mentioned[0] if mentioned else prompts.answered(clause.words, context))]
+    if clause.when is not None and clause.when.until and asked is not None and _HOLD_OFF.search(clause.words):
+        minutes = (times.future(clause.when, context.now, context.zone) - context.now) / dt.timedelta(minutes=1)
+        return [PutOffFor(minutes=minutes, step=asked.step)]
     if planned or kind in (Answer.NOT_YET, Answer.BUSY):
         return []
     if not mentioned and finished(clause.words):

@@ -300,7 +300,7 @@ _GREETING = re.compile(
     "(?:cook|go|start)|there|all|everyone|slowbell) ?)+$"
 )
 _QUESTION = phrases(
-    r"^(?:who|why|what|how|where|which|when|whose)\b",
+    r"^(?:who|why|what(?! an? )|how|where|which|when|whose)\b",
     (
         "^(?:should|is|are|does|do|can|could|would|will|has|have) (?:it|i|we|u|you|this|that"
         r"|the|they|there|anyone|somebody|someone|my|our)\b"

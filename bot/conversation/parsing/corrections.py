@@ -34,7 +34,7 @@ _ARROW = re.compile(rf"^{_OLD} ?(?:->|=>|→|should be|should have been|was real
 _MEANT = re.compile(
     "^(?:(?:sorry|sry|oops|whoops|typo|no|wait|ah|oh|damn|argh?|correction|my bad|scratch that"
     "|actually|that was wrong|wrong)[,:.! ]+)*(?:(?:i )?(?:meant|mean)(?: to (?:say|type|write))?|make (?:that|it)"
-    "|that should (?:be|have been)|should(?: have|'ve)? (?:be|been)"
+    "|that should (?:be|have been|say|read)|should(?: have|'ve)? (?:be|been)"
     "|correction:?|typo:?|fat (?:fingers?|thumbs?),?|(?:my )?(?:fingers?|thumb) slipped,?|mis-?(?:typed?|read)(?:"
     " it| that)?,?"
     "|wrong (?:number|key|button),?|my mistake,?|autocorrect,?|it's actually|its actually|that's actually|sorry,?"
@@ -46,7 +46,7 @@ _WRONG = re.compile(
     rf"(?:it(?:'s|s| was| is)|that(?:'s|s| was))(?: really| actually)? {_N}$"
 )
 _AFTER = re.compile(
-    rf"^{_N},? (?:(?:sorry|sry|i mean|i meant|correction|typo|my bad|fat fingers?|not the other one|i"
+    rf"^{_N},? (?:(?:sorry|sry|i mean|i meant|correction|typo|my bad|fat (?:fingers?|thumbs?)|not the other one|i"
     rf" mis-?typed)[ ,]*)+$"
 )
 _APOLOGY = re.compile(r"^(?:sorry|sry)[,. ]+[0-9]|[0-9a-z°] ?,? (?:sorry|sry)$")
@@ -57,7 +57,7 @@ _WAS_PIT = re.compile(
     r"\b(?:thats|that|it|this|last one|the last(?: one)?)(?:'s| was| is)? (?:was |is )?(?:actually "
     "|really |only |just )?(?:from |for |of )?(?:the |my )?(?P<slot>pit|smoker|grill|grate|air|ambient|dome|chamber|lid"
     "|cooker|meat|core|internal|brisket|ribs?|butt|shoulder)(?: temp(?:erature)?)?(?: (?:lol|sorry|sry|haha"
-    r"|oops|not the \w+|one|reading|though))*$"
+    r"|oops|not (?:the )?\w+|one|reading|though))*$"
 )
 _RETRACT = phrases(
     (
@@ -70,7 +70,7 @@ _RETRACT = phrases(
     (
         "^(?:(?:oops|whoops|sorry|ah|no|wait) )*(?:(?:that(?:'s| was|s)?|it was|this was) )?(?:from )?(?:the |my )?"
         "(?:wrong|other) (?:cook|chat|group|piece|probe|brisket|meat|one|fire|butt|shoulder|rack|smoker|pit|cooker)"
-        "(?: (?:sorry|sry|lol|ignore that|ignore it|that|not this one))*$"
+        "(?:,? (?:sorry|sry|lol|ignore that|ignore it|ignore|that|not this one|my bad|oops))*$"
     ),
     (
         "^(?:(?:oops|whoops|sorry|ah) )*(?:never ?mind|nvm|nm|oops|whoops|my bad"

@@ -131,15 +131,19 @@ _TENDER = (
     r"(?:butter\w*|buttr|tender|probe[- ]tender|done done|jiggl\w+|wobbl\w+|bends?|bending"
     "|cracks?|cracking|fall(?:s|ing) (?:apart|off)|loose|wiggles?(?: free)?"
     "|(?:bones? )?(?:wiggles?|twists?|pulls?|comes?|slides?)(?: out| right)? (?:clean|free|out)|pull(?:s|ed|ing)? back"
+    "|(?:probe )?(?:just |basically )?(?:falls?|drops?|glides?|melts?|sinks?) (?:right |straight |just )*(?:in"
+    "|through)\\b|jello"
     "|slid(?:es?|ing|s)? (?:right |straight |all the way )?in|slid in|goes (?:right "
     "|straight )?in|slides?|no (?:resistance|grip)|without resistance|easy in|soft|zart|weich"
-    "|wie butter|tierno|mantequilla|tendre|like (?:nothing|warm|soft|room temp|it's not there)? ?(?:butter|jelly"
+    "|wie butter|tierno|mantequilla|tendre|like (?:nothing |warm |soft |room temp |poking |cutting |stabbing |going"
+    " into |through |into |a |hot |melted |set )*(?:butter|jelly"
     "|jello|nothing|pudding|cream cheese|peanut butter"
     "|a hot knife))"
 )
 _TIGHT = (
     "(?:tough|tight|rubbery|chewy|stiff|hard|grabs?|grabbing|grips|gripping|resist(?:s|ance"
-    "|ing)?|resisting|pushes back|push back|leather(?:y)?|like (?:a |an |old |shoe )*(?:leather|boots?|tyre|tire"
+    "|ing)?|resisting|fight(?:s|ing)?(?: me| back| it)?|pushes back|push back|leather(?:y)?|like (?:a |an |old "
+    "|shoe )*(?:leather|boots?|tyre|tire"
     "|rubber|rock"
     "|brick|wood|jerky|concrete|sole|shoe)|firm|zah|duro|dure?|fest|not (?:going|sliding) in|won't go in|sticks)"
 )

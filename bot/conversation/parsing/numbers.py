@@ -38,14 +38,14 @@ _UNIT = (
 _ABOUT = (
     r"(?:about|around|approx\.?|approximately|roughly|ca\.?|circa|etwa|ungefahr|maybe|perhaps|probably|like|nearly"
     r"|almost|say|fast|knapp|casi|presque|environ|unos|vers|(?:some(?:where|thing|place)? )?(?:near|close to|like)"
-    r"|somewhere (?:around|about|between|in the)|(?:(?:just|slightly|barely|only just|a (?:hair|touch|tad|bit|little"
+    r"|somewhere (?:around|about|in the)|(?:(?:just|slightly|barely|only just|a (?:hair|touch|tad|bit|little"
     r"|smidge|shade|notch|whisker)|a degree or two|not far) )(?:under|over|below|above|off|shy of|north of|south of"
     r"|past|from))"
 )
 """Words before a figure that was read off a dial, or is only near."""
 _FIGURE = re.compile(
     rf"(?P<approx>~ ?|\b{_ABOUT} )?"
-    r"(?P<between>\b(?:between|zwischen|entre) )?"
+    r"(?P<between>\b(?:(?:somewhere )?(?:in )?between|zwischen|entre) )?"
     rf"(?P<minus>(?<![0-9a-z°-])-)?(?<![0-9.])(?P<low>{_NUMBER})"
     r"(?: ?(?:-|~|\.\.+|\bto\b|\bbis\b|\bor\b|\boder\b|\ba\b|(?:\b(?:and|und|et|y)\b|&)(?(between)|(?!)))"
     rf"(?: ?)(?P<high>{_NUMBER}))?"

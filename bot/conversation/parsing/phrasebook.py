@@ -94,6 +94,7 @@ _GERMAN = (
     (r"\balles klar\b", "ok"),
     (r"^(?:nein|non),? (?=[0-9])", "no "),
     (r"\b(?:schon|bereits) (?:gemacht|erledigt|passiert)\b", "already done"),
+    (r"\bhabe? ich (?:schon|bereits|gemacht|erledigt|grad(?:e)?)(?: gemacht| erledigt)?\b", "already done"),
     (r"\bist (?:gemacht|erledigt|passiert)\b", "done"),
     (r"\b(?P<n>[0-9]+) minuten (?:langer|mehr|zusatzlich)\b", r"\g<n> minutes more"),
 )
@@ -129,6 +130,7 @@ _SPANISH = (
     (r"^(?:olvida|borra|ignora|quita|elimina)(?:lo)?(?: eso)?$", "ignore that"),
     (r"^(?:perdon(?:a)?|lo siento|disculpa)\b", "sorry"),
     (r"\b(?:quise|queria) decir\b", "i meant"),
+    (r"\b(?:(?:todavia|aun) )?(?:le|les) falta(?: un poco| poco)?\b", "not yet"),
     (r"\bera el ahumador\b|\beso era (?:el |la )?(?:ahumador|parrilla|grill)\b", "that was the pit"),
     (r"\b(?:no preguntes mas|deja de preguntar|no me preguntes(?: mas)?)\b", "stop asking"),
     (r"^(?:salta(?:r|lo|la)?|omite|esta vez no|paso)$", "skip"),
@@ -184,7 +186,8 @@ _FRENCH = (
 )
 _COMPILED = tuple((re.compile(pattern), said) for pattern, said in (*_GERMAN, *_SPANISH, *_FRENCH))
 _FOREIGN = re.compile(
-    r"\b(?:noch|gleich|warte?|spater|nicht|hand|hande|kann|fahren|fahre|steuer|anzeige|display|thermometer|fuhler"
+    r"\b(?:habe?|falta|noch|gleich|warte?|spater|nicht|hand|hande|kann|fahren|fahre|steuer|anzeige|display"
+    r"|thermometer|fuhler"
     r"|temperaturfuhler|sonde|vor|stunde|uberspring\w*|auslassen|lass|diesmal|frag\w*|hor|holz\w*|kohlen?|briketts?"
     r"|wasser\w*|\w*gespruht|bespruht|eingesprayt|glut|feuer|blass|kruste|bark|butter\w*|wie|weich|fast|wann|ist|kann"
     r"|was|und|ruckgangig|storn\w*|vergiss|losche?|ignoriere?|streiche?|meinte|meine|entschuldigung|tschuldigung|leid"

@@ -18,7 +18,8 @@ MOST = 40.0
 """Larger steps are no step from the number before, but a number (typed unit)."""
 _LEAD = (
     r"(?:(?:it'?s|its|it|is|it has|only|just|now|gone|went|go|came|come|crept|meat|core|the|has|another|about|ok|okay"
-    r"|still|moved|like|maybe|pit|barely|a|temp|we're|were|i'm|that's|thats|so|yeah|yep|climbed|rose) )*"
+    r"|creeping|slowly|slow|rising|climbing|inching|crawling|still|moved|like|maybe|pit|barely|a|temp|we're|were"
+    r"|i'm|that's|thats|so|yeah|yep|climbed|rose)[ ,]+)*"
 )
 _BY = r"(?:by |another |about |like |maybe |a whole |only |just )*"
 _N = r"(?P<n>[0-9]{1,2}(?:[.,][0-9])?|a|an|one|two|three|four|five|six|seven|eight|nine|ten|a couple(?: of)?|a few)"

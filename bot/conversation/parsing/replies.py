@@ -39,6 +39,8 @@ AFTER_THE_MEAT_IS_ON = steps.TIMED_STEPS - {"dry_brine", "light", "meat_on"}
 _TODAY = dt.timedelta(hours=12)
 FAR_AHEAD_MIN = 180.0
 """A clock time this far ahead is not when somebody wants to be asked for a number again [min]."""
+_MOST_FIGURES = 999.0
+"""Two numbers of which one has more figures than a temperature are a telephone, or a score."""
 _LIT_WITHIN = dt.timedelta(hours=12)
 """Before the meat is on nothing was read earlier than this: the fire was lit for it."""
 _PROBE_BEFORE = re.compile(
@@ -83,6 +85,8 @@ def _deduplicated(said: list[Intent], named: set[str]) -> list[Intent]:
     """Drop repeats, and short answers that only echo a fuller one ("hecho, puse foil"); steps `named` stay."""
     unique = list(dict.fromkeys(said))
     closed = {item.step for item in unique if isinstance(item, Done)}
+    if any(isinstance(item, PutOffFor) and not _is_busy(item) for item in unique):
+        unique = [item for item in unique if not isinstance(item, NotYet)]  # "not yet, in 10 min"
     unique = [item for item in unique if not (_is_busy(item) and item.step in closed)]
     full = [item for item in unique if _is_full(item) or (isinstance(item, Done) and item.step in named)]
     if any(_is_full(item) for item in unique):
@@ -162,6 +166,8 @@ def _numbers(
         and (hour := _plain_hour(found[0], masked, context)) is not None
     ):
         return (hour,)
+    if len(found) > 1 and any(figure.value > _MOST_FIGURES for figure in found):
+        return ()
     if alone and (question := suspect(found, context, text)) is not None:
         return (question,)
     if alone and strangers(masked, found, context):

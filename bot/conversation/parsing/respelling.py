@@ -88,6 +88,8 @@ def _nearest(word: str) -> str | None:
     if len(word) < _SHORT or "'" in word:
         return None
     near = {slip for slip in _slips(word) if slip in _MENDED and (slip[0] == word[0] or slip[:2] == word[1::-1])}
+    if len(near) > 1:  # "spritzd" ends like "spritzed"
+        near = {slip for slip in near if slip[-1] == word[-1]}
     return next(iter(near)) if len(near) == 1 else None
 
 

@@ -229,7 +229,8 @@ _PATTERNS: tuple[tuple[str, str], ...] = (
         "refuel",
         any_of(
             r"\b(?:refuel(?:l?ed)?|restoked)\b",
-            r"\b(?:added|put|threw|more) (?:\w+ ){0,3}(?:coals?|charcoal|fuel|briquettes|briqs|lump)\b",
+            r"\b(?:added|put|threw|more|chucked|dumped|tipped|poured|shovell?ed|tossed|lobbed) (?:\w+ ){0,4}"
+            r"(?:coals?|charcoal|fuel|briquettes|briqs|lump)\b",
             r"\btopped up (?:the )?(?:coals?|charcoal|fuel|basket)\b",
             r"\b(?:added|put|dumped|poured|threw|chucked|tipped) (?:\w+ ){0,3}chimney\b(?: of \w+)?(?: (?:in|on))?",
             r"\bchimney(?: of \w+)? (?:in|on|added)\b",
@@ -243,7 +244,12 @@ _PATTERNS: tuple[tuple[str, str], ...] = (
             r"\bwater(?: pan)?(?:'s| is)? (?:full|topped up|filled)\b",
         ),
     ),
-    ("rotate", r"\b(?:rotated|swapped|turned|spun) (?:it|them|the (?:racks?|ribs?|meat|briskets?|butts?))?\b"),
+    (
+        "rotate",
+        (r"\b(?:rotated|swapped|turned|spun|flipped)(?: (?:it|them|'em|em|her|the (?:racks?|ribs?|meat"
+        r"|briskets?|butts?|lot))\b"
+        r"|(?: (?:a?round|over|sides|now|already|just))*[ |,.!]*$)"),
+    ),
     (
         "box_ready",
         any_of(
@@ -258,7 +264,7 @@ _PATTERNS: tuple[tuple[str, str], ...] = (
             r"^(?:just )?(?:went |put |gone |going )?on\b(?! (?:the )?(?:table|board|plate|time|track|my|it))",
             r"\b(?:put|got|threw|chucked) (?:it|them|the \w+|everything) on\b",
             r"\bwent (?:on|in)\b",
-            r"\b(?:on|in) the (?:smoker|grill|pit|cooker|grate)\b",
+            r"(?<![0-9] )(?<![0-9][fc°] )\b(?:on|in) the (?:smoker|grill|pit|cooker|grate)\b",
             r"\baufgelegt\b",
             r"\b(?:fleisch|es) ist drauf\b",
             r"^drauf\b",

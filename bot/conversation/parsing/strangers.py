@@ -7,12 +7,16 @@ from __future__ import annotations
 
 import re
 
+from bot.commands import Value
 from bot.conversation.context import Context
 from bot.conversation.parsing.answers import FILL
 from bot.conversation.parsing.numbers import SLOT_WORDS, SPOT_WORDS, Figure
-from bot.conversation.parsing.readings import asked
+from bot.conversation.parsing.readings import asked, plausible_core, settle
 from bot.conversation.parsing.words import word_set
+from scheduler.facts import Slot
 
+STRANGE_FOR_THE_UNLIKELY = 2
+"""So many strange words beside what can be no next core make it talk ("uncle Bob turned 80")."""
 MOST_STRANGE = 1
 MOST_STRANGE_ASKED = 4
 """So many words that say nothing about a reading may stand beside one, unasked and asked."""
@@ -43,4 +47,8 @@ def strangers(masked: str, found: tuple[Figure, ...], context: Context) -> bool:
     strange = [word for word in rest if word not in _KNOWN and len(word) > 1]
     if strange and not any(LEAST_READ <= figure.value <= MOST_READ for figure in found):
         return True
+    if len(strange) >= STRANGE_FOR_THE_UNLIKELY and Slot.CORE in asked(context) and context.last_core_c is not None:
+        settled = [settle(figure, Slot.CORE, context) for figure in found]
+        if not any(isinstance(one, Value) and plausible_core(one, context) for one in settled):
+            return True
     return len(strange) > (MOST_STRANGE_ASKED if asked(context) else MOST_STRANGE)

@@ -76,7 +76,8 @@ CLOCKS = (
         rf"(?P<way>past|after|to|til)\b(?: (?P<h>[0-9]{{1,2}}|{WORD})(?![0-9:]| ?(?:f|c|°)))?"
     ),
     re.compile(
-        rf"\b(?:at|since|by|around) (?P<hw>{WORD})(?: (?P<mw>fifteen|thirty|forty-five))?\b(?! (?:min|hour|degrees))"
+        rf"\b(?:at|since|by|around|until|till|til) (?P<hw>{WORD})(?: (?P<mw>fifteen|thirty|forty-five))?\b(?!"
+        rf" (?:min|hour|degrees))"
     ),
     re.compile(rf"(?:{_LEAD})?\b(?P<brit>half) (?P<h>[0-9]{{1,2}}|{WORD})(?![0-9:]| ?(?:hour|min|kg|lb))"),
     re.compile(rf"(?:{_LEAD})?\b(?P<halb>halb) (?P<h>[0-9]{{1,2}})\b"),

@@ -40,7 +40,8 @@ _TROUBLES: tuple[tuple[str, re.Pattern[str]], ...] = (
                 r"| burnt)* (?:out|dead|died|dying)\b"
             ),
             r"\b(?:fire|coals?|flame) (?:died|is dead|went out|went cold|has died)\b",
-            r"\blost the fire\b",
+            r"\blost the fire\b|\bnothing(?:'s| is)? (?:glowing|burning|alight|left burning)\b",
+            r"\b(?:burned|burnt) (?:right |all |completely |itself )*(?:out|away)$",
             r"\bfeuer (?:ist )?aus\b",
             r"\bfuego (?:se )?apagado\b",
             r"\bno fire\b(?![- ]?ban)",
@@ -72,7 +73,8 @@ _TROUBLES: tuple[tuple[str, re.Pattern[str]], ...] = (
         "probe_dead",
         phrases(
             r"^[-_. ]*-(?:[-_. ])*-[-_. ]*$|^-{2,}",
-            r"^(?:it |the |just |display |screen |it's |probe |now |only |all |still |got |get(?:ting)? |says "
+            r"^(?:it |the |just |display |screen |it's |probe |keeps? |keep |kept |saying |showing |giving "
+            r"|throwing |flashing |getting |me |now |only |all |still |got |get(?:ting)? |says "
             r"|shows |reads |reading"
             r" |an |a |i )*(?:err(?:or)?s?|e-?[0-9]|dashes|hhh+|lll+|nan|n/a|ol|no signal|no probe|blank|black screen"
             r"|low batt(?:ery)?)(?: (?:on (?:the |my )?(?:screen|display|reader|probe|thing)|again|now|only|message"
@@ -90,7 +92,8 @@ _TROUBLES: tuple[tuple[str, re.Pattern[str]], ...] = (
             r"|won'?t (?:turn on|work|read|start))\b|\bbatter(?:y|ies)(?:'s|s| is| are| has| just)* (?:dead|died"
             r"|flat|gone|empty)\b",
             (
-                rf"\b{_PROBE}(?:'s| is| has| just| are)* (?:died|dead|broken?|broke|gone|bust(?:ed)?|failed"
+                rf"\b{_PROBE}(?:'s| is| has| just| are| got \w+ and| got \w+,)* (?:died|dead|broken?|broke|gone"
+                rf"|bust(?:ed)?|failed"
                 r"|failing|out|not working|unplugged|errors?|error|fell out|came out|stopped)\b"
             ),
             rf"\b{_PROBE} (?:says|shows|reads) (?:---?|err\w*|error|nothing|hhh|lll|hi|high)\b",
