@@ -40,7 +40,8 @@ _DONE_WORDS = word_set(
 FILL = word_set(
     "c'est ist es ok okay just now all already so and boss chef mate thanks thx ty cheers sry sorry lol haha that it "
     "this i we ive i've we've have told u you it's its that's thats is been well oh ah hey hi please pls "
-    "then here bro man buddy finally again schon ya deja da last right good great nice one the for a bit "
+    "jetzt gerade eben vorhin then here bro man buddy finally again schon ya deja da last right good great nice one"
+    " the for a bit "
     "like about around at to go with by too also"
 )
 _PATTERNS: tuple[tuple[Answer, re.Pattern[str]], ...] = tuple(
@@ -55,7 +56,9 @@ _PATTERNS: tuple[tuple[Answer, re.Pattern[str]], ...] = tuple(
                 r" (?:wood|coal"
                 r"|charcoal|fuel|paper|foil|chunks|briquettes|water|time|smoke|news|progress))|mute|shut up|leave"
                 r" me alone"
-                r"|enough (?:with|of) (?:the|that|this|those)|no longer needed)\b|^enough(?: already| now)?$"
+                r"|enough (?:with|of) (?:the|that|this|those)|done with (?:these|the|your|all these) (?:reminders"
+                r"|messages|prompts|questions|pings)|(?:please|pls) stop$|^stop (?:it|that|this)(?: please| now)*$"
+                r"|^stop(?: please| pls| now)+$|no longer needed)\b|^enough(?: already| now)?$"
             ),
         ),
         (
@@ -106,7 +109,8 @@ _PATTERNS: tuple[tuple[Answer, re.Pattern[str]], ...] = tuple(
                 r"\bgloves? (?:are |is )?(?:still )?on\b|\b(?:with|wearing|got|in)(?: raw| my| the)* gloves\b|^gloves$",
                 r"\bdriving\b|\bon the (?:road|phone|loo|toilet|motorway|bus|train|bike|throne|can|line|other line)\b",
                 r"\bin (?:the|a) (?:car|shower|bath|bathroom|loo|toilet|middle of|meeting|call|pool|queue)\b",
-                r"\b(?:at|in) the (?:shops?|store|pub|door|supermarket|checkout|butcher'?s?|garage|till|traffic)\b",
+                r"\b(?:at|in) (?:the )?(?:work|traffic|church|school|mass|shops?|store|pub|door|supermarket"
+                r"|checkout|butcher'?s?|garage|till|traffic)\b",
                 r"^(?:(?:i'?m|i am|still|was|sorry) )*(?:asleep|sleeping|in bed|not (?:here|home|awake|around"
                 r"|nearby)|out"
                 r"|away|indoors|upstairs)(?: (?:now|right now|sorry|atm))*$",
@@ -133,7 +137,9 @@ _PATTERNS: tuple[tuple[Answer, re.Pattern[str]], ...] = tuple(
                 "| again)?|ask (?:me )?(?:again|later)(?: later)?|snooze|spater|luego|mas tarde|plus tard"
                 "|after(?:wards)?"
                 "|a bit later|bit later|shortly|two ticks|a (?:tick|mo|bit|while)|will do|soon(?:ish)?|eventually"
-                "|in the morning|when (?:i|we) (?:can|get back|get there|wake up|finish|am back|are back|get a chance"
+                "|in the morning|(?:i'?ll |we'?ll |will |can )?(?:decide|see|look|think about it)(?: about (?:it"
+                "|that))? (?:later|then|soon|in a bit)|when (?:i|we) (?:can|get back|get there|wake up|finish|am"
+                " back|are back|get a chance"
                 "|have time)|when i'?m (?:back|done|up|home|there|free|dressed)|once i'?m (?:back|done|up|home"
                 "|there|free"
                 "|dressed)|once (?:i|we) (?:can|get back|wake up|finish)"
@@ -198,7 +204,8 @@ _PATTERNS: tuple[tuple[Answer, re.Pattern[str]], ...] = tuple(
 
 
 _DONE_FIRST = re.compile(
-    r"^(?:(?:already|just|we|i|i've|we've|have|ok|yes|yep|ja|ya) )*(?:did|done|finished)\b(?P<what>(?: \w+){0,6})$"
+    r"^(?:(?:already|just|we|i|i've|we've|have|has|been|it's|its|ok|yes|yep|ja|ya|jetzt|grad|gerade|long) )*(?:did"
+    r"|done|finished)\b(?P<what>(?: \w+){0,6})$"
 )
 _BY = re.compile(
     r"^(?!(?:nobody|none|no|who|whoever|not|never|nothing|what|if|when|should|anyone|anybody|someone|somebody|dog"
@@ -208,7 +215,8 @@ _BY = re.compile(
 """Whoever it was that did it: a name before the deed."""
 _TOLD_BY = re.compile(r" [a-z]+ (?:already )?told (?:u|you|us)\b| [a-z]+ (?:already )?knows?(?: (?:it|that))?$")
 _OF_IT = word_set(
-    "side sides front back top bottom round around twice once ages others rest them both one job step"
+    "ages when asked before while ago side sides front back top bottom round around twice once ages others rest"
+    " them both one job step"
     " thing part bit bits two three everything em these those off so yet too"
 )
 _UNSURE = word_set("usual default know idk idea whatever choose dunno sure unsure undecided")

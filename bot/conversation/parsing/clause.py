@@ -46,7 +46,7 @@ _BARK_SET = re.compile(
     r"\bbark(?:'s| is| looks| has)?(?: all| now| really)? (?:set|good|great|fine|ready|done|hard|firm|there)\b"
 )
 _OTHER_MEANINGS = re.compile(
-    r"\b(?:not quite|hard|close|soft|almost|soon|nearly|casi|presque|fast|firm|cracks?|fest|loose)\b"
+    r"\b(?:not quite|hard|close|soft|almost|done|soon|nearly|casi|presque|fast|firm|cracks?|fest|loose)\b"
 )
 """Words of a feel that say other things when nobody asked for a feel."""
 
@@ -124,7 +124,12 @@ def _about_steps(clause: Clause, kind: Answer | None, context: Context) -> list[
         until = times.future(clause.when, context.now, context.zone)
         minutes = max(SOON_MIN, (until - context.now) / dt.timedelta(minutes=1))
         return [PutOffFor(minutes=minutes, step=mentioned[0] if mentioned else prompts.answered(clause.words, context))]
-    if clause.when is not None and clause.when.until and asked is not None and _HOLD_OFF.search(clause.words):
+    if (
+        clause.when is not None
+        and clause.when.until
+        and asked is not None
+        and (kind is Answer.BUSY or _HOLD_OFF.search(clause.words))
+    ):
         minutes = (times.future(clause.when, context.now, context.zone) - context.now) / dt.timedelta(minutes=1)
         return [PutOffFor(minutes=minutes, step=asked.step)]
     if planned or kind in (Answer.NOT_YET, Answer.BUSY):

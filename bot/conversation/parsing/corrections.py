@@ -24,6 +24,12 @@ _SORRY = (
     "|i|meant|mean|to say|it's|its|that's|it was|make that|that|fat (?:fingers?|thumbs?)|(?:my )?(?:fingers?|thumb)"
     " slipped|mis-?(?:typed?|read)(?: it| that)?|wrong (?:number|key|button)|my mistake|autocorrect)[ ,:.!]*)*"
 )
+_FIGURE_WAS = re.compile(
+    rf"^{_SORRY}(?:the )?{_OLD} (?:was|is|were)(?: really| actually)? (?:from |of )?(?:the |my )?(?:pit|smoker"
+    rf"|grill|grate|air"
+    r"|ambient|dome|chamber|lid|cooker)(?: temp(?:erature)?)?(?: (?:sorry|sry|lol|not the \w+))*$"
+)
+_SAME_C = 0.6
 _STAR = re.compile(rf"^(?:\* ?)+{_N} ?\*?$")
 _STAR_AFTER = re.compile(rf"^{_N} ?\*+$")
 _NOT = re.compile(rf"^{_SORRY}{_N},? (?:and )?not {_OLD}(?: (?:sorry|sry|lol))?$")
@@ -39,7 +45,9 @@ _MEANT = re.compile(
     " it| that)?,?"
     "|wrong (?:number|key|button),?|my mistake,?|autocorrect,?|it's actually|its actually|that's actually|sorry,?"
     "|sry,?|oops,?|whoops,?|scratch that,?|correct(?:ed)? (?:to"
-    rf"|is)|change (?:that|it) to|no,?|wait,|actually,?) (?:it's |it was |is |to be )?{_N}(?: (?:sorry|sry|lol))?$"
+    rf"|is)|(?:change|swap|fix|replace|edit) (?:that|it)(?: (?:to|for|with))?,?|(?:i )?(?:typed|put|wrote|read|had"
+    rf"|got) (?:it|that) wrong,?|wrong,?|no,?|wait,|actually,?) (?:it's |it was |is |to be )?{_N}(?: (?:sorry|sry"
+    rf"|lol))?$"
 )
 _WRONG = re.compile(
     "^(?:(?:sorry|sry|oops|whoops|no|wrong|wait|actually|typo|correction)[,:.! ]+)+"
@@ -75,7 +83,8 @@ _RETRACT = phrases(
     (
         "^(?:(?:oops|whoops|sorry|ah) )*(?:never ?mind|nvm|nm|oops|whoops|my bad"
         "|wrong (?:number|reading|one|button)|wrong"
-        "|mistake|my mistake|that(?:'s| was| is)? (?:wrong|a mistake|a typo)|didn't mean that"
+        "|mistake|my mistake|that(?: reading| number| one|'s)?(?: was| is)? (?:wrong|a mistake|a typo|rubbish"
+        "|nonsense|garbage|bogus|bad|crap|off)|didn't mean that"
         "|wrong chat)(?: (?:sorry|sry|lol|ignore that|ignore it|that))*$"
     ),
 )
@@ -106,10 +115,21 @@ def correction(heard: str, text: str, context: Context) -> Intent | None:
             return amended
     if _APOLOGY.search(heard) and _asked_long_ago(context):
         return None
+    if (slot := _FIGURE_WAS.match(heard)) and (moved := _moved(slot, context)) is not None:
+        return moved
     for pattern in (_STAR, _STAR_AFTER, _NOT, _NOT_FIRST, _ARROW, _MEANT, _WRONG, _AFTER):
         if found := pattern.match(heard):
             return _corrected(found, text, context)
     return None
+
+
+def _moved(found: re.Match[str], context: Context) -> Correct | None:
+    """Return the last core as the pit, for "178 was the pit" right after 178; None for another figure."""
+    if context.last_core_c is None:
+        return None
+    figure = Figure(value=float(found["old"].replace(",", ".")), start=0, end=0)
+    near = any(abs(in_c(figure, unit, Slot.CORE).value_c - context.last_core_c) < _SAME_C for unit in ("F", "C"))
+    return Correct(slot=Slot.PIT) if near else None
 
 
 def _asked_long_ago(context: Context) -> bool:

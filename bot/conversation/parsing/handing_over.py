@@ -15,7 +15,8 @@ from bot.conversation.parsing.words import cut_out, phrases, tidy, word_set
 
 _WATCH = r"(?:the |my |our )?(?:watch|fire|pit|night shift|shift|night)"
 _LEAD = (
-    r"(?:(?:ok|okay|k|right|alright|yes|yep|yeah|sure|so|and|boss|chef|hey|hi|thanks|thx|cool|great|now|well|fine"
+    r"(?:(?:ok|okay|k|got it|right|alright|yes|yep|yeah|sure|so|and|boss|chef|hey|hi|thanks|thx|cool|great|now|well"
+    r"|fine"
     r"|no worries|morning|evening|done sleeping|i'm up|im up|i am up|awake)[ ,.!:-]+)*"
 )
 _END = (
@@ -37,7 +38,7 @@ _ANSWERS_TAKES = phrases(
     rf"|her|that|one){_END}$",
     rf"^{_LEAD}(?:it'?s |all )?mine{_END}$",
     rf"^{_LEAD}(?:i'?m|im|i am|we'?re|me)(?: on| up| here)?(?: (?:it|duty|watch))?{_END}$",
-    rf"^{_LEAD}my (?:turn|go|shift){_END}$",
+    rf"^{_LEAD}my (?:turn|go|shift){_END}$|^{_LEAD}(?:on )?(?:the )?watch{_END}$",
 )
 """Words that take it when the question about it is open, or when they say until when."""
 _NAME = r"(?P<name>[a-z][a-z'-]{1,19}?)"

@@ -129,9 +129,10 @@ def wrap_words(clause: str) -> WrapWords | None:
 
 _TENDER = (
     r"(?:butter\w*|buttr|tender|probe[- ]tender|done done|jiggl\w+|wobbl\w+|bends?|bending"
-    "|cracks?|cracking|fall(?:s|ing) (?:apart|off)|loose|wiggles?(?: free)?"
+    "|cracks?|cracked|cracking|bent|fall(?:s|ing) (?:apart|off)|loose|wiggles?(?: free)?"
     "|(?:bones? )?(?:wiggles?|twists?|pulls?|comes?|slides?)(?: out| right)? (?:clean|free|out)|pull(?:s|ed|ing)? back"
-    "|(?:probe )?(?:just |basically )?(?:falls?|drops?|glides?|melts?|sinks?) (?:right |straight |just )*(?:in"
+    "|(?:probe )?(?:just |basically )?(?:falls?|drops?|glides?|melts?|sinks?|goes|slips|slides?) (?:right |straight"
+    " |just )*(?:in"
     "|through)\\b|jello"
     "|slid(?:es?|ing|s)? (?:right |straight |all the way )?in|slid in|goes (?:right "
     "|straight )?in|slides?|no (?:resistance|grip)|without resistance|easy in|soft|zart|weich"
@@ -149,7 +150,8 @@ _TIGHT = (
 )
 _ALMOST = (
     "(?:almost(?: there)?|getting there|getting close|nearly(?: there)?|close|not quite"
-    "(?: there)?|some grip|(?:little|bit of|slight|touch of) (?:grip|resistance|drag|tug|bite)|coming along|fast(?:"
+    "(?: there)?|(?:some|a bit of|little) pull|some grip|(?:little|bit of|slight|touch of) (?:grip|resistance|drag"
+    "|tug|bite)|coming along|fast(?:"
     " fertig)?|casi|presque|soon)"
 )
 _A_BIT = "(?:a (?:little|bit|touch|tad)(?: of)?|slight(?:ly)?|some|little|kinda|kind of|still some|somewhat)"
@@ -160,7 +162,10 @@ _NEGATED = re.compile(
 _FEEL_ALMOST = re.compile(rf"\b{_ALMOST}\b|\b{_A_BIT} {_TIGHT}\b")
 _FEEL_TENDER = re.compile(rf"\b{_TENDER}\b")
 _FEEL_TIGHT = re.compile(rf"\b{_TIGHT}\b")
-_EXCEPT = re.compile(r"\b(?:except|apart from|besides|but not|all but|bis auf|excepto|sauf)\b(?: for)?(?P<rest>.*)")
+_EXCEPT = re.compile(
+    r"\b(?:except|apart from|besides|but not|all but|everywhere but|bis auf|excepto|sauf)\b(?:"
+    r" for)?(?P<rest>.*)"
+)
 _SPOT = re.compile(r"\b(" + "|".join(sorted(SPOT_WORDS, key=len, reverse=True)) + r")\b")
 
 

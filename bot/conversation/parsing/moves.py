@@ -124,10 +124,14 @@ _SET = phrases(
 )
 
 
+_FELL_TO = re.compile(r"\b(?:dropped|dropping)(?: down| back)? to ?$")
+"""What a number did by itself; "dropped it to 225" is what somebody did."""
+
+
 def pit_moved(heard: str, text: str, context: Context) -> Intent | None:
     """Return a new set point or band ("pit to 275", "turn it up to 250-275"), or None."""
     found = _SET.match(heard)
-    if found is None:
+    if found is None or _FELL_TO.search(found.group()):
         return None
     said = figures(cut_out(heard, [(0, found.end())]))
     if len(said) != 1 or (said[0].slot is Slot.CORE):

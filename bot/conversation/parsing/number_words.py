@@ -120,16 +120,22 @@ _FRENCH = re.compile(
 )
 _MIXED = re.compile(rf"\b(?P<n>1|2)[ -](?P<tens>{_any(_TENS)})(?:[ -](?P<ones>{_LOW}))?\b")
 _WORTH_A_LOOK = re.compile(
-    r"hundred|ty\b|ties\b|hundert|zig\b|ssig|enta\b|soixante|quatre|cinquante|teen\b|\b(?:one|two|three|four)[ -]"
+    r"hundred|dozen|ty\b|ties\b|hundert|zig\b|ssig|enta\b|soixante|quatre|cinquante|teen\b|\b(?:one|two|three|four)[ -]"
     r"(?:oh?|zero|ten|eleven|twelve)\b| point "
 )
+_TO_THE_HOUR = re.compile(r"^(?P<lead>(?:at|about|around|like) )?(?P<n>5|10|20) to$")
+_IN_WORDS = {"5": "five", "10": "ten", "20": "twenty"}
+_DOZEN = re.compile(r"\b(?:(?P<n>half a|a|one|two|three) )?dozen\b")
+_DOZENS = {"half a": 0.5, "a": 1, "one": 1, "two": 2, "three": 3}
 _SIXTY = 60
 
 
 def with_figures(heard: str) -> str:
     """Return a tidied text with its spelled numbers as figures; times of the clock stay as they are."""
+    heard = _TO_THE_HOUR.sub(lambda found: f"{found['lead'] or ''}{_IN_WORDS[found['n']]} to", heard)
     if _WORTH_A_LOOK.search(heard) is None:
         return heard
+    heard = _DOZEN.sub(lambda found: str(int(_DOZENS[found["n"] or "a"] * 12)), heard)
     heard = _HUNDRED.sub(_hundred, heard)
     heard = _PLURAL.sub(lambda m: f"{_ones_of(m['n']) * 100 + _TENS_PLURAL[m['tens']]}s", heard)
     heard = _CLOCK.sub(_clock, heard)

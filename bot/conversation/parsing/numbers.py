@@ -9,9 +9,12 @@ import dataclasses
 import re
 
 from scheduler.facts import Slot
+from scheduler.units import c_from_f
 
 APPROX_SPREAD = {"F": 5.0, "C": 2.5}
 """Half width of a figure read off a dial ("~160"), in its own unit (common practice, no source)."""
+SAME_C = 1.0
+"""Two figures in two units this near are one, rounded by whoever read both [°C]."""
 TENS_WORDS = {"low": 2.0, "mid": 5.0, "middle": 5.0, "high": 8.0, "upper": 8.0}
 """Where in the tens "low 180s" stands, and half width 2 (common practice, no source)."""
 
@@ -44,7 +47,7 @@ _ABOUT = (
 )
 """Words before a figure that was read off a dial, or is only near."""
 _FIGURE = re.compile(
-    rf"(?P<approx>~ ?|\b{_ABOUT} )?"
+    rf"(?P<approx>~ ?|± ?|[+]/?- ?|\b{_ABOUT} )?"
     r"(?P<between>\b(?:(?:somewhere )?(?:in )?between|zwischen|entre) )?"
     rf"(?P<minus>(?<![0-9a-z°-])-)?(?<![0-9.])(?P<low>{_NUMBER})"
     r"(?: ?(?:-|~|\.\.+|\bto\b|\bbis\b|\bor\b|\boder\b|\ba\b|(?:\b(?:and|und|et|y)\b|&)(?(between)|(?!)))"
@@ -53,6 +56,10 @@ _FIGURE = re.compile(
     r"|roughly|approx(?:imately)?|i (?:think|guess|reckon)|mas o menos|ungefahr|environ)\b|[+]/?-)?(?![0-9])"
 )
 _TENS = re.compile(r"\b(?:(?P<where>low|mid|middle|high|upper)[ -])?(?P<tens>[0-9]{1,2}0)'?s\b")
+_NUMBERED = re.compile(
+    r"\b(?:probe|number|nr|no\.?|#|channel|sensor|piece|rack|spot) ?#?[1-9](?= ?:? ?[a-z ]{0,12}[0-9]{2})"
+)
+"""Which probe, where its number follows."""
 _COUNT_OF = re.compile(
     r"(?<![0-9.,/-])[0-9]{1,4} (?:more |other |new |big |small )?(?!(?:degree|deg|grado|degre|celsiu|ye|yes|guy|thank"
     r"|cheer|lad|bos|folk|mate|alway|thi|i|wa|ha|a|plu|minu|acros|les|u|gros|perhap|that|it|read|say|show|hold|rise"
@@ -67,6 +74,7 @@ _GLUED = re.compile(
 )
 """Figures that are part of a word ("smoke180")."""
 _NOT_TEMPERATURES = re.compile(
+    r"(?<![0-9.,/-])[1-9]/[2-9](?= (?:left|full|of|gone|to go|basket|bag|tank|remaining))|"
     r"\boven(?:'s| is| set)*(?: at| to)? [0-9]+(?: ?[cf]\b)?|"
     r"[0-9]+(?:[.,/x-][0-9]+)*[-x]? ?(?:%|kgs?\b|kilos?\b|g\b|lbs?\b|pounds?\b|oz\b|cm\b|mm\b|inch(?:es)?\b"
     r"|in\. |l\b|ml\b|x\b|st\b|nd\b|rd\b|th\b"
@@ -172,13 +180,33 @@ _LABEL = re.compile(
 def figures(text: str) -> tuple[Figure, ...]:
     """Return the figures of a tidied text that may be temperatures, first to last, with their labels."""
     masked = text
-    for pattern in (_NOT_TEMPERATURES, _COUNT_OF, _GLUED):
+    for pattern in (_NUMBERED, _NOT_TEMPERATURES, _COUNT_OF, _GLUED):
         masked = pattern.sub(lambda found: "|" * len(found.group()), masked)
     plain = [_tens(found) for found in _TENS.finditer(masked)]
     for figure in plain:
         masked = masked[: figure.start] + "|" * (figure.end - figure.start) + masked[figure.end :]
     plain += [figure for found in _FIGURE.finditer(masked) for figure in _read(found)]
-    return _labelled(text, sorted(plain, key=lambda figure: figure.start))
+    return _labelled(text, _each_once(sorted(plain, key=lambda figure: figure.start), text))
+
+
+def _each_once(plain: list[Figure], text: str) -> list[Figure]:
+    """Return the figures without one that tells the one before it again in the other unit ("170F/77C")."""
+    kept: list[Figure] = []
+    for figure in plain:
+        last = kept[-1] if kept else None
+        if (
+            last is not None
+            and {last.unit, figure.unit} == {"F", "C"}
+            and abs(_celsius(last) - _celsius(figure)) <= SAME_C
+            and not re.search(r"[a-z]", text[last.end : figure.start].replace("or", "").replace("so", ""))
+        ):
+            continue
+        kept.append(figure)
+    return kept
+
+
+def _celsius(figure: Figure) -> float:
+    return c_from_f(figure.value) if figure.unit == "F" else figure.value
 
 
 def _tens(found: re.Match[str]) -> Figure:

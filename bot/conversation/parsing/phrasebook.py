@@ -91,6 +91,7 @@ _GERMAN = (
     (rf"\b(?P<lead>um|halb|gegen|seit|bis|ab) (?P<h>{'|'.join(_HOURS)})\b", "_hour_"),
     (r"^(?:jep|jo|jup|jawohl|jawoll|jau|klar|passt)$", "yes"),
     (r"^(?:nee|ne|noe)$", "no"),
+    (r"^(?:gerade eben|eben gerade|grad eben|soeben|vorhin|eben)(?: gemacht| erledigt)?$", "done just now"),
     (r"\balles klar\b", "ok"),
     (r"^(?:nein|non),? (?=[0-9])", "no "),
     (r"\b(?:schon|bereits) (?:gemacht|erledigt|passiert)\b", "already done"),
@@ -102,6 +103,7 @@ _SPANISH = (
     (r"\b(?:sigue|siguen|todavia|aun)(?: en| a)?(?= [0-9])", "still"),
     (r"^(?:sin cambios?|igual(?: que antes)?|no ha cambiado|lo mismo|sigue igual)$", "no change"),
     (r"^(?:un (?:momento|momentito|segundo|minuto|rato|ratito)|en un (?:rato|momento)|ahorita|espera(?:te)?)$", "wait"),
+    (r"^(?:ahorita|ahora|luego|despues|enseguida|ya) (?:lo|la) hago$|^enseguida$", "in a bit"),
     (r"\b(?:ahora no(?: puedo)?|no puedo(?: ahora)?|manos (?:ocupadas|sucias|llenas))\b", "not now"),
     (r"\bya (?:esta(?: hecho)?|lo hice|hecho|quedo)\b|^(?:esta hecho|hecho ya|lo hice)$", "done"),
     (r"\ba las? (?P<h>[0-9]{1,2}) y media\b", r"at \g<h>:30"),
@@ -186,7 +188,8 @@ _FRENCH = (
 )
 _COMPILED = tuple((re.compile(pattern), said) for pattern, said in (*_GERMAN, *_SPANISH, *_FRENCH))
 _FOREIGN = re.compile(
-    r"\b(?:habe?|falta|noch|gleich|warte?|spater|nicht|hand|hande|kann|fahren|fahre|steuer|anzeige|display"
+    r"\b(?:gerade|eben|soeben|vorhin|grad|ahorita|luego|despues|enseguida|habe?|falta|noch|gleich|warte?|spater"
+    r"|nicht|hand|hande|kann|fahren|fahre|steuer|anzeige|display"
     r"|thermometer|fuhler"
     r"|temperaturfuhler|sonde|vor|stunde|uberspring\w*|auslassen|lass|diesmal|frag\w*|hor|holz\w*|kohlen?|briketts?"
     r"|wasser\w*|\w*gespruht|bespruht|eingesprayt|glut|feuer|blass|kruste|bark|butter\w*|wie|weich|fast|wann|ist|kann"

@@ -137,7 +137,7 @@ def _is_figure(when: times.When, heard: str, context: Context) -> bool:
         return False
     digits = re.sub(r"[^0-9]", "", heard[when.start : when.end])
     first = report((Figure(value=float(digits), start=when.start, end=when.end),), context, heard, None)[0]
-    if isinstance(first, Unclear) and first.question == "impossible":
+    if isinstance(first, Unclear) and (first.question == "impossible" or (context.open_steps and not asked(context))):
         return False
     goes_on = bool(re.search(r"\bon$", before)) or any(step.step == "meat_on" for step in context.open_steps)
     values = first.values if isinstance(first, Report) else ()

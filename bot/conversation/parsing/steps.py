@@ -33,7 +33,7 @@ _THING = (
     "(?:(?:the |my |our |all )?(?:meat|ribs?|racks?|briskets?|butts?|shoulders?|pork|beef"
     "|food)|it|they|everything|he|she|she's|we)"
 )
-_IS = r"(?:'s|'re| is| are| went| goes| has gone| been|s)?"
+_IS = r"(?:'s|'re| is| are| went| goes| has gone| has been| have been| been|s){0,2}"
 _PATTERNS: tuple[tuple[str, str], ...] = (
     (
         "dry_brine",
@@ -246,9 +246,11 @@ _PATTERNS: tuple[tuple[str, str], ...] = (
     ),
     (
         "rotate",
-        (r"\b(?:rotated|swapped|turned|spun|flipped)(?: (?:it|them|'em|em|her|the (?:racks?|ribs?|meat"
-        r"|briskets?|butts?|lot))\b"
-        r"|(?: (?:a?round|over|sides|now|already|just))*[ |,.!]*$)"),
+        (
+            r"\b(?:rotated|swapped|turned|spun|flipped)(?: (?:it|them|'em|em|her|the (?:racks?|ribs?|meat"
+            r"|briskets?|butts?|lot))\b"
+            r"|(?: (?:a?round|over|sides|now|already|just))*[ |,.!]*$)"
+        ),
     ),
     (
         "box_ready",

@@ -86,7 +86,7 @@ _TALK = phrases(
     r"|correct$|safe|enough|ok for|okay for|fine for|you said|you say|before (?:i|we|you))",
     rf"\bat {_FIG}[a-z°]*,? +(?:then )?(?:i|we|you|they|people|everyone|it|that|it's|its|she|he)(?:'ll|'d|'s)? "
     rf"(?:usually |always |then |normally |just )?(?:{_DOES})\b",
-    rf"{_FIG}.*\b(?:i hope|hopefully|i guess|i (?:would|'d) (?:say|think)|if (?:all|i|we|it)|right\?$"
+    rf"{_FIG}.*\b(?:i hope|hopefully|i (?:would|'d) (?:say|think)|if (?:all|i|we|it)|right\?$"
     rf"|is the (?:rule|target"
     r"|goal|minimum|limit|aim)|are the (?:rules?|minimum))",
     rf"{_FIG}[a-z°]* (?:by then|in the end|at the end|tomorrow|in theory)\b",

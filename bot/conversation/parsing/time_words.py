@@ -44,6 +44,10 @@ AGO = (
     re.compile(rf"\b{_SPAN}(?: or so| or thereabouts)? ?(?:ago|back|earlier|since)\b"),
     re.compile(rf"\b(?:vor|hace|il y a) {_ABOUT}{_SPAN}"),
     re.compile(rf"\b{_BARE} (?:ago|back)\b"),
+    re.compile(
+        rf"\b(?:on|in|off|going|cooking|resting|boxed|wrapped|lit)(?: the \w+)? for (?:the last"
+        rf" )?{_ABOUT}{_SPAN}(?: now| already| so far)?"
+    ),
     re.compile(r"\b(?P<now>just now|right now|just this minute)\b"),
 )
 AHEAD = (

@@ -36,7 +36,8 @@ _TROUBLES: tuple[tuple[str, re.Pattern[str]], ...] = (
         "fire_out",
         phrases(
             (
-                r"\bfire(?:'s| is| has| just| went| has gone|'s gone)*(?: just| went| gone| burned"
+                r"\bfire(?:'s| is| has| just| went| has gone|'s gone)*(?: just| went| gone| nearly| almost| about|"
+                r" as good as| pretty much| burned"
                 r"| burnt)* (?:out|dead|died|dying)\b"
             ),
             r"\b(?:fire|coals?|flame) (?:died|is dead|went out|went cold|has died)\b",
@@ -82,7 +83,8 @@ _TROUBLES: tuple[tuple[str, re.Pattern[str]], ...] = (
             r"\b(?:screen|display|reader|thermometer|probe|readout|lcd)(?:'s|s| is| went| gone| goes| just| has|"
             r" all| gone)*"
             r" (?:blank|black|dead|off|gone|frozen|haywire|crazy|nuts|mad|kaput|toast|fried|faulty|dud|playing up"
-            r"|acting up|cut out|gave up|packed (?:up|in)|quit|wrong|useless|bust|stuck|not (?:showing|responding"
+            r"|acting up|cut out|gave up|packed (?:up|in)|knackered|banjaxed|shot|done for|bricked|cooked itself"
+            r"|melted|quit|wrong|useless|bust|stuck|not (?:showing|responding"
             r"|on|turning on"
             r"|coming on|reading))\b",
             r"\b(?:nothing|no (?:number|reading|display|numbers|readout)) (?:on|from) (?:the |my )?(?:screen"
@@ -108,7 +110,8 @@ _TROUBLES: tuple[tuple[str, re.Pattern[str]], ...] = (
                 rf"\b{_PIT}(?:'s| is| are| has| just)* (?:ran|run|running|runs|taken|took|getting|got) "
                 r"(?:away|wild|off|out of control|too hot|way too hot|hot)\b"
             ),
-            r"\brunaway\b",
+            r"\brunaway\b|\bthrough the roof\b|\b(?:gone|going|went) (?:mental|nuts|mad|crazy|wild|ballistic"
+            r"|bonkers|berserk)\b",
             rf"\b{_PIT}(?:'s| is| are)*(?: way| far| much)? too hot\b",
             r"^(?:way|far|much) too hot\b",
             (

@@ -94,7 +94,8 @@ def cut_out(text: str, spans: list[tuple[int, int]]) -> str:
 def clauses(text: str) -> list[tuple[int, int]]:
     """Return the spans of a tidied text between commas, stops and "and", "then", "but"."""
     edges = re.compile(
-        r"[,;!?]+(?=\s|$)|(?<!\bca)\.+(?=\s|$)|\b(?:and|then|but|und|y|et|aber|pero|mais)\b|\s[&+]\s|\s-\s"
+        r"[,;!?]+(?=\s|$)|(?<!\bca)\.+(?=\s|$)|\b(?:and|then|(?<!everywhere )(?<!anywhere )(?<!all )but|und|y|et"
+        r"|aber|pero|mais)\b|\s[&+]\s|\s-\s"
     )
     spans, start = [], 0
     for edge in edges.finditer(text):
