@@ -173,7 +173,7 @@ def asks(text: str) -> bool:
 
 _ASKS = re.compile(r"^(?:so |and |hey |ok )?(?:is|are|was|were|does|do|did|has|should|how(?! about)|why|where)\b")
 _NEW_COOK = re.compile(
-    r"^(?:/?(?:start )?(?:a |one )?(?:new|another|second) cook|also cook)\b[ :,-]*(?P<text>.*)$",
+    r"^(?:/?(?:start )?(?:a |one )?(?:new|another|second) cook|also cook|neuer garlauf)\b[ :,-]*(?P<text>.*)$",
     re.IGNORECASE | re.DOTALL,
 )
 

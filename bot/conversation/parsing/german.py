@@ -119,8 +119,37 @@ _WHOLE = (
     ("(?:der )?rauch (?:ist )?(?:dünn|sauber|klar)", "smoke is thin"),
     ("(?:das )?feuer (?:ist |brennt|an)+|angezündet|(?:das )?feuer brennt", "lit"),
     ("allergien?", "allergies"),
+    ("(?:es |das fleisch )?(?:liegt|ist) wieder (?:auf|drauf)", "back on"),
+    ("(?:das )?(?:feuer )?brennt wieder", "relit"),
+    ("(?:es war )?roh", "raw"),
+    ("(?:es war )?gar", "done"),
+    ("(?:ein )?anderes thermometer", "another thermometer"),
+    ("(?:das )?thermometer stimmt", "the thermometer is right"),
+    ("wie (?:üblich|sonst)", "as usual"),
+    ("(?:in )?folie einwickeln|einwickeln in folie", "wrap foil"),
+    ("gefährdete gäste", "guests at risk"),
+    ("(?:mit )?kabel", "wire"),
 )
 """Meant so only as a whole text."""
+
+_ASKED = (
+    ("^auch (?=[a-z0-9])", "also "),
+    ("^streiche? (?:die |das |den )(?=[a-z])", "drop the "),
+    (r"warum (?=\d)", "why "),
+    (r"(?<=[a-z]) bis (?=\d)", " until "),
+    (r"ruhe(?:zeit)?(?: von)? (?=\d)", "quiet "),
+    (r"(?:sei )?(\d\d) ?(?:%|prozent) sicher", r"be \1 % sure"),
+    ("was,? wenn ", "what if "),
+    ("(?:ruhen|rasten) im ofen bei ", "rest in the oven at "),
+    ("wie ?viel (?=[a-z])", "how much "),
+    (r"(?:liegt )?drauf (?:um|seit) (?=\d)", "on at "),
+    (r"(?<=\d [cf]) draussen", " outside"),
+    ("leitern", "racks"),
+    (r"(?<=day )um (?=\d)", "at "),
+    ("handthermometer", "hand thermometer"),
+    ("kein(?:e?n?)? thermometer", "no thermometer"),
+    (r"für (?=\d+[?]?$)", "for "),
+)
 
 _DEEDS = (
     ("(?:das )?fleisch (?:ist |liegt )?(?:drauf|auf dem rost|auf dem grill|aufgelegt)", "meat on"),
@@ -174,7 +203,7 @@ def _phrase(pattern: str, said: str) -> tuple[re.Pattern[str], str]:
 
 _COMPILED = (
     *((re.compile(rf"^(?:{one.translate(_LONG)})(?=[?.! ]*$)"), said) for one, said in _WHOLE),
-    *(_phrase(*pair) for pair in (*_TROUBLES, *_DEEDS, *_CUTS, *_SET_UP)),
+    *(_phrase(*pair) for pair in (*_TROUBLES, *_DEEDS, *_CUTS, *_SET_UP, *_ASKED)),
 )
 
 

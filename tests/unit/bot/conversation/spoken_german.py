@@ -35,6 +35,22 @@ QUESTIONS = (
     ("jeder Schritt", "every step"),
     ("das Übliche", "the usual"),
     ("nur Entscheidungen", "only decisions"),
+    ("auch Hähnchen 2 kg", "also chicken 2 kg"),
+    ("neuer Garlauf: Hähnchen 2 kg, Essen 19:00", "new cook: chicken 2 kg, dinner 19:00"),
+    ("warum 140", "why 140"),
+    ("Tomas bis 3", "Tomas until 3"),
+    ("Tomas 22-03, Wren 03-07", "Tomas 22-03, Wren 03-07"),
+    ("Ruhe 23 bis 6", "quiet 23 to 6"),
+    ("95 % sicher", "be 95 % sure"),
+    ("was wenn Garraum 275", "what if pit 275"),
+    ("ruhen im Ofen bei 170", "rest in the oven at 170"),
+    ("wie viel Rinderbrust für 20?", "how much brisket for 20"),
+    ("8 Erwachsene, 4 Kinder", "8 adults, 4 kids"),
+    ("24 Erwachsene, 6 Kinder", "24 adults, 6 children"),
+    ("41 F draußen", "41 F outside"),
+    ("kalt draußen", "cold out"),
+    ("windig", "windy"),
+    ("10 C, windig", "10 C, windy"),
 )
 """(German, English), while meat cooks."""
 
@@ -74,6 +90,12 @@ DEEDS = (
     ("Essen eine Stunde später", "dinner an hour later"),
     ("Garraum auf 130", "pit to 130"),
     ("weggeworfen", "thrown away"),
+    ("anderes Thermometer", "another thermometer"),
+    ("Reste 165", "leftovers 165"),
+    ("Reste 68", "leftovers 68"),
+    ("ausgegeben", "served"),
+    ("2 Leitern", "2 racks"),
+    ("178 um 03:40", "178 at 03:40"),
 )
 """(German, English), while meat cooks."""
 
@@ -84,6 +106,8 @@ BEFORE_IT = (
     ("Fleisch drauf um 11:20", "meat on at 11:20"),
     ("Rauch ist dünn", "smoke is thin"),
     ("gesalzen", "salted"),
+    ("drauf um 11:20", "on at 11:20"),
+    ("Kühlschrank 38", "fridge 38"),
 )
 """(German, English), before the meat is on."""
 
@@ -111,6 +135,24 @@ TROUBLES = (
 )
 """(German, English), while meat cooks."""
 
+WORDS = (
+    ("liegt wieder auf", "back on"),
+    ("brennt wieder", "relit"),
+    ("Thermometer stimmt", "the thermometer is right"),
+    ("8 Erwachsene, 4 Kinder, 18:00", "8 adults, 4 kids, 18:00"),
+    ("streich die Rippchen", "drop the spareribs"),
+    ("roh", "raw"),
+    ("gar", "done"),
+    ("wie üblich", "as usual"),
+    ("Gaeste kommen spaeter", "guests are late"),
+    ("Kabel", "wire"),
+    ("Handthermometer", "hand thermometer"),
+    ("kein Thermometer", "no thermometer"),
+    ("Samstag um 6", "saturday at 6"),
+    ("Rippchen 188", "spareribs 188"),
+)
+"""(German, English): the same words, whatever they mean where they are said."""
+
 SET_UP = (
     ("Rinderbrust 6 kg, Essen Samstag 18:00, Garraum 120", "brisket 6 kg, dinner saturday 18:00, pit 120"),
     ("ganze Rinderbrust", "whole brisket"),
@@ -125,6 +167,7 @@ SET_UP = (
     ("Baby Back Ribs", "baby back ribs"),
     ("Bürgermeisterstück", "tri-tip"),
     ("frische Würste", "fresh sausages"),
+    ("Rinderbrust 6 kg, Essen 18:00 Samstag, Garraum 250", "brisket 6 kg, dinner 18:00 saturday, pit 250"),
     ("3 Pfund Schweinerücken", "pork loin 1.5 kg"),
 )
 """(German, English), with no cook."""
