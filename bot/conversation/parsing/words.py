@@ -71,8 +71,9 @@ def tidy(text: str) -> str:
     folded = " ".join("".join(kept).split())
     folded = _MENTION.sub("", folded)
     folded = _LOOKALIKE.sub(lambda found: found.group().translate(_LOOKALIKE_DIGITS), folded)
+    folded = from_german(folded)
     folded = _WITHOUT_MARK.sub(lambda found: _NO_MARK[found.group()], folded)
-    folded = in_english(from_german(with_figures(folded)))
+    folded = in_english(with_figures(folded))
     return _FRACTION.sub(lambda found: _FRACTIONS[found.group(1)], folded)
 
 

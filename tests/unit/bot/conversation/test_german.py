@@ -70,7 +70,9 @@ def test_what_german_texts_say_to_type_is_understood() -> None:
         (german, english)
         for one in kept("de")
         if isinstance(one.id, str) and isinstance(one.string, str) and TYPED.search(one.id)
-        for german, english in zip(re.findall("„([^“]*)“", one.string), re.findall('"([^"]*)"', one.id), strict=True)
+        for german, english in zip(
+            re.findall('[„"]([^“"]*)[“"]', one.string), re.findall('"([^"]*)"', one.id), strict=True
+        )
         if "{" not in english
     ]
     assert len(pairs) > 10
