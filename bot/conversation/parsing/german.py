@@ -71,7 +71,7 @@ _SET_UP = (
     (r"fleisch(?=,? \d)", "meat"),
     (r"kühlschrank(?: hat| ist| zeigt)?(?=,? \d)", "fridge"),
     (r"reste(?=,? \d)", "leftovers"),
-    (r"(?<=\d) bis (?=\d)", " to "),
+    (r"(?<=\d) bis (?=\d)", "-"),
     (r"für (\d+) (?:leute|personen|gäste)", r"for \1 people"),
     (r"(?<=\d) erwachsene", " adults"),
     (r"(?<=\d) kinder", " kids"),
