@@ -7,7 +7,6 @@ it prints what is not translated.
 
 from __future__ import annotations
 
-import datetime as dt
 import io
 import re
 import sys
@@ -17,7 +16,6 @@ from pathlib import Path
 
 from babel.messages.catalog import Catalog, Message
 from babel.messages.extract import extract_from_dir
-from babel.messages.mofile import write_mo
 from babel.messages.pofile import read_po, write_po
 
 from bot.messages.words import LOCALE
@@ -33,7 +31,6 @@ DATED = re.compile(
     re.MULTILINE,
 )
 """Lines of a head that would change at every run, or name nobody."""
-NEVER = dt.datetime(2026, 1, 1, tzinfo=dt.UTC)
 
 LANGUAGES = tuple(sorted(path.name for path in LOCALE.iterdir() if path.is_dir())) if LOCALE.is_dir() else ()
 
@@ -85,15 +82,6 @@ def po_bytes(catalogue: Catalog) -> bytes:
     return DATED.sub("", out.getvalue().decode()).encode()
 
 
-def mo_bytes(catalogue: Catalog) -> bytes:
-    """Return a catalogue as the program reads it; the dates of its head are those of the text file: none."""
-    out = io.BytesIO()
-    with_head = read_po(io.BytesIO(po_bytes(catalogue)), locale=catalogue.locale)
-    with_head.creation_date = with_head.revision_date = NEVER
-    write_mo(out, with_head)
-    return out.getvalue()
-
-
 def open_texts(catalogue: Catalog) -> list[Message]:
     """Return the texts that are not translated, or only guessed."""
     return [one for one in catalogue if one.id and (one.fuzzy or not _whole(one.string))]
@@ -109,11 +97,10 @@ def po_path(language: str) -> Path:
 
 
 def main() -> None:
-    """Write each catalogue anew, as text and as the program reads it."""
+    """Write each catalogue anew."""
     for language in LANGUAGES:
         catalogue = renewed(language)
         po_path(language).write_bytes(po_bytes(catalogue))
-        po_path(language).with_suffix(".mo").write_bytes(mo_bytes(catalogue))
         missing = open_texts(catalogue)
         sys.stdout.write(f"{language}: {len(catalogue)} texts, {len(missing)} not translated\n")
         if "--open" in sys.argv:

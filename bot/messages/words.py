@@ -1,6 +1,6 @@
 """The door to translation: every text shown to people passes through here.
 
-English is the language of the source; catalogues lie beside this file as `locale/LANG/LC_MESSAGES/slowbell.mo`. Which
+English is the language of the source; catalogues lie beside this file as `locale/LANG/LC_MESSAGES/slowbell.po`. Which
 language is spoken is chosen per message, never per program: rooms differ. A number put into a text is written as that
 language writes numbers. Which texts there are, and what they say, is no matter of this room.
 """
@@ -10,6 +10,7 @@ from __future__ import annotations
 import contextlib
 import functools
 import gettext
+import io
 import string
 from collections.abc import Iterator
 from contextvars import ContextVar
@@ -42,13 +43,24 @@ def spoken() -> str:
 
 @functools.cache
 def _catalogue(language: str) -> gettext.NullTranslations:
-    return gettext.translation("slowbell", LOCALE, languages=[language], fallback=True)
+    """Return a catalogue, read from its text file when its language is first spoken (0.2 s); the tree holds no binary."""
+    if language == SOURCE_LANGUAGE:
+        return gettext.NullTranslations()
+    # Slow to import, and needed by no program that speaks English alone.
+    from babel.messages.mofile import write_mo  # noqa: PLC0415 - see above, only other languages
+    from babel.messages.pofile import read_po  # noqa: PLC0415 - see above, only other languages
+
+    compiled = io.BytesIO()
+    with (LOCALE / language / "LC_MESSAGES" / "slowbell.po").open("rb") as file:
+        write_mo(compiled, read_po(file, locale=language, domain="slowbell"))
+    compiled.seek(0)
+    return gettext.GNUTranslations(compiled)
 
 
 @functools.cache
 def languages() -> tuple[str, ...]:
     """Return every language that can be spoken, the source's first."""
-    return (SOURCE_LANGUAGE, *sorted(path.parent.parent.name for path in LOCALE.glob("*/LC_MESSAGES/slowbell.mo")))
+    return (SOURCE_LANGUAGE, *sorted(path.parent.parent.name for path in LOCALE.glob("*/LC_MESSAGES/slowbell.po")))
 
 
 def written(number: str) -> str:

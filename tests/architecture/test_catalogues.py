@@ -10,9 +10,9 @@ from pathlib import Path
 import pytest
 from babel.messages.catalog import Catalog
 
-from bot.messages.words import LOCALE, SOURCE_LANGUAGE, languages
+from bot.messages.words import LOCALE, SOURCE_LANGUAGE, _, languages, n_, speaking
 from tests.architecture.tree import ROOT, python_files, text_of
-from tests.catalogues import LANGUAGES, kept, mo_bytes, po_bytes, po_path
+from tests.catalogues import LANGUAGES, kept, po_bytes, po_path
 
 AGAIN = "python -m tests.catalogues writes the catalogues anew"
 PROGRAM = [path for path in python_files() if path.parts[0] == "bot"]
@@ -83,11 +83,11 @@ def catalogue(language: str) -> Catalog:
     return kept(language)
 
 
-def pairs(catalogue: Catalog) -> list[tuple[str, str]]:
-    """Return each English form with its translation."""
+def pairs(catalogue: Catalog, *, plurals: bool = True) -> list[tuple[str, str]]:
+    """Return each English form with its translation, those of one and of many too where `plurals`."""
     found: list[tuple[str, str]] = []
     for one in catalogue:
-        if not one.id:
+        if not one.id or (not plurals and not isinstance(one.id, str)):
             continue
         sources = (one.id,) if isinstance(one.id, str) else tuple(one.id)
         forms = (one.string,) if isinstance(one.string, str) else tuple(one.string or ())
@@ -104,7 +104,7 @@ def test_german_is_spoken() -> None:
     """There is one more language than the one of the source, and the program finds it."""
     assert "de" in LANGUAGES
     assert languages() == (SOURCE_LANGUAGE, *LANGUAGES)
-    assert all((LOCALE / one / "LC_MESSAGES" / "slowbell.mo").is_file() for one in LANGUAGES)
+    assert all((LOCALE / one / "LC_MESSAGES" / "slowbell.po").is_file() for one in LANGUAGES)
 
 
 def test_no_text_is_translated_at_import() -> None:
@@ -128,8 +128,11 @@ def test_the_finders_find() -> None:
 
 
 def test_the_program_reads_what_the_text_file_says(language: str, catalogue: Catalog) -> None:
-    """The file that the program reads was made from the text file beside it, which is written as always."""
-    assert po_path(language).with_suffix(".mo").read_bytes() == mo_bytes(catalogue), AGAIN
+    """Each text is spoken as the catalogue says, one and many; the file is written as always."""
+    with speaking(language):
+        wrong = [(one, two, _(one)) for one, two in pairs(catalogue, plurals=False) if two and _(one) != two]
+        assert wrong == []
+        assert n_("{count} person", "{count} people", 1) != n_("{count} person", "{count} people", 2)
     assert po_path(language).read_bytes() == po_bytes(catalogue), AGAIN
 
 
