@@ -26,10 +26,12 @@ from bot.application.rights import lacking
 from bot.application.stale import back, tell_of_loss
 from bot.application.visit import House, Visit, Work
 from bot.application.voices import context_of, setup_context
+from bot.application.wrong_cook import offer, told_in
 from bot.chat import Incoming, IncomingKind
 from bot.conversation.interpreter import asks, read
 from bot.messages import talk
 from bot.messages.answers import what_next
+from bot.messages.asked_also import nothing_told
 from bot.messages.message import Message
 from bot.messages.photos import no_cook_for_it, not_heard
 from bot.messages.words import speaking
@@ -238,6 +240,7 @@ class Intake:
         """Read a text in the cook that it is about; a question that names none is answered for all of them."""
         if len(cooks) == 1:
             wanted = read(visit.incoming.text, context_of(visit, cooks[0].situation))
+            wanted = (say.Undo(),) if isinstance(wanted[0], say.WrongCook) else wanted
             self._with_cook(visit, work, cooks[0], wanted)
             return
         typed = typed_choice(visit)
@@ -249,12 +252,23 @@ class Intake:
         wanted = understood(visit, found[0])
         if isinstance(wanted[0], say.NewCook | say.Invite | say.HowMuch | say.MannerSaid):
             self._with_cook(visit, work, found[0], wanted)
+        elif isinstance(wanted[0], say.WrongCook):
+            self._for_another(visit, work, cooks)
         elif isinstance(wanted[0], say.Ask) and len(named(visit, cooks)) != 1:
             cooking.ask_of_all(visit, work, cooks, wanted[0])
         elif len(found) == 1 or (visit.incoming.group and say.chatter(wanted)):
             self._with_cook(visit, work, found[0], wanted)
         else:
             reply(visit, work, None, ask_which(visit, found))
+
+    def _for_another(self, visit: Visit, work: Work, cooks: list[Running]) -> None:
+        """Take back what somebody told last in one of several cooks, and offer it to the others."""
+        told = told_in(visit, cooks)
+        if told is None:
+            reply(visit, work, None, Message(text=nothing_told()))
+            return
+        self._with_cook(visit, work, told[0], (say.Undo(),))
+        offer(visit, work, cooks, told)
 
     def _with_cook(self, visit: Visit, work: Work, cook: Running, wanted: tuple[say.Intent, ...]) -> None:
         first = wanted[0]

@@ -25,6 +25,21 @@ def do_you_have_it() -> str:
     return _("Seen is not taken. Do you have the watch? Say: I have it.")
 
 
+def for_this_cook(cook: str, what: str) -> str:
+    """Ask whether something told in another cook was for this one."""
+    return _("Was it for {cook}: {what}?").format(cook=cook, what=what)
+
+
+def told_there() -> str:
+    """Label the button that tells it there."""
+    return _("Yes, there")
+
+
+def nothing_told() -> str:
+    """Say that there is nothing that could be for another cook."""
+    return _("You have told me nothing that could be for another cook.")
+
+
 def for_which_cook(names: tuple[str, ...] = ()) -> str:
     """Ask which cook a message was meant for."""
     if not names:
