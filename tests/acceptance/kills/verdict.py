@@ -123,7 +123,9 @@ def _delivered(run: Run) -> Iterator[str]:
     if strays:
         yield f"nobody wrote {strays}"
     for key, text in run.got.boards.items():
-        edits = [row for row in _new(run, "outbox") if row["target"] == key and row["state"] == "sent"]
+        edits = [
+            row for row in _new(run, "outbox") if (row["kind"], row["target"], row["state"]) == ("edit", key, "sent")
+        ]
         if edits and text != edits[-1]["text"].strip():
             yield f"{key} shows {text!r}"
     shown = Counter(row["outbox_key"] for row in _new(run, "screen"))
