@@ -225,7 +225,7 @@ class Intake:
 
     def _beside(self, visit: Visit, work: Work) -> bool:
         """Go on with setting up one more cook, when that is what was asked last; return whether it was."""
-        known = setting_up.remembered(self._house.store.session(visit.address, visit.person.id))
+        known = setting_up.remembered(self._house.store.session(visit.address, visit.sets_up))
         if known is None or known.asked_at is None or visit.now - known.asked_at > BESIDE_FOR:
             return False
         wanted = read(visit.incoming.text, setup_context(visit, known.slot, known.unit, known.draft.serving))
@@ -293,7 +293,7 @@ class Intake:
         setting_up.handle(visit, work, setting_up.Setup(), wanted)
 
     def _without_cook(self, visit: Visit, work: Work, wanted: tuple[say.Intent, ...] | None = None) -> None:
-        known = setting_up.remembered(self._house.store.session(visit.address, visit.person.id))
+        known = setting_up.remembered(self._house.store.session(visit.address, visit.sets_up))
         slot, unit = (None, None) if known is None else (known.slot, known.unit)
         dinner = None if known is None else known.draft.serving
         wanted = wanted or read(visit.incoming.text, setup_context(visit, slot, unit, dinner))
@@ -315,7 +315,7 @@ class Intake:
             reply(visit, work, cooks[0].situation if cooks else None, hello(visit.incoming))
             return
         if not cooks:
-            known = setting_up.remembered(self._house.store.session(visit.address, visit.person.id))
+            known = setting_up.remembered(self._house.store.session(visit.address, visit.sets_up))
             setting_up.greet(visit, work, known, welcome)
             return
         for number, cook in enumerate(cooks):
@@ -348,7 +348,7 @@ class Intake:
             else:
                 reply(visit, work, None, Message(text=talk.old_button()))
             return
-        known = setting_up.remembered(self._house.store.session(visit.address, visit.person.id))
+        known = setting_up.remembered(self._house.store.session(visit.address, visit.sets_up))
         own = [cook for cook in cooks if cook.id == choice.cook] or cooks[:1]
         if cooks and choice.cook is None and known is not None and known.asked_at is not None:
             setting_up.handle(dataclasses.replace(visit, beside=True), work, known, (meaning,))

@@ -76,6 +76,11 @@ class Visit:
         return self.incoming.address
 
     @property
+    def sets_up(self) -> str:
+        """Return whose set-up is meant: a person's own in private, the one of all in a group."""
+        return "" if self.incoming.group else self.person.id
+
+    @property
     def seed(self) -> str:
         """Return what ids of facts written for this row begin with."""
         return f"i{self.row_id}"

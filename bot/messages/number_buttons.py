@@ -11,7 +11,7 @@ import datetime as dt
 import itertools
 import math
 
-from bot.commands import Intent, OtherNumber, PutOffFor, Report, Value
+from bot.commands import GuestsSaid, Intent, OtherNumber, PutOffFor, Report, Value
 from bot.messages.figures import Voice, limit_f
 from bot.messages.message import Message, Option
 from bot.messages.naming import named
@@ -27,6 +27,9 @@ from scheduler.units import c_from_f, f_from_c
 NUMBERS = 7
 """How many numbers a question offers. In the cooks of the virtual kitchen the next core is among seven for 96 in 100
 readings in steps of 5 F and 93 in steps of 2 C, the next pit for 90 and 78; the others cost a second tap."""
+
+GUESTS = (2, 4, 6, 8, 12, 20, 30)
+"""How many eat, as buttons (own choice)."""
 
 MORE = 3
 """How many more "another number" shows on either side."""
@@ -114,6 +117,11 @@ def rows_of(
     )
     rows = [((_label(span, asked, situation, voice), _meaning(span, asked, situation, voice)),) for span in spans]
     return tuple(rows) if asked.answered else (*rows, ((_("Another number"), other),))
+
+
+def guest_rows() -> tuple[tuple[Option, ...], ...]:
+    """Return the rows of how many eat: round tables, nothing marked; children and the rest are typed."""
+    return tuple(((_("{count} adults").format(count=count), GuestsSaid(adults=count)),) for count in GUESTS)
 
 
 def cannot_row(prompt: Prompt, situation: Situation) -> tuple[Option, ...]:

@@ -18,7 +18,7 @@ from bot.messages.handover import handover_card
 from bot.messages.language import capital, number
 from bot.messages.message import Message, Option, lines
 from bot.messages.naming import named, names_of, piece_name
-from bot.messages.number_buttons import cannot_row, number_rows
+from bot.messages.number_buttons import cannot_row, guest_rows, number_rows
 from bot.messages.pit_change import change_text
 from bot.messages.steps import caution_text, step_words
 from bot.messages.steps.by_cut import do_of
@@ -326,6 +326,8 @@ def choices_for(
     for prompt in prompts:
         rows += _narrow(outcome_row(prompt, situation))
     question = next((p for p in prompts if p.step.slots), None)
+    if voice is not None and any(p.step.id == "headcount" for p in ticks):
+        rows += guest_rows()
     if question is not None:
         rows += () if voice is None else number_rows(prompts, situation, voice)
         rows.append(cannot_row(question, situation))

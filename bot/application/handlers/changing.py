@@ -11,7 +11,7 @@ from bot.application.handlers.setup_memory import Setup
 from bot.application.handlers.setup_questions import evenings
 from bot.application.visit import Visit, Work
 from bot.conversation.flows.setup import BY_COUNT
-from bot.messages import care_asked, setup, setup_taps, taps
+from bot.messages import care_asked, setup, setup_taps, talk
 from bot.messages.message import Message
 from scheduler.cook import Situation
 
@@ -42,7 +42,7 @@ def _message(visit: Visit, situation: Situation, said: say.SetUp) -> Message:
             asked = care_asked.ask(situation.state.care)
             return asked if asked.text else setup_taps.who_is_told(care_asked.care_line(situation))
         case _:
-            return taps.too_late()
+            return Message(text=talk.old_button())
 
 
 def _meaning(asked: Message) -> Message:

@@ -27,6 +27,7 @@ from bot.application.rights import Lacking, lacking
 from bot.application.turns import turn
 from bot.application.visit import Visit, Work
 from bot.application.writing import cook_write, tell
+from bot.chat import IncomingKind
 from bot.messages import feeding, talk
 from bot.messages.answers import how_long, plan, plan_rest, what_next
 from bot.messages.asked import short_answer
@@ -112,7 +113,8 @@ def handle(
         case say.SetUp():
             changing.handle(visit, work, situation, first)
         case say.Draft() | say.MoreCuts() | say.LastTime():
-            reply(visit, work, situation, Message(text=talk.one_at_a_time()))
+            old = visit.incoming.kind is IncomingKind.TAP and isinstance(first, say.Draft) and first.cut is None
+            reply(visit, work, situation, Message(text=talk.old_button() if old else talk.one_at_a_time()))
         case say.ChoosePlan():
             choosing.handle(visit, work, snapshot, situation, first)
         case say.Trouble():

@@ -82,12 +82,12 @@ def setup_voice(visit: Visit, unit: str | None) -> Voice:
 def remember(visit: Visit, work: Work, known: Setup) -> None:
     """Write what is to be remembered of a set-up."""
     kept = dataclasses.replace(known, asked_at=visit.now if visit.beside else None)
-    work.sessions.append(SessionWrite(address=visit.address, person=visit.person.id, data=kept.as_json()))
+    work.sessions.append(SessionWrite(address=visit.address, person=visit.sets_up, data=kept.as_json()))
 
 
 def forget(visit: Visit, work: Work) -> None:
     """Forget the set-up of this person in this room."""
-    work.sessions.append(SessionWrite(address=visit.address, person=visit.person.id, data=None))
+    work.sessions.append(SessionWrite(address=visit.address, person=visit.sets_up, data=None))
 
 
 def say_here(visit: Visit, work: Work, message: Message) -> None:

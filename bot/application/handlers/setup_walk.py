@@ -11,14 +11,14 @@ from bot.application.handlers.setup_questions import next_question, open_slot
 from bot.application.last_time import like
 from bot.application.visit import Visit, Work
 from bot.conversation.flows.setup import before, missing, without
-from bot.messages import setup, taps
+from bot.messages import setup, talk
 from bot.messages.message import Message
 
 
 def walk(visit: Visit, work: Work, known: Setup | None, said: say.SetUp) -> None:
     """Do what a button of a set-up says; one of a set-up that is over changes nothing."""
     if known is None:
-        say_here(visit, work, taps.too_late().then(next_question(visit, Setup())))
+        say_here(visit, work, Message(text=talk.old_button()).then(next_question(visit, Setup())))
         return
     if said.what == "begin" and missing(known.draft) is None:
         begin_cook(visit, work, known, Message(text=""))
@@ -62,7 +62,7 @@ def as_last_time(visit: Visit, work: Work, known: Setup | None, said: say.LastTi
     """Set up a cook like an earlier one of this room and ask for its date."""
     draft = like(visit, said.cook)
     if draft is None:
-        say_here(visit, work, taps.too_late().then(next_question(visit, known or Setup())))
+        say_here(visit, work, Message(text=talk.old_button()).then(next_question(visit, known or Setup())))
         return
     again = Setup(draft=draft, slot="serving", unit=None if known is None else known.unit, like=said.cook)
     remember(visit, work, again)

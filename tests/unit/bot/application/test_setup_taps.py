@@ -6,10 +6,12 @@ import dataclasses
 
 import pytest
 
+from bot.chat import IncomingKind
 from scheduler.facts import CareTold, Wrap
-from tests.fakes.kitchen import Heard, PlayedKitchen, on
+from tests.fakes.kitchen import Heard, PlayedKitchen, chat, group, on, window
 
 THURSDAY = on("09:00", -2)
+OLD = "That button is from an older question; nothing was changed."
 FIVE = ("Whole brisket", "Usual: 13 lb (5.9 kg)", "Sat 18:00", "Usual: 250 F", "Start")
 
 
@@ -168,14 +170,32 @@ def test_waves_are_as_last_time(thumb: Thumb) -> None:
     assert [b - a for a, b in zip(before, after, strict=True) if a and b] == [on("00:00", 7) - on("00:00")] * 2
 
 
-def test_a_button_of_a_set_up_that_is_over(thumb: Thumb) -> None:
-    """Kindly told; nothing begins twice."""
-    thumb.on(*FIVE)
-    cook = thumb.kitchen.cook.id
-    answer = thumb.on("Start")
-    assert answer.lines[0] == "That button is from an older question; nothing was changed. A new number can be typed."
-    assert thumb.kitchen.cook.id == cook
-    assert len(thumb.kitchen.store.open_cooks()) == 1
+@pytest.mark.parametrize("label", ["Start", "Sat 18:00", "Back"])
+def test_a_button_of_a_set_up_that_is_over(thumb: Thumb, label: str) -> None:
+    """Kindly told; nothing begins twice and nothing is changed."""
+    thumb.on(*FIVE[:4])
+    old = thumb.kitchen.token(label, window("Ines"))
+    thumb.on("Start")
+    cook, length = thumb.kitchen.cook.id, len(thumb.kitchen.cook.facts)
+    sent = thumb.kitchen.does(thumb.kitchen.tapped("Ines", old))
+    told = [heard.lines[0] for heard in sent if heard.sort == "answer"]
+    assert told == [OLD]
+    assert thumb.kitchen.store.open_cooks() == (cook,)
+    assert len(thumb.kitchen.cook.facts) == length
+
+
+def test_a_group_sets_up_together(kitchen: PlayedKitchen) -> None:
+    """In a group anybody goes on with the set-up, and a second tap on the last button begins no second cook."""
+    kitchen.now, room = THURSDAY, group("Harrow Lane")
+    kitchen.invite("owner-code", "owner")
+    kitchen.say("Ines", "/start owner-code", room=chat("Ines"))
+    kitchen.does(kitchen.incoming("Ines", room, IncomingKind.ARRIVED))
+    kitchen.say("Ines", "brisket 6 kg", room=room)
+    kitchen.tap("Ines", "Sat 18:00", room=room)
+    tokens = kitchen.token("Usual: 250 F", room)
+    kitchen.does(kitchen.tapped("Ines", tokens, room=room), kitchen.tapped("Ines", tokens, room=room))
+    assert len(kitchen.store.open_cooks()) == 1
+    assert kitchen.situation.state.planned.mass_kg == 6
 
 
 @pytest.mark.parametrize(
