@@ -17,6 +17,7 @@ from scheduler.facts import (
     Fact,
     Feel,
     Felt,
+    HandoverTaken,
     Noted,
     PitMoved,
     Planned,
@@ -33,6 +34,7 @@ from scheduler.facts import (
     Wrapped,
 )  # fmt: skip
 from scheduler.planning.catalogue import read_catalogue
+from scheduler.planning.handover import coming_change
 from scheduler.planning.prompts import Prompt
 from scheduler.planning.replanning import look_again_at
 from scheduler.planning.trips import wakes
@@ -59,7 +61,7 @@ from tests.properties.actions import (
 
 CATALOGUE = read_catalogue(dict(TEXTS))
 
-CREW = ("Ines", "Tomas")
+CREW = ("Ines", "Tomas", "Wren")
 
 AT_REST_WITHIN = 12
 """Times the bell may ring at one instant before it must be quiet."""
@@ -294,7 +296,12 @@ class Play:
             self.say(*self._answers_to(prompt, choice), piece=prompt.piece)
 
     def answer_well(self, prompt: Prompt) -> None:
-        """Answer as a good crew would: bare to the end, tender when it is, everything else done."""
+        """Answer as a good crew would: bare to the end, tender when it is, the watch taken, everything else done."""
+        if prompt.step.id == "handover":  # whoever is called first says that they have it
+            change = coming_change(self.situation.state)
+            incoming = CREW[0] if change is None else change.incoming
+            self.say(HandoverTaken(), who=CREW.index(incoming) if incoming in CREW else 0)
+            return
         core_c = self.core_c(self.now, prompt.piece)
         choice = {"tender_test": 2 if core_c > 94 else 1 if core_c > 92 else 0, "bark_check": 3}.get(prompt.step.id, 0)
         self.say(*self._answers_to(prompt, choice), piece=prompt.piece)
