@@ -20,6 +20,13 @@ ONE_WALK = dt.timedelta(minutes=45)
 """What the watch is asked at night waits so long at most for the next walk: one message in 60 to 90 minutes is enough
 while all is well; common practice, no source."""
 
+NIGHT_GAP = dt.timedelta(minutes=60)
+"""A look of the usual rhythm comes so long after the last message at night at the soonest; common practice, no
+source."""
+
+DAY_GAP = dt.timedelta(minutes=45)
+"""... and so long by day: not more than one ping in 45 minutes when nothing changed; common practice, no source."""
+
 _A_LITTLE = dt.timedelta(minutes=20)
 """What comes in the longer rhythm of the night already waits no longer than this."""
 
@@ -76,9 +83,28 @@ def shaped(prompts: tuple[Prompt, ...], state: CookState) -> tuple[Prompt, ...]:
 
     Those that come by day stay as they are.
     """
+    last_at = max((asked.last_at for asked in state.asked.values()), default=None)
+    prompts = prompts if last_at is None else tuple(_spaced(prompt, state, last_at) for prompt in prompts)
     together = tuple(_with_the_walk(prompt, prompts, state) for prompt in prompts)
     carriers = tuple(p for p in together if p.wake_at is not None and _wakes(p))
     return tuple(_shaped(prompt, carriers, state) for prompt in together)
+
+
+def _spaced(prompt: Prompt, state: CookState, last_at: dt.datetime) -> Prompt:
+    """Return a look of the usual rhythm, not sooner after the last message than the budget allows, within its slip
+    limit; what is read sooner because something is off or near a decision stays where it is.
+    """
+    at = prompt.wake_at
+    if at is None or at <= last_at or not _may_wait(prompt):
+        return prompt
+    quiet = is_quiet(state, at)
+    if not quiet and prompt.why.kind != "repeat":
+        return prompt
+    until = min(prompt.late_until, at + (_A_LITTLE if _stretched(prompt) else ONE_WALK))
+    later = min(last_at + (NIGHT_GAP if quiet else DAY_GAP), until)
+    if later <= at:
+        return prompt
+    return dataclasses.replace(prompt, due_at=later, wake_at=later, late_from=prompt.late_from or prompt.due_at)
 
 
 def _with_the_walk(prompt: Prompt, prompts: tuple[Prompt, ...], state: CookState) -> Prompt:
