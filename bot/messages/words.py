@@ -43,7 +43,7 @@ def spoken() -> str:
 
 @functools.cache
 def _catalogue(language: str) -> gettext.NullTranslations:
-    """Return a catalogue, read from its text file when its language is first spoken (0.2 s); the tree holds no binary."""
+    """Return a catalogue, read from its text file when its language is first spoken (0.2 s): no binary is kept."""
     if language == SOURCE_LANGUAGE:
         return gettext.NullTranslations()
     # Slow to import, and needed by no program that speaks English alone.
