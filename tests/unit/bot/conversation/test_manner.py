@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+from pathlib import Path
 from typing import Literal
 
 import pytest
@@ -51,3 +53,20 @@ def test_what_is_about_food_is_no_wish(text: str) -> None:
     """A reading with its unit, and a dish with a country in its name, change nothing of how a room is spoken to."""
     context: Context = setting(RUNNING)
     assert not any(isinstance(one, MannerSaid) for one in read(text, context))
+
+
+PAGE = (Path(__file__).parents[4] / "docs" / "howto" / "languages.md").read_text("utf-8")
+
+
+def test_the_page_says_what_is_understood() -> None:
+    """Every wish that docs/howto/languages.md names is heard, and every German line there is understood."""
+    rows = re.findall(r"^\| (`.*?) \| (\w+)", PAGE, re.MULTILINE)
+    wishes = [(text, meaning) for cell, meaning in rows for text in re.findall("`([^`]+)`", cell)]
+    assert len(wishes) > 10
+    assert [text for text, _meaning in wishes if not isinstance(read(text, setting(NONE))[0], MannerSaid)] == []
+    examples = re.search(r"danger:\n\n((?: {4}.*\n)+)", PAGE)
+    assert examples is not None
+    lines = [line.strip() for line in examples[1].splitlines()]
+    set_up, *others = lines
+    assert "not_understood" not in repr(read(set_up, setting(NONE)))
+    assert [line for line in others if "not_understood" in repr(read(line, setting(RUNNING)))] == []

@@ -22,6 +22,7 @@ def read(environ: dict[str, str] | None = None, **given: str) -> Settings | BadS
         zone=given.get("zone"),
         name=given.get("name"),
         rules=given.get("rules"),
+        language=given.get("language"),
     )
 
 
@@ -156,6 +157,18 @@ def test_the_rules_that_count_are_a_setting(said: str, edition: Edition) -> None
     assert isinstance(plain, Settings)
     assert isinstance(by_hand, Settings)
     assert (by_environ.rules, plain.rules, by_hand.rules) == (edition, Edition.STRICTER, Edition.STRICTER)
+
+
+def test_the_language_is_a_setting(capsys: pytest.CaptureFixture[str]) -> None:
+    """The environment names the language of the terminal, the command line overrules it, and help follows."""
+    given = read({}), read({"SLOWBELL_LANGUAGE": "de"}), read({"SLOWBELL_LANGUAGE": "de"}, language="en")
+    assert [getattr(one, "language", "") for one in given] == [None, "de", "en"]
+    assert read({"SLOWBELL_LANGUAGE": "tlh"}) == BadSetting(setting="language", given="tlh")
+    assert main(["plan", "--language", "tlh", "--cut", "brisket", "--zone", "UTC"]) == 2
+    assert "--language, or SLOWBELL_LANGUAGE, is one of en, de, not 'tlh'." in capsys.readouterr().err
+    with pytest.raises(SystemExit):
+        main(["--language", "de", "--help"])
+    assert "den Chat in diesem Terminal öffnen" in capsys.readouterr().out
 
 
 def test_rules_nobody_knows_are_named_with_those_there_are(capsys: pytest.CaptureFixture[str]) -> None:

@@ -42,6 +42,13 @@ def test_a_message_is_read_whole() -> None:
     )
 
 
+def test_the_language_of_the_app_is_read() -> None:
+    """The app of a person may say its language, in messages and with pressed buttons; most groups do not need it."""
+    sender = {**INES, "language_code": "de"}
+    assert must_read(message=message(text="178", **{"from": sender})).language == "de"
+    assert must_read(message=message(text="178")).language is None
+
+
 def test_an_edit_is_dated_by_the_edit_and_names_the_same_message() -> None:
     """The new text, at the time of the edit, under the reference of the first message."""
     incoming = must_read(edited_message=message(text="187", edit_date=STAMP + 60))
