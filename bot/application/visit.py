@@ -15,7 +15,7 @@ from bot.commands import INTENT
 from bot.crew import Person
 from bot.makers import ChartMaker, PaperMaker
 from bot.messages.figures import Voice
-from bot.messages.message import Message
+from bot.messages.message import Message, narrowed
 from bot.ports import (
     Apply,
     CookWrite,
@@ -232,7 +232,7 @@ def _choices(message: Message, key: str) -> tuple[tuple[tuple[Choice, ...], ...]
     """Return rows of buttons with tokens, and what each means, in order."""
     rows: list[tuple[Choice, ...]] = []
     meanings: list[Json] = []
-    for row in message.choices:
+    for row in narrowed(message.choices):
         buttons = []
         for label, meaning in row:
             token = hashlib.sha256(f"{key}#{len(meanings)}".encode()).hexdigest()[:16]

@@ -29,6 +29,25 @@ class Message:
         return Message(text=f"{self.text}\n\n{other.text}", choices=choices)
 
 
+ROW_LETTERS = 36
+"""About as many letters of buttons as fit side by side on a phone held upright; common practice, no source."""
+
+
+def narrowed(rows: tuple[tuple[Option, ...], ...]) -> tuple[tuple[Option, ...], ...]:
+    """Return rows of buttons of which each fits a phone, in the same order."""
+    fitting: list[tuple[Option, ...]] = []
+    for row in rows:
+        line: list[Option] = []
+        for option in row:
+            if line and sum(len(label) for label, _meaning in (*line, option)) > ROW_LETTERS:
+                fitting.append(tuple(line))
+                line = []
+            line.append(option)
+        if line:
+            fitting.append(tuple(line))
+    return tuple(fitting)
+
+
 def _deed(meaning: Intent) -> object:
     """Return what a button does: a step done is the same step, whatever else it tells."""
     return meaning.step if isinstance(meaning, Done) else meaning

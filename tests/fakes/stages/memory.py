@@ -80,6 +80,19 @@ class MemoryStage(Stage):
         return tuple(choice.label for row in rooms[-1].choices for choice in row) if rooms else ()
 
     @property
+    def outgoings(self) -> list[Outgoing]:
+        """Return everything that was sent, in order."""
+        return self._memory.sent
+
+    def shown(self, name: str, *, group: bool = False) -> dict[str, _Shown]:
+        """Return the messages of a room as they stand now, by the keys under which they were sent."""
+        shown: dict[str, _Shown] = {}
+        for one in self._memory.sent:
+            if one.address == self._address(name, group=group):
+                _fold(one, shown)
+        return shown
+
+    @property
     def _written(self) -> dict[tuple[str, bool], str]:
         self._texts: dict[tuple[str, bool], str] = getattr(self, "_texts", {})
         return self._texts
@@ -88,11 +101,7 @@ class MemoryStage(Stage):
         return Address(transport=NAME, chat=_GROUP if group else name.casefold())
 
     def _room(self, name: str, *, group: bool) -> list[_Shown]:
-        shown: dict[str, _Shown] = {}
-        for one in self._memory.sent:
-            if one.address == self._address(name, group=group):
-                _fold(one, shown)
-        return list(shown.values())
+        return list(self.shown(name, group=group).values())
 
     def _incoming(self, name: str, kind: IncomingKind, *, text: str = "", group: bool = False) -> Incoming:
         self._count: int = getattr(self, "_count", 0) + 1

@@ -25,11 +25,12 @@ def asked(kitchen: PlayedKitchen) -> int:
     return sum(QUESTION in heard.text for heard in kitchen.heard)
 
 
-def test_the_question_comes_with_the_plan_in_one_line_and_one_row(kitchen: PlayedKitchen) -> None:
-    """One line before what comes next, and four buttons in one row."""
+def test_the_question_comes_with_the_plan_in_one_line(kitchen: PlayedKitchen) -> None:
+    """One line before what comes next, and four buttons, the last ones of the message, two rows on a phone."""
     plan = kitchen.say("Ines", CHICKEN)
     assert plan.lines[-2].startswith(QUESTION)
-    assert [tuple(choice.label for choice in row) for row in plan.outgoing.choices][-1] == BUTTONS
+    assert plan.labels[-len(BUTTONS) :] == BUTTONS
+    assert [len(row) for row in plan.outgoing.choices][-2:] == [2, 2]
 
 
 def test_it_is_asked_once_over_answers_and_restarts(kitchen: PlayedKitchen) -> None:
