@@ -30,7 +30,7 @@ def test_the_question_comes_with_the_plan_in_one_line(kitchen: PlayedKitchen) ->
     plan = kitchen.say("Ines", CHICKEN)
     assert plan.lines[-2].startswith(QUESTION)
     assert plan.labels[-len(BUTTONS) :] == BUTTONS
-    assert [len(row) for row in plan.outgoing.choices][-2:] == [2, 2]
+    assert [len(row) for row in plan.outgoing.choices][-2:] == [3, 1]
 
 
 def test_it_is_asked_once_over_answers_and_restarts(kitchen: PlayedKitchen) -> None:
