@@ -14,6 +14,7 @@ from bot.commands import Intent
 from bot.conversation.context import Context
 from bot.conversation.parsing.answers import finished
 from bot.conversation.parsing.commands import questions
+from bot.conversation.parsing.steps import mentioned
 from bot.conversation.parsing.words import tidy
 from bot.messages.asked import which_probe
 from bot.messages.asked_also import and_the_number, and_which, do_you_have_it, for_which_cook, takes_it
@@ -315,7 +316,8 @@ class _Naming:
             return Named(intent=self._chosen(said), minutes_ago=ago)
         if said.at is not None:
             bare_time = cues.clock(self.heard)
-            if said.step not in _TIMED and (cues.already(self.heard) or finished(self.heard)):
+            told = cues.already(self.heard) or finished(self.heard) or mentioned(self.heard, self.context.stage)
+            if said.step not in _TIMED and told:
                 return Named(intent="done_past", minutes_ago=ago, question=asks)
             return Named(intent="time" if bare_time else "time_relative", minutes_ago=ago, question=asks)
         if cues.nods(self.heard):

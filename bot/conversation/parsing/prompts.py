@@ -82,6 +82,7 @@ def outcome(words: str, context: Context) -> Done | None:
         return None
     for step in context.open_steps:
         chosen = [word for word in step.outcomes if _says(word, said)]
+        chosen = ["half"] if "half" in chosen else chosen  # "half full", "half empty"
         if chosen and chosen[0] in SYNONYMS["binned"] | SYNONYMS["thrown"] and said & _NO_FOOD:
             continue
         if step.step == "fuel_check" and "chimney" in said:

@@ -19,6 +19,8 @@ CORE_C = (-5.0, 100.0)
 PIT_C = (-20.0, 400.0)
 HELD_CORE_TOP_C = 98.0
 """A resting piece is not hotter than this: "100" means °F more likely than °C."""
+HOT_HELD_C = 60.0
+"""Held meat is hotter than this (140 F); a figure that says otherwise only in the other unit is asked about."""
 HELD_CORE_LOW_C = 20.0
 """Nor, within a day of rest, colder than a room."""
 _OFF_THE_FIRE = ("resting", "serving", "after")
@@ -176,6 +178,8 @@ def _in_other_unit(figure: Figure, slot: Slot, context: Context, own: Value | No
             pairs = ((UNIT_LABELS["F" if other_unit == "C" else "C"], own), (UNIT_LABELS[other_unit], other))
             return Open(question="unit", figure=figure, options=pairs)
         return own
+    if held and can_be(other) and other.value_c < HOT_HELD_C:
+        return Open(question="unit", figure=figure, options=((UNIT_LABELS[other_unit], other),))
     if can_be(other) and likely(other, context):
         return other
     return Open(question="impossible", figure=figure)
@@ -242,7 +246,7 @@ def _maybe_pit(figure: Figure, settled: Value | Open, context: Context) -> Value
     if not can_be(pit) or not near_pit(pit.value_c, context):
         return None
     if isinstance(settled, Open):
-        return pit
+        return pit if settled.question == "impossible" else None
     if context.pit_target_c is None:
         return None
     return Open(question="slot", figure=figure, options=(("pit", pit), ("core", settled)))

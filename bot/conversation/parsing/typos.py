@@ -35,8 +35,9 @@ def rejoin(figures: tuple[Figure, ...], text: str, context: Context) -> tuple[Fi
     parts = (text[left.start : left.end], text[right.start : right.end])
     if text[left.end : right.start] != " " or not parts[0].isdigit() or not right.value.is_integer():
         return figures
-    digits = parts[0] + str(int(right.value))
-    short = min(len(parts[0]), len(str(int(right.value)))) == 1
+    last = parts[1].strip() if parts[1].strip().isdigit() else str(int(right.value))
+    digits = parts[0] + last
+    short = min(len(parts[0]), len(last)) == 1
     if not short or len(digits) != THREE:
         return figures
     whole = dataclasses.replace(right, value=float(digits), start=left.start)
