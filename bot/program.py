@@ -38,6 +38,8 @@ TRY_LOCK_EVERY_S = 0.5
 WATCH_EVERY_S = 0.15
 LOOK_EVERY_S = 5.0
 """Every part looks at least this often, whether or not anybody nudged it."""
+HEAR_OUT_FOR_S = 10.0
+"""So long after the start nothing is rung while the messenger has not answered."""
 SHORTEST_WAIT_S = 0.02
 BACK_OFF_S = 0.5
 LONGEST_BACK_OFF_S = 30.0
@@ -110,11 +112,13 @@ class Program:
         screens: Courier,
         own: Courier | None = None,
         listener: Listener | None = None,
+        heard_out: Callable[[], bool] = lambda: True,
     ) -> None:
         """Make a program.
 
         `open_kitchen` is called in a thread when the lock is ours. `screens` works while this process is the
-        engine, `own` always.
+        engine, `own` always. `heard_out` tells whether what people said before the start has come in: until then,
+        or for a few seconds, nothing is rung that they may have answered.
         """
         self._changes = changes
         self._lock = lock
@@ -122,6 +126,8 @@ class Program:
         self._open_kitchen = open_kitchen
         self._screens = screens
         self._own = own
+        self._heard_out = heard_out
+        self._leading_since_s = 0.0
         self._listener = listener or Listener()
         self._stopping = asyncio.Event()
         self._nudges = {part: asyncio.Event() for part in ("engine", "screens", "own")}
@@ -169,18 +175,24 @@ class Program:
         if kitchen is None:
             return
         self._leading = True
+        self._leading_since_s = _monotonic_s()
         self._listener.leading()
         self._alarm.start(self._on_ring)
         self.nudge()
         while not self._stopping.is_set():
             self._nudges["engine"].clear()
             took = await self._steps.do("intake", lambda: self._take_in(kitchen))
-            rang = await self._steps.do("ring", lambda: self._ring(kitchen)) if self._rung else None
+            rings = self._rung and self._may_ring()
+            rang = await self._steps.do("ring", lambda: self._ring(kitchen)) if rings else None
             if took or rang is not None:
                 await self._steps.do("arm", lambda: self._arm(kitchen))
             if took or rang:
                 self.nudge()
             await self._rest("engine", SHORTEST_WAIT_S if took else LOOK_EVERY_S, ("intake", "ring", "arm"))
+
+    def _may_ring(self) -> bool:
+        """Return whether what was said before the start is known, or was waited for long enough."""
+        return self._heard_out() or _monotonic_s() - self._leading_since_s > HEAR_OUT_FOR_S
 
     async def _become_engine(self) -> Kitchen | None:
         """Return the kitchen once the lock is ours; None when the program stops before that."""

@@ -48,8 +48,11 @@ def make_program(
     say: Callable[[str], None],
     own: Courier | None = None,
     locked: Callable[[str, str], None] = lambda _transport, _why: None,
+    heard_out: Callable[[], bool] = lambda: True,
 ) -> Program:
-    """Return the running program, not yet running. `say` prints a sentence about the program itself."""
+    """Return the running program, not yet running. `say` prints a sentence about the program itself; `heard_out` tells
+    whether what people said before the start has come in.
+    """
     troubles = Troubles(settings.data_dir, say)
     screens = Courier(
         store,
@@ -70,6 +73,7 @@ def make_program(
         screens=screens,
         own=own,
         listener=Listener(trouble=troubles.began, recovered=troubles.ended, locked=locked),
+        heard_out=heard_out,
     )
 
 

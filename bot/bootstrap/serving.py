@@ -86,6 +86,8 @@ class Service:
         )
         self._listening = Listening(settings.data_dir / HEARD)
         self._program: Program | None = None
+        self._heard_out = False
+        """The messenger has answered: what people wrote before the start is in the inbox."""
         self._refused = False
         self._troubled = False
 
@@ -109,6 +111,7 @@ class Service:
             say=say,
             own=self._courier(),
             locked=lambda _transport, _why: self._refuse(),
+            heard_out=lambda: self._heard_out,
         )
         with stopped_by_signals(self._program.stop):
             await self._program.run(lambda: self._listen(me, code))
@@ -170,10 +173,17 @@ class Service:
                 nudge=self._program.nudge if self._program else lambda: None,
                 report=self._report,
                 heard_by=lambda: me.mark,
-                heard=self._listening.heard,
+                heard=self._heard,
             )
             await poller.run()
         self._refuse()
+
+    def _heard(self, now: dt.datetime) -> None:
+        self._listening.heard(now)
+        if not self._heard_out:
+            self._heard_out = True
+            if self._program is not None:
+                self._program.nudge()
 
     async def _ask_about_groups(self, me: Me) -> None:
         """Find out what groups let the bot hear that were known before anybody asked."""

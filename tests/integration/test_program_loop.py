@@ -93,6 +93,7 @@ class House:
         self.troubles: list[str] = []
         self.recovered: list[str] = []
         self.locked: list[str] = []
+        self.heard_out = True
         self.program = Program(
             changes=self.door,
             lock=self.door,
@@ -105,6 +106,7 @@ class House:
                 recovered=self.recovered.append,
                 locked=lambda transport, _: self.locked.append(transport),
             ),
+            heard_out=lambda: self.heard_out,
         )
 
     async def until(self, holds: Callable[[], bool]) -> None:
@@ -154,6 +156,31 @@ async def test_it_rings_on_becoming_the_engine_and_at_each_armed_instant() -> No
         alarm.advance_to(NOON + 10 * MINUTE)
         await house.until(lambda: len(house.stove.rung) == 2)
     assert house.stove.rung == [NOON, NOON + 10 * MINUTE]
+
+
+@pytest.mark.asyncio
+async def test_nothing_is_rung_before_what_people_said_meanwhile_has_come_in() -> None:
+    """At the start a prompt waits for the messenger's first answer: it may have been answered long ago."""
+    house = House()
+    house.stove.due = [NOON - MINUTE]
+    house.heard_out = False
+    async with running(house):
+        await house.until(lambda: house.stove.attempts >= 2)
+        assert house.stove.rung == []
+        house.heard_out = True
+        house.write()
+        await house.until(lambda: house.stove.rung == [NOON])
+    assert house.stove.taken == [1]
+
+
+@pytest.mark.asyncio
+async def test_a_messenger_that_does_not_answer_holds_up_nothing_for_long(monkeypatch: pytest.MonkeyPatch) -> None:
+    """After a few seconds without an answer what is due is rung all the same."""
+    monkeypatch.setattr(program_module, "HEAR_OUT_FOR_S", 0.05)
+    house = House()
+    house.heard_out = False
+    async with running(house):
+        await house.until(lambda: house.stove.rung == [NOON])
 
 
 @pytest.mark.asyncio
