@@ -176,6 +176,8 @@ class Sent:
     """Delivered; `ref` is the transport's reference of the message (None where there is none)."""
 
     ref: str | None = None
+    at: Address | None = None
+    """Where it went, if not where it was sent to: the topic is closed or gone, and all that was there goes there."""
 
 
 EDIT_PACE = "edits wait"

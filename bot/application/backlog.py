@@ -24,6 +24,8 @@ LATE = dt.timedelta(minutes=3)
 """Worked on this long after it was sent, a message is late: by then whoever wrote it has put the phone away."""
 STALE = dt.timedelta(minutes=10)
 """A message that waited this long unsent is told in a summary, where more than one waits."""
+FRESH = dt.timedelta(minutes=2)
+"""A message written within this is on its way, unless the way is cut."""
 HELD_FOR = dt.timedelta(minutes=1)
 """So long the answers of a backlog are held back for their summary; should the program die meanwhile, they go then."""
 LOST_AFTER = dt.timedelta(hours=24)
@@ -95,14 +97,16 @@ def within(found: Sequence[str], *, keep: int, most: int = MOST_LINES) -> tuple[
 
 
 def overdue(waiting: Sequence[WaitingRow], now: dt.datetime) -> tuple[WaitingRow, ...]:
-    """Return what waits in a room past its use: messages older than `STALE`, where at least two messages wait.
+    """Return what waits in a room past its use: at least two messages, the oldest for longer than `STALE`.
 
-    What is urgent (food safety), and files that were asked for, wait as long as it takes.
+    None while the newest was written just now: the courier is about to send, as after a start of the program. What is
+    urgent (food safety), and files that were asked for, wait as long as it takes.
     """
     messages = told_anew(waiting)
-    if len(messages) < MOST_WAITING or now - min(one.created_at for one in messages) <= STALE:
+    if len(messages) < MOST_WAITING:
         return ()
-    return messages
+    written = [one.created_at for one in messages]
+    return messages if now - min(written) > STALE and now - max(written) > FRESH else ()
 
 
 MOST_WAITING = 2

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from bot.chat import Address, Moved, Unreachable
+from bot.chat import Address, Moved, Sent, Unreachable
 from bot.ports import Apply, RoomWrite, SessionWrite
 from bot.store import SqlStore
 from tests.contract.sending import claim, keys
@@ -130,3 +130,22 @@ def test_what_a_room_lets_it_hear_is_kept(store: SqlStore) -> None:
         store.apply(Apply(now=NOON, rooms=(RoomWrite(address=OLD, group=True, hears_all=hears_all),)))
         heard.append(store.rooms()[0].hears_all)
     assert heard == [None, False, False, True, True]
+
+
+def test_a_topic_that_is_gone_leaves_everything_to_its_chat(store: SqlStore) -> None:
+    """Cook, conversation, choices and what waits go to the group itself; other topics stay where they are."""
+    gone, other = (Address(transport="memory", chat=OLD.chat, thread=thread) for thread in (7, 8))
+    store.apply(active(gone, title="Supper", group=True))
+    store.apply(active(other, title="Garden", group=True))
+    store.apply(new_cook(add_rooms=(gone, other)))
+    store.apply(Apply(now=NOON, sessions=(SessionWrite(address=gone, person="a", data={"step": "cut"}),)))
+    put(store, with_choices("ask", "yes", "no", address=gone), message("next", gone), message("else", other))
+    first, _ = claim(store)
+    assert store.record(first, Sent(ref="1", at=OLD), NOON)
+    cook = store.cook("supper")
+    assert cook is not None
+    assert cook.rooms == (OLD, other)
+    assert (store.session(gone, "a"), store.session(OLD, "a")) == (None, {"step": "cut"})
+    assert [one.label for one in store.open_choices(OLD)] == ["yes", "no"]
+    assert [room.address for room in store.rooms()] == [OLD, other]
+    assert [row.outgoing.address for row in claim(store)] == [OLD]

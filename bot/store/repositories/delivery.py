@@ -11,7 +11,7 @@ from typing import Any
 
 from sqlalchemy import ColumnElement, Connection, FromClause, Row, and_, delete, exists, func, or_, select, update
 
-from bot.chat import EDIT_PACE, Declined, Lack, Locked, Moved, Outcome, OutgoingKind, TryAgain, Unreachable
+from bot.chat import EDIT_PACE, Declined, Lack, Locked, Moved, Outcome, OutgoingKind, Sent, TryAgain, Unreachable
 from bot.ports import ClaimedRow
 from bot.store.aftermath import Attempted, abandoned, after
 from bot.store.mappers import address_of, document_of, outgoing_of
@@ -135,6 +135,8 @@ def record(connection: Connection, claimed: ClaimedRow, outcome: Outcome, now: d
         return False
     _write(connection, row.id, after(_attempted(row), outcome, now).columns())
     match outcome:
+        case Sent(at=at) if at is not None:
+            rooms.move_topic(connection, address_of(row), at)
         case Moved(to=to):
             rooms.move_chat(connection, address_of(row), to)
         case Declined(lack=Lack.GONE) if row.kind in _AT_A_MESSAGE:

@@ -9,7 +9,7 @@ from sqlalchemy import ColumnElement, Connection, FromClause, Table, and_, delet
 
 from bot.chat import Address
 from bot.ports import RoomWrite
-from bot.store.mappers import address_columns, address_of
+from bot.store.mappers import Columns, address_columns, address_of
 from bot.store.repositories.rows import insert_new
 from bot.store.tables import OutboxState, choice, cook_room, in_state, outbox, room, session
 
@@ -62,6 +62,25 @@ def move_chat(connection: Connection, old: Address, new: Address) -> None:
     unfinished = in_state(outbox, OutboxState.WAITING, OutboxState.SENDING)
     connection.execute(update(outbox).where(*_of_chat(outbox, old), unfinished).values(**_chat(new)))
     _set_active(connection, new, active=True, why=None)
+
+
+def move_topic(connection: Connection, old: Address, new: Address) -> None:
+    """Let what was in one topic go on in another place of the same chat: the topic is closed or gone."""
+    gone, here = address_columns(old), address_columns(new)
+    if gone == here:
+        return
+    for table, key in ((cook_room, ("cook",)), (session, ("person",)), (room, ())):
+        own = table.alias()
+        same = and_(*_at(own, here), *(own.c[name] == table.c[name] for name in key))
+        connection.execute(delete(table).where(*_at(table, gone), exists().where(same)))
+    for table in (cook_room, session, room, choice):
+        connection.execute(update(table).where(*_at(table, gone)).values(**here))
+    unfinished = in_state(outbox, OutboxState.WAITING, OutboxState.SENDING)
+    connection.execute(update(outbox).where(*_at(outbox, gone), unfinished).values(**here))
+
+
+def _at(table: FromClause, columns: Columns) -> tuple[ColumnElement[bool], ...]:
+    return tuple(table.c[name] == value for name, value in columns.items())
 
 
 def _repoint(connection: Connection, table: Table, old: Address, new: Address) -> None:

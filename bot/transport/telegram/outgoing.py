@@ -99,7 +99,7 @@ class TelegramTransport:
         `repeat_mark` is put on a line of its own above a message that may have arrived before. `clock` gives
         the present instant (aware, UTC). `base_url` is the server without `/bot`. `jitter` is added to every
         pause that the server asks for. `reaction` is used where an outgoing names no reaction of its own.
-        `topic_mark` is put above the first message that goes to a chat because its topic is closed or gone. `album`
+        `topic_mark` is put above a message that goes to a chat because its topic is closed or gone. `album`
         puts away what is fetched.
         """
         times = timeouts or Timeouts()
@@ -112,7 +112,6 @@ class TelegramTransport:
         self._topic_mark = topic_mark.rstrip()
         self._album = album
         self._paused_until: dict[str, dt.datetime] = {}
-        self._topics_gone: set[tuple[int, int]] = set()
         self._request = HTTPXRequest(
             connection_pool_size=16,
             read_timeout=times.read_s,
@@ -179,13 +178,13 @@ class TelegramTransport:
                 raise
             log.warning("telegram: topic %s is closed or gone; %s goes to the chat itself", post.thread, out.key)
             sent = await send(self._bot, self._without_topic(post))
-            self._topics_gone.add((post.chat_id, post.thread))
+            at = dataclasses.replace(out.address, thread=None)
+            return Sent(ref=str(MessageRef(chat_id=sent.chat.id, message_id=sent.message_id)), at=at)
         return Sent(ref=str(MessageRef(chat_id=sent.chat.id, message_id=sent.message_id)))
 
     def _without_topic(self, post: Post) -> Post:
-        """Return a message for the chat itself; the first one says why it comes there."""
-        told = post.thread is None or (post.chat_id, post.thread) in self._topics_gone
-        if told or not self._topic_mark:
+        """Return a message for the chat itself, with why it comes there."""
+        if not self._topic_mark:
             return dataclasses.replace(post, thread=None)
         most = MOST_TEXT_UNITS if post.document is None else MOST_CAPTION_UNITS
         text = fitted(f"{self._topic_mark}\n{post.text}", most)

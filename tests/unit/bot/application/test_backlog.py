@@ -100,7 +100,8 @@ def test_messages_that_wait_for_long_are_told_as_one() -> None:
 
 def test_what_has_just_been_written_is_sent_as_it_is() -> None:
     """A short pause of the messenger makes no summary, and one message alone needs none."""
-    assert overdue([waiting("prompt:1", 9), waiting("prompt:2", 1)], NOON) == ()
+    assert overdue([waiting("prompt:1", 9), waiting("prompt:2", 5)], NOON) == ()
+    assert overdue([waiting("prompt:1", 300), waiting("prompt:2", 1)], NOON) == ()
     assert overdue([waiting("prompt:1", 300)], NOON) == ()
 
 
