@@ -105,11 +105,6 @@ def before(minutes: int) -> str:
     return _("0") if minutes == 0 else text if minutes > 0 else _("+{time}").format(time=text)
 
 
-def degree(value: float, unit: str) -> str:
-    """Return a temperature on an axis."""
-    return f"{value:.0f} {unit}"
-
-
 def pit(low_c: float, high_c: float, voice: Voice) -> str:
     """Return what the pit should hold."""
     return _("Pit {band}").format(band=voice.band(low_c, high_c))

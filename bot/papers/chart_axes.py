@@ -11,6 +11,7 @@ from collections.abc import Iterable
 from zoneinfo import ZoneInfo
 
 from bot.messages import chart as words
+from bot.messages.figures import Voice
 from bot.papers.chart_values import Level, Tick
 from scheduler.units import c_from_f, f_from_c
 
@@ -46,13 +47,11 @@ def span_of(values_c: Iterable[float]) -> tuple[float, float]:
     return low_c - air_c, high_c + air_c
 
 
-def levels(low_c: float, high_c: float, unit: str, most: int) -> tuple[Level, ...]:
+def levels(low_c: float, high_c: float, voice: Voice, most: int) -> tuple[Level, ...]:
     """Return the round temperatures between two [°C], in the unit of the room, at most so many."""
-    low, high = (f_from_c(low_c), f_from_c(high_c)) if unit == "F" else (low_c, high_c)
+    low, high = (f_from_c(low_c), f_from_c(high_c)) if voice.unit == "F" else (low_c, high_c)
     step = next((s for s in _STEPS_DEGREES if (high - low) / s <= most), _STEPS_DEGREES[-1])
     first = math.ceil(low / step)
     found = [step * n for n in range(first, math.floor(high / step) + 1)]
-    return tuple(
-        Level(temp_c=c_from_f(value) if unit == "F" else float(value), words=words.degree(value, unit))
-        for value in found
-    )
+    marked_c = [c_from_f(value) if voice.unit == "F" else float(value) for value in found]
+    return tuple(Level(temp_c=temp_c, words=voice.temp(temp_c)) for temp_c in marked_c)

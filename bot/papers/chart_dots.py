@@ -101,6 +101,10 @@ def _newest(words: str, at: Point, theme: Theme, on: Sheet, up: Upward) -> None:
         (over, y + 66),
         (right, y + 14),
         (right, y - 24),
+        (left, y - 62),
+        (right, y - 62),
+        (left - 60, y - 62),
+        (right + 30, y + 66),
     )
     on.write_if_free(
         Label(name="value", text=words, x=at_x, y=low, size=BODY, colour=theme.ink, bold=True, halo=theme.panel)

@@ -55,9 +55,10 @@ def panel(piece: ChartPiece, place: Place, top: float, core_high: float) -> floa
     _lane(piece, place, lane + LANE / 2)
     _target(piece, place, up)
     _deeds(piece, place, up, plot.bottom - DEEDS / 2)
+    bracket = _bracket(piece, place, up)
     dots(piece, place.sheet.people, place.across, up, place.theme, place.on)
     _target_words(piece, place, up)
-    _stall(piece, place, up)
+    _stall_word(piece, place, bracket)
     return plot.bottom
 
 
@@ -180,26 +181,30 @@ def _target_words(piece: ChartPiece, place: Place, up: Upward) -> None:
     )
 
 
-def _stall(piece: ChartPiece, place: Place, up: Upward) -> None:
-    """Place the stall: a bracket below the stretch of the core that hardly rises."""
+def _bracket(piece: ChartPiece, place: Place, up: Upward) -> Box | None:
+    """Place the stall: a bracket below the stretch of the core that hardly rises; return where it lies."""
     stall, theme = piece.stall, place.theme
     if stall is None:
-        return
+        return None
     left, right = place.across.x(stall.start), place.across.x(stall.end)
     y = min(up.y(stall.core_c) + 46, up.bottom - 4)
-    bracket = ((left, y - 16), (left, y), (right, y), (right, y - 16))
-    place.on.add(Shape(name="stall", points=bracket, edge=theme.stall, width=6, closed=False))
-    wide = width(stall.word, SMALL, bold=True)
-    middle = (left + right) / 2
-    places = [
-        (middle - wide / 2, y + 38),
-        (right - wide, y + 38),
-        (right + 12, y + 12),
-        (left, y + 38),
-        (middle - wide / 2, y - 12),
-    ]
+    points = ((left, y - 16), (left, y), (right, y), (right, y - 16))
+    place.on.add(Shape(name="stall", points=points, edge=theme.stall, width=6, closed=False))
+    box = Box(left=left, top=y - 16, right=right, bottom=y + 4)
+    place.on.keep_free(box)
+    return box
+
+
+def _stall_word(piece: ChartPiece, place: Place, bracket: Box | None) -> None:
+    """Write the word of the stall below its bracket, or beside it."""
+    if piece.stall is None or bracket is None:
+        return
+    theme, word, y = place.theme, piece.stall.word, bracket.bottom - 4
+    wide = width(word, SMALL, bold=True)
+    middle = (bracket.left + bracket.right) / 2 - wide / 2
+    places = [(middle, y + 38), (bracket.right - wide, y + 38), (bracket.right + 12, y + 12), (bracket.left, y + 38)]
     place.on.write_if_free(
-        Label(name="stall", text=stall.word, x=x, y=low, size=SMALL, colour=theme.stall, bold=True, halo=theme.panel)
+        Label(name="stall", text=word, x=x, y=low, size=SMALL, colour=theme.stall, bold=True, halo=theme.panel)
         for x, low in places
         if x + wide <= RIGHT
     )

@@ -77,7 +77,7 @@ def piece_of(
         stall=_stall(view, fan, frame),
         events=_events(view, frame),
         target=Level(temp_c=target_c, words=words.done_at(target_c, voice)),
-        levels=levels(low_c, high_c, voice.unit, 3 if several else 5),
+        levels=levels(low_c, high_c, voice, 3 if several else 5),
         low_c=low_c,
         high_c=high_c,
         whole=whole,

@@ -51,7 +51,7 @@ def pit_of(shown: tuple[PieceView, ...], frame: Frame, people: tuple[ChartPerson
         bands=bands,
         readings=dots,
         openings=tuple(sorted(at for at in lids if frame.shows(at))),
-        levels=levels(low_c, high_c, voice.unit, 3),
+        levels=levels(low_c, high_c, voice, 3),
         low_c=low_c,
         high_c=high_c,
     )
