@@ -82,11 +82,14 @@ def riding_picture(
 ) -> Document | None:
     """Return the picture that goes with a message about these changes to a room; None for most messages.
 
-    `facts` is the whole log after them. None is added where nothing can be shown, to what must be read at once, or to
-    words too long for a caption. One that cannot be drawn holds nothing back: the words go without it.
+    `facts` is the whole log after them. None is added before meat is on, when hands are busy with the fire, nor to what
+    must be read at once or to words too long for a caption. One that cannot be drawn holds nothing back: the words go
+    without it.
     """
     after = changes[-1].after
     if room.transport in PAPER or urgent or not decides(*changes) or not message.text:
+        return None
+    if not any(view.state.did("meat_on") for view in after.views):
         return None
     stopped = any(after.stops_of(view.piece, voice.now) for view in after.views)
     if stopped or not is_caption(message.text):

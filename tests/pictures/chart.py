@@ -6,6 +6,7 @@ The club, the names and the readings are invented.
 from __future__ import annotations
 
 import datetime as dt
+import functools
 import sys
 from pathlib import Path
 
@@ -98,6 +99,7 @@ def sheet(log: Logbook, minutes: float, unit: str, *, dark: bool = False) -> Cha
     return chart_sheet_of(situation, log.facts, Voice(zone=ZONE, unit=unit, now=now), dark=dark)
 
 
+@functools.cache
 def pictures() -> dict[str, bytes]:
     """Return every picture of the page by its name."""
     return {
