@@ -16,7 +16,7 @@ def help_text() -> str:
         _("Something wrong? Say it: fire went out, it's raining, guests are late."),
         _("At night: Tomas 22-03, Wren 03-07; quiet 23 to 6. How much I tell: every step, the usual, only decisions."),
         _("The plan: be 95 % sure, other plans, what if pit 275, rest in the oven at 170, why?"),
-        _("On paper: page, calendar; record (the temperature log for an inspector)."),
+        _("As a picture: chart. On paper: page, calendar; record (the temperature log for an inspector)."),
         _("Several pieces: also chicken 2 kg, ribs 188, drop the chicken. A second cook: new cook: chicken, dinner 7."),
         _("Others join with: invite."),
     )
