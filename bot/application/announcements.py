@@ -24,7 +24,16 @@ from bot.application.composing import (
 from bot.application.manners import voice_of
 from bot.application.papers import offer, offer_record
 from bot.application.pictures import riding_picture
-from bot.application.routing import Listener, Loudness, listeners, of_a_trip, of_an_echo
+from bot.application.routing import (
+    Listener,
+    Loudness,
+    answered_by,
+    heard_by,
+    listeners,
+    of_a_trip,
+    of_an_echo,
+    owners_of,
+)
 from bot.application.settled import settle
 from bot.application.turns import Turn, has, lapsed_of, trip_of
 from bot.application.visit import House, Visit, Work
@@ -64,24 +73,28 @@ def answer(
     lead: Words | None = None,
     last: Message | None = None,
     danger: bool = False,
+    others: Words | None = None,
 ) -> None:
     """Write the answer for the person who reported, one line for the other rooms, and the facts.
 
     `body` replaces the receipt (the plan of a new cook); `lead` goes before it, `asks` is a question that follows it,
-    `last` one that can wait until all that is due was said.
+    `last` one that can wait until all that is due was said; `others` is said in the other rooms in place of the body.
     With `danger` people are in danger: the lead comes first, loud, in every room. A stop has a message of its own.
     """
     voice = visit.voice(done.after)
-    everybody = listeners(visit.house.store, (visit.address, *snapshot.rooms))
+    everybody = listeners(visit.house.store, (visit.address, *snapshot.rooms), done.after)
     _say_stops(work, done.rung, everybody, f"stop:{visit.row_id}")
     settled = settle(visit, work, done)
+    mine = dataclasses.replace(done, rung=answered_by(everybody[0], done.rung))
     said = _my_answer(
-        visit, work, snapshot, done, settled=settled, body=body, asks=asks, lead=lead, last=last, danger=danger
+        visit, work, snapshot, mine, settled=settled, body=body, asks=asks, lead=lead, last=last, danger=danger
     )
     for listener in everybody:
         if listener.room != visit.address:
             before = lead if danger else None
-            _tell_others(visit, work, listener, snapshot, done, body, first=before)
+            heard = dataclasses.replace(done, rung=heard_by(listener, done.rung))
+            how = _how_others(listener, everybody, heard, urgent=danger or bool(before))
+            _tell_others(visit, work, listener, snapshot, heard, others or body, first=before, how=how)
     all_of_it = body is not None or has(done.reported, Shifted)
     late = done.after.deciding.outlook.verdict is Verdict.LATE and dinner_line(done.after, voice) in said
     told = tell(done.after, seed=visit.seed, now=visit.now, all_of_it=all_of_it, plates=late)
@@ -171,6 +184,17 @@ def _new_rooms(snapshot: CookSnapshot, visit: Visit) -> tuple[Address, ...]:
     return snapshot.rooms if snapshot.version == 0 else () if visit.address in snapshot.rooms else (visit.address,)
 
 
+def _how_others(
+    listener: Listener, everybody: tuple[Listener, ...], done: Turn, *, urgent: bool
+) -> tuple[Loudness, Loudness]:
+    """Return how what somebody did, and what is due because of it, comes to another room."""
+    trip, found = trip_of(done.rung), has(done.rung, Found)
+    echo = of_an_echo(listener, everybody, done.after, done.reported.facts, urgent=urgent or found)
+    if trip is None:
+        return echo, Loudness.NOTHING
+    return echo, of_a_trip(listener, everybody, trip.trip, done.after, urgent=found)
+
+
 def _tell_others(
     visit: Visit,
     work: Work,
@@ -180,37 +204,48 @@ def _tell_others(
     body: Words | None,
     *,
     first: Words | None,
+    how: tuple[Loudness, Loudness],
 ) -> None:
     """Write one line about what somebody did, and the trip that came of it; `first` is about danger."""
+    if how == (Loudness.NOTHING, Loudness.NOTHING):
+        return
     voice = voice_of(done.after, visit.now, listener.manner)
     with speaking(listener.manner.language):
-        message, stop, stopping = _others_hear(visit, snapshot, done, body, voice=voice, first=first)
+        message, stop, stopping = _others_hear(visit, snapshot, done, body, voice=voice, first=first, how=how)
         if not message.text:
             return
+        trip = trip_of(done.rung) if how[1] is not Loudness.NOTHING else None
+        woken = _named(listener, trip, done.after)
         told = with_next(message, done.after, voice, told=stop.text, rung=done.rung, first=first is not None)
-        how = of_an_echo(urgent=stopping)
-        if how is not Loudness.NOTHING:
-            work.say(
-                lettered(told, stop, listener.room),
-                to=listener.room,
-                key=f"echo:{visit.row_id}",
-                cook=done.after.state.cook,
-                silent=how is Loudness.SILENT,
+        told = dataclasses.replace(told, text=lines(wake_line(woken), told.text))
+        work.say(
+            lettered(told, stop, listener.room),
+            to=listener.room,
+            key=f"echo:{visit.row_id}",
+            cook=done.after.state.cook,
+            silent=not stopping and Loudness.LOUD not in how,
+            urgent=stopping,
+            document=riding_picture(
+                visit.house,
+                (*snapshot.facts, *done.facts),
+                (done.reported, done.rung),
+                voice=voice,
+                room=listener.room,
+                message=told,
                 urgent=stopping,
-                document=riding_picture(
-                    visit.house,
-                    (*snapshot.facts, *done.facts),
-                    (done.reported, done.rung),
-                    voice=voice,
-                    room=listener.room,
-                    message=told,
-                    urgent=stopping,
-                ),
-            )
+            ),
+        )
 
 
 def _others_hear(
-    visit: Visit, snapshot: CookSnapshot, done: Turn, body: Words | None, *, voice: Voice, first: Words | None
+    visit: Visit,
+    snapshot: CookSnapshot,
+    done: Turn,
+    body: Words | None,
+    *,
+    voice: Voice,
+    first: Words | None,
+    how: tuple[Loudness, Loudness],
 ) -> tuple[Message, Message, bool]:
     """Return what another room hears, the stop that it hears by itself, and whether it must hear at once."""
     reported = without_discarded(done.reported, done.rung)
@@ -221,9 +256,11 @@ def _others_hear(
     before = warned(done.rung, voice, whole.text)
     offered = paper_offer(snapshot, done).then(offer_record(done.reported))
     message = before.then(told).then(whole).then(offered)
-    trip = trip_of(done.rung)
+    if how[0] is Loudness.NOTHING:
+        message = before
+    trip = trip_of(done.rung) if how[1] is not Loudness.NOTHING else None
     message = said_in(first, voice).then(message).then(riding(done.rung, trip, voice))
-    if first is None:
+    if first is None and how[0] is not Loudness.NOTHING:
         message = message.then(levers_of(done, trip, voice))
     return message, stop_message(done.rung, voice), bool(before.text) or first is not None
 
@@ -245,15 +282,19 @@ def _say_stops(work: Work, changes: Changes, heard: Iterable[Listener], key: str
     return said
 
 
+def _named(listener: Listener, trip: TripDue | None, after: Situation) -> tuple[str, ...]:
+    """Return whose a message is: of those it wakes, and by day in a group of whoever is to do it."""
+    if trip is None:
+        return ()
+    return woken_by(trip.trip, after) or (owners_of(trip.trip, after) if listener.group else ())
+
+
 def announce(house: House, snapshot: CookSnapshot, changes: Changes, work: Work) -> int:
-    """Write what time has brought: the trip, or the summary after an outage, to every room; return messages written."""
-    everybody = listeners(house.store, snapshot.rooms)
+    """Write what time has brought to those whose business it is; return messages written."""
+    everybody = listeners(house.store, snapshot.rooms, changes.after)
     seed = f"{snapshot.id}.v{snapshot.version}"
     stopped = _say_stops(work, changes, everybody, f"stop:{snapshot.id}:{snapshot.version}")
-    written = sum(
-        _announce_to(house, listener, snapshot, changes, work, first=number == 0)
-        for number, listener in enumerate(everybody)
-    )
+    written = sum(_announce_to(house, listener, everybody, snapshot, changes, work) for listener in everybody)
     facts = changes.facts
     if written or stopped:
         all_of_it = bool(written) and has(changes, Shifted)
@@ -264,11 +305,18 @@ def announce(house: House, snapshot: CookSnapshot, changes: Changes, work: Work)
 
 
 def _announce_to(
-    house: House, listener: Listener, snapshot: CookSnapshot, changes: Changes, work: Work, *, first: bool
+    house: House,
+    listener: Listener,
+    everybody: tuple[Listener, ...],
+    snapshot: CookSnapshot,
+    whole: Changes,
+    work: Work,
 ) -> bool:
     """Write what time has brought to one room; return whether there was anything for it."""
+    changes = heard_by(listener, whole)
     trip = trip_of(changes)
-    how = _loudness(changes, trip, first=first)
+    urgent = has(changes, Found)
+    how = of_a_trip(listener, everybody, None if trip is None else trip.trip, changes.after, urgent=urgent)
     voice = voice_of(changes.after, work.now, listener.manner)
     with speaking(listener.manner.language):
         message = due_message(changes, voice, trip, lapsed_of(changes))
@@ -279,15 +327,15 @@ def _announce_to(
         text = message.text if has(changes, Over) else f"{message.text}\n{next_line(changes.after, voice)}"
         stop = stop_message(changes, voice)
         standing = standing_lines(changes.after, voice, f"{stop.text}\n{text}")
-        woken = () if trip is None else woken_by(trip.trip, changes.after)
+        woken = _named(listener, trip, changes.after)
         message = dataclasses.replace(message, text=lines(wake_line(woken), *standing, text))
         work.say(
             lettered(message, stop, listener.room),
             to=listener.room,
-            key=_key(snapshot, trip),
+            key=_key(snapshot, trip_of(whole)),
             cook=snapshot.id,
             silent=how is Loudness.SILENT,
-            urgent=has(changes, Found),
+            urgent=urgent,
             document=riding_picture(
                 house,
                 (*snapshot.facts, *changes.facts),
@@ -295,22 +343,10 @@ def _announce_to(
                 voice=voice,
                 room=listener.room,
                 message=message,
-                urgent=has(changes, Found),
+                urgent=urgent,
             ),
         )
     return True
-
-
-def _loudness(changes: Changes, trip: TripDue | None, *, first: bool) -> Loudness:
-    urgent = has(changes, Found)
-    quiet = (
-        trip is not None
-        and not urgent
-        and not has(changes, Shifted)
-        and all(prompt.silent for prompt in trip.trip.prompts)
-    )
-    woken = trip is not None and bool(woken_by(trip.trip, changes.after))
-    return of_a_trip(None if trip is None else trip.trip, first=first, urgent=urgent, quiet=quiet, woken=woken)
 
 
 def reply(visit: Visit, work: Work, situation: Situation | None, message: Message, *, urgent: bool = False) -> None:

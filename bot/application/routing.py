@@ -1,4 +1,7 @@
-"""Who hears what: for each room of a cook and each message loud, silent or nothing. Pure; makes no words."""
+"""Who hears what: for each room of a cook and each message loud, silent or nothing. Pure; makes no words.
+
+A stop goes to every room by sound; that is settled where it is said, and nothing here can soften it.
+"""
 
 from __future__ import annotations
 
@@ -7,9 +10,27 @@ from collections.abc import Iterable
 from enum import StrEnum
 
 from bot.application.manners import Manner, manner_among
+from bot.application.rights import lead_of, roles
 from bot.chat import Address
-from bot.crew import Person
+from bot.crew import Person, Role, Roles
 from bot.ports import Store
+from scheduler.cook import Changes, Event, Found, Over, Shifted, Situation, TripDue
+from scheduler.facts import (
+    AirTold,
+    ClaimDropped,
+    Claimed,
+    Fact,
+    FuelTold,
+    GuestsTold,
+    Noted,
+    PutOff,
+    Reading,
+    ServingMoved,
+    SoundHeard,
+    StepDone,
+)
+from scheduler.planning.nights import is_quiet, on_duty, watches
+from scheduler.planning.prompts import Prompt
 from scheduler.planning.trips import Trip
 
 
@@ -31,35 +52,220 @@ class Listener:
     group: bool = False
     person: Person | None = None
     """Whose private room it is; None for a group, or while nobody knows."""
+    roles: Roles = frozenset()
+    """What that person is in the cook."""
+
+    @property
+    def name(self) -> str | None:
+        """Return the name of whoever sits in a private room."""
+        return None if self.person is None else self.person.name
+
+    @property
+    def leads_or_watches(self) -> bool:
+        """Return whether a private room is of somebody who looks after the fire; one of nobody known counts, too."""
+        return not self.group and (self.person is None or bool(self.roles & _AT_THE_FIRE))
 
 
-def listeners(store: Store, rooms: Iterable[Address]) -> tuple[Listener, ...]:
-    """Return who listens in these rooms, each once, in order."""
+_AT_THE_FIRE = frozenset({Role.OWNER, Role.FIRE_LEAD, Role.WATCH})
+
+_OWN: dict[Role, frozenset[str]] = {
+    Role.HELPER: frozenset({"clean_cooker", "stage_kit", "raw_cleanup", "box_ready", "two_hour", "leftovers"}),
+    Role.CARVER: frozenset({"board_ready", "serve_reading", "slice", "carver_call"}),
+    Role.HOST: frozenset({"t_minus", "eta_note", "sides", "two_hour", "rules_site", "headcount", "wash_up"}),
+    Role.FOOD_HANDLER: frozenset({"two_hour", "leftovers", "cool_check", "serve_reading", "leftover_expire"}),
+    Role.GUEST: frozenset(),
+}
+"""Steps that people hear of who look after no fire; those that the catalogue gives to their role come to these."""
+
+_ROUTINE = (Reading, PutOff, Noted, FuelTold, AirTold, Claimed, ClaimDropped, SoundHeard)
+"""What nobody but the watch has to know at night."""
+
+_SMALL = frozenset(
+    {"spritz", "wood_add", "water_pan", "refuel", "rotate", "pit_check", "core_read", "fuel_check", "first_look"}
+)
+"""Steps that the watch does by itself: at night nobody else has to know."""
+
+_OWNERS = {"helper": Role.HELPER, "carver": Role.CARVER, "host": Role.HOST}
+"""Owner of a step in the catalogue -> role."""
+
+
+# --- who listens ----------------------------------------------------------------------------------------------------
+
+
+def listeners(store: Store, rooms: Iterable[Address], situation: Situation | None = None) -> tuple[Listener, ...]:
+    """Return who listens in these rooms, each once, in order; with a `situation` also the private rooms of its crew."""
     known = store.rooms()
     grouped = {room.address for room in known if room.group}
     people = {person.id: person for person in store.people()}
-    return tuple(
-        Listener(
-            room=room,
-            manner=manner_among(known, room),
-            group=room in grouped,
-            person=None if room in grouped else people.get(f"{room.transport}:{room.chat}"),
-        )
-        for room in dict.fromkeys(rooms)
-    )
+    where = list(dict.fromkeys(rooms))
+    if situation is not None:
+        crew, transports = crew_names(situation), {room.transport for room in where}
+        for room in known:
+            owner = people.get(f"{room.address.transport}:{room.address.chat}")
+            mine = owner is not None and owner.name in crew and room.active and not room.group
+            if mine and room.address.transport in transports and room.address not in where:
+                where.append(room.address)
+    return tuple(_listener(room, manner_among(known, room), grouped, people, situation) for room in where)
 
 
-def of_a_trip(trip: Trip | None, *, first: bool, urgent: bool, quiet: bool, woken: bool) -> Loudness:
-    """Return how what is due comes to a room: the `first` room of the cook by sound, others without; whatever is
-    urgent or wakes somebody with sound everywhere; `quiet` says that nothing in it needs a sound.
+def _listener(
+    room: Address, manner: Manner, grouped: set[Address], people: dict[str, Person], situation: Situation | None
+) -> Listener:
+    group = room in grouped or dataclasses.replace(room, thread=None) in grouped
+    person = None if group else people.get(f"{room.transport}:{room.chat}")
+    held = frozenset[Role]() if person is None else roles(person, situation)
+    return Listener(room=room, manner=manner, group=group, person=person, roles=held)
+
+
+def crew_names(situation: Situation) -> frozenset[str]:
+    """Return the names of everybody who is somebody in a cook: who leads, watches, took over, or was told a role."""
+    state = situation.state
+    named = {name for name, _start, _end in watches(state)} | {one.name for one in state.takings} | set(state.crew)
+    return frozenset(named | {name for name in (lead_of(situation),) if name is not None})
+
+
+# --- what is due ----------------------------------------------------------------------------------------------------
+
+
+def is_theirs(prompt: Prompt, roles_held: Roles) -> bool:
+    """Return whether a prompt is the business of somebody in these roles who looks after no fire."""
+    owner = _OWNERS.get(prompt.step.owner)
+    return owner in roles_held or any(prompt.step.id in _OWN.get(role, ()) for role in roles_held)
+
+
+def heard_by(listener: Listener, changes: Changes) -> Changes:
+    """Return what of the changes is the business of a room: all of it in groups and of those at the fire, of the
+    others their own steps, and of the host what becomes of dinner.
     """
-    if urgent or woken:
+    if listener.group or listener.leads_or_watches:
+        return changes
+    return dataclasses.replace(changes, events=tuple(one for one in _theirs(listener, changes) if one is not None))
+
+
+def answered_by(listener: Listener, changes: Changes) -> Changes:
+    """Return changes as somebody is answered who told something: of what is due only their own steps."""
+    if listener.group or listener.leads_or_watches:
+        return changes
+    own = [one for one in _theirs(listener, changes) if isinstance(one, TripDue)]
+    return dataclasses.replace(changes, events=(*(e for e in changes.events if not isinstance(e, TripDue)), *own))
+
+
+def _theirs(listener: Listener, changes: Changes) -> Iterable[Event | None]:
+    for event in changes.events:
+        match event:
+            case TripDue(trip=trip):
+                own = tuple(prompt for prompt in trip.prompts if is_theirs(prompt, listener.roles))
+                yield TripDue(trip=dataclasses.replace(trip, prompts=own, cautions=())) if own else None
+            case Shifted():
+                yield event if Role.HOST in listener.roles else None
+            case Over():
+                yield event
+            case Found():
+                yield event if Role.FOOD_HANDLER in listener.roles else None
+            case _:
+                yield None
+
+
+def of_a_trip(
+    listener: Listener, everybody: tuple[Listener, ...], trip: Trip | None, situation: Situation, *, urgent: bool
+) -> Loudness:
+    """Return how what is due comes to a room.
+
+    By day the group hears it, or the private room of its owner by sound and those of the others at the fire without;
+    at night only those who are woken, and the group when nobody else is left. Whatever is `urgent` is loud for those at
+    the fire. `trip` None: something moved, or passed unasked.
+    """
+    fire = listener.group or listener.leads_or_watches
+    if trip is not None and trip.wakes:
+        return _at_night(listener, everybody, trip)
+    if urgent and fire:
         return Loudness.LOUD
-    if quiet or trip is None:
-        return Loudness.SILENT if quiet or not first else Loudness.LOUD
-    return Loudness.LOUD if first else Loudness.SILENT
+    quiet = is_quiet(situation.state, situation.state.as_of)
+    if trip is not None and all(prompt.silent for prompt in trip.prompts):
+        return Loudness.SILENT if fire else Loudness.NOTHING
+    grouped = any(one.group for one in everybody)
+    if quiet and trip is None:
+        return Loudness.SILENT if listener.leads_or_watches else Loudness.NOTHING
+    if not fire:
+        owns = trip is not None and any(_OWNERS.get(one.step.owner) in listener.roles for one in trip.prompts)
+        return Loudness.LOUD if owns and not grouped and not quiet else Loudness.SILENT
+    if grouped:
+        return (Loudness.LOUD if not quiet else Loudness.SILENT) if listener.group else Loudness.NOTHING
+    return Loudness.LOUD if listener in _owners(everybody, trip, situation) else Loudness.SILENT
 
 
-def of_an_echo(*, urgent: bool) -> Loudness:
-    """Return how what somebody did is told in the other rooms."""
-    return Loudness.LOUD if urgent else Loudness.SILENT
+def _at_night(listener: Listener, everybody: tuple[Listener, ...], trip: Trip) -> Loudness:
+    """Return how a message comes to a room that wakes somebody: to those who are woken, and to nobody else."""
+    reached = {one.name for one in everybody if one.name in trip.wakes}
+    unreached = [name for name in trip.wakes if name not in reached]
+    everyone = any(prompt.asked > 1 for prompt in trip.prompts)
+    grouped = any(one.group for one in everybody)
+    if listener.group:
+        return Loudness.LOUD if unreached or everyone else Loudness.NOTHING
+    if listener.name in trip.wakes:
+        return Loudness.LOUD
+    if (unreached and not grouped and not reached) or (everyone and not grouped):
+        return Loudness.LOUD if listener.leads_or_watches else Loudness.NOTHING
+    return Loudness.NOTHING
+
+
+def owners_of(trip: Trip, situation: Situation) -> tuple[str, ...]:
+    """Return whose the prompts of a trip are, by name; nobody is named where only one person is known."""
+    if len({*situation.state.people, *crew_names(situation)}) < 2:  # noqa: PLR2004 - one person knows who is meant
+        return ()
+    return _names(trip, situation)
+
+
+def _names(trip: Trip | None, situation: Situation) -> tuple[str, ...]:
+    """Return the names of those whose business it is, each once, in order."""
+    state, lead = situation.state, lead_of(situation)
+    watch = state.watch_holder(state.as_of) or on_duty(state, state.as_of)
+    named = [lead] if trip is None else [_owner(prompt, situation, watch, lead) for prompt in trip.prompts]
+    return tuple(dict.fromkeys(name for name in named if name is not None))
+
+
+def _owners(everybody: tuple[Listener, ...], trip: Trip | None, situation: Situation) -> tuple[Listener, ...]:
+    """Return the private rooms of those whose business it is, the first at the fire when nobody's room is known."""
+    names = _names(trip, situation)
+    found = tuple(one for one in everybody if one.name is not None and one.name in names)
+    fire = tuple(one for one in everybody if one.leads_or_watches)
+    return found or fire[:1]
+
+
+def _owner(prompt: Prompt, situation: Situation, watch: str | None, lead: str | None) -> str | None:
+    """Return whose a prompt is: of whoever said "mine", else of the role that the catalogue gives it to."""
+    claim = situation.view(prompt.piece).state.claims.get(prompt.step.id)
+    if claim is not None:
+        return claim.name
+    return lead if prompt.step.owner in {"fire_lead", "host"} else watch or lead
+
+
+# --- what somebody did ----------------------------------------------------------------------------------------------
+
+
+def of_an_echo(
+    listener: Listener, everybody: tuple[Listener, ...], after: Situation, facts: tuple[Fact, ...], *, urgent: bool
+) -> Loudness:
+    """Return how what somebody did is told in the other rooms: never by sound unless people are in danger, and only
+    where it is needed. `facts` are those that came of it.
+    """
+    if urgent:
+        return Loudness.LOUD
+    grouped = any(one.group for one in everybody)
+    quiet = is_quiet(after.state, after.state.as_of)
+    if listener.group:
+        return Loudness.NOTHING if quiet else Loudness.SILENT
+    if not listener.leads_or_watches:
+        dinner = any(isinstance(fact.body, ServingMoved | GuestsTold) for fact in facts)
+        return Loudness.SILENT if dinner and Role.HOST in listener.roles else Loudness.NOTHING
+    if grouped and not quiet:
+        return Loudness.NOTHING
+    on_watch = listener.name is not None and listener.name == after.state.watch_holder(after.state.as_of)
+    routine = all(_is_routine(fact) for fact in facts)
+    return Loudness.NOTHING if quiet and routine and not on_watch else Loudness.SILENT
+
+
+def _is_routine(fact: Fact) -> bool:
+    """Return whether nobody but the watch has to know of a fact at night."""
+    small = isinstance(fact.body, StepDone) and fact.body.step in _SMALL
+    return fact.by is None or small or isinstance(fact.body, _ROUTINE)

@@ -81,6 +81,8 @@ def _context(visit: Visit, situation: Situation) -> Context:
         stop_stands=any(situation.stops_of(view.piece, visit.now) for view in situation.views),
         asks_allergy=UNNAMED in (state.care.allergies or ()),
         muted=tuple(state.muted),
+        watch_offered=state.handover is not None or any(p.step.id == "handover" for p in situation.waiting),
+        sound_open=any(one.heard_at is None for one in state.sound.values()),
     )
 
 

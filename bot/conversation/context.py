@@ -112,3 +112,7 @@ class Context:
     """True while an allergy was told and nobody has said of what."""
     muted: tuple[str, ...] = ()
     """Steps whose prompts were switched off."""
+    watch_offered: bool = False
+    """True while the watch is to be taken over: "I have it" is about it."""
+    sound_open: bool = False
+    """True while somebody's test of the wake-up waits for an answer."""

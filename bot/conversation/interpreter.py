@@ -42,6 +42,7 @@ from bot.conversation.parsing.changes import plan_changed, whole_plan
 from bot.conversation.parsing.commands import command, greets, questions
 from bot.conversation.parsing.cookers import about_the_cooker, cooker_words, on_the_dial, reads_the_dial
 from bot.conversation.parsing.corrections import corrected_time, correction
+from bot.conversation.parsing.crew_words import crew_said
 from bot.conversation.parsing.discarding import discarding, waved_off
 from bot.conversation.parsing.feeding import how_much
 from bot.conversation.parsing.handing_over import handed_over
@@ -100,6 +101,8 @@ def _read(text: str, context: Context) -> tuple[Intent, ...]:
         return (stop,)
     if len(heard) <= LONGEST_READ and (asks := how_much(heard, context.cuts)) is not None:
         return (asks,)
+    if danger(heard, text) is None and (crew := crew_said(heard, text, context)) is not None:
+        return (crew,)
     if (about := _about_pieces(heard, text, context)) is not None:
         return about
     if (

@@ -73,7 +73,7 @@ def handed_over(heard: str, text: str, context: Context) -> Intent | None:
     plain = " ".join(cut_out(heard, [(when.start, when.end) for when in whens]).replace("|", " ").split()).strip(" .,!")
     ends = _UNTIL.sub("", plain).strip(" .,!")
     until = _until(whens, context)
-    asked = any(step.step == "handover" for step in context.open_steps)
+    asked = context.watch_offered or any(step.step == "handover" for step in context.open_steps)
     if _TAKES_IT.match(ends) or ((asked or until is not None) and _ANSWERS_TAKES.match(ends)):
         return TakeWatch(until=until)
     return _to_somebody(ends, text, context, until)
