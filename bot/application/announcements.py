@@ -94,7 +94,7 @@ def answer(
             before = lead if danger else None
             heard = dataclasses.replace(done, rung=heard_by(listener, done.rung))
             how = _how_others(listener, everybody, heard, urgent=danger or bool(before))
-            _tell_others(visit, work, listener, snapshot, heard, others or body, first=before, how=how)
+            _tell_others(visit, work, listener, snapshot, heard, body, first=before, how=how, instead=others)
     all_of_it = body is not None or has(done.reported, Shifted)
     late = done.after.deciding.outlook.verdict is Verdict.LATE and dinner_line(done.after, voice) in said
     told = tell(done.after, seed=visit.seed, now=visit.now, all_of_it=all_of_it, plates=late)
@@ -205,13 +205,16 @@ def _tell_others(
     *,
     first: Words | None,
     how: tuple[Loudness, Loudness],
+    instead: Words | None,
 ) -> None:
-    """Write one line about what somebody did, and the trip that came of it; `first` is about danger."""
+    """Write one line about what somebody did, or what is said `instead`, and the trip that came of it; `first` is about
+    danger.
+    """
     if how == (Loudness.NOTHING, Loudness.NOTHING):
         return
     voice = voice_of(done.after, visit.now, listener.manner)
     with speaking(listener.manner.language):
-        message, stop, stopping = _others_hear(visit, snapshot, done, body, voice=voice, first=first, how=how)
+        message, stop, stopping = _others_hear(visit, snapshot, done, body, voice=voice, first=first, how=how, instead=instead)
         if not message.text:
             return
         trip = trip_of(done.rung) if how[1] is not Loudness.NOTHING else None
@@ -246,6 +249,7 @@ def _others_hear(
     voice: Voice,
     first: Words | None,
     how: tuple[Loudness, Loudness],
+    instead: Words | None,
 ) -> tuple[Message, Message, bool]:
     """Return what another room hears, the stop that it hears by itself, and whether it must hear at once."""
     reported = without_discarded(done.reported, done.rung)
@@ -253,6 +257,8 @@ def _others_hear(
     name = visit.person.name
     told = Message(text=echo(reported, name, voice) if body is None else by_name(name))
     told = differing(done, dataclasses.replace(told, choices=settling(reported, voice, others=True)), voice)
+    if instead is not None:
+        told, whole = said_in(instead, voice), _NOTHING
     before = warned(done.rung, voice, whole.text)
     offered = paper_offer(snapshot, done).then(offer_record(done.reported))
     message = before.then(told).then(whole).then(offered)
