@@ -210,6 +210,8 @@ class Apply:
     invites: tuple[InviteWrite, ...] = ()
     spend_code: str | None = None
     """Code to be spent; a code already spent or expired makes the whole write a conflict."""
+    cancel_invites: bool = False
+    """Makes every code useless that nobody has used yet, but for that of an owner."""
 
 
 # --- protocols ------------------------------------------------------------------------------------------------------

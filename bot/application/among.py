@@ -10,6 +10,7 @@ import string
 from collections.abc import Iterable
 
 from bot import commands as say
+from bot.application.boards import PAPER
 from bot.application.manners import manner_of
 from bot.application.visit import Visit, Work
 from bot.application.voices import context_of
@@ -42,7 +43,9 @@ class Running:
 
 
 def typed_choice(visit: Visit) -> StoredChoice | None:
-    """Return the button on the screen that a text is, by its letter: it belongs to its own cook."""
+    """Return the button on the screen that a text is, by its letter: it belongs to its own cook. Only in a terminal."""
+    if visit.address.transport not in PAPER:
+        return None
     heard = visit.incoming.text.strip().casefold()
     shown = visit.house.store.open_choices(visit.address)
     for letter, choice in zip(string.ascii_lowercase, shown, strict=False):

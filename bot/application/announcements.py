@@ -7,7 +7,7 @@ from __future__ import annotations
 
 import dataclasses
 import datetime as dt
-from collections.abc import Callable, Iterable
+from collections.abc import Iterable
 
 from bot.application.acknowledging import SIGN, needs_no_words
 from bot.application.boards import begin_board, keep_boards
@@ -21,6 +21,8 @@ from bot.application.composing import (
     warned,
     with_next,
 )
+from bot.application.crew_news import tell_news
+from bot.application.echoes import NOTHING, Words, how_others, named_in, said_in, tell_others, with_crew
 from bot.application.manners import voice_of
 from bot.application.papers import offer, offer_record
 from bot.application.pictures import riding_picture
@@ -31,8 +33,6 @@ from bot.application.routing import (
     heard_by,
     listeners,
     of_a_trip,
-    of_an_echo,
-    owners_of,
 )
 from bot.application.settled import settle
 from bot.application.turns import Turn, has, lapsed_of, trip_of
@@ -40,26 +40,15 @@ from bot.application.visit import House, Visit, Work
 from bot.application.writing import cook_write, tell
 from bot.chat import Address
 from bot.messages.dinner import dinner_line
-from bot.messages.figures import Voice
 from bot.messages.message import Message, lines
-from bot.messages.receipts import by_name, echo, receipt, settling, still_open
+from bot.messages.receipts import receipt, still_open
 from bot.messages.stops import says_minimum, standing_lines, stop_message, without_discarded
-from bot.messages.trip import next_line, wake_line, woken_by
+from bot.messages.trip import next_line, wake_line
 from bot.messages.words import speaking
 from bot.ports import CookSnapshot
 from scheduler.cook import Changes, Found, Over, Shifted, Situation, TripDue
 from scheduler.facts import Fact, Warned
 from scheduler.planning.outlook import Verdict
-
-Words = Message | Callable[[Voice], Message]
-"""A message, or how it is said in the voice of a room; what other rooms hear is given so."""
-
-_NOTHING = Message(text="")
-
-
-def said_in(words: Words | None, voice: Voice) -> Message:
-    """Return words in the voice of a room."""
-    return _NOTHING if words is None else words(voice) if callable(words) else words
 
 
 def answer(
@@ -85,16 +74,17 @@ def answer(
     everybody = listeners(visit.house.store, (visit.address, *snapshot.rooms), done.after)
     _say_stops(work, done.rung, everybody, f"stop:{visit.row_id}")
     settled = settle(visit, work, done)
-    mine = dataclasses.replace(done, rung=answered_by(everybody[0], done.rung))
+    mine = dataclasses.replace(done, rung=answered_by(everybody[0], everybody, done.rung))
     said = _my_answer(
         visit, work, snapshot, mine, settled=settled, body=body, asks=asks, lead=lead, last=last, danger=danger
     )
+    tell_news(visit.house, work, snapshot, done.rung, key=str(visit.row_id))
     for listener in everybody:
         if listener.room != visit.address:
             before = lead if danger else None
             heard = dataclasses.replace(done, rung=heard_by(listener, done.rung))
-            how = _how_others(listener, everybody, heard, urgent=danger or bool(before))
-            _tell_others(visit, work, listener, snapshot, heard, body, first=before, how=how, instead=others)
+            how = how_others(listener, everybody, heard, urgent=danger or bool(before))
+            tell_others(visit, work, listener, snapshot, heard, body, first=before, how=how, instead=others)
     all_of_it = body is not None or has(done.reported, Shifted)
     late = done.after.deciding.outlook.verdict is Verdict.LATE and dinner_line(done.after, voice) in said
     told = tell(done.after, seed=visit.seed, now=visit.now, all_of_it=all_of_it, plates=late)
@@ -130,7 +120,7 @@ def _my_answer(
     trip = trip_of(done.rung)
     message = own.then(paper_offer(snapshot, done).then(offer_record(done.reported)))
     message = message.then(riding(done.rung, trip, voice))
-    message = message.then(_NOTHING if danger else levers_of(done, trip, voice)).then(last or _NOTHING)
+    message = message.then(NOTHING if danger else levers_of(done, trip, voice)).then(last or NOTHING)
     open_keys = () if trip is None else trip.trip.keys
     if not message.choices and needs_no_words(visit, done, own.text, message.text, settled=settled):
         if not settled:
@@ -184,93 +174,6 @@ def _new_rooms(snapshot: CookSnapshot, visit: Visit) -> tuple[Address, ...]:
     return snapshot.rooms if snapshot.version == 0 else () if visit.address in snapshot.rooms else (visit.address,)
 
 
-def _how_others(
-    listener: Listener, everybody: tuple[Listener, ...], done: Turn, *, urgent: bool
-) -> tuple[Loudness, Loudness]:
-    """Return how what somebody did, and what is due because of it, comes to another room."""
-    trip, found = trip_of(done.rung), has(done.rung, Found)
-    echo = of_an_echo(listener, everybody, done.after, done.reported.facts, urgent=urgent or found)
-    if trip is None:
-        return echo, Loudness.NOTHING
-    return echo, of_a_trip(listener, everybody, trip.trip, done.after, urgent=found)
-
-
-def _tell_others(
-    visit: Visit,
-    work: Work,
-    listener: Listener,
-    snapshot: CookSnapshot,
-    done: Turn,
-    body: Words | None,
-    *,
-    first: Words | None,
-    how: tuple[Loudness, Loudness],
-    instead: Words | None,
-) -> None:
-    """Write one line about what somebody did, or what is said `instead`, and the trip that came of it; `first` is about
-    danger.
-    """
-    if how == (Loudness.NOTHING, Loudness.NOTHING):
-        return
-    voice = voice_of(done.after, visit.now, listener.manner)
-    with speaking(listener.manner.language):
-        message, stop, stopping = _others_hear(visit, snapshot, done, body, voice=voice, first=first, how=how, instead=instead)
-        if not message.text:
-            return
-        trip = trip_of(done.rung) if how[1] is not Loudness.NOTHING else None
-        woken = _named(listener, trip, done.after)
-        told = with_next(message, done.after, voice, told=stop.text, rung=done.rung, first=first is not None)
-        told = dataclasses.replace(told, text=lines(wake_line(woken), told.text))
-        work.say(
-            lettered(told, stop, listener.room),
-            to=listener.room,
-            key=f"echo:{visit.row_id}",
-            cook=done.after.state.cook,
-            silent=not stopping and Loudness.LOUD not in how,
-            urgent=stopping,
-            document=riding_picture(
-                visit.house,
-                (*snapshot.facts, *done.facts),
-                (done.reported, done.rung),
-                voice=voice,
-                room=listener.room,
-                message=told,
-                urgent=stopping,
-            ),
-        )
-
-
-def _others_hear(
-    visit: Visit,
-    snapshot: CookSnapshot,
-    done: Turn,
-    body: Words | None,
-    *,
-    voice: Voice,
-    first: Words | None,
-    how: tuple[Loudness, Loudness],
-    instead: Words | None,
-) -> tuple[Message, Message, bool]:
-    """Return what another room hears, the stop that it hears by itself, and whether it must hear at once."""
-    reported = without_discarded(done.reported, done.rung)
-    whole = said_in(body, voice)
-    name = visit.person.name
-    told = Message(text=echo(reported, name, voice) if body is None else by_name(name))
-    told = differing(done, dataclasses.replace(told, choices=settling(reported, voice, others=True)), voice)
-    if instead is not None:
-        told, whole = said_in(instead, voice), _NOTHING
-    before = warned(done.rung, voice, whole.text)
-    offered = paper_offer(snapshot, done).then(offer_record(done.reported))
-    message = before.then(told).then(whole).then(offered)
-    if how[0] is Loudness.NOTHING:
-        message = before
-    trip = trip_of(done.rung) if how[1] is not Loudness.NOTHING else None
-    message = said_in(first, voice).then(message).then(riding(done.rung, trip, voice))
-    if first is None and how[0] is not Loudness.NOTHING:
-        message = message.then(levers_of(done, trip, voice))
-    return message, stop_message(done.rung, voice), bool(before.text) or first is not None
-
-
 def _say_stops(work: Work, changes: Changes, heard: Iterable[Listener], key: str) -> bool:
     """Write the stops that are told now, in a message about nothing else, loud, to every room; return whether any is.
 
@@ -288,19 +191,13 @@ def _say_stops(work: Work, changes: Changes, heard: Iterable[Listener], key: str
     return said
 
 
-def _named(listener: Listener, trip: TripDue | None, after: Situation) -> tuple[str, ...]:
-    """Return whose a message is: of those it wakes, and by day in a group of whoever is to do it."""
-    if trip is None:
-        return ()
-    return woken_by(trip.trip, after) or (owners_of(trip.trip, after) if listener.group else ())
-
-
 def announce(house: House, snapshot: CookSnapshot, changes: Changes, work: Work) -> int:
     """Write what time has brought to those whose business it is; return messages written."""
     everybody = listeners(house.store, snapshot.rooms, changes.after)
     seed = f"{snapshot.id}.v{snapshot.version}"
     stopped = _say_stops(work, changes, everybody, f"stop:{snapshot.id}:{snapshot.version}")
     written = sum(_announce_to(house, listener, everybody, snapshot, changes, work) for listener in everybody)
+    written += tell_news(house, work, snapshot, changes, key=f"{snapshot.id}:{snapshot.version}")
     facts = changes.facts
     if written or stopped:
         all_of_it = bool(written) and has(changes, Shifted)
@@ -330,10 +227,11 @@ def _announce_to(
             return False
         if has(changes, Shifted):
             message = message.then(offer((*snapshot.facts, *changes.facts), changes.after))
+        message = with_crew(message, listener, trip, changes.after, voice)
         text = message.text if has(changes, Over) else f"{message.text}\n{next_line(changes.after, voice)}"
         stop = stop_message(changes, voice)
         standing = standing_lines(changes.after, voice, f"{stop.text}\n{text}")
-        woken = _named(listener, trip, changes.after)
+        woken = named_in(listener, trip, changes.after)
         message = dataclasses.replace(message, text=lines(wake_line(woken), *standing, text))
         work.say(
             lettered(message, stop, listener.room),

@@ -6,6 +6,7 @@ import datetime as dt
 
 from bot.application.among import entitle
 from bot.application.announcements import announce
+from bot.application.crew_news import reachable
 from bot.application.stale import tell_anew
 from bot.application.visit import House, Work
 from bot.application.writing import rebuilt
@@ -44,7 +45,9 @@ class Dispatcher:
         if snapshot is None or not snapshot.open:
             return 0
         seed = f"{cook_id}.v{snapshot.version}"
-        changes = ring(snapshot.facts, now=now, seed=seed, catalogue=self._house.catalogue)
+        changes = ring(
+            snapshot.facts, now=now, seed=seed, catalogue=self._house.catalogue, reachable=reachable(self._house)
+        )
         work = Work(now=now)
         entitle(work, store, cook_id, snapshot.rooms, changes.after)
         written = announce(self._house, snapshot, changes, work)

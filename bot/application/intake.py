@@ -17,6 +17,7 @@ from bot.application.announcements import follow, reply
 from bot.application.backlog import Heard, late_rows
 from bot.application.gathering import Gathering
 from bot.application.handlers import cooking, editing, photos, setting_up
+from bot.application.handlers.crewing import gone_silent
 from bot.application.handlers.crewing_levers import refused
 from bot.application.handlers.manner import take as take_manner
 from bot.application.manners import Manner, manner_towards
@@ -29,10 +30,11 @@ from bot.application.voices import context_of, setup_context
 from bot.application.wrong_cook import offer, told_in
 from bot.chat import Incoming, IncomingKind
 from bot.conversation.interpreter import asks, read
-from bot.messages import talk
+from bot.crew import Role
+from bot.messages import crew_people, talk
 from bot.messages.answers import what_next
 from bot.messages.asked_also import nothing_told
-from bot.messages.message import Message
+from bot.messages.message import Message, lines
 from bot.messages.photos import no_cook_for_it, not_heard
 from bot.messages.words import speaking
 from bot.ports import Apply, CookSnapshot, Decoder, InboxRow, RoomWrite, StoredChoice
@@ -140,9 +142,12 @@ class Intake:
             return
         if incoming.kind is IncomingKind.LEFT:
             work.rooms.append(RoomWrite(address=incoming.address, active=False, group=incoming.group))
+            gone_silent(self._house, incoming, work, seed=f"i{row.id}")
             return
-        code = _code(incoming)
-        if code is not None and (_said_join(incoming) or self._house.store.invite(code.code, work.now) is not None):
+        code = people.code_of(incoming)
+        if code is not None and (
+            people.said_join(incoming) or self._house.store.invite(code.code, work.now) is not None
+        ):
             self._joined(row, incoming, code, work, manner)
             return
         person = people.identify(self._house, incoming, work)
@@ -161,8 +166,15 @@ class Intake:
             work.say(Message(text=talk.code_spent()), to=incoming.address, key=f"answer:{row.id}")
             return
         visit = Visit(house=self._house, row_id=row.id, incoming=incoming, person=person, now=work.now, manner=manner)
-        welcome = Message(text=talk.welcome(person.name, person.role.value))
-        self._arrived(visit, work, self._cooks_here(visit), welcome)
+        invited = self._house.store.invite(code.code, work.now)
+        role = person.role if invited is None else Role(invited.role)
+        as_what = "" if person.role is Role.OWNER or role is Role.OWNER else crew_people.role_does(role)
+        welcome = Message(text=lines(talk.welcome(person.name, person.role.value), as_what))
+        cooks = self._cooks_here(visit)
+        self._arrived(visit, work, cooks, welcome)
+        for cook in cooks:
+            if invited is not None and invited.cook in {None, cook.id}:
+                people.in_the_crew(visit, work, cook.snapshot, cook.situation, role)
 
     def _outside(self, incoming: Incoming, work: Work, row: InboxRow) -> None:
         """Answer a stranger once in a private chat, and say nothing in a group nobody here belongs to."""
@@ -250,7 +262,7 @@ class Intake:
             return
         found = meant(visit, cooks)
         wanted = understood(visit, found[0])
-        if isinstance(wanted[0], say.NewCook | say.Invite | say.HowMuch | say.MannerSaid):
+        if isinstance(wanted[0], say.NewCook | say.Invite | say.CancelInvites | say.HowMuch | say.MannerSaid):
             self._with_cook(visit, work, found[0], wanted)
         elif isinstance(wanted[0], say.WrongCook):
             self._for_another(visit, work, cooks)
@@ -272,11 +284,11 @@ class Intake:
 
     def _with_cook(self, visit: Visit, work: Work, cook: Running, wanted: tuple[say.Intent, ...]) -> None:
         first = wanted[0]
-        if isinstance(first, say.Invite | say.NewCook) and (missing := lacking(visit, cook.situation, wanted)):
+        if isinstance(first, say.NewCook) and (missing := lacking(visit, cook.situation, wanted)):
             reply(visit, work, cook.situation, refused(visit, cook.situation, missing[0]))
             return
-        if isinstance(first, say.Invite):
-            reply(visit, work, cook.situation, people.invite(visit, work))
+        if isinstance(first, say.Invite | say.CancelInvites):
+            reply(visit, work, cook.situation, people.letting_in(visit, work, first, cook.situation, cook.id))
             return
         if isinstance(first, say.NewCook):
             self._one_more(visit, work, first.text)
@@ -299,8 +311,9 @@ class Intake:
         wanted = wanted or read(visit.incoming.text, setup_context(visit, slot, unit, dinner))
         if visit.incoming.group and say.chatter(wanted):
             return  # people in a group talk to one another, too
-        if isinstance(wanted[0], say.Invite):
-            reply(visit, work, None, people.invite(visit, work))
+        first = wanted[0]
+        if isinstance(first, say.Invite | say.CancelInvites):
+            reply(visit, work, None, people.letting_in(visit, work, first, None))
             return
         if isinstance(wanted[0], say.MannerSaid):
             take_manner(visit, work, None, wanted[0])
@@ -362,23 +375,6 @@ def _heard(row: InboxRow, incoming: Incoming | None) -> Heard:
     """Return a row as far as its lateness goes: a tap does not say when it was pressed."""
     says_when = incoming is not None and incoming.kind is not IncomingKind.TAP
     return Heard(row=row.id, source=row.source, sent_at=incoming.sent_at if incoming and says_when else None)
-
-
-def _code(incoming: Incoming) -> say.Join | None:
-    """Return the code somebody brings, read before anything else: strangers may say this and nothing more."""
-    if incoming.kind is not IncomingKind.TEXT:
-        return None
-    words = incoming.text.split()
-    if len(words) == 1 and len(words[0]) >= _SHORTEST_CODE:
-        return say.Join(code=words[0])  # a code by itself, if it is one
-    if _said_join(incoming):
-        return say.Join(code=words[1])
-    return None
-
-
-def _said_join(incoming: Incoming) -> bool:
-    words = incoming.text.split()
-    return len(words) == _JOIN_WORDS and words[0].split("@")[0].casefold() in {"/start", "join", "/join"}
 
 
 def _same_transport(cook: CookSnapshot | None, visit: Visit) -> bool:

@@ -9,18 +9,46 @@ import datetime as dt
 import secrets
 
 from bot.application.manners import first_guess
+from bot.application.rights import roles
 from bot.application.visit import House, Visit, Work
-from bot.chat import Incoming
-from bot.commands import Join
+from bot.application.writing import add_facts
+from bot.chat import Incoming, IncomingKind
+from bot.commands import CancelInvites, Invite, Join
 from bot.crew import Person, Right, Role, may
-from bot.messages import crew, talk
+from bot.messages import crew, crew_people
 from bot.messages.message import Message
-from bot.ports import InviteWrite, RoomWrite
+from bot.ports import CookSnapshot, InviteWrite, RoomWrite
+from scheduler.cook import Situation
+from scheduler.facts import CrewRole, CrewTold, Fact
+from scheduler.planning.nights import lead_of
+from scheduler.state import FIRST
 
 TERMINAL = "terminal"
 """Whoever can open the data folder on this machine is trusted with it."""
 
 INVITE_FOR = dt.timedelta(days=1)
+
+
+_SHORTEST_CODE = 8
+_JOIN_WORDS = 2
+
+
+def code_of(incoming: Incoming) -> Join | None:
+    """Return the code somebody brings, read before anything else: strangers may say this and nothing more."""
+    if incoming.kind is not IncomingKind.TEXT:
+        return None
+    words = incoming.text.split()
+    if len(words) == 1 and len(words[0]) >= _SHORTEST_CODE:
+        return Join(code=words[0])  # a code by itself, if it is one
+    if said_join(incoming):
+        return Join(code=words[1])
+    return None
+
+
+def said_join(incoming: Incoming) -> bool:
+    """Return whether a text says that it is a code."""
+    words = incoming.text.split()
+    return len(words) == _JOIN_WORDS and words[0].split("@")[0].casefold() in {"/start", "join", "/join"}
 
 
 def person_id(incoming: Incoming) -> str:
@@ -92,7 +120,8 @@ def join(house: House, incoming: Incoming, said: Join, work: Work) -> Person | N
     known = house.store.person(person_id(incoming))
     if invite is None:
         return known
-    role = known.role if known is not None and known.role is Role.OWNER else Role(invite.role)
+    stays = known is not None and known.role in {Role.OWNER, Role.FIRE_LEAD}
+    role = known.role if known is not None and stays else Role(invite.role)
     name = known.name if known is not None else _free_name(house, incoming.sender_name)
     person = Person(id=person_id(incoming), name=name, role=role)
     work.people.append(person)
@@ -101,11 +130,39 @@ def join(house: House, incoming: Incoming, said: Join, work: Work) -> Person | N
     return person
 
 
-def invite(visit: Visit, work: Work) -> Message:
-    """Make a single-use code for one more person, and return what is said about it."""
-    if not may(visit.person.role, Right.INVITE):
-        return Message(text=crew.may_not((visit.person.role,), Right.INVITE, None))
+def letting_in(
+    visit: Visit, work: Work, said: Invite | CancelInvites, situation: Situation | None, cook: str | None = None
+) -> Message:
+    """Make a single-use code for one more person, or all open ones useless; return what is said about it."""
+    held = roles(visit.person, situation)
+    if not may(held, Right.INVITE):
+        lead = None if situation is None else lead_of(situation.state)
+        return Message(text=crew.may_not(held, Right.INVITE, lead))
+    if isinstance(said, CancelInvites):
+        work.cancel_invites = True
+        return Message(text=crew_people.invites_cancelled())
+    if said.role is Role.OWNER:
+        return Message(text=crew_people.not_the_owner())
     code = secrets.token_urlsafe(9)
-    work.invites.append(InviteWrite(code=code, role=Role.WATCH.value, expires_at=visit.now + INVITE_FOR))
+    work.invites.append(
+        InviteWrite(code=code, role=said.role.value, expires_at=visit.now + INVITE_FOR, cook=cook)
+    )  # fmt: skip
     prefix = visit.house.link_prefix
-    return Message(text=talk.invitation(code, None if prefix is None else prefix + code))
+    link = None if prefix is None else prefix + code
+    return Message(text=crew_people.invitation(code, link, said.role, said.name))
+
+
+def in_the_crew(visit: Visit, work: Work, snapshot: CookSnapshot, situation: Situation, role: Role) -> None:
+    """Write down what somebody who came in by a link is in a cook that runs."""
+    if role is Role.OWNER or role.value in {one.value for one in situation.state.crew.get(visit.person.name, ())}:
+        return
+    told = Fact(
+        id=f"{visit.seed}.crew",
+        cook=snapshot.id,
+        piece=FIRST,
+        happened_at=visit.now,
+        recorded_at=visit.now,
+        by=visit.person.name,
+        body=CrewTold(name=visit.person.name, role=CrewRole(role.value)),
+    )
+    add_facts(work.cooks, snapshot, told, catalogue=visit.house.catalogue)

@@ -14,7 +14,7 @@ from bot.crew import Person, Right, Role, Roles, may, roles_in
 from bot.ports import Store
 from scheduler.cook import Situation
 from scheduler.facts import CrewRole
-from scheduler.planning.nights import watches
+from scheduler.planning.nights import lead_of, watches, watching
 
 _OPEN_ENDED = (say.Done, say.Skip, say.NotYet, say.Claim)
 """What may name no step: then it is about what is open."""
@@ -58,22 +58,15 @@ def _about(intent: say.Intent, situation: Situation | None) -> say.Intent:
     return intent
 
 
-def lead_of(situation: Situation) -> str | None:
-    """Return the name of whoever leads the fire: told so in this cook, else whoever began it."""
-    state = situation.state
-    told = [name for name, held in state.crew.items() if CrewRole.FIRE_LEAD in held]
-    return state.lead if state.lead in told or not told else told[-1]
-
-
 def decider(right: Right, situation: Situation, at: dt.datetime) -> str | None:
     """Return who is asked for what somebody else may not decide: whoever has the role of it or the watch, else the
     fire lead.
     """
     if right in {Right.REPORT, Right.TEND}:
-        return situation.state.watch_holder(at) or lead_of(situation)
+        return watching(situation.state, at) or lead_of(situation.state)
     role = {Right.DINNER: CrewRole.HOST, Right.SLICE: CrewRole.CARVER, Right.DISCARD: CrewRole.FOOD_HANDLER}.get(right)
     held = [name for name, of in situation.state.crew.items() if role is not None and role in of]
-    return held[-1] if held else lead_of(situation)
+    return held[-1] if held else lead_of(situation.state)
 
 
 def person_called(store: Store, name: str | None) -> Person | None:

@@ -10,7 +10,7 @@ from collections.abc import Iterable
 from enum import StrEnum
 
 from bot.application.manners import Manner, manner_among
-from bot.application.rights import lead_of, roles
+from bot.application.rights import roles
 from bot.chat import Address
 from bot.crew import Person, Role, Roles
 from bot.ports import Store
@@ -29,8 +29,8 @@ from scheduler.facts import (
     SoundHeard,
     StepDone,
 )
-from scheduler.planning.nights import is_quiet, on_duty, watches
-from scheduler.planning.prompts import Prompt
+from scheduler.planning.nights import is_quiet, lead_of, watches, watching
+from scheduler.planning.prompts import EscalationLevel, Prompt
 from scheduler.planning.trips import Trip
 
 
@@ -121,7 +121,7 @@ def crew_names(situation: Situation) -> frozenset[str]:
     """Return the names of everybody who is somebody in a cook: who leads, watches, took over, or was told a role."""
     state = situation.state
     named = {name for name, _start, _end in watches(state)} | {one.name for one in state.takings} | set(state.crew)
-    return frozenset(named | {name for name in (lead_of(situation),) if name is not None})
+    return frozenset(named | {name for name in (lead_of(situation.state),) if name is not None})
 
 
 # --- what is due ----------------------------------------------------------------------------------------------------
@@ -142,17 +142,38 @@ def heard_by(listener: Listener, changes: Changes) -> Changes:
     return dataclasses.replace(changes, events=tuple(one for one in _theirs(listener, changes) if one is not None))
 
 
-def answered_by(listener: Listener, changes: Changes) -> Changes:
-    """Return changes as somebody is answered who told something: of what is due only their own steps."""
+def answered_by(listener: Listener, everybody: tuple[Listener, ...], changes: Changes) -> Changes:
+    """Return changes as somebody is answered who told something: of what is due only their own steps, and no card of a
+    handover that somebody else has in a room of their own.
+    """
     if listener.group or listener.leads_or_watches:
-        return changes
+        return _without_cards(listener, everybody, changes)
     own = [one for one in _theirs(listener, changes) if isinstance(one, TripDue)]
     return dataclasses.replace(changes, events=(*(e for e in changes.events if not isinstance(e, TripDue)), *own))
+
+
+def _without_cards(listener: Listener, everybody: tuple[Listener, ...], changes: Changes) -> Changes:
+    private = {one.name for one in everybody if one.name is not None}
+
+    def here(prompt: Prompt) -> bool:
+        called = () if prompt.escalation is None else prompt.escalation.names
+        elsewhere = bool(called) and all(name in private and name != listener.name for name in called)
+        return prompt.step.id != "handover" or not elsewhere
+
+    events: list[Event] = []
+    for event in changes.events:
+        if not isinstance(event, TripDue):
+            events.append(event)
+        elif kept := tuple(prompt for prompt in event.trip.prompts if here(prompt)):
+            events.append(TripDue(trip=dataclasses.replace(event.trip, prompts=kept)))
+    return dataclasses.replace(changes, events=tuple(events))
 
 
 def _theirs(listener: Listener, changes: Changes) -> Iterable[Event | None]:
     for event in changes.events:
         match event:
+            case TripDue(trip=trip) if _everybody(trip) and listener.name in trip.wakes:
+                yield event  # nobody else has answered
             case TripDue(trip=trip):
                 own = tuple(prompt for prompt in trip.prompts if is_theirs(prompt, listener.roles))
                 yield TripDue(trip=dataclasses.replace(trip, prompts=own, cautions=())) if own else None
@@ -176,11 +197,11 @@ def of_a_trip(
     the fire. `trip` None: something moved, or passed unasked.
     """
     fire = listener.group or listener.leads_or_watches
-    if trip is not None and trip.wakes:
+    quiet = is_quiet(situation.state, situation.state.as_of)
+    if trip is not None and trip.wakes and quiet:
         return _at_night(listener, everybody, trip)
     if urgent and fire:
         return Loudness.LOUD
-    quiet = is_quiet(situation.state, situation.state.as_of)
     if trip is not None and all(prompt.silent for prompt in trip.prompts):
         return Loudness.SILENT if fire else Loudness.NOTHING
     grouped = any(one.group for one in everybody)
@@ -198,7 +219,7 @@ def _at_night(listener: Listener, everybody: tuple[Listener, ...], trip: Trip) -
     """Return how a message comes to a room that wakes somebody: to those who are woken, and to nobody else."""
     reached = {one.name for one in everybody if one.name in trip.wakes}
     unreached = [name for name in trip.wakes if name not in reached]
-    everyone = any(prompt.asked > 1 for prompt in trip.prompts)
+    everyone = _everybody(trip)
     grouped = any(one.group for one in everybody)
     if listener.group:
         return Loudness.LOUD if unreached or everyone else Loudness.NOTHING
@@ -207,6 +228,11 @@ def _at_night(listener: Listener, everybody: tuple[Listener, ...], trip: Trip) -
     if (unreached and not grouped and not reached) or (everyone and not grouped):
         return Loudness.LOUD if listener.leads_or_watches else Loudness.NOTHING
     return Loudness.NOTHING
+
+
+def _everybody(trip: Trip) -> bool:
+    """Return whether nobody answered so long that everybody is called."""
+    return any(one.escalation is not None and one.escalation.level is EscalationLevel.GROUP for one in trip.prompts)
 
 
 def owners_of(trip: Trip, situation: Situation) -> tuple[str, ...]:
@@ -218,9 +244,9 @@ def owners_of(trip: Trip, situation: Situation) -> tuple[str, ...]:
 
 def _names(trip: Trip | None, situation: Situation) -> tuple[str, ...]:
     """Return the names of those whose business it is, each once, in order."""
-    state, lead = situation.state, lead_of(situation)
-    watch = state.watch_holder(state.as_of) or on_duty(state, state.as_of)
-    named = [lead] if trip is None else [_owner(prompt, situation, watch, lead) for prompt in trip.prompts]
+    lead = lead_of(situation.state)
+    prompts = () if trip is None else trip.prompts
+    named = [lead] if trip is None else [name for prompt in prompts for name in _of_one(prompt, situation, lead)]
     return tuple(dict.fromkeys(name for name in named if name is not None))
 
 
@@ -232,12 +258,15 @@ def _owners(everybody: tuple[Listener, ...], trip: Trip | None, situation: Situa
     return found or fire[:1]
 
 
-def _owner(prompt: Prompt, situation: Situation, watch: str | None, lead: str | None) -> str | None:
-    """Return whose a prompt is: of whoever said "mine", else of the role that the catalogue gives it to."""
+def _of_one(prompt: Prompt, situation: Situation, lead: str | None) -> tuple[str | None, ...]:
+    """Return whose a prompt is: of whoever said "mine", else of those whom it calls this time, else of the watch."""
     claim = situation.view(prompt.piece).state.claims.get(prompt.step.id)
     if claim is not None:
-        return claim.name
-    return lead if prompt.step.owner in {"fire_lead", "host"} else watch or lead
+        return (claim.name,)
+    if prompt.escalation is not None:
+        return prompt.escalation.names
+    at_fire = watching(situation.state, situation.state.as_of) or lead
+    return (lead if prompt.step.owner in {"fire_lead", "host"} else at_fire,)
 
 
 # --- what somebody did ----------------------------------------------------------------------------------------------
@@ -260,9 +289,11 @@ def of_an_echo(
         return Loudness.SILENT if dinner and Role.HOST in listener.roles else Loudness.NOTHING
     if grouped and not quiet:
         return Loudness.NOTHING
-    on_watch = listener.name is not None and listener.name == after.state.watch_holder(after.state.as_of)
-    routine = all(_is_routine(fact) for fact in facts)
-    return Loudness.NOTHING if quiet and routine and not on_watch else Loudness.SILENT
+    on_watch = listener.name is not None and listener.name == watching(after.state, after.state.as_of)
+    if not quiet or on_watch or listener.person is None:
+        return Loudness.SILENT
+    leads = bool(listener.roles & {Role.OWNER, Role.FIRE_LEAD}) or listener.name == lead_of(after.state)
+    return Loudness.NOTHING if not leads or all(_is_routine(fact) for fact in facts) else Loudness.SILENT
 
 
 def _is_routine(fact: Fact) -> bool:

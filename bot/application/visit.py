@@ -109,6 +109,7 @@ class Work:
     invites: list[InviteWrite] = dataclasses.field(default_factory=list)
     moved_room: tuple[Address, Address] | None = None
     spend_code: str | None = None
+    cancel_invites: bool = False
     withdrawn: tuple[str, ...] = ()
     """Keys of waiting messages that no longer matter."""
     titles: dict[tuple[str, Address], str] = dataclasses.field(default_factory=dict)
@@ -225,6 +226,7 @@ class Work:
             moved_room=self.moved_room,
             invites=tuple(self.invites),
             spend_code=self.spend_code,
+            cancel_invites=self.cancel_invites,
         )
 
 

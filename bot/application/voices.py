@@ -6,6 +6,7 @@ import dataclasses
 import datetime as dt
 import string
 
+from bot.application.boards import PAPER
 from bot.application.cookers import cooker_names
 from bot.application.visit import Visit
 from bot.application.which import asked_cores
@@ -109,11 +110,18 @@ def setup_context(visit: Visit, slot: str | None, unit: str | None, dinner: Serv
 
 
 def offered(visit: Visit) -> tuple[OfferedChoice, ...]:
-    """Return the buttons now on the screen of the room, lettered in order."""
+    """Return the buttons now on the screen of the room, lettered in order where buttons have letters: elsewhere "k" is
+    no button.
+    """
     stored = visit.house.store.open_choices(visit.address)
+    letters = string.ascii_lowercase if visit.address.transport in PAPER else ""
     return tuple(
-        OfferedChoice(letter=letter, label=choice.label, meaning=INTENT.validate_python(choice.meaning))
-        for letter, choice in zip(string.ascii_lowercase, stored, strict=False)
+        OfferedChoice(
+            letter=letters[number] if number < len(letters) else "",
+            label=choice.label,
+            meaning=INTENT.validate_python(choice.meaning),
+        )
+        for number, choice in enumerate(stored)
     )
 
 

@@ -73,6 +73,7 @@ def due_rows(situation: Situation) -> tuple[DueRow, ...]:
         ("safety", situation.next_look_at()),
         ("dinner", situation.look_again_at()),
         ("crew", situation.crew_look_at()),
+        ("sound", situation.next_check_at()),
     )
     return (*rows, *(DueRow(prompt=name, due_at=at) for name, at in looks if at is not None))
 

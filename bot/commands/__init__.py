@@ -23,6 +23,7 @@ from bot.commands.crew import (
     Invite,
     LeftSaid,
     LeverNo,
+    Nod,
     RoleSaid,
     SafeDefault,
     SoundCheck,
@@ -102,6 +103,7 @@ __all__ = [
     "MoveDinner",
     "MovePit",
     "NewCook",
+    "Nod",
     "NotYet",
     "Note",
     "OtherNumber",
@@ -328,7 +330,7 @@ Intent = Annotated[
     | BackOn | Discard | ReadAgain | WaveOff | TwoSpots
     | CareSaid | TreatedSaid | SafeBySaid | TargetSaid | EditionSaid
     | CallOff | Join | Invite | Trouble | TroubleOver | TakeLever | Pause
-    | CancelInvites | RoleSaid | LeftSaid | Claim | ClaimBack | HandOver | TakeWatch | DeclineWatch
+    | CancelInvites | RoleSaid | LeftSaid | Claim | ClaimBack | HandOver | TakeWatch | DeclineWatch | Nod
     | LeverNo | SafeDefault | SoundCheck | HeardIt | Agreed | WrongCook
     | HowMuch | MannerSaid | Note | Unclear,
     Field(discriminator="kind"),

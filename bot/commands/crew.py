@@ -80,6 +80,12 @@ class DeclineWatch(Said):
     kind: Literal["decline_watch"] = "decline_watch"
 
 
+class Nod(Said):
+    """A bare "k" to a handover: it takes nothing over."""
+
+    kind: Literal["nod"] = "nod"
+
+
 class LeverNo(Said):
     """What was asked for is not done."""
 

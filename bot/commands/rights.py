@@ -29,7 +29,7 @@ _HEARD = ("join", "note", "unclear")
 
 _REPORT = (
     "report", "done", "not_yet", "put_off", "feel", "undo", "correct", "air", "fuel", "trouble", "trouble_over",
-    "claim", "claim_back", "take_watch", "decline_watch",
+    "claim", "claim_back", "take_watch", "decline_watch", "nod",
     "wrong_cook", "two_spots",
     "other_number",
 )  # fmt: skip

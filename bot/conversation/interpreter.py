@@ -18,6 +18,7 @@ from bot.commands import (
     FeelSaid,
     Intent,
     NewCook,
+    Nod,
     Note,
     NotYet,
     PutOffFor,
@@ -42,7 +43,7 @@ from bot.conversation.parsing.changes import plan_changed, whole_plan
 from bot.conversation.parsing.commands import command, greets, questions
 from bot.conversation.parsing.cookers import about_the_cooker, cooker_words, on_the_dial, reads_the_dial
 from bot.conversation.parsing.corrections import corrected_time, correction
-from bot.conversation.parsing.crew_words import crew_said
+from bot.conversation.parsing.crew_words import crew_said, nods
 from bot.conversation.parsing.discarding import discarding, waved_off
 from bot.conversation.parsing.feeding import how_much
 from bot.conversation.parsing.handing_over import handed_over
@@ -77,6 +78,8 @@ from bot.conversation.parsing.words import LONGEST_READ, clauses, tidy
 
 def read(text: str, context: Context) -> tuple[Intent, ...]:
     """Return what a text means, at least one intent: the buttons on the screen first, then commands, then replies."""
+    if nods(text, context):
+        return (Nod(),)
     if (intent := chosen(text, context)) is not None:
         return (intent,)
     found = _read(text, context)

@@ -8,11 +8,13 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from bot.crew import Right, Role
+from bot.messages.board import watch_line
 from bot.messages.figures import Voice
 from bot.messages.message import lines
 from bot.messages.words import _
 from scheduler.cook import Situation
-from scheduler.planning.nights import changes
+from scheduler.planning.nights import is_quiet
+from scheduler.planning.trips import Trip
 
 
 def role_name(role: Role) -> str:
@@ -111,6 +113,30 @@ def no() -> str:
     return _("No")
 
 
+def nobody_decided(what: str, who: str, default: str) -> str:
+    """Tell that nobody decided in time: what may be done now, and nothing else."""
+    return lines(
+        _("No answer from {who}: {what}. It is not done.").format(who=who, what=what),
+        _("Until {who} answers: {default}.").format(who=who, default=default),
+    )
+
+
+def do_default(default: str) -> str:
+    """Return the label of the button that does the safe thing."""
+    names = {"keep_pit": _("Keep the pit"), "wrap": _("Wrap it, bark is set"), "hold": _("Hold it warm")}
+    return names[default]
+
+
+def default_done(default: str) -> str:
+    """Confirm the safe thing, with what to do."""
+    names = {
+        "keep_pit": _("Good: the pit stays as it is. Nothing else changes."),
+        "wrap": _('Good. Scratch the bark first: if it does not come off, wrap, and tell me "wrapped in paper".'),
+        "hold": _("Good: hold it warm, closed. Dinner stays as it is."),
+    }
+    return names[default]
+
+
 def declined(what: str, who: str) -> str:
     """Tell that who decides said no."""
     return _("{who} says no: {what}. Everything stays as it is.").format(who=who, what=what)
@@ -146,30 +172,37 @@ def only_later(until: str, who: str) -> str:
 def who_is_here(rows: Iterable[tuple[str, Iterable[Role]]], situation: Situation, voice: Voice) -> str:
     """Return names with roles, who has the watch and until when, and who cannot be woken."""
     named = ", ".join(_("{name} ({roles})").format(name=name, roles=roles_named(roles)) for name, roles in rows)
-    return lines(_("Here: {names}.").format(names=named), watch_line(situation, voice), *not_wakeable(situation))
+    return lines(_("Here: {names}.").format(names=named), watch_line(situation, voice), *not_wakeable(situation, voice))
 
 
-def watch_line(situation: Situation, voice: Voice) -> str:
-    """Return who has the watch now, and until when; nothing while nobody has one."""
-    name = situation.state.watch_holder(voice.now)
-    if name is None:
-        return ""
-    ends = [at for at, out, _in in changes(situation.state) if out == name and at > voice.now]
-    if not ends:
-        return _("{name} has the watch.").format(name=name)
-    return _("{name} has the watch until {time}.").format(name=name, time=voice.clock(min(ends)))
+def not_wakeable(situation: Situation, voice: Voice) -> list[str]:
+    """Return for everybody who cannot be woken by a message a line that says so, with the times for an alarm clock."""
+    found = []
+    for name in situation.not_wakeable(voice.now):
+        times = ", ".join(voice.by(at) for at in situation.alarm_times(name))
+        line = _("{name} cannot be woken by a message.").format(name=name)
+        clock = _("Ordinary alarm clock: {times}.").format(times=times) if times else ""
+        found.append(f"{line} {clock}".strip())
+    return found
 
 
-def not_wakeable(situation: Situation) -> list[str]:
-    """Return a line that names everybody who cannot be woken by a message; nothing while all can."""
-    deaf = [name for name, sound in situation.state.sound.items() if sound.sent_at and sound.heard_at is None]
-    late = [name for name in deaf if _waited(situation, name)]
-    if not late:
-        return []
-    return [_("Not wakeable: {names}. An ordinary alarm clock wakes them.").format(names=", ".join(late))]
-
-
-def _waited(situation: Situation, name: str) -> bool:
-    """Return whether somebody had no private chat for the test, or did not answer it in time."""
-    ran_out = {one.about for _at, one in situation.state.company.ran_out if one.what == "sound"}
-    return name in ran_out or not situation.state.sound[name].private
+def escalation_line(trip: Trip, situation: Situation, voice: Voice) -> str:
+    """Return who has not answered, who is called next and when; `situation` is the one after the trip was asked."""
+    escalations = [one.escalation for one in trip.prompts if one.escalation is not None]
+    called = {name for one in escalations for name in (*one.names, *one.before)}
+    before = tuple(dict.fromkeys(name for one in escalations for name in one.before))
+    gone = _("No answer yet from {names}.").format(names=", ".join(before)) if before else ""
+    coming = []
+    for prompt in situation.prompts:
+        if prompt.key in trip.keys and prompt.wake_at is not None and prompt.escalation is not None:
+            new = tuple(name for name in prompt.escalation.names if name not in called)
+            coming += [(prompt.wake_at, new)] if new else []
+    if not coming:
+        return gone
+    at, names = min(coming)
+    last = (
+        _("If nobody answers by {time} I wake {names}.")
+        if is_quiet(situation.state, at)
+        else _("If nobody answers by {time} I ask {names}.")
+    )
+    return lines(gone, last.format(time=voice.clock(at), names=", ".join(names)))

@@ -1,4 +1,4 @@
-"""People of a cook in words: who is what from now on, links that let somebody in, who left and what is without an owner.
+"""People of a cook in words: who is what from now on, links that let somebody in, who left and what is free then.
 
 Sentences only; what each role may do is decided in `bot.crew`.
 """
@@ -74,14 +74,12 @@ def invitation(code: str, link: str | None, role: Role, name: str | None) -> str
     )
 
 
-def invites_cancelled(count: int) -> str:
-    """Say how many codes are useless now."""
-    if count == 0:
-        return _("No link was open.")
-    return _("Links that nobody has used yet: useless now ({count}).").format(count=count)
+def invites_cancelled() -> str:
+    """Say that codes are useless now."""
+    return _("Links and codes that nobody has used yet are useless now.")
 
 
-def left(name: str, without: Iterable[str], watch: bool, next_name: str | None) -> str:
+def left(name: str, without: Iterable[str], next_name: str | None, *, watch: bool) -> str:
     """Say that somebody has gone, what is without an owner, and who has to take the watch."""
     open_now = list(without)
     parts = [_("{name} has left; what {name} had is free again.").format(name=name)]
@@ -97,3 +95,15 @@ def left(name: str, without: Iterable[str], watch: bool, next_name: str | None) 
 def nobody_of_that_name(name: str) -> str:
     """Say that nobody of that name is in the crew."""
     return _("Nobody called {name} is in this crew.").format(name=name)
+
+
+def gone_silent(name: str, without: Iterable[str], *, holds: bool) -> str:
+    """Tell whoever leads that somebody closed their chat: what is free, and that the watch needs somebody."""
+    free = ", ".join(without)
+    return lines(
+        _("{name} has closed the chat with me: I cannot reach or wake {name}.").format(name=name),
+        _("Free again: {what}.").format(what=free) if free else "",
+        _("{name} has the watch on my list. Is somebody at the fire? Tell me like: Bashir has it.").format(name=name)
+        if holds
+        else "",
+    )

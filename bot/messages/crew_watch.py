@@ -9,10 +9,8 @@ import datetime as dt
 
 from bot.commands import DeclineWatch, Intent, TakeWatch
 from bot.messages.figures import Voice
-from bot.messages.handover import handover_card
 from bot.messages.message import Message, lines
 from bot.messages.words import _
-from scheduler.cook import Situation
 
 Rows = tuple[tuple[tuple[str, Intent], ...], ...]
 
@@ -22,26 +20,20 @@ def take_rows(until: dt.datetime | None = None) -> Rows:
     return (((_("I have it"), TakeWatch(until=until)), (_("I cannot"), DeclineWatch())),)
 
 
-def offered(to: str, minutes: float, after: str | None) -> str:
-    """Say to whoever hands the watch over that they keep it until it is taken, and what happens else."""
-    stays = _('{to} is asked. You have the watch until {to} taps "I have it": please stay with the fire.').format(to=to)
-    if after is None:
-        return stays
+def offered(to: str, asked: tuple[str, ...], minutes: float, after: str | None) -> str:
+    """Say to whoever hands the watch over that they keep it until it is taken, and what happens else; `asked` are
+    those who are called for it now: others than `to` where `to` cannot be woken.
+    """
+    names = ", ".join(asked)
     return lines(
-        stays,
-        _("If nobody answers in {minutes:g} min I ask {name}.").format(minutes=minutes, name=after),
+        "" if to in asked else _("I cannot wake {to}: no answer to the test. Please tell {to} yourself.").format(to=to),
+        _('{names} is asked. You have the watch until somebody taps "I have it": please stay with the fire.').format(
+            names=names
+        ),
+        ""
+        if after is None
+        else _("If nobody answers in {minutes:g} min I ask {name}.").format(minutes=minutes, name=after),
     )
-
-
-def card(situation: Situation, by: str, to: str, until: dt.datetime | None, voice: Voice) -> Message:
-    """Return the card for whoever is to take the watch: how it stands, and the two buttons."""
-    head = (
-        _("{to}: {by} hands you the watch.").format(to=to, by=by)
-        if until is None
-        else _("{to}: {by} hands you the watch, until {time}.").format(to=to, by=by, time=voice.clock(until))
-    )
-    last = _('It is yours once you tap "I have it"; until then {by} keeps it.').format(by=by)
-    return Message(text=lines(head, handover_card(situation, voice), last), choices=take_rows(until))
 
 
 def no_nod(outgoing: str | None) -> Message:
@@ -64,11 +56,16 @@ def taken(until: dt.datetime | None, before: str | None, voice: Voice) -> str:
     return has if before is None else lines(has, _("{name} is told, and may sleep.").format(name=before))
 
 
-def taken_by(name: str, before: str | None, me: str | None, voice: Voice) -> str:
+def taken_by(name: str, voice: Voice) -> str:
     """Tell the others who has the watch now."""
-    if before is not None and before == me:
-        return _("{name} has the watch since {time}. Yours is over.").format(name=name, time=voice.clock(voice.now))
     return _("{name} has the watch since {time}.").format(name=name, time=voice.clock(voice.now))
+
+
+def yours_is_over(name: str, voice: Voice) -> str:
+    """Tell whoever had the watch that they may sleep."""
+    return _("{name} has the watch since {time}. Yours is over; you may sleep.").format(
+        name=name, time=voice.clock(voice.now)
+    )
 
 
 def still_yours(incoming: str) -> str:

@@ -10,6 +10,7 @@ from bot.commands import Done, FeelSaid, Intent, NotYet, WrapSaid, stamped
 from bot.messages.allergies import allergies_line
 from bot.messages.bin_stops import orders_bin
 from bot.messages.cooker import at_this_cooker
+from bot.messages.crew_watch import take_rows
 from bot.messages.dinner import dinner_line
 from bot.messages.each import of_each
 from bot.messages.figures import Voice
@@ -316,7 +317,9 @@ def choices_for(
 ) -> tuple[tuple[Option, ...], ...]:
     """Return the rows of buttons for prompts: ticks, choices, a way to put a number off; with a voice numbers, too."""
     rows: list[tuple[Option, ...]] = []
-    ticks = [p for p in prompts if not p.step.outcomes and not p.step.slots]
+    ticks = [p for p in prompts if not p.step.outcomes and not p.step.slots and p.step.id != "handover"]
+    if any(p.step.id == "handover" for p in prompts):
+        rows += take_rows(situation.state.handover.until if situation.state.handover is not None else None)
     if len(ticks) > 1:
         rows.append(((_("All done"), Done(every=True)),))
     rows += [

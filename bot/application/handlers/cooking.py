@@ -13,6 +13,7 @@ from bot.application.handlers import (
     caring,
     changing,
     choosing,
+    crewing,
     crewing_levers,
     disputes,
     stops,
@@ -132,8 +133,10 @@ def handle(
                 visit, work, snapshot, situation, first,
                 lambda: handle(visit, work, snapshot, situation, (first.wanted,)),
             )  # fmt: skip
-        case say.LeverNo():
-            crewing_levers.no(visit, work, snapshot, situation, first)
+        case say.Done() if of_handover(first, situation):
+            crewing.handle(visit, work, snapshot, situation, say.Nod())
+        case _ if isinstance(first, crewing.Said):
+            crewing.handle(visit, work, snapshot, situation, first)
         case say.TwoSpots():
             disputes.two_spots(visit, work, snapshot, situation, first)
         case say.Discard() | say.ReadAgain() | say.WaveOff():
@@ -160,6 +163,13 @@ def _pass_on(
         return
     handle(visit, work, snapshot, situation, rest)
     work.append_to_answer(crewing_levers.pass_on(visit, work, snapshot, situation, missing[0]), visit.address)
+
+
+def of_handover(done: say.Done, situation: Situation) -> bool:
+    """Return whether "done" is about the watch: it takes nothing over."""
+    if done.step is None and not done.every:
+        return bool(situation.waiting) and situation.waiting[0].step.id == "handover"
+    return done.step == "handover"
 
 
 def _with_minimum(situation: Situation, number: float) -> Situation:
@@ -230,9 +240,7 @@ def _ask(visit: Visit, work: Work, snapshot: CookSnapshot, situation: Situation,
     if (short := short_answer(asked, situation, voice)) is not None:
         reply(visit, work, situation, short)
         return
-    text = (
-        talk.people([p.name for p in visit.house.store.people()]) if asked.topic is say.Topic.CREW else talk.help_text()
-    )
+    text = crewing.who_is_here(visit, situation) if asked.topic is say.Topic.CREW else talk.help_text()
     reply(visit, work, situation, Message(text=text))
 
 

@@ -10,19 +10,23 @@ from bot.application.announcements import answer, reply
 from bot.application.handlers import crewing_claims, crewing_levers, crewing_sound, crewing_watch
 from bot.application.handlers.crewing_levers import to_alone
 from bot.application.handlers.wishes import decided
+from bot.application.manners import manner_of
 from bot.application.private import rooms_of
-from bot.application.rights import lead_of, person_called, roles
+from bot.application.rights import person_called, roles
 from bot.application.turns import turn
-from bot.application.visit import Visit, Work
+from bot.application.visit import House, Visit, Work
+from bot.application.writing import add_facts
+from bot.chat import Incoming
 from bot.crew import Person, Role
 from bot.messages import crew, crew_people
 from bot.messages.message import Message
 from bot.messages.refusals import refusal_text
 from bot.messages.steps import step_words
+from bot.messages.words import speaking
 from bot.ports import CookSnapshot
-from scheduler.cook import Refusal, Situation
-from scheduler.facts import Body, ClaimDropped, CrewRole, CrewTold, WatchesTold
-from scheduler.planning.nights import watches
+from scheduler.cook import Refusal, Situation, assess
+from scheduler.facts import Body, ClaimDropped, CrewRole, CrewTold, Fact, WatchesTold
+from scheduler.planning.nights import lead_of, watches, watching
 
 Said = (
     say.RoleSaid | say.LeftSaid | say.Claim | say.ClaimBack | say.HandOver | say.TakeWatch | say.DeclineWatch
@@ -110,7 +114,7 @@ def told_roles(visit: Visit, situation: Situation, name: str, role: CrewRole) ->
     state, bodies = situation.state, list[Body]()
     person = person_called(visit.house.store, name)
     if not state.crew.get(name):
-        stays = name == lead_of(situation)
+        stays = name == lead_of(situation.state)
         if stays and role is not CrewRole.FIRE_LEAD:
             bodies.append(CrewTold(name=name, role=CrewRole.FIRE_LEAD))
         elif person is not None and person.role in {Role.WATCH, Role.CARVER, Role.HOST, Role.FOOD_HANDLER}:
@@ -118,7 +122,7 @@ def told_roles(visit: Visit, situation: Situation, name: str, role: CrewRole) ->
     if role is CrewRole.FIRE_LEAD:
         before = [one for one, held in state.crew.items() if CrewRole.FIRE_LEAD in held and one != name]
         bodies += [CrewTold(name=one, role=CrewRole.FIRE_LEAD, dropped=True) for one in before]
-        was = lead_of(situation)
+        was = lead_of(situation.state)
         if was is not None and was != name:
             bodies.append(CrewTold(name=was, role=CrewRole.WATCH))
     new = CrewTold(name=name, role=role)
@@ -132,9 +136,7 @@ def left(visit: Visit, work: Work, snapshot: CookSnapshot, situation: Situation,
     """Somebody has gone: their roles, claims and watches are withdrawn, and what is without an owner is named."""
     state = situation.state
     known = name in state.crew or any(one == name for one, _start, _end in watches(state))
-    claimed = [
-        (view.piece, step) for view in situation.views for step, one in view.state.claims.items() if one.name == name
-    ]
+    claimed = _claimed(situation, name)
     on_watch = state.watch_holder(visit.now) == name
     if not (known or claimed or on_watch or person_called(visit.house.store, name)):
         reply(visit, work, situation, Message(text=crew_people.nobody_of_that_name(name)))
@@ -145,12 +147,60 @@ def left(visit: Visit, work: Work, snapshot: CookSnapshot, situation: Situation,
         rest = tuple(one for one in state.watches.watches if one.name != name)
         bodies.append(WatchesTold(watches=rest, quiet=state.watches.quiet))
     result = decided(visit, snapshot, *bodies) if bodies else None
-    lead = lead_of(situation)
+    lead = lead_of(situation.state)
     following = lead if lead != name else None
     without = [step_words(step).name for _piece, step in claimed]
-    text = crew_people.left(name, without, on_watch, following)
+    text = crew_people.left(name, without, following, watch=on_watch)
     if result is None or isinstance(result, Refusal):
         reply(visit, work, situation, Message(text=text))
         return
     answer(visit, work, snapshot, turn(snapshot.facts, result, visit=visit), asks=Message(text=text),
            others=lambda _voice: Message(text=text))  # fmt: skip
+
+
+def _claimed(situation: Situation, name: str) -> list[tuple[str, str]]:
+    """Return (piece, step) of everything that somebody has claimed."""
+    return [
+        (view.piece, step) for view in situation.views for step, one in view.state.claims.items() if one.name == name
+    ]
+
+
+def gone_silent(house: House, incoming: Incoming, work: Work, *, seed: str) -> None:
+    """Somebody has blocked their private chat: their claims are free, and whoever leads hears what nobody has now."""
+    person = None if incoming.group else house.store.person(f"{incoming.address.transport}:{incoming.sender}")
+    if person is None:
+        return
+    for cook in house.store.open_cooks(incoming.address):
+        snapshot = house.store.cook(cook)
+        if snapshot is None:
+            continue
+        situation = assess(snapshot.facts, house.catalogue, work.now)
+        mine = [
+            (v.piece, step) for v in situation.views for step, one in v.state.claims.items() if one.name == person.name
+        ]
+        holds = watching(situation.state, work.now) == person.name
+        if not mine and not holds:
+            continue
+        facts = tuple(
+            Fact(
+                id=f"{seed}.gone{number}", cook=cook, piece=piece, happened_at=work.now, recorded_at=work.now,
+                by=person.name, body=ClaimDropped(step=step),
+            )
+            for number, (piece, step) in enumerate(mine)
+        )  # fmt: skip
+        if facts:
+            add_facts(work.cooks, snapshot, *facts, catalogue=house.catalogue)
+        _tell_gone(house, work, snapshot, situation, person.name, [step for _piece, step in mine], holds=holds)
+
+
+def _tell_gone(
+    house: House, work: Work, snapshot: CookSnapshot, situation: Situation, name: str, steps: list[str], *, holds: bool
+) -> None:  # fmt: skip
+    lead = lead_of(situation.state)
+    rooms = rooms_of(house.store, lead) if lead not in {None, name} else ()
+    for room in rooms or tuple(one for one in snapshot.rooms if f"{one.transport}:{one.chat}" != f"telegram:{name}"):
+        manner = manner_of(house.store, room)
+        with speaking(manner.language):
+            what = [step_words(step).name for step in steps]
+            text = crew_people.gone_silent(name, what, holds=holds)
+            work.say(Message(text=text), to=room, key=f"gone:{snapshot.id}:{snapshot.version}", cook=snapshot.id)

@@ -25,6 +25,7 @@ from bot.messages.words import speaking
 from bot.ports import CookSnapshot
 from scheduler.cook import Changes, Report, Situation, decide
 from scheduler.facts import Body, Fact, LeverAsked, LeverDeclined, RanOut, SafeDefault
+from scheduler.planning.advice.deciding import default_allowed
 from scheduler.planning.nights import is_quiet
 from scheduler.state import FIRST
 
@@ -104,7 +105,7 @@ def _asked(missing: Lacking, who: str, now: dt.datetime) -> LeverAsked:
 
 def to_alone(
     visit: Visit, work: Work, snapshot: CookSnapshot, situation: Situation, who: str,
-    words: Callable[[Voice], Message], *, key: str = "lever",
+    words: Callable[[Voice], Message], *, key: str = "lever", loud: bool = False,
 ) -> None:  # fmt: skip
     """Say something to somebody alone, by sound unless it is quiet; without a private room, where the cook is."""
     rooms: tuple[Address, ...] = rooms_of(visit.house.store, who) or snapshot.rooms
@@ -114,7 +115,7 @@ def to_alone(
         manner = manner_of(visit.house.store, room)
         with speaking(manner.language):
             message = words(voice_of(situation, visit.now, manner))
-            quiet = is_quiet(situation.state, visit.now)
+            quiet = is_quiet(situation.state, visit.now) and not loud
             work.say(message, to=room, key=f"{key}:{visit.row_id}", cook=snapshot.id, silent=quiet)
 
 
@@ -146,6 +147,20 @@ def no(visit: Visit, work: Work, snapshot: CookSnapshot, situation: Situation, s
     if waiting.by is not None:
         name = visit.person.name
         to_alone(visit, work, snapshot, situation, waiting.by, lambda _v: Message(text=crew.declined(what, name)))
+
+
+def safe_default(visit: Visit, work: Work, snapshot: CookSnapshot, situation: Situation, said: say.SafeDefault) -> None:
+    """The watch does the safe thing in place of what nobody decided, once the deadline has passed."""
+    waiting, voice = situation.state.levers_asked.get(said.lever), visit.voice(situation)
+    if waiting is None:
+        reply(visit, work, situation, Message(text=when_settled(snapshot, said.lever, voice)))
+    elif visit.now < waiting.until:
+        reply(visit, work, situation, Message(text=crew.only_later(voice.clock(waiting.until), waiting.decider)))
+    elif not default_allowed(waiting, visit.person.name, situation.state, visit.now):
+        reply(visit, work, situation, Message(text=crew.not_yours(waiting.decider)))
+    else:
+        _write(visit, work, snapshot, LeverDeclined(lever=said.lever))
+        reply(visit, work, situation, Message(text=crew.default_done(waiting.default)))
 
 
 def decides(visit: Visit, situation: Situation, who: str) -> bool:

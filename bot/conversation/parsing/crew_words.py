@@ -23,7 +23,7 @@ from bot.commands import (
 from bot.conversation.context import Context
 from bot.conversation.parsing.cut_names import find_cut
 from bot.conversation.parsing.steps import named
-from bot.conversation.parsing.words import LONGEST_READ, phrases, word_set
+from bot.conversation.parsing.words import LONGEST_READ, phrases, tidy, word_set
 from bot.crew import Role
 
 _ROLES: dict[str, Role] = {
@@ -87,6 +87,9 @@ _DECLINES = phrases(
     r"^i (?:do not|don't) (?:take|want|have) (?:it|the watch)$",
 )
 _HAND_OVER = phrases(r"^/?(?:hand ?over|handover card|hand (?:it|the watch) over|change of (?:the )?watch)$")
+_NODS = word_set("k kk ok okay okey thumbsup yes yep yeah sure fine cool good great done got roger understood")
+"""Words that acknowledge a card, and take nothing over."""
+
 _SOUND = phrases(
     r"^/?(?:sound ?check|(?:do |make |run )?(?:a )?(?:sound|wake[- ]?up|alarm) (?:check|test))(?: now| please)?$",
     r"^(?:test|try|check) (?:the )?(?:alarms?|wake[- ]?ups?|sound|sounds|ringing)(?: now| please)?$",
@@ -159,6 +162,16 @@ def _watch(plain: str, context: Context) -> Intent | None:
     if context.watch_offered and _DECLINES.match(plain):
         return DeclineWatch()
     return None
+
+
+def nods(text: str, context: Context) -> bool:
+    """Return whether a text is a bare nod while the watch is to be taken over: no button, and no takeover."""
+    return _handover_first(context) and tidy(text).strip(" .!") in _NODS
+
+
+def _handover_first(context: Context) -> bool:
+    """Return whether the newest open question is who takes the watch."""
+    return context.watch_offered and (not context.open_steps or context.open_steps[0].step == "handover")
 
 
 def _claim(plain: str, context: Context) -> Claim | ClaimBack | None:

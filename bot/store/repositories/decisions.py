@@ -23,6 +23,8 @@ def apply(connection: Connection, write: Apply) -> None:
     for room in write.rooms:
         rooms.save(connection, room)
     _write_people(connection, write)
+    if write.cancel_invites:
+        people.cancel_invites(connection, write.now)
     for key in write.withdraw_outbox:
         outbox.withdraw(connection, key)
     for message in write.outbox:

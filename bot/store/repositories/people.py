@@ -65,6 +65,12 @@ def spend(connection: Connection, code: str, now: dt.datetime) -> bool:
     return connection.execute(statement).rowcount == 1
 
 
+def cancel_invites(connection: Connection, now: dt.datetime) -> None:
+    """Make every code useless that nobody has used yet, but for that of an owner."""
+    unused = invite.c.spent_at.is_(None), invite.c.expires_at > now, invite.c.role != Role.OWNER.value
+    connection.execute(update(invite).where(*unused).values(expires_at=now))
+
+
 def _hash(code: str) -> str:
     return hashlib.sha256(code.encode()).hexdigest()
 

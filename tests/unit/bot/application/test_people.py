@@ -142,8 +142,8 @@ def test_invite_ends_with_what_comes_next(running: PlayedKitchen) -> None:
 
 
 def test_who_is_here(planned: PlayedKitchen) -> None:
-    """The people can be asked for."""
-    assert planned.say("Ines", "who is here").lines[0] == "Here: Ines, Tomas."
+    """The people can be asked for, with what each of them is."""
+    assert planned.say("Ines", "who is here").lines[0] == "Here: Ines (owner), Tomas (fire lead)."
 
 
 # --- strangers --------------------------------------------------------------------------------------------------------
