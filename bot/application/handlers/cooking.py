@@ -133,9 +133,7 @@ def handle(
                 visit, work, snapshot, situation, first,
                 lambda: handle(visit, work, snapshot, situation, (first.wanted,)),
             )  # fmt: skip
-        case say.Done() if of_handover(first, situation):
-            crewing.handle(visit, work, snapshot, situation, say.Nod())
-        case _ if isinstance(first, crewing.Said):
+        case _ if isinstance(first, crewing.Said) or of_handover(first, situation):
             crewing.handle(visit, work, snapshot, situation, first)
         case say.TwoSpots():
             disputes.two_spots(visit, work, snapshot, situation, first)
@@ -165,8 +163,10 @@ def _pass_on(
     work.append_to_answer(crewing_levers.pass_on(visit, work, snapshot, situation, missing[0]), visit.address)
 
 
-def of_handover(done: say.Done, situation: Situation) -> bool:
-    """Return whether "done" is about the watch: it takes nothing over."""
+def of_handover(done: say.Intent, situation: Situation) -> bool:
+    """Return whether it is "done" about the watch: it takes nothing over."""
+    if not isinstance(done, say.Done):
+        return False
     if done.step is None and not done.every:
         return bool(situation.waiting) and situation.waiting[0].step.id == "handover"
     return done.step == "handover"

@@ -34,7 +34,7 @@ Said = (
 )  # fmt: skip
 
 
-def handle(visit: Visit, work: Work, snapshot: CookSnapshot, situation: Situation, said: Said) -> None:
+def handle(visit: Visit, work: Work, snapshot: CookSnapshot, situation: Situation, said: say.Intent) -> None:
     """Work on what is said about the crew of a running cook."""
     match said:
         case say.RoleSaid():
@@ -43,7 +43,7 @@ def handle(visit: Visit, work: Work, snapshot: CookSnapshot, situation: Situatio
             left(visit, work, snapshot, situation, _called(said.name, visit))
         case say.Claim() | say.ClaimBack():
             crewing_claims.handle(visit, work, snapshot, situation, said)
-        case say.HandOver() | say.TakeWatch() | say.DeclineWatch() | say.Nod():
+        case say.HandOver() | say.TakeWatch() | say.DeclineWatch():
             crewing_watch.handle(visit, work, snapshot, situation, said)
         case say.LeverNo():
             crewing_levers.no(visit, work, snapshot, situation, said)
@@ -51,6 +51,8 @@ def handle(visit: Visit, work: Work, snapshot: CookSnapshot, situation: Situatio
             crewing_levers.safe_default(visit, work, snapshot, situation, said)
         case say.SoundCheck() | say.HeardIt():
             crewing_sound.handle(visit, work, snapshot, situation, said)
+        case _:  # "k", or a step that only who takes the watch answers
+            crewing_watch.handle(visit, work, snapshot, situation, say.Nod())
 
 
 def _called(name: str, visit: Visit) -> str:
