@@ -86,6 +86,7 @@ class Service:
         )
         self._listening = Listening(settings.data_dir / HEARD)
         self._program: Program | None = None
+        self._me: Me | None = None
         self._heard_out = False
         """The messenger has answered: what people wrote before the start is in the inbox."""
         self._refused = False
@@ -163,6 +164,7 @@ class Service:
             if isinstance(me, Me):
                 await self._welcome(me, code)
         if isinstance(me, Me):
+            self._me = me
             await asyncio.to_thread(self._note_gap, me)
             await self._ask_about_groups(me)
             poller = Poller(
@@ -172,11 +174,18 @@ class Service:
                 clock=self._alarm.now,
                 nudge=self._program.nudge if self._program else lambda: None,
                 report=self._report,
-                heard_by=lambda: me.mark,
+                heard_by=lambda: self._me.mark if self._me is not None else {},
+                look_again=self._look_again,
                 heard=self._heard,
             )
             await poller.run()
         self._refuse()
+
+    async def _look_again(self) -> None:
+        """Ask once more what the bot may hear: privacy mode is switched by hand, and the bot then added again."""
+        me = await who_am_i(self._api)
+        if isinstance(me, Me):
+            self._me = me
 
     def _heard(self, now: dt.datetime) -> None:
         self._listening.heard(now)

@@ -86,6 +86,17 @@ def test_a_group_with_privacy_mode(tmp_path: Path, fake: FakeTelegram) -> None:
         assert serve.ends(signal.SIGTERM) == 0
 
 
+def test_privacy_switched_off_while_it_runs(tmp_path: Path, fake: FakeTelegram) -> None:
+    """The owner switches privacy mode off and adds the bot to a group: it greets as one that hears everything."""
+    ines = fake.private("Ines")
+    with serving(fake, tmp_path) as serve:
+        owned(fake, serve, ines)
+        fake.see_all()
+        club = fake.group("Harrow Lane", by="Ines")
+        assert "only commands" not in sees(fake, club, "Hello").text
+        assert serve.ends(signal.SIGTERM) == 0
+
+
 def test_an_outage_ends_in_one_summary(tmp_path: Path, fake: FakeTelegram) -> None:
     """What people wrote while the program was away is told in one message of at most eight lines in each room; a photo
     that came with a number is kept whole.

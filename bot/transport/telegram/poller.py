@@ -91,6 +91,10 @@ class StoreTrouble:
 Poll = Polled | Conflict | TokenRefused | Outage | StoreTrouble
 
 
+async def _nothing() -> None:
+    return None
+
+
 class Poller:
     """Polls one bot. `run()` goes on until it is cancelled or the token is refused."""
 
@@ -107,6 +111,7 @@ class Poller:
         long_poll_s: int = LONG_POLL_S,
         heard_by: Callable[[], Json] = dict,
         heard: Callable[[dt.datetime], None] = lambda _: None,
+        look_again: Callable[[], Awaitable[None]] = _nothing,
     ) -> None:
         """Prepare a poller; nothing is asked yet.
 
@@ -114,6 +119,8 @@ class Poller:
         on the event loop, whenever the state changes from one kind to another (well, conflict, outage, store
         trouble). `pause` waits so many seconds. `heard_by` says what is known of the bot itself: it is stored with
         each update, for whoever reads it may be another process. `heard` is told the instant of every good answer.
+        `look_again` is awaited before updates are stored that say that the bot came, went or got other rights: what is
+        known of it may have changed with them.
         """
         self._api = api
         self._source = source
@@ -125,6 +132,7 @@ class Poller:
         self._long_poll_s = long_poll_s
         self._heard_by = heard_by
         self._heard = heard
+        self._look_again = look_again
         self._offset: int | None = None
 
     async def run(self) -> TokenRefused:
@@ -163,6 +171,8 @@ class Poller:
 
     async def _take_in(self, batch: list[object]) -> Poll:
         received_at, new = self._clock(), 0
+        if any(isinstance(raw, Mapping) and "my_chat_member" in raw for raw in batch):
+            await self._look_again()
         for raw in batch:
             try:
                 new += await self._store(raw, received_at)
