@@ -83,7 +83,8 @@ class _Naming:
     def _ago(self, at: dt.datetime | None) -> float | None:
         if at is None or at > self.context.now:
             return None
-        return round((self.context.now - at) / dt.timedelta(minutes=1), 1)
+        minutes = round((self.context.now - at) / dt.timedelta(minutes=1), 1)
+        return minutes or None  # just now is now
 
     # --- what is asked ------------------------------------------------------------------------------------------------
     def _unclear(self, unclear: say.Unclear) -> Named:

@@ -20,7 +20,7 @@ _N = r"[0-9]{1,3}"
 _PEOPLE = r"(?:people|persons?|guests?|adults?|of us|heads|pax|folks|eaters|mouths|friends)"
 _WORDS = (
     r"(?:(?:about|around|roughly|maybe|probably|like|say|we|we're|we'll|we'll be|are|be|will be|it's|i think|i"
-    r" guess|or so|ish|in all"
+    r" guess|or so|ish|now|in all"
     rf"|in total|{_PEOPLE})\b[ ,]*)*"
 )
 _OR = r"(?:-|to|or|and|bis|maybe|perhaps|possibly|could be|up to|at most|max)[ ,]*(?:maybe |even )*"

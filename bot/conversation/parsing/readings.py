@@ -158,7 +158,7 @@ def settle(figure: Figure, slot: Slot, context: Context) -> Value | Open:
         return _in_other_unit(figure, slot, context, possible[0][1] if possible else None)
     if len(possible) > 1:
         better = [pair for pair in possible if likely(pair[1], context)]
-        if slot is Slot.PIT and context.pit_target_c is not None:
+        if slot is Slot.PIT and (context.pit_target_c is not None or context.stage == "cooking"):
             close = [pair for pair in better if near_pit(pair[1].value_c, context)]
             better = close if len(close) == 1 else possible
         possible = better or possible

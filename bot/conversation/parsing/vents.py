@@ -27,8 +27,11 @@ LID = re.compile(
 """The lid was open: its heat is gone for a while."""
 
 
+_ASKS = re.compile(r"^(?:can|could|may|should|shall|do|does|is|are|why|when|how|what|who|which|where)\b")
+
+
 def vent_marks(heard: str, text: str, context: Context) -> Note | None:
     """Return how the vents stand or that the lid was open, as a note in the words typed; None for other words."""
-    if context.stage == "none" or heard.endswith("?"):
+    if context.stage == "none" or heard.endswith("?") or _ASKS.match(heard):
         return None
     return Note(text=text) if (_WHERE.search(heard) and _HOW.search(heard)) or LID.search(heard) else None
