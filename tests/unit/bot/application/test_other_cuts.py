@@ -31,7 +31,7 @@ def test_every_cut_is_two_taps_away(kitchen: PlayedKitchen) -> None:
     assert shown.labels == ("Beef", "Pork", "Lamb", "Poultry", "Fish and sausages")
     assert all(cut.name in shown.text for cut in CUTS.cuts)
     assert kitchen.tap("Ines", "Lamb").labels == ("Lamb shoulder", "Leg of lamb")
-    assert kitchen.tap("Ines", "Leg of lamb").text.startswith("When do people eat?")
+    assert kitchen.tap("Ines", "Leg of lamb").lines[1].startswith("How heavy is one leg, as bought?")
 
 
 @pytest.mark.parametrize("cut", CUTS.cuts, ids=lambda cut: cut.id)
@@ -39,7 +39,7 @@ def test_every_cut_can_be_named_and_planned(kitchen: PlayedKitchen, cut: Cut) ->
     """One sentence with its name and a dinner the day after tomorrow makes a plan for it, in its usual pit."""
     name = cut.name
     plan = kitchen.say("Ines", f"{name}, dinner Monday 18:00")
-    if plan.text.startswith("How hot"):
+    if "How hot" in plan.text:
         plan = kitchen.say("Ines", "skip")
     assert plan.text.casefold().startswith(f"{name}, pit ".casefold())
     assert "Dinner Mon 18:00" in plan.text
