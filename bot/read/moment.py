@@ -80,6 +80,7 @@ class Moment:
             cut=self.cut,
             serving=self.serving,
             people=self.people,
+            watch_offered="handover" in self.steps,
         )
 
     def _on_at(self) -> dt.datetime | None:

@@ -263,6 +263,18 @@ class _Naming:
                 return Named(intent="question")
             case say.TroubleOver() | say.AirSaid() | say.BackOn() | say.Discard():
                 return Named(intent="event")
+            case say.Claim():
+                return Named(intent="time_future" if self.open else "handover_ack")
+            case say.ClaimBack() | say.DeclineWatch():
+                return Named(intent="decline")
+            case say.HeardIt():
+                return Named(intent="ack")
+            case say.Nod():
+                return Named(intent="ack_weak", question=do_you_have_it())
+            case say.RoleSaid() | say.LeftSaid():
+                return Named(intent="chat_event")
+            case say.MannerSaid():
+                return Named(intent="choice")
             case say.WatchesSaid():
                 return Named(intent="handover")
             case say.MovePit() | say.ChoosePlan() | say.CookerSaid() | say.ReadBySaid() | say.TakeLever():
