@@ -16,14 +16,17 @@ from bot.messages.figures import Voice
 from bot.papers.chart import chart_png
 from bot.papers.chart_sheet import chart_sheet_of
 from bot.record.finding import DONE, FAILED, WRONGLY_CALLED, found_cook, said
-from scheduler.cook import assess
+from scheduler.cook import Situation, assess
 from scheduler.errors import SlowbellError
+from scheduler.facts import Fact
+from scheduler.planning.catalogue import Catalogue
+from scheduler.state import Stage
 
 
 def main(given: argparse.Namespace, *, now: dt.datetime, data_dir: Path) -> int:
     """Draw the cook; return 0, 1 when data or the file cannot be used, 2 when called wrongly, having said why.
 
-    A cook that is over is drawn as of its end.
+    A cook that is over, or was forgotten, is drawn as of the last that is known of it.
     """
     if given.png is None:
         return said(words.no_file(), WRONGLY_CALLED)
@@ -31,7 +34,7 @@ def main(given: argparse.Namespace, *, now: dt.datetime, data_dir: Path) -> int:
     if isinstance(found, int):
         return found
     try:
-        situation = assess(found.facts, open_catalogue(data_dir).catalogue, now)
+        situation, now = _stands(found.facts, open_catalogue(data_dir).catalogue, now)
     except SlowbellError as error:
         return said(words.unreadable(found.id, str(error)), FAILED)
     unit = given.unit or situation.state.planned.unit
@@ -43,3 +46,16 @@ def main(given: argparse.Namespace, *, now: dt.datetime, data_dir: Path) -> int:
         return said(record_command.not_written(given.png, error.strerror or ""), FAILED)
     print(words.written(given.png, found.id))
     return DONE
+
+
+def _stands(facts: tuple[Fact, ...], catalogue: Catalogue, now: dt.datetime) -> tuple[Situation, dt.datetime]:
+    """Return how a cook stands, and as of when."""
+    known = assess(facts, catalogue)
+    wanted_at = known.state.serving.ends_at() or known.state.as_of
+    if known.state.stage is Stage.CLOSED or now > wanted_at + _FORGOTTEN_AFTER:
+        return known, known.state.as_of
+    return assess(facts, catalogue, now), now
+
+
+_FORGOTTEN_AFTER = dt.timedelta(hours=12)
+"""So long after dinner a cook that nobody ended goes on no more: house rule."""

@@ -9,6 +9,7 @@ import pytest
 from PIL import Image
 
 from bot.__main__ import main
+from bot.papers.chart_values import ChartSheet
 from tests.fakes.kitchen import PlayedKitchen, on
 
 
@@ -32,6 +33,21 @@ def test_the_newest_cook_is_drawn(folder: Path, tmp_path: Path, capsys: pytest.C
     assert image.width == 1080
     assert image.getpixel((3, 3)) == 255
     assert str(target) in capsys.readouterr().out
+
+
+def test_a_cook_of_long_ago_is_drawn_as_it_was(folder: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """Months later the picture is that of the last fact, with dinner ahead: nobody wants to see it late by weeks."""
+    drawn: list[ChartSheet] = []
+
+    def kept(sheet: ChartSheet) -> bytes:
+        drawn.append(sheet)
+        return b"png"
+
+    monkeypatch.setattr("bot.record.picture.chart_png", kept)
+    assert main(["chart", "--data", str(folder), "--png", str(tmp_path / "x.png")]) == 0
+    (sheet,) = drawn
+    assert sheet.title.startswith("Dinner 18:00: on time")
+    assert sheet.now_at is None or sheet.now_at < sheet.dinner_at
 
 
 def test_it_can_be_dark_and_in_the_other_unit(folder: Path, tmp_path: Path) -> None:
