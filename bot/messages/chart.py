@@ -142,6 +142,11 @@ def came_off(at: dt.datetime, voice: Voice) -> str:
     return _("off the fire at {time}").format(time=voice.clock(at))
 
 
+def for_its_dinner(when: str, dinner_at: dt.datetime, voice: Voice) -> str:
+    """Return when a piece comes off, with the dinner that it is for, where not all have the same."""
+    return _("{off}, for {time}").format(off=when, time=voice.clock(dinner_at))
+
+
 def thrown_away() -> str:
     """Return that a piece was thrown away."""
     return _("thrown away")

@@ -69,9 +69,8 @@ def ground(place: Place, plot: Box) -> None:
     for tick in place.sheet.ticks:
         line = ((x(tick.at), plot.top), (x(tick.at), plot.bottom))
         place.on.add(Shape(name="grid", points=line, edge=theme.grid, width=2, closed=False))
-    dinner = x(place.sheet.dinner_at)
     if place.sheet.runs_on:
-        after = Box(left=dinner, top=plot.top, right=plot.right, bottom=plot.bottom)
+        after = Box(left=x(place.sheet.dinner_until), top=plot.top, right=plot.right, bottom=plot.bottom)
         place.on.add(*hatch("late", after, theme.late))
 
 
@@ -140,7 +139,7 @@ def _lane(piece: ChartPiece, place: Place, y: float) -> None:
     """Place the dinner line with the window on it: a lens where the meat will be ready, then its way to the plate."""
     theme, on, x = place.theme, place.on, place.across.x
     dinner, until = x(piece.dinner_at), x(piece.dinner_until)
-    line = ((LEFT, y), (RIGHT if place.sheet.runs_on else max(dinner, LEFT + 1), y))
+    line = ((LEFT, y), (RIGHT if place.sheet.runs_on else max(until, LEFT + 1), y))
     on.add(Shape(name="dinner_line", points=line, edge=theme.ink, width=4, closed=False))
     window, off = piece.window, piece.pulled_at
     if window is not None and window.likely is not None:

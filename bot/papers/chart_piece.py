@@ -65,12 +65,12 @@ def piece_of(
     return ChartPiece(
         name=piece_name(view),
         newest=words.readings(len(dots)) if frame.over else words.newest(newest, voice),
-        off=_off(view, voice, gone=gone),
+        off=_off(view, voice, frame, gone=gone),
         dinner_at=outlook.serve_at or frame.dinner_at,
         dinner_until=outlook.serve_end or outlook.serve_at or frame.dinner_at,
         fan=() if gone else fan,
         window=_window(view, expected, gone=gone),
-        off_by=None if gone else (outlook.serve_end or frame.dinner_at) - after_pull(view.cut),
+        off_by=None if gone else (outlook.serve_at or frame.dinner_at) - after_pull(view.cut),
         pulled_at=pulled_at,
         readings=dots,
         newest_words="" if newest is None else voice.read(newest.value_c),
@@ -100,11 +100,13 @@ def _target_c(view: PieceView) -> float:
     return max(view.cut.done_c, view.gate.minimum_c) if usual else view.cut.done_c
 
 
-def _off(view: PieceView, voice: Voice, *, gone: bool) -> str:
+def _off(view: PieceView, voice: Voice, frame: Frame, *, gone: bool) -> str:
     pulled_at = view.state.at("pull")
     if gone:
         return words.thrown_away()
-    return words.off(view.outlook.pull, voice) if pulled_at is None else words.came_off(pulled_at, voice)
+    when = words.off(view.outlook.pull, voice) if pulled_at is None else words.came_off(pulled_at, voice)
+    own = view.outlook.serve_at
+    return when if own is None or own == frame.dinner_at else words.for_its_dinner(when, own, voice)
 
 
 def _window(view: PieceView, expected: PieceView | None, *, gone: bool) -> Window | None:

@@ -158,6 +158,8 @@ class ChartSheet:
     end_at: dt.datetime
     """The right edge: dinner, unless something of it comes later."""
     dinner_at: dt.datetime
+    dinner_until: dt.datetime
+    """The end of the meal, where a window was told; else when it is wanted."""
     dinner: str
     now_at: dt.datetime | None
     """The present, None where it does not lie on the chart."""
@@ -176,4 +178,4 @@ class ChartSheet:
     @property
     def runs_on(self) -> bool:
         """Return whether something lies after dinner, so that dinner is not at the very edge."""
-        return self.end_at - self.dinner_at > 0.02 * (self.end_at - self.begin_at)
+        return self.end_at - self.dinner_until > 0.02 * (self.end_at - self.begin_at)

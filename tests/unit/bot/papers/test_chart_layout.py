@@ -10,6 +10,7 @@ import pytest
 from bot.papers.chart import chart_png
 from bot.papers.chart_drawing import Box, Drawing, Label
 from bot.papers.chart_layout import LEAST_HIGH, placed
+from bot.papers.chart_paint import painted
 from bot.papers.chart_scale import LEFT, RIGHT, WIDE, across
 from bot.papers.chart_type import SMALLEST, covers, printable
 from bot.papers.chart_values import Tone
@@ -17,7 +18,7 @@ from scheduler.facts import PieceAdded
 from tests.unit.bot.papers.charts import brisket, chart, drawn, one_read, picture, renamed, ribs
 from tests.unit.bot.papers.papers import A_LONG_NAME, SIX
 from tests.unit.bot.papers.records import tell
-from tests.unit.scheduler.logbook import WHEN_READY, Logbook, at, planned
+from tests.unit.scheduler.logbook import WHEN_READY, Logbook, at, dinner, planned
 
 MOST_BYTES = 300_000
 
@@ -213,7 +214,7 @@ def test_each_way_that_dinner_stands_has_a_sign_of_its_own() -> None:
 
 def test_the_same_chart_is_the_same_file() -> None:
     """Two drawings of one chart are equal to the byte, and the file is small."""
-    first, second = (chart_png(chart(ribs(425), 430)) for _ in range(2))
+    first, second = (painted(placed(chart(ribs(425), 430))) for _ in range(2))
     assert first == second
     assert len(first) < MOST_BYTES
 
@@ -241,3 +242,17 @@ def test_long_pictures_stay_small_files(cook: tuple[Logbook, float]) -> None:
 def test_unknown_letters_become_question_marks() -> None:
     """What the font lacks is said to be missing, and marks that draw nothing go."""
     assert printable("Wren 中\u200e Åsa\n🔥 x") == "Wren ? Åsa ? x"
+
+
+def test_a_window_of_dinner_is_a_bar_and_is_not_late() -> None:
+    """Dinner from one time to another: a thick bar on the dinner line, and nothing is hatched before its end."""
+    log = Logbook(planned(serving=dinner(600, window=90)))
+    log.done("light", 0)
+    log.done("meat_on", 60)
+    one_read(log, 240, 60.0, by="Ines")
+    sheet = chart(log, 245)
+    made = placed(sheet)
+    (meal,) = made.shape("meal")
+    assert min(x for x, _ in meal.points) == pytest.approx(across(sheet).x(at(600)))
+    assert max(x for x, _ in meal.points) == pytest.approx(across(sheet).x(at(690)))
+    assert made.shape("late") == ()
