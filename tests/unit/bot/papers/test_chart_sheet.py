@@ -238,3 +238,14 @@ def test_a_dinner_of_a_short_cook_is_marked_in_minutes() -> None:
     made = chart(log, 142)
     assert made.axis == "time before dinner"
     assert any(tick.hours.endswith(" min") for tick in made.ticks)
+
+
+def test_each_wave_has_its_own_dinner_line() -> None:
+    """A piece that is wanted earlier than the last has its own time, in words and on its line."""
+    log = ribs(335)
+    tell(log, PieceAdded(cut="whole_chicken", serving=dinner(600)), 1, piece="p2")
+    made = chart(log, 340)
+    chicken = next(piece for piece in made.pieces if piece.name == "Whole chicken")
+    assert made.dinner_at == at(780)
+    assert chicken.dinner_at == at(600)
+    assert chicken.off.endswith(", for 16:00")
