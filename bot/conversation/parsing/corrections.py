@@ -34,14 +34,14 @@ _STAR = re.compile(rf"^(?:\* ?)+{_N} ?\*?$")
 _STAR_AFTER = re.compile(rf"^{_N} ?\*+$")
 _NOT = re.compile(rf"^{_SORRY}{_N},? (?:and )?not {_OLD}(?: (?:sorry|sry|lol))?$")
 _NOT_FIRST = re.compile(
-    rf"^{_SORRY}(?:not|wasn't|isn't) {_OLD}(?:[,;:. ]*[,;: ]|[.] )(?:but |it's |its |it was |rather )?{_N}$"
+    rf"^{_SORRY}(?:not|no|pas|wasn't|isn't) {_OLD}(?:[,;:. ]*[,;: ]|[.] )(?:but |it's |its |it was |rather )?{_N}$"
 )
 _ARROW = re.compile(rf"^{_OLD} ?(?:->|=>|→|should be|should have been|was really|is really|was actually|meant) ?{_N}$")
 _MEANT = re.compile(
     "^(?:(?:sorry|sry|oops|whoops|typo|no|wait|ah|oh|damn|argh?|correction|my bad|scratch that"
     "|actually|that was wrong|wrong)[,:.! ]+)*(?:(?:i )?(?:meant|mean)(?: to (?:say|type|write))?|make (?:that|it)"
     "|that should (?:be|have been|say|read)|should(?: have|'ve)? (?:be|been)"
-    "|correction:?|typo:?|fat (?:fingers?|thumbs?),?|(?:my )?(?:fingers?|thumb) slipped,?|mis-?(?:typed?|read)(?:"
+    "|correction[:,]?|typo[:,]?|fat (?:fingers?|thumbs?),?|(?:my )?(?:fingers?|thumb) slipped,?|mis-?(?:typed?|read)(?:"
     " it| that)?,?"
     "|wrong (?:number|key|button),?|my mistake,?|autocorrect,?|it's actually|its actually|that's actually|sorry,?"
     "|sry,?|oops,?|whoops,?|scratch that,?|correct(?:ed)? (?:to"

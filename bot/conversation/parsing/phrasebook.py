@@ -18,6 +18,21 @@ _HOURS = dict(
 _HOUR = "|".join([*_HOURS, "[0-9]{1,2}"])
 
 _GERMAN = (
+    (r"^(?:jo|jep|jup|jawohl|joa)[, ]+", "yes "),
+    (r"\bhat(?:'?s| es) (?:schon )?(?:gemacht|erledigt)\b", "did it"),
+    (r"\b(?:viel )?zu heiss\b", "way too hot"),
+    (r"\b(?:viel )?zu kalt\b", "too cold"),
+    (r"\b(?:fallt|zerfallt)(?: fast| ganz)?(?: auseinander)?\b", "falls apart"),
+    (r"^(?:ich )?ubernehme?(?: jetzt)?\b|^(?:ich )?hab'?s(?= bis)", "i have it"),
+    (r"\bes brennt\b", "it is on fire"),
+    (r"\bnicht (?=[0-9])", "not "),
+    (r"\bsondern\b", "but"),
+    (
+        r"\b(?:morgen (?:weiter(?:machen)?|fertig (?:machen|grillen))|(?:auf )?morgen verschieben)\b",
+        "finish it tomorrow",
+    ),
+    (r"\bin den kuhlschrank\b", "in the fridge"),
+    (r"\b(?:pausieren|pause machen|kurz anhalten)\b", "pause it"),
     (r"\b(?:immer noch|noch immer)\b", "still"),
     (r"\b(?:unverandert|keine (?:ver)?anderung|hat sich (?:nicht|nix) (?:bewegt|verandert|getan))\b", "no change"),
     (r"^(?:gleich(?: wie)? (?:vorher|eben)|wie (?:vorher|eben)|gleich geblieben)$", "same"),
@@ -100,6 +115,13 @@ _GERMAN = (
     (r"\b(?P<n>[0-9]+) minuten (?:langer|mehr|zusatzlich)\b", r"\g<n> minutes more"),
 )
 _SPANISH = (
+    (r"^(?:ahora |ya )?voy$", "on my way"),
+    (r"\bse (?:deshace|desarma|cae a pedazos)\b", "falls apart"),
+    (r"\bse disparo(?: a)?\b", "shot up to"),
+    (r"\b(?:terminamos|seguimos|lo dejamos para) manana\b", "finish it tomorrow"),
+    (r"\b(?:a|en) la nevera\b", "in the fridge"),
+    (r"\bsino\b", "but"),
+    (r"^(?:no )?(?:hace|hara) falta$|^no hace falta\b", "no need"),
     (r"\b(?:sigue|siguen|todavia|aun)(?: en| a)?(?= [0-9])", "still"),
     (r"^(?:sin cambios?|igual(?: que antes)?|no ha cambiado|lo mismo|sigue igual)$", "no change"),
     (r"^(?:un (?:momento|momentito|segundo|minuto|rato|ratito)|en un (?:rato|momento)|ahorita|espera(?:te)?)$", "wait"),
@@ -145,6 +167,11 @@ _SPANISH = (
     (r"\b(?:en el papel|en papel)\b", "in paper"),
 )
 _FRENCH = (
+    (r"^j'arrive$|^j'y vais$", "on my way"),
+    (r"^(?:plus|pas) la peine$", "no need"),
+    (r"\b(?:ca )?(?:glisse|rentre|entre) tout(?:e)? seule?\b", "slides right in"),
+    (r"\bau (?:frigo|refrigerateur)\b", "in the fridge"),
+    (r"\b(?:on finit|on continue|finir) demain\b", "finish it tomorrow"),
     (r"\btoujours(?: a)?(?= [0-9])|\bencore(?: a)(?= [0-9])", "still"),
     (
         r"^(?:pas de changement|pareil|inchangee?|comme avant|ca n'a pas bouge|(?:toujours )?la meme chose)$",
@@ -188,7 +215,10 @@ _FRENCH = (
 )
 _COMPILED = tuple((re.compile(pattern), said) for pattern, said in (*_GERMAN, *_SPANISH, *_FRENCH))
 _FOREIGN = re.compile(
-    r"\b(?:gerade|eben|soeben|vorhin|grad|ahorita|luego|despues|enseguida|habe?|falta|noch|gleich|warte?|spater"
+    r"\b(?:jup|joa|heiss|kalt|fallt|zerfallt|ubernehme?|brennt|sondern|morgen|kuhlschrank|pausieren|anhalten|voy"
+    r"|deshace|desarma|pedazos|disparo|manana|nevera|sino|j'arrive|vais|peine|glisse|rentre|frigo|refrigerateur"
+    r"|demain|hab'?s|gerade|eben|soeben|vorhin|grad|ahorita|luego|despues|enseguida|habe?|falta|noch|gleich|warte?"
+    r"|spater"
     r"|nicht|hand|hande|kann|fahren|fahre|steuer|anzeige|display"
     r"|thermometer|fuhler"
     r"|temperaturfuhler|sonde|vor|stunde|uberspring\w*|auslassen|lass|diesmal|frag\w*|hor|holz\w*|kohlen?|briketts?"

@@ -46,6 +46,7 @@ def report(
     if len(figures) == PAIR and all(_is_bare(f) for f in figures) and figures[0].value == figures[1].value:
         figures = figures[:1]  # one number typed twice
     context = _in_the_unit_meant(figures, context)
+    figures = _word_behind(figures, context)
     if figures and all(_is_bare(figure) for figure in figures):
         if len(figures) > 1 and context.stage in _BEFORE_THE_MEAT:
             return _before_the_meat(figures, context, text, at)
@@ -75,6 +76,21 @@ def _in_the_unit_meant(figures: tuple[Figure, ...], context: Context) -> Context
         for unit in (context.unit, other)
     }
     return dataclasses.replace(context, unit=other) if fits[other] and not fits[context.unit] else context
+
+
+def _word_behind(figures: tuple[Figure, ...], context: Context) -> tuple[Figure, ...]:
+    """Return "244 pit 162" with the pit named behind its figure, where the other way round makes no sense."""
+    if len(figures) != PAIR or any(figure.spot for figure in figures):
+        return figures
+    first, second = figures
+    if first.slot is not None or second.slot not in (Slot.PIT, Slot.CORE):
+        return figures
+    other = Slot.CORE if second.slot is Slot.PIT else Slot.PIT
+    as_typed = (settle(first, other, context), settle(second, second.slot, context))
+    turned = (settle(first, second.slot, context), settle(second, other, context))
+    if any(isinstance(one, Open) for one in turned) or not any(isinstance(one, Open) for one in as_typed):
+        return figures
+    return (dataclasses.replace(first, slot=second.slot), dataclasses.replace(second, slot=other))
 
 
 def _is_bare(figure: Figure) -> bool:

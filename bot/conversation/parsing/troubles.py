@@ -73,7 +73,8 @@ _TROUBLES: tuple[tuple[str, re.Pattern[str]], ...] = (
     (
         "probe_dead",
         phrases(
-            r"^[-_. ]*-(?:[-_. ])*-[-_. ]*$|^-{2,}",
+            r"\b(?:it|reader|thermometer|probe|display) won't (?:turn|switch|power|come) on\b"
+            r"|^[-_. ]*-(?:[-_. ])*-[-_. ]*$|^-{2,}",
             r"^(?:it |the |just |display |screen |it's |probe |keeps? |keep |kept |saying |showing |giving "
             r"|throwing |flashing |getting |me |now |only |all |still |got |get(?:ting)? |says "
             r"|shows |reads |reading"
@@ -110,7 +111,8 @@ _TROUBLES: tuple[tuple[str, re.Pattern[str]], ...] = (
                 rf"\b{_PIT}(?:'s| is| are| has| just)* (?:ran|run|running|runs|taken|took|getting|got) "
                 r"(?:away|wild|off|out of control|too hot|way too hot|hot)\b"
             ),
-            r"\brunaway\b|\bthrough the roof\b|\b(?:gone|going|went) (?:mental|nuts|mad|crazy|wild|ballistic"
+            r"\brunaway\b|\bway too hot\b|\bthrough the roof\b|\b(?:gone|going|went) (?:mental|nuts|mad|crazy|wild"
+            r"|ballistic"
             r"|bonkers|berserk)\b",
             rf"\b{_PIT}(?:'s| is| are)*(?: way| far| much)? too hot\b",
             r"^(?:way|far|much) too hot\b",

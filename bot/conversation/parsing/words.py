@@ -32,6 +32,7 @@ _SIGNS = {
     "×": "x",
     "≈": "~",
     "…": " ... ",
+    **dict.fromkeys("¿¡", " "),
 }
 _LOOKALIKE = re.compile(r"(?<![a-z0-9.])(?=[0-9lio|]*[0-9])[0-9lio|]{3,4}(?=[cf]?(?![a-z0-9]))")
 _LOOKALIKE_DIGITS = str.maketrans("lio|", "1101")
