@@ -23,7 +23,7 @@ _GERMAN = (
     (r"\b(?:viel )?zu heiss\b", "way too hot"),
     (r"\b(?:viel )?zu kalt\b", "too cold"),
     (r"\b(?:fallt|zerfallt)(?: fast| ganz)?(?: auseinander)?\b", "falls apart"),
-    (r"^(?:ich )?ubernehme?(?: jetzt)?\b|^(?:ich )?hab'?s(?= bis)", "i have it"),
+    (r"^(?:ich )?ubernehme?(?: jetzt)?\b|^(?:ich )?hab'?s(?= (?:bis|until)\b)", "i have it"),
     (r"\bes brennt\b", "it is on fire"),
     (r"\bnicht (?=[0-9])", "not "),
     (r"\bsondern\b", "but"),
@@ -32,7 +32,13 @@ _GERMAN = (
         "finish it tomorrow",
     ),
     (r"\bin den kuhlschrank\b", "in the fridge"),
-    (r"\b(?:pausieren|pause machen|kurz anhalten)\b", "pause it"),
+    (
+        (
+            r"^(?:pausa|pause)$|\b(?:pausieren|pause machen|kurz anhalten|hacer (?:una )?pausa|faire (?:une"
+            r" )?pause)\b"
+        ),
+        "pause it",
+    ),
     (r"\b(?:immer noch|noch immer)\b", "still"),
     (r"\b(?:unverandert|keine (?:ver)?anderung|hat sich (?:nicht|nix) (?:bewegt|verandert|getan))\b", "no change"),
     (r"^(?:gleich(?: wie)? (?:vorher|eben)|wie (?:vorher|eben)|gleich geblieben)$", "same"),
@@ -215,7 +221,8 @@ _FRENCH = (
 )
 _COMPILED = tuple((re.compile(pattern), said) for pattern, said in (*_GERMAN, *_SPANISH, *_FRENCH))
 _FOREIGN = re.compile(
-    r"\b(?:jup|joa|heiss|kalt|fallt|zerfallt|ubernehme?|brennt|sondern|morgen|kuhlschrank|pausieren|anhalten|voy"
+    r"\b(?:pausa|pause|jup|joa|heiss|kalt|fallt|zerfallt|ubernehme?|brennt|sondern|morgen|kuhlschrank|pausieren"
+    r"|anhalten|voy"
     r"|deshace|desarma|pedazos|disparo|manana|nevera|sino|j'arrive|vais|peine|glisse|rentre|frigo|refrigerateur"
     r"|demain|hab'?s|gerade|eben|soeben|vorhin|grad|ahorita|luego|despues|enseguida|habe?|falta|noch|gleich|warte?"
     r"|spater"
