@@ -33,12 +33,14 @@ class Answer(StrEnum):
 
 _DONE_WORDS = word_set(
     "done dun doen doone donee did finished sorted check checked complete completed yes yep yup yeah yea "
-    "ya yh yess y don dome finito finitto donr dnoe doen doned donw dine handled nailed voila boom ferdig fertg ferig "
+    "ya yh yess yessir yep yarp aye y don dome finito finitto donr dnoe doen doned donw dine handled nailed voila"
+    " boom ferdig fertg ferig "
     "fertig erledigt gemacht ja hecho listo lista si terminado fini finie fait oui "
     "termine ready set tick ticked"
 )
 FILL = word_set(
-    "c'est ist es ok okay just now all already so and boss chef mate thanks thx ty cheers sry sorry lol haha that it "
+    "delay late wait slow ish c'est ist es ok okay just now all already so and boss chef mate thanks thx ty cheers"
+    " sry sorry lol haha that it "
     "this i we ive i've we've have told u you it's its that's thats is been well oh ah hey hi please pls "
     "jetzt gerade eben vorhin then here bro man buddy finally again schon ya deja da last right good great nice one"
     " the for a bit "
@@ -180,7 +182,8 @@ _PATTERNS: tuple[tuple[Answer, re.Pattern[str]], ...] = tuple(
         (
             Answer.DONE,
             (
-                r"^(?:(?:all|just|i|we|ive|i've|got|it|have) )*(?:topped (?:it |them |her )?(?:up|off)|gave (?:it"
+                r"^(?:(?:all|just|i|we|ive|i've|got|it|have) )*(?:(?:hosed|soaked|drenched|basted|mopped|doused)"
+                r" (?:it|them|'?em|her)(?: down)?|topped (?:it |them |her )?(?:up|off)|gave (?:it"
                 r"|them|'?em|her) a"
                 r" (?:spray|spritz|mist"
                 r"|spin|turn|poke|top up)|took care of (?:it|that)|dealt with(?: it| that)?|got it done|job done|it'?s"

@@ -150,6 +150,8 @@ def _short(clause: Clause, kind: Answer | None, context: Context) -> list[Intent
         Answer.BUSY: PutOffFor(minutes=BUSY_MIN, step=step),
         Answer.NOT_YET: NotYet(step=step) if step else Note(text=clause.text),
     }
+    if kind is Answer.NOT_YET and step and clause.when is not None and clause.when.kind is times.Kind.SPAN:
+        return [PutOffFor(minutes=clause.when.minutes, step=step)]  # "not yet, 10 min"
     if kind in (Answer.DONE, Answer.NOD):
         return [prompts.done(clause.past(context), clause.text, context, weak=kind is Answer.NOD)]
     if kind is None and unsure(clause.words) and step is not None:

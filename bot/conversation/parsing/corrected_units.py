@@ -38,7 +38,7 @@ _IN = tuple(
     )
 )
 _SHOULD_BE = re.compile(
-    r"^(?:that |it |the last one |which )?(?:should|must) (?:be|have been|of been)(?: a)?"
+    r"^(?:that |it |the last one |which )?(?:should(?:'ve)?|must(?:'ve)?) (?:be|been|have been|of been)(?: a)?"
     r" (?P<new>[0-9]{2,3}(?:[.,][0-9])?)"
     r"(?: (?:sorry|sry|lol))?$"
 )

@@ -40,7 +40,7 @@ _ARROW = re.compile(rf"^{_OLD} ?(?:->|=>|→|should be|should have been|was real
 _MEANT = re.compile(
     "^(?:(?:sorry|sry|oops|whoops|typo|no|wait|ah|oh|damn|argh?|correction|my bad|scratch that"
     "|actually|that was wrong|wrong)[,:.! ]+)*(?:(?:i )?(?:meant|mean)(?: to (?:say|type|write))?|make (?:that|it)"
-    "|that should (?:be|have been|say|read)|should(?: have|'ve)? (?:be|been)"
+    "|that should (?:be|have been|say|read)|should(?:(?: have|'ve) been| be)"
     "|correction[:,]?|typo[:,]?|fat (?:fingers?|thumbs?),?|(?:my )?(?:fingers?|thumb) slipped,?|mis-?(?:typed?|read)(?:"
     " it| that)?,?"
     "|wrong (?:number|key|button),?|my mistake,?|autocorrect,?|it's actually|its actually|that's actually|sorry,?"

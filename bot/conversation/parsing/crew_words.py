@@ -180,8 +180,9 @@ def _claim(plain: str, context: Context) -> Claim | ClaimBack | None:
         return Claim()
     if _NOT_MINE.match(plain):
         return ClaimBack()
-    if (plain in {"i got it", "i've got it", "i have it", "on it", "i'm on it"}) and not context.watch_offered:
-        return Claim()
+    takes = plain in {"i got it", "i've got it", "i have it", "on it", "i'm on it"}
+    if takes and context.open_steps and not context.watch_offered:
+        return Claim()  # with nothing open the watch is meant
     for form in (_MINE_OF, _OF_MINE):
         if found := form.match(plain):
             step = _step(found["what"], context)

@@ -38,6 +38,8 @@ _ANSWERS_TAKES = phrases(
     rf"|her|that|one){_END}$",
     rf"^{_LEAD}(?:it'?s |all )?mine{_END}$",
     rf"^{_LEAD}(?:i'?m|im|i am|we'?re|me)(?: on| up| here)?(?: (?:it|duty|watch))?{_END}$",
+    rf"^{_LEAD}i(?:'ll| will) (?:do|stay|be|sit|watch|stay up|keep going|keep an eye)(?: (?:it|up|on|the fire|here"
+    rf"|on it))*{_END}$",
     rf"^{_LEAD}my (?:turn|go|shift){_END}$|^{_LEAD}(?:on )?(?:the )?watch{_END}$",
 )
 """Words that take it when the question about it is open, or when they say until when."""
@@ -47,7 +49,8 @@ _HANDS = phrases(
     rf" (?:it|over|{_WATCH}|the lead)\b",
     rf"\b{_NAME.replace('name', 'on')}(?:'s| is| will be)?"
     r" (?:up|on|next|on (?:it|watch|duty|the fire)|in charge|watching|taking over|my relief)\b",
-    r"\b(?:over |hand(?:ing|ed)? (?:it |this )?(?:over )?|leav(?:e|ing) (?:it|this) |pass(?:ing)? (?:it|this) (?:on )?"
+    r"\b(?:over |hand(?:ing|ed)? (?:it |this |(?:the |my )?(?:watch|fire|pit) )?(?:over )?|leav(?:e|ing) (?:it"
+    r"|this) |pass(?:ing)? (?:it|this) (?:on )?"
     rf"|giv(?:e|ing) (?:it|{_WATCH}) )"
     rf"(?:to|with|for) {_NAME.replace('name', 'to')}\b",
     rf"^(?:{_WATCH} )(?:is |goes )?(?:to|with) {_NAME.replace('name', 'of')}\b",

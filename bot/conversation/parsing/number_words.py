@@ -120,22 +120,36 @@ _FRENCH = re.compile(
 )
 _MIXED = re.compile(rf"\b(?P<n>1|2)[ -](?P<tens>{_any(_TENS)})(?:[ -](?P<ones>{_LOW}))?\b")
 _WORTH_A_LOOK = re.compile(
-    r"hundred|dozen|ty\b|ties\b|hundert|zig\b|ssig|enta\b|soixante|quatre|cinquante|teen\b|\b(?:one|two|three|four)[ -]"
+    r"hundred|dozen|\b(?:one|two|three) (?:one|two|three|four|five|six|seven|eight|nine|zero|oh?) |ty\b|ties\b"
+    r"|hundert|zig\b|ssig|enta\b|soixante|quatre|cinquante|teen\b|\b(?:one|two|three|four)[ -]"
     r"(?:oh?|zero|ten|eleven|twelve)\b| point "
 )
 _TO_THE_HOUR = re.compile(r"^(?P<lead>(?:at|about|around|like) )?(?P<n>5|10|20) to$")
 _IN_WORDS = {"5": "five", "10": "ten", "20": "twenty"}
 _DOZEN = re.compile(r"\b(?:(?P<n>half a|a|one|two|three) )?dozen\b")
 _DOZENS = {"half a": 0.5, "a": 1, "one": 1, "two": 2, "three": 3}
+_KEY_OF = {word: str(number) for word, number in list(_ONES.items())[:9]} | {"zero": "0", "oh": "0", "o": "0"}
+_KEYS = re.compile(
+    rf"\b(?:one|two|three)(?: (?:{'|'.join(_KEY_OF)})){{2}}\b(?! (?:minutes?|mins?|hours?|people|racks?|pieces))"
+)
+"""Three figures told one by one ("one seven one")."""
+_LETTERED = re.compile(
+    r"^(?:(?P<a>[pm]) ?:?(?P<x>[0-9]{2,3})[ ,;/]+(?P<b>[pm]) ?:?(?P<y>[0-9]{2,3})"
+    r"|(?P<u>[0-9]{2,3}) ?(?P<c>[pm])[ ,;/]+(?P<v>[0-9]{2,3}) ?(?P<d>[pm]))$"
+)
+"""Pit and meat by their first letters ("p 255 m 169")."""
+_PROBE_OF = {"p": "pit", "m": "meat"}
 _SIXTY = 60
 
 
 def with_figures(heard: str) -> str:
     """Return a tidied text with its spelled numbers as figures; times of the clock stay as they are."""
+    heard = _LETTERED.sub(_by_letters, heard)
     heard = _TO_THE_HOUR.sub(lambda found: f"{found['lead'] or ''}{_IN_WORDS[found['n']]} to", heard)
     if _WORTH_A_LOOK.search(heard) is None:
         return heard
     heard = _DOZEN.sub(lambda found: str(int(_DOZENS[found["n"] or "a"] * 12)), heard)
+    heard = _KEYS.sub(lambda found: "".join(_KEY_OF[word] for word in found.group().split()), heard)
     heard = _HUNDRED.sub(_hundred, heard)
     heard = _PLURAL.sub(lambda m: f"{_ones_of(m['n']) * 100 + _TENS_PLURAL[m['tens']]}s", heard)
     heard = _CLOCK.sub(_clock, heard)
@@ -163,6 +177,13 @@ def _rest(found: re.Match[str]) -> int:
     if said.get("tens"):
         return _TENS[said["tens"]] + (_ONES[said["ones"]] if said.get("ones") else 0)
     return _ONES[said.get("teen") or said.get("oh") or "one"]
+
+
+def _by_letters(found: re.Match[str]) -> str:
+    first, second = found["a"] or found["c"], found["b"] or found["d"]
+    if first == second:
+        return found.group()
+    return f"{_PROBE_OF[first]} {found['x'] or found['u']}, {_PROBE_OF[second]} {found['y'] or found['v']}"
 
 
 def _clock(found: re.Match[str]) -> str:

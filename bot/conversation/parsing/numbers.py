@@ -40,7 +40,8 @@ _UNIT = (
 )
 _ABOUT = (
     r"(?:about|around|approx\.?|approximately|roughly|ca\.?|circa|etwa|ungefahr|maybe|perhaps|probably|like|nearly"
-    r"|almost|say|fast|knapp|casi|presque|environ|unos|vers|(?:some(?:where|thing|place)? )?(?:near|close to|like)"
+    r"|almost|say|fast|knapp|casi|presque|environ|unos|vers|not quite|not far off|(?:some(?:where|thing|place)?"
+    r" )?(?:near|close to|like)"
     r"|somewhere (?:around|about|in the)|(?:(?:just|slightly|barely|only just|a (?:hair|touch|tad|bit|little"
     r"|smidge|shade|notch|whisker)|a degree or two|not far) )(?:under|over|below|above|off|shy of|north of|south of"
     r"|past|from))"
@@ -57,7 +58,7 @@ _FIGURE = re.compile(
 )
 _TENS = re.compile(r"\b(?:(?P<where>low|mid|middle|high|upper)[ -])?(?P<tens>[0-9]{1,2}0)'?s\b")
 _NUMBERED = re.compile(
-    r"\b(?:probe|number|nr|no\.?|#|channel|sensor|piece|rack|spot) ?#?[1-9](?= ?:? ?[a-z ]{0,12}[0-9]{2})"
+    r"\b(?:probe|number|nr|no\.?|#|channel|sensor|piece|rack|spot) ?#?[1-9](?![0-9])(?= ?:? ?[a-z ]{0,12}[0-9]{2})"
 )
 """Which probe, where its number follows."""
 _COUNT_OF = re.compile(
@@ -156,6 +157,10 @@ SPOT_WORDS = {
     "corner": "corner",
     "breast": "breast",
     "thigh": "thigh",
+    "leg": "leg",
+    "drumstick": "drumstick",
+    "loin": "loin",
+    "neck": "neck",
     "wing": "wing",
     "bone": "bone",
     "money muscle": "money muscle",

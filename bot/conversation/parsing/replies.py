@@ -30,7 +30,8 @@ from scheduler.facts import Slot
 _BESIDE_A_TIME = word_set(
     "at it it's its was that that's since about around roughly just exactly yes yeah yep ya ok okay done did we i then "
     "the on off already from by say like started went ago in min mins minutes hour hours um a "
-    "like sry sorry lol thx thanks bout approx circa ca just more or less think this morning tonight last night today "
+    "like sry sorry lol thx thanks pls please mate ish bout approx circa ca just more or less think this morning"
+    " tonight last night today "
     "yesterday"
 )
 """Words that may stand beside a time that answers a question; any other makes it talk ("back at 6")."""
@@ -39,6 +40,8 @@ AFTER_THE_MEAT_IS_ON = steps.TIMED_STEPS - {"dry_brine", "light", "meat_on"}
 _TODAY = dt.timedelta(hours=12)
 FAR_AHEAD_MIN = 180.0
 """A clock time this far ahead is not when somebody wants to be asked for a number again [min]."""
+_TAKEN = word_set("took take taken read checked looked measured it that was is at the one on had got i we did probed")
+"""Words that only say that a number was read, beside the time when it was."""
 _MOST_FIGURES = 999.0
 """Two numbers of which one has more figures than a temperature are a telephone, or a score."""
 _LIT_WITHIN = dt.timedelta(hours=12)
@@ -200,7 +203,7 @@ def _time_of(figure: Figure, masked: str, whens: tuple[times.When, ...]) -> time
     """Return the past time that dates a figure: one in its own clause, or one that stands by itself."""
     for start, end in clauses(masked):
         inside = [w for w in whens if start <= w.start < end and w.kind in (times.Kind.CLOCK, times.Kind.AGO)]
-        alone = not bare(masked[start:end].replace("|", " "))
+        alone = all(word in _TAKEN for word in bare(masked[start:end].replace("|", " ")).split())
         if inside and (start <= figure.start < end or alone):
             return inside[0]
     return None

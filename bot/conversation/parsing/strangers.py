@@ -24,7 +24,8 @@ LEAST_READ, MOST_READ = 30.0, 999.0
 """Outside of these no figure beside a strange word is a temperature in either unit; common practice, no source."""
 _KNOWN = (
     word_set(
-        "a about actually again ago ah ahora all almost and around as at bei bit boss by check checked checking "
+        "a about actually number numbers here's reading says chef again ago ah ahora all almost and around as at"
+        " bei bit boss by check checked checking "
         "chef climbing coming creeping currently deg degree degrees done down dropped dropping en es est esta "
         "exactly fell finally from getting going gone got grad guys hand handheld has hi hit hitting holding "
         "hovering i i'm im in is ist it it's its jetzt just last like lol looking looks ma maintenant man maybe "

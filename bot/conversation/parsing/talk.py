@@ -77,7 +77,7 @@ _TALK = phrases(
     rf"{_FIG}|{_FIG}.*\b(?:according to|says (?:here|the)|i (?:have )?heard|i think it says)\b",
     rf"(?:\b|(?=')){_MODAL}\b[^#]*{_FIG}",
     rf"\b{_UNTIL}\b[^#]*{_FIG}",
-    rf"\b{_NOT} {_FIG}",
+    rf"\b(?!not quite)(?!nearly){_NOT} {_FIG}",
     rf"^(?:at |only |just |a |an |the |so |and |ok )*{_FIG}[a-z°]*(?: degrees?)?(?: (?:inside|internal|for"
     rf"|in) (?:\w+ )?\w+)? "
     rf"(?:is|are|isn't|should|would|will|must|'ll|might|may|can|could|was) (?:not |n't )?(?:\w+ )?{_VERDICT}\b",

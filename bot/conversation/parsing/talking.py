@@ -32,7 +32,10 @@ from bot.conversation.parsing.words import LONGEST_READ, tidy
 from scheduler.facts import Slot
 
 _TO_COME = re.compile(r"\b(?:will|won't|gonna|going to|hope|hopefully|expect\w*|about to)\b|'ll\b")
-_A_CORRECTION = re.compile(r"^(?:\*|sorry|sry|oops|whoops|typo|correction|my bad|scratch|that should|[0-9])")
+_A_CORRECTION = re.compile(
+    r"^(?:\*|sorry|sry|oops|whoops|typo|correction|my bad|scratch|that should|should(?:'ve|"
+    r" have) been [0-9]|[0-9])"
+)
 _ASKED_BACK = frozenset({"slot", "unit", "typo", "impossible"})
 
 

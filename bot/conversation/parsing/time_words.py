@@ -54,7 +54,10 @@ AHEAD = (
     re.compile(rf"\b(?:{_AHEAD_LEAD}|en) {_ABOUT}{_SPAN}(?: more\b)?"),
     re.compile(rf"{_NOT_A_STATE}\b{_AHEAD_LEAD} {_ABOUT}{_ALONE_AFTER}{_BARE}(?: more\b)?"),
     re.compile(rf"\b{_SPAN} (?:more|longer|later|to go|mas|de plus|langer|mehr)\b"),
-    re.compile(rf"\b(?P<m>[0-9]{{1,3}}|{WORD}) more(?: {_MINUTES}| (?P<hours>{_HOURS}))?(?! ?[a-z0-9])"),
+    re.compile(
+        rf"\b(?P<m>[0-9]{{1,3}}|{WORD}) more(?: {_MINUTES}| (?P<hours>{_HOURS}))?(?! ?(?!please\b|pls\b"
+        rf"|mate\b|ok\b)[a-z0-9])"
+    ),
 )
 ALONE = (re.compile(rf"\b{_SPAN}"),)
 

@@ -127,7 +127,7 @@ _TROUBLES: tuple[tuple[str, re.Pattern[str]], ...] = (
         phrases(
             (
                 rf"\b{_PIT}(?:'s| is| are)*(?: way| far| much)? (?:too (?:cold|cool|low)|dropping|falling"
-                r"|dying|struggling|sinking|plummeting)\b"
+                r"|dying|struggling|sinking|plummeting|crashing|tanking|nosediving|collapsing)\b"
             ),
             (
                 r"\b(?:can't|cant|cannot|won't|wont|not) (?:hold|holding|keep|get|reach|come up|coming up)"

@@ -43,7 +43,7 @@ _NO_MARK = {
     "isnt": "isn't", "hasnt": "hasn't", "havent": "haven't", "whos": "who's", "whats": "what's", "wasnt": "wasn't",
     "doesnt": "doesn't", "couldnt": "couldn't", "shouldnt": "shouldn't", "arent": "aren't", "weve": "we've",
     "youre": "you're", "theyre": "they're", "hes": "he's", "shes": "she's", "lets": "let's", "theres": "there's",
-    "wouldnt": "wouldn't", "werent": "weren't",
+    "heres": "here's", "wouldnt": "wouldn't", "werent": "weren't",
 }  # fmt: skip
 _WITHOUT_MARK = re.compile(rf"\b(?:{'|'.join(_NO_MARK)})\b(?!')")
 """Contractions as thumbs type them, without their mark."""
