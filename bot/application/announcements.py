@@ -37,6 +37,7 @@ from bot.application.routing import (
 from bot.application.settled import settle
 from bot.application.turns import Turn, has, lapsed_of, trip_of
 from bot.application.visit import House, Visit, Work
+from bot.application.withdrawing import withdraw_answered
 from bot.application.writing import cook_write, tell
 from bot.chat import Address
 from bot.messages.dinner import dinner_line
@@ -91,6 +92,7 @@ def answer(
     noted = () if body is None else _noted(done.after, said, seed=visit.seed, now=visit.now)
     facts = (*done.facts, *noted, told)
     work.cooks.append(cook_write(done.after, facts, version=snapshot.version, add_rooms=_new_rooms(snapshot, visit)))
+    withdraw_answered(visit.house.store, work, done.after)
     new = _new_rooms(snapshot, visit) if snapshot.version else ()
     keep_boards(visit.house.store, snapshot, done.after, work, new)
 

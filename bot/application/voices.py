@@ -18,6 +18,7 @@ from bot.messages.steps import step_words
 from bot.messages.trip import choices_for
 from scheduler.cook import Situation, may_be_kept
 from scheduler.facts import Serving, Slot
+from scheduler.planning.handover import coming_change
 from scheduler.planning.prompts import Prompt
 from scheduler.safety import chilling_since
 from scheduler.state import Stage
@@ -82,9 +83,19 @@ def _context(visit: Visit, situation: Situation) -> Context:
         stop_stands=any(situation.stops_of(view.piece, visit.now) for view in situation.views),
         asks_allergy=UNNAMED in (state.care.allergies or ()),
         muted=tuple(state.muted),
-        watch_offered=state.handover is not None or any(p.step.id == "handover" for p in situation.waiting),
+        watch_offered=_watch_offered(visit, situation),
         sound_open=any(one.heard_at is None for one in state.sound.values()),
     )
+
+
+def _watch_offered(visit: Visit, situation: Situation) -> bool:
+    """Return whether whoever speaks is asked to take the watch."""
+    offer = situation.state.handover
+    if offer is not None:
+        return offer.to == visit.person.name
+    change = coming_change(situation.state)
+    asked = any(prompt.step.id == "handover" for prompt in situation.waiting)
+    return asked and change is not None and change.incoming == visit.person.name
 
 
 def _lights_at(situation: Situation) -> dt.datetime | None:

@@ -17,13 +17,14 @@ from bot.messages.language import capital
 from bot.messages.message import Message, lines
 from bot.messages.naming import cook_title, named, piece_name
 from bot.messages.stall import stall_line
+from bot.messages.steps import step_words
 from bot.messages.stops import board_lines, discarded_line
 from bot.messages.trip import next_line, step_names
 from bot.messages.words import _
 from bot.messages.wraps import if_wrapped
 from scheduler.cook import Situation
 from scheduler.facts import Slot
-from scheduler.planning.nights import changes
+from scheduler.planning.nights import changes, watches
 from scheduler.planning.views import PieceView
 from scheduler.state import Stage
 from scheduler.state.values import ReadingAt
@@ -47,12 +48,38 @@ def board(situation: Situation, voice: Voice) -> Message:
             next_line(situation, voice, owner=True),
             open_line(situation),
             watch_line(situation, voice),
+            *claim_lines(situation, voice),
+            *deaf_lines(situation, voice),
             *_pieces(situation, voice),
             fuel_line(situation.at_the_fire, voice),
             *_temperatures(situation, voice),
             _("As of {time}.").format(time=voice.clock(voice.now)),
         )
     )
+
+
+def claim_lines(situation: Situation, voice: Voice) -> list[str]:
+    """Return who has claimed what, and until when."""
+    found = []
+    for view in situation.views:
+        for step, held in view.state.claims.items():
+            if held.lapses_at > voice.now:
+                words = _("{name} has it until {time}: {what}.").format(
+                    name=held.name, time=voice.clock(held.lapses_at), what=step_words(step).name
+                )
+                found.append(words)
+    return list(dict.fromkeys(found))
+
+
+def deaf_lines(situation: Situation, voice: Voice) -> list[str]:
+    """Return for everybody who cannot be woken by a message a line that says so, with the times for an alarm clock."""
+    found = []
+    for name in situation.not_wakeable(voice.now):
+        times = ", ".join(voice.by(at) for at in situation.alarm_times(name))
+        line = _("{name} cannot be woken by a message.").format(name=name)
+        clock = _("Ordinary alarm clock: {times}.").format(times=times) if times else ""
+        found.append(f"{line} {clock}".strip())
+    return found
 
 
 def open_line(situation: Situation) -> str:
@@ -68,6 +95,8 @@ def watch_line(situation: Situation, voice: Voice) -> str:
         return ""
     holder = state.watch_holder(voice.now)
     following = next(((at, name) for at, _out, name in changes(state) if at > voice.now), None)
+    if holder is None:
+        following = min(((start, name) for name, start, _end in watches(state) if start > voice.now), default=following)
     if holder is None and following is None:
         return ""
     if holder is None and following is not None:

@@ -8,12 +8,12 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from bot.crew import Right, Role
-from bot.messages.board import watch_line
+from bot.messages.board import deaf_lines, watch_line
 from bot.messages.figures import Voice
 from bot.messages.message import lines
 from bot.messages.words import _
 from scheduler.cook import Situation
-from scheduler.planning.nights import is_quiet
+from scheduler.planning.nights import is_quiet, watching
 from scheduler.planning.trips import Trip
 
 
@@ -172,18 +172,7 @@ def only_later(until: str, who: str) -> str:
 def who_is_here(rows: Iterable[tuple[str, Iterable[Role]]], situation: Situation, voice: Voice) -> str:
     """Return names with roles, who has the watch and until when, and who cannot be woken."""
     named = ", ".join(_("{name} ({roles})").format(name=name, roles=roles_named(roles)) for name, roles in rows)
-    return lines(_("Here: {names}.").format(names=named), watch_line(situation, voice), *not_wakeable(situation, voice))
-
-
-def not_wakeable(situation: Situation, voice: Voice) -> list[str]:
-    """Return for everybody who cannot be woken by a message a line that says so, with the times for an alarm clock."""
-    found = []
-    for name in situation.not_wakeable(voice.now):
-        times = ", ".join(voice.by(at) for at in situation.alarm_times(name))
-        line = _("{name} cannot be woken by a message.").format(name=name)
-        clock = _("Ordinary alarm clock: {times}.").format(times=times) if times else ""
-        found.append(f"{line} {clock}".strip())
-    return found
+    return lines(_("Here: {names}.").format(names=named), watch_line(situation, voice), *deaf_lines(situation, voice))
 
 
 def escalation_line(trip: Trip, situation: Situation, voice: Voice) -> str:
@@ -192,10 +181,11 @@ def escalation_line(trip: Trip, situation: Situation, voice: Voice) -> str:
     called = {name for one in escalations for name in (*one.names, *one.before)}
     before = tuple(dict.fromkeys(name for one in escalations for name in one.before))
     gone = _("No answer yet from {names}.").format(names=", ".join(before)) if before else ""
+    on_watch = watching(situation.state, voice.now)
     coming = []
     for prompt in situation.prompts:
         if prompt.key in trip.keys and prompt.wake_at is not None and prompt.escalation is not None:
-            new = tuple(name for name in prompt.escalation.names if name not in called)
+            new = tuple(name for name in prompt.escalation.names if name not in {*called, on_watch})
             coming += [(prompt.wake_at, new)] if new else []
     if not coming:
         return gone

@@ -87,7 +87,7 @@ _DECLINES = phrases(
     r"^i (?:do not|don't) (?:take|want|have) (?:it|the watch)$",
 )
 _HAND_OVER = phrases(r"^/?(?:hand ?over|handover card|hand (?:it|the watch) over|change of (?:the )?watch)$")
-_NODS = word_set("k kk ok okay okey thumbsup yes yep yeah sure fine cool good great done got roger understood")
+_NODS = word_set("k kk ok okay okey thumbsup yes yep yeah sure fine cool good great roger understood")
 """Words that acknowledge a card, and take nothing over."""
 
 _SOUND = phrases(
@@ -166,12 +166,9 @@ def _watch(plain: str, context: Context) -> Intent | None:
 
 def nods(text: str, context: Context) -> bool:
     """Return whether a text is a bare nod while the watch is to be taken over: no button, and no takeover."""
-    return _handover_first(context) and tidy(text).strip(" .!") in _NODS
-
-
-def _handover_first(context: Context) -> bool:
-    """Return whether the newest open question is who takes the watch."""
-    return context.watch_offered and (not context.open_steps or context.open_steps[0].step == "handover")
+    said = tidy(text).strip(" .!")
+    first = not context.open_steps or context.open_steps[0].step == "handover"
+    return context.watch_offered and (said in _NODS or (first and said == "done"))
 
 
 def _claim(plain: str, context: Context) -> Claim | ClaimBack | None:

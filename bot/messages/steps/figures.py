@@ -59,6 +59,9 @@ def days(length: dt.timedelta) -> str:
 
 def _watch(prompt: Prompt, situation: Situation, voice: Voice) -> str:
     """Return who hands over to whom, and when; empty where nobody changes."""
+    offer = situation.state.handover
+    if offer is not None and offer.by is not None:
+        return _("{outgoing} hands it to {incoming} now").format(outgoing=offer.by, incoming=offer.to)
     near = [one for one in changes(situation.state) if abs(one[0] - prompt.due_at) <= _NEAR]
     if not near:
         return ""
