@@ -343,11 +343,22 @@ class Intake:
         work.answer_tap(visit.incoming)
         token = visit.incoming.token
         choice = None if token is None else self._house.store.choice(token)
+        cooks = [*cooks, *self._asked_alone(visit, cooks, choice)]
         here = {cook.id for cook in cooks}
         if choice is None or choice.address != visit.address or (choice.cook is not None and choice.cook not in here):
             reply(visit, work, cooks[0].situation if cooks else None, Message(text=talk.old_button()))
             return
         self._chosen(dataclasses.replace(visit, tapped=choice), work, cooks, choice)
+
+    def _asked_alone(self, visit: Visit, cooks: list[Running], choice: StoredChoice | None) -> list[Running]:
+        """Return the open cook of a group about which somebody was asked in a private room that follows another."""
+        if choice is None or choice.cook is None or choice.address != visit.address or visit.incoming.group:
+            return []
+        snapshot = None if choice.cook in {cook.id for cook in cooks} else self._house.store.cook(choice.cook)
+        if snapshot is None or not snapshot.open:
+            return []
+        situation = assess(snapshot.facts, self._house.catalogue, visit.now)
+        return [Running(snapshot=snapshot, situation=situation)]
 
     def _chosen(self, visit: Visit, work: Work, cooks: list[Running], choice: StoredChoice) -> None:
         """Do what a button means, in the cook that it belongs to."""
