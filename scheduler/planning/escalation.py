@@ -56,13 +56,14 @@ def stages(step: Step, state: CookState, at: dt.datetime, due_at: dt.datetime | 
         able, asleep = chain, frozenset()
     only_watch = step.night == "watch_only" and not step.safety and not handover
     wide = step.level is Level.MUST or step.night == "wake"
-    parts = [(EscalationLevel.OWNER, able[:1] or others[:1])]
+    first = able[:1] or others[:1]
+    parts = [(EscalationLevel.OWNER, first)]
     if escalates(step) and not only_watch:
         second = able[1:2] if quiet or handover else ()
         if handover and second:
             second = tuple(dict.fromkeys((*_outgoing(state), *second)))
         parts += [(EscalationLevel.NEXT, second)]
-        called = {*able[:1], *second}
+        called = {*first, *second}
         parts += [(EscalationLevel.GROUP, tuple(name for name in others if name not in called) if wide else ())]
     parts = [(level, names) for level, names in parts if names]
     hurried = step.safety and wide

@@ -11,6 +11,7 @@ import datetime as dt
 from scheduler.planning.escalation import called, escalates
 from scheduler.planning.nights import is_quiet, quiet_end
 from scheduler.planning.prompts import Prompt
+from scheduler.planning.trips import JOIN
 from scheduler.state import CookState
 
 AWAKE = dt.timedelta(minutes=30)
@@ -95,7 +96,7 @@ def _spaced(prompt: Prompt, state: CookState, last_at: dt.datetime) -> Prompt:
     limit; what is read sooner because something is off or near a decision stays where it is.
     """
     at = prompt.wake_at
-    if at is None or at <= last_at or not _may_wait(prompt):
+    if at is None or not _may_wait(prompt):
         return prompt
     quiet = is_quiet(state, at)
     if not quiet and prompt.why.kind != "repeat":
@@ -113,7 +114,9 @@ def _with_the_walk(prompt: Prompt, prompts: tuple[Prompt, ...], state: CookState
     if at is None or not _may_wait(prompt) or not is_quiet(state, at):
         return prompt
     until = min(prompt.late_until, at + (_A_LITTLE if _stretched(prompt) else ONE_WALK))
-    walks = (p.wake_at for p in prompts if p.wake_at is not None and _wakes(p))
+    walks = [p.wake_at for p in prompts if p.wake_at is not None and _wakes(p) and p.key != prompt.key]
+    if any(prompt.early_from <= time <= at for time in walks if at - time <= JOIN):
+        return prompt  # somebody walks there now anyway
     next_walk = min((time for time in walks if at < time <= until), default=None)
     if next_walk is None:
         return prompt

@@ -118,13 +118,23 @@ def wakes(prompts: tuple[Prompt, ...]) -> tuple[tuple[str, dt.datetime], ...]:
 def _joins(prompt: Prompt, now: dt.datetime) -> bool:
     """Return whether a prompt that is not due yet may ride along: not when it was just asked, or put off to a time.
 
-    What is silent in the night rides along as soon as somebody goes to the cooker anyway.
+    What is silent in the night rides along as soon as somebody goes to the cooker anyway, and so does a look of the
+    watch that only waits for its next walk.
     """
     if prompt.silent:
         return prompt.asked == 0 and prompt.early_from <= now
+    if _waits_for_a_walk(prompt, now):
+        return True
     if prompt.wake_at is None or prompt.wake_at > now + JOIN or prompt.why.kind == "put_off":
         return False
     return prompt.early_from <= now if prompt.asked_at is None else now - prompt.asked_at >= BREATH
+
+
+def _waits_for_a_walk(prompt: Prompt, now: dt.datetime) -> bool:
+    """Return whether a look of the watch was due already and was put off to spare a message."""
+    look = prompt.step.night == "watch_only" and prompt.step.phase == "cooking" and not prompt.step.safety
+    moved = prompt.wake_at is not None and prompt.late_from is not None and prompt.late_from <= now
+    return look and moved and prompt.asked == 0 and prompt.why.kind != "put_off"
 
 
 def _too_late(prompt: Prompt, now: dt.datetime) -> bool:
