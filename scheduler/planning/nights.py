@@ -96,9 +96,10 @@ def watching(state: CookState, at: dt.datetime) -> str | None:
 
 
 def everybody(state: CookState) -> tuple[str, ...]:
-    """Return everybody who looks after this cook, who leads it first: no guests."""
+    """Return everybody who looks after this cook, who leads first: no guests but those who have, or took, a watch."""
     guests = {name for name, roles in state.crew.items() if roles == {CrewRole.GUEST}}
-    named = {*state.people, *state.crew, *(name for name, _start, _end in watches(state))} - guests
+    named = {*state.people, *state.crew} - guests
+    named |= {name for name, _start, _end in watches(state)} | {taking.name for taking in state.takings}
     lead = lead_of(state)
     return tuple(sorted(named | ({lead} if lead else set()), key=lambda name: (name != lead, name)))
 
