@@ -174,7 +174,8 @@ def _rehearse(given: argparse.Namespace) -> int:
         return FAILED
     wished = bool(getattr(given, "pieces", None)) or given.file is not None
     if not given.mine and not wished:
-        return int(importlib.import_module("bot.rehearsal").main(getattr(given, "data", None)))
+        with speaking(None):  # the invented crew of the allotment club speaks English
+            return int(importlib.import_module("bot.rehearsal").main(getattr(given, "data", None)))
     settings = _settings(given)
     if isinstance(settings, BadSetting):
         print(console.bad_setting(settings.setting, settings.given), file=sys.stderr)

@@ -92,3 +92,17 @@ def nothing_planned() -> str:
         "No cook is planned in this folder. Plan one in the chat, or say it here: slowbell rehearse --cut brisket"
         " --mass 6kg --pit 250F --serve 2026-08-15T18:00"
     )
+
+
+def told_of_each() -> tuple[str, ...]:
+    """Return words of the messages that are told of every piece: decisions, moves of the plan, warnings."""
+    return (
+        _("Pull it now"),
+        _("Stop:"),
+        _("Earlier than"),
+        _("Later than"),
+        _("late by"),
+        _("Dinner is"),
+        _("act now"),
+        _("can still be done"),
+    )

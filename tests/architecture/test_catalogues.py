@@ -119,6 +119,12 @@ def test_no_sentence_is_outside_the_catalogues() -> None:
     assert bare == {}
 
 
+def test_no_name_of_a_day_or_month_is_of_the_machine() -> None:
+    """Weekdays and months come from Babel, in the language of the room: `strftime` would take those of the machine."""
+    named = re.compile(r"%[aAbBcxXp](?![a-z])")
+    assert [str(path) for path in PROGRAM if named.search(text_of(path))] == []
+
+
 def test_the_finders_find() -> None:
     """The measures themselves: a text at import and a bare sentence are seen, what is right is not."""
     tree = ast.parse('_A = _("said early")\ndef f(x=_("also early")):\n    return _("said late"), lambda: _("late")\n')

@@ -14,6 +14,7 @@ from bot.application.writing import cook_write
 from bot.chat import Address, Sent
 from bot.crew import Person as Member
 from bot.crew import Role
+from bot.messages.words import spoken
 from bot.papers.issue import make_chart, make_paper
 from bot.ports import Apply, RoomWrite
 from bot.rehearsal.own.meat import Pace
@@ -96,7 +97,9 @@ class _Stage:
         room = Address(transport=SOURCE, chat=chat_of(_WHO))
         member = Member(id=f"{SOURCE}:{chat_of(_WHO)}", name=_WHO, role=Role.OWNER)
         write = cook_write(situation, facts, version=0, add_rooms=(room,))
-        self._store.apply(Apply(now=now, cooks=(write,), people=(member,), rooms=(RoomWrite(address=room),)))
+        self._store.apply(
+            Apply(now=now, cooks=(write,), people=(member,), rooms=(RoomWrite(address=room, language=spoken()),))
+        )
         self._told: list[Shown | Said] = []
         self._deeds: dict[str, dt.datetime] = {}
         """Prompt key -> when it is answered next."""

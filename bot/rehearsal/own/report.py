@@ -11,6 +11,7 @@ from zoneinfo import ZoneInfo
 
 from bot.messages import rehearsed
 from bot.messages.figures import Voice, span
+from bot.messages.language import weekday
 from bot.messages.naming import piece_name
 from bot.rehearsal.own.meat import Pace
 from bot.rehearsal.own.performance import Performance, Said, Shown
@@ -22,18 +23,6 @@ _STAMP = 11
 _NAME = 34
 _COLUMN = 16
 _NIGHT_FROM, _NIGHT_TO = 22, 7
-
-_TELLING = (
-    "Pull it now",
-    "Stop:",
-    "Earlier than",
-    "Later than",
-    "late by",
-    "Dinner is",
-    "act now",
-    "can still be done",
-)
-"""Words of messages that are told of every piece: decisions, moves of the plan, warnings."""
 
 Put = Callable[[str], None]
 
@@ -58,7 +47,8 @@ def tell(performances: tuple[Performance, ...], put: Put, *, whole: bool = False
 def _story(performance: Performance, *, whole: bool) -> Iterator[str]:
     zone = performance.after.state.serving.zone
     for entry in performance.told:
-        stamp = f"{entry.at.astimezone(ZoneInfo(zone)):%a %H:%M}"
+        local = entry.at.astimezone(ZoneInfo(zone))
+        stamp = f"{weekday(local)} {local:%H:%M}"
         if isinstance(entry, Said):
             if whole:
                 yield f"{'':<{_STAMP}}> {entry.text}"
@@ -66,7 +56,7 @@ def _story(performance: Performance, *, whole: bool) -> Iterator[str]:
         if whole and entry.own:
             yield from _set(stamp, _body(entry))
         else:
-            found = [line for line in _body(entry) if any(words in line for words in _TELLING)]
+            found = [line for line in _body(entry) if any(words in line for words in rehearsed.told_of_each())]
             if found:
                 yield from _set(stamp, found)
 
