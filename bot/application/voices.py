@@ -71,6 +71,7 @@ def _context(visit: Visit, situation: Situation) -> Context:
         last_core_at=None if core is None else core.at,
         last_pit_c=None if pit is None else pit.value_c,
         last_pit_at=None if pit is None else pit.at,
+        last_told_at=max((reading.at for reading in state.readings), default=None),
         lights_at=_lights_at(situation),
         meat_on_at=state.at("meat_on"),
         wrap=state.wraps[-1][1].wrap if state.wraps else state.planned.wrap,

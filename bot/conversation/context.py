@@ -80,6 +80,8 @@ class Context:
     last_core_at: dt.datetime | None = None
     last_pit_c: float | None = None
     last_pit_at: dt.datetime | None = None
+    last_told_at: dt.datetime | None = None
+    """When anything was read last, also what is in doubt."""
     lights_at: dt.datetime | None = None
     """When the fire is to be lit, while it is not."""
     meat_on_at: dt.datetime | None = None

@@ -136,7 +136,7 @@ def _asked_long_ago(context: Context) -> bool:
     """Return whether a number is asked for, and the last one was read a good while ago."""
     if not {Slot.CORE, Slot.PIT} & set(asked(context)):
         return False
-    known = [at for at in (context.last_core_at, context.last_pit_at) if at is not None]
+    known = [at for at in (context.last_core_at, context.last_pit_at, context.last_told_at) if at is not None]
     return not known or context.now - max(known) >= ASKED_LONG_AGO
 
 
