@@ -88,7 +88,7 @@ def left(name: str, without: Iterable[str], next_name: str | None, *, watch: boo
     if watch and next_name is not None:
         parts.append(_("Nobody has the watch now: {name} is asked to take it.").format(name=next_name))
     elif watch:
-        parts.append(_("Nobody has the watch now. A lit fire is never left alone: who has it?"))
+        parts.append(_("Nobody has the watch now. While it burns somebody stays awake and near: who?"))
     return lines(*parts)
 
 
