@@ -7,6 +7,7 @@ it prints what is not translated.
 
 from __future__ import annotations
 
+import ast
 import io
 import re
 import sys
@@ -22,6 +23,7 @@ from bot.messages.words import LOCALE
 
 ROOT = Path(__file__).parent.parent
 CUTS = ROOT / "scheduler" / "catalogue" / "cuts"
+OF_THE_ENGINE = (ROOT / "scheduler" / "cookers.py", ROOT / "scheduler" / "cuts" / "own.py")
 KEYWORDS = {"_": None, "n_": (1, 2)}
 OF_A_CUT = ("name", "several", "piece_word", "feel_words")
 """Fields of a cut that are shown; a `piece_word` also stands in the plural."""
@@ -52,10 +54,28 @@ def said_of_cuts() -> Iterator[str]:
                 yield cut["piece_word"] + "s"
 
 
+def said_of_files() -> Iterator[str]:
+    """Yield why a person's own file cannot be used, as the rooms that read such files say it."""
+    for path in (*sorted((ROOT / "bot" / "catalogue").glob("*.py")), *OF_THE_ENGINE):
+        for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
+            match node:
+                case ast.keyword(arg="why", value=value) | ast.Assign(targets=[ast.Name(id="why")], value=value):
+                    yield from _alternatives(value)
+                case _:
+                    pass
+
+
+def _alternatives(node: ast.expr) -> Iterator[str]:
+    if isinstance(node, ast.Constant) and isinstance(node.value, str):
+        yield node.value
+    elif isinstance(node, ast.IfExp):
+        yield from (*_alternatives(node.body), *_alternatives(node.orelse))
+
+
 def template() -> Catalog:
     """Return every text, untranslated, in the order of the alphabet."""
     made = Catalog(project="slowbell", version="0.1", fuzzy=False)
-    for message in (*said_in_source(), *said_of_cuts()):
+    for message in (*said_in_source(), *said_of_cuts(), *said_of_files()):
         made.add(message)
     return made
 

@@ -32,7 +32,8 @@ def broken(complaints: tuple[Complaint, ...], path: str = FILE, *, every: bool =
 
 
 def _one(complaint: Complaint) -> str:
-    why = complaint.why.rstrip(".")
+    # Why a whole file cannot be used is in the catalogues; what is wrong with a field stays in the words of the fields.
+    why = _(complaint.why.rstrip("."))
     stop = "" if why.endswith("?") else "."
     if not complaint.entry:
         return _("{why}{stop}").format(why=why[:1].upper() + why[1:], stop=stop)

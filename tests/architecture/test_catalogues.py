@@ -22,7 +22,20 @@ SENTENCE = re.compile(r"[A-Za-z]{2,}[ ,.:]+ *[A-Za-z]{2,}")
 """Two words: what a person would read as language."""
 TYPED = {"another thermometer", "it stays"}
 """What a button stands for as if it had been typed: kept with the cook, shown to nobody."""
-FILE_NAME = re.compile(r"[a-z*_/]+(?:/[A-Z_]+/slowbell)?\.[a-z]{2,4}")
+TELLS = {
+    "Message",
+    "add_argument",
+    "add_parser",
+    "ArgumentParser",
+    "answer_tap",
+    "print",
+    "put",
+    "reply",
+    "say",
+    "show",
+}
+"""What brings words before people."""
+FILE_NAME = re.compile(r"[A-Za-z*_/]+(?:/[A-Z_]+/slowbell)?\.[a-z]{2,4}")
 FIGURES = re.compile(r"\d+(?:[.,]\d+)?")
 MOST_LONGER = 1.4
 """A translation may be so much longer than its English text: limits of captions and buttons keep that much room."""
@@ -64,11 +77,21 @@ def outside_the_catalogue(tree: ast.Module) -> list[tuple[int, str]]:
         for node in ast.walk(tree)
         if isinstance(node, ast.Constant) and isinstance(node.value, str) and node not in passed
     ]
-    return [
-        (line, text)
-        for line, text in texts
-        if SENTENCE.search(text) and text not in TYPED and not FILE_NAME.fullmatch(text)
-    ]
+    return [(line, text) for line, text in texts if _is_said(text)]
+
+
+def _is_said(text: str) -> bool:
+    """Return whether a text reads as language that a person is shown."""
+    return bool(SENTENCE.search(text)) and text not in TYPED and not FILE_NAME.fullmatch(text)
+
+
+def told_directly(tree: ast.Module) -> list[tuple[int, str]]:
+    """Return the sentences that go straight into what tells people something."""
+    calls = [node for node in ast.walk(tree) if isinstance(node, ast.Call)]
+    telling = [call for call in calls if ast.unparse(call.func).rpartition(".")[2] in TELLS]
+    given = [one for call in telling for one in (*call.args, *(keyword.value for keyword in call.keywords))]
+    texts = [node for one in given for node in ast.walk(one) if isinstance(node, ast.Constant)]
+    return [(node.lineno, node.value) for node in texts if isinstance(node.value, str) and _is_said(node.value)]
 
 
 @pytest.fixture(scope="module", params=LANGUAGES)
@@ -119,6 +142,12 @@ def test_no_sentence_is_outside_the_catalogues() -> None:
     assert bare == {}
 
 
+def test_nobody_else_makes_sentences() -> None:
+    """Outside the room of words nothing tells people a sentence of its own: no message, print, window or help text."""
+    others = [path for path in PROGRAM if path not in MESSAGES]
+    assert {str(path): found for path in others if (found := told_directly(ast.parse(text_of(path))))} == {}
+
+
 def test_no_name_of_a_day_or_month_is_of_the_machine() -> None:
     """Weekdays and months come from Babel, in the language of the room: `strftime` would take those of the machine."""
     named = re.compile(r"%[aAbBcxXp](?![a-z])")
@@ -131,6 +160,8 @@ def test_the_finders_find() -> None:
     assert evaluated_at_import(tree) == [1, 2]
     bare = ast.parse('def f():\n    """A docstring of words."""\n    return "two words" + _("in the book")\n')
     assert outside_the_catalogue(bare) == [(3, "two words")]
+    assert told_directly(ast.parse('say(Message(text="Hello there, you"))\nlog.info("not for people")\n')) != []
+    assert told_directly(ast.parse('log.info("not for people")\n')) == []
 
 
 def test_the_program_reads_what_the_text_file_says(language: str, catalogue: Catalog) -> None:
