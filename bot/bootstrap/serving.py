@@ -78,10 +78,10 @@ class Service:
         self._api = BotApi(token=token, base_url=settings.bot_api)
         self._way_out = TelegramTransport(
             token=token,
-            repeat_mark=console.possible_repeat(),
+            repeat_mark=console.possible_repeat,
             clock=self._alarm.now,
             base_url=settings.bot_api,
-            topic_mark=telegram_words.topic_closed(),
+            topic_mark=telegram_words.topic_closed,
             album=album(settings.data_dir),
         )
         self._listening = Listening(settings.data_dir / HEARD)

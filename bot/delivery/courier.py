@@ -11,12 +11,14 @@ whose chat has been sent to too recently is put back with the instant at which i
 from __future__ import annotations
 
 import asyncio
+import dataclasses
 import datetime as dt
 import logging
 from collections.abc import Callable, Mapping
 
-from bot.chat import EDIT_PACE, Locked, Outcome, OutgoingKind, Sent, TryAgain
+from bot.chat import EDIT_PACE, Address, Locked, Outcome, OutgoingKind, Sent, TryAgain
 from bot.delivery.pace import UNHURRIED, Limiter, Pace
+from bot.messages.words import speaking
 from bot.ports import ClaimedRow, OutgoingTransport, Store
 
 log = logging.getLogger(__name__)
@@ -121,14 +123,21 @@ class Courier:
         return outcome
 
     async def _send(self, row: ClaimedRow) -> Outcome:
+        address = row.outgoing.address
         try:
-            outcome = await self._transports[row.outgoing.address.transport].send(row)
+            with speaking(self._language(address)):  # what a transport adds is in the language of the room, too
+                outcome = await self._transports[address.transport].send(row)
         except Exception as error:  # ours (a full disk under the screens), so nothing was sent: see the port
-            log.exception("transport %s failed on row %s", row.outgoing.address.transport, row.id)
+            log.exception("transport %s failed on row %s", address.transport, row.id)
             return TryAgain(wait=AFTER_FAULT, why=type(error).__name__, costs_attempt=False)
         if not isinstance(outcome, Sent):
             log.warning("row %s, attempt %s: %s", row.id, row.attempt, outcome)
         return outcome
+
+    def _language(self, address: Address) -> str | None:
+        """Return the language of a room, or of the whole chat; None where nobody said."""
+        said = {room.address: room.language for room in self._store.rooms() if room.language}
+        return said.get(address) or said.get(dataclasses.replace(address, thread=None))
 
     async def _record(self, row: ClaimedRow, outcome: Outcome, now: dt.datetime) -> None:
         self._unrecorded.append((row, outcome))

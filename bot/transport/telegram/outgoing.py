@@ -85,31 +85,32 @@ class TelegramTransport:
         self,
         *,
         token: Token,
-        repeat_mark: str,
+        repeat_mark: Callable[[], str],
         clock: Callable[[], dt.datetime],
         base_url: str = OFFICIAL,
         timeouts: Timeouts | None = None,
         jitter: Callable[[], dt.timedelta] = lambda: dt.timedelta(seconds=1),
         reaction: str = ReactionEmoji.THUMBS_UP,
-        topic_mark: str = "",
+        topic_mark: Callable[[], str] = lambda: "",
         album: Album | None = None,
     ) -> None:
         """Prepare a transport; nothing is sent yet.
 
-        `repeat_mark` is put on a line of its own above a message that may have arrived before. `clock` gives
+        `repeat_mark` says what is put on a line of its own above a message that may have arrived before, in the
+        language that is spoken while it is sent. `clock` gives
         the present instant (aware, UTC). `base_url` is the server without `/bot`. `jitter` is added to every
         pause that the server asks for. `reaction` is used where an outgoing names no reaction of its own.
-        `topic_mark` is put above a message that goes to a chat because its topic is closed or gone. `album`
+        `topic_mark` says what is put above a message that goes to a chat because its topic is closed or gone. `album`
         puts away what is fetched.
         """
         times = timeouts or Timeouts()
         self._token = token
-        self._repeat_mark = repeat_mark.rstrip()
+        self._repeat_mark = repeat_mark
         self._clock = clock
         self._jitter = jitter
         self._whole_s = times.whole_s
         self._reaction = reaction
-        self._topic_mark = topic_mark.rstrip()
+        self._topic_mark = topic_mark
         self._album = album
         self._paused_until: dict[str, dt.datetime] = {}
         self._request = HTTPXRequest(
@@ -184,10 +185,11 @@ class TelegramTransport:
 
     def _without_topic(self, post: Post) -> Post:
         """Return a message for the chat itself, with why it comes there."""
-        if not self._topic_mark:
+        mark = self._topic_mark().rstrip()
+        if not mark:
             return dataclasses.replace(post, thread=None)
         most = MOST_TEXT_UNITS if post.document is None else MOST_CAPTION_UNITS
-        text = fitted(f"{self._topic_mark}\n{post.text}", most)
+        text = fitted(f"{mark}\n{post.text}", most)
         return dataclasses.replace(post, thread=None, text=text, entities=())
 
     async def _edit(self, out: Outgoing, target_ref: str | None) -> Outcome:
@@ -256,8 +258,9 @@ class TelegramTransport:
             keyboard(out.choices)
         except ValueError as error:
             return Rejected(why=str(error))
-        if out.possible_repeat and out.kind is OutgoingKind.MESSAGE and self._repeat_mark:
-            text = f"{self._repeat_mark}\n{text}"
+        repeats = out.possible_repeat and out.kind is OutgoingKind.MESSAGE
+        if repeats and (mark := self._repeat_mark().rstrip()):
+            text = f"{mark}\n{text}"
         short = fitted(text, MOST_TEXT_UNITS if document is None else MOST_CAPTION_UNITS)
         if short != text:
             log.error("telegram: %s is too long (%d characters) and was cut", out.key, len(text))

@@ -104,7 +104,7 @@ async def _with_messenger(store: SqlStore, server: str, alarm: ManualAlarm, boun
     token = Token(TOKEN)
     api = CountedApi(token=token, base_url=server)
     api.boundaries = boundaries
-    way_out = TelegramTransport(token=token, repeat_mark=console.possible_repeat(), clock=alarm.now, base_url=server)
+    way_out = TelegramTransport(token=token, repeat_mark=console.possible_repeat, clock=alarm.now, base_url=server)
     try:
         await _listen(store, api, alarm)
         await _work(store, way_out, alarm, boundaries)

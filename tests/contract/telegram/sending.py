@@ -84,12 +84,12 @@ async def transport(
     """A transport whose clock stands at noon."""
     made = TelegramTransport(
         token=Token(fake.token),
-        repeat_mark=REPEAT_MARK,
+        repeat_mark=lambda: REPEAT_MARK,
         clock=lambda: NOON,
         base_url=base_url or fake.base_url,
         timeouts=Timeouts(read_s=read_s, whole_s=whole_s),
         jitter=lambda: JITTER,
-        topic_mark=TOPIC_MARK,
+        topic_mark=lambda: TOPIC_MARK,
         album=album,
     )
     try:

@@ -38,7 +38,9 @@ class MessengerStage(Stage):
         self._poller = Poller(
             api=self._api, source=_SOURCE, accept=self.store.accept, clock=lambda: self.now, long_poll_s=0
         )
-        self._out = TelegramTransport(token=token, repeat_mark="", clock=lambda: self.now, base_url=self.fake.base_url)
+        self._out = TelegramTransport(
+            token=token, repeat_mark=lambda: "", clock=lambda: self.now, base_url=self.fake.base_url
+        )
         return self._out
 
     def drop_connections(self) -> None:

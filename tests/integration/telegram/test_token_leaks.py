@@ -43,7 +43,7 @@ async def _use_everything(fake: FakeTelegram) -> list[object]:
     row = ClaimedRow(id=1, attempt=1, outgoing=outgoing, target_ref=None)
     said: list[object] = [token]
     for base_url in (fake.base_url, "http://127.0.0.1:1", "nonsense"):
-        transport = TelegramTransport(token=token, repeat_mark="!", clock=lambda: NOON, base_url=base_url)
+        transport = TelegramTransport(token=token, repeat_mark=lambda: "!", clock=lambda: NOON, base_url=base_url)
         api = BotApi(token=token, base_url=base_url)
         poller = Poller(api=api, source="s", accept=lambda **_: True, clock=lambda: NOON, long_poll_s=0)
         for fault in ("", "page", "drop", "status", "revoke"):
