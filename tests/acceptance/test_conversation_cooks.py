@@ -21,6 +21,9 @@ QUESTIONS = {"how long": 6, "what next": 6, "plan": 10}
 RETURN = {caution.id for caution in CATALOGUE.steps.cautions if caution.returns}
 """Cautions that come back with their condition."""
 
+NAMES = ("Ines", "Tomas")
+"""Who leads, and who only listens."""
+
 LETTERS = string.ascii_lowercase
 OF_A_NUMBER = re.compile(r"^(?:Pit )?\d|^Another number$")
 
@@ -164,10 +167,17 @@ def test_one_caution_in_a_message_and_each_once(cook: Played) -> None:
 
 
 def test_prompts_come_to_both_and_buzz_once(cook: Played) -> None:
-    """What comes by itself comes to both at one instant, silently to the second one unless it is about safety."""
+    """By day what comes by itself comes to both at one instant; in the quiet hours what wakes comes to Ines alone, who
+    leads, for Tomas sleeps. Nothing buzzes for the second one unless it is about safety.
+    """
     prompts = [h for h in cook.messages if h.sort in {"prompt", "summary"}]
-    by_room = [[(h.at, h.text) for h in prompts if h.room == window(name)] for name in ("Ines", "Tomas")]
+    asleep = [h for h in prompts if not 7 <= h.at.hour < 22]
+    by_room = [[(h.at, h.text) for h in prompts if h.room == window(name) and h not in asleep] for name in NAMES]
     assert by_room[0] == by_room[1]
+    assert len(by_room[0]) > 10
+    assert asleep
+    assert {h.room for h in asleep if not h.outgoing.silent} == {window("Ines")}
+    assert [h.text for h in asleep if h.room == window("Tomas") and not h.outgoing.silent] == []
     assert {h.room for h in prompts if not h.outgoing.silent and not h.outgoing.urgent} == {window("Ines")}
 
 
