@@ -129,8 +129,22 @@ _WHOLE = (
     ("(?:in )?folie einwickeln|einwickeln in folie", "wrap foil"),
     ("gefährdete gäste", "guests at risk"),
     ("(?:mit )?kabel", "wire"),
+    ("(?:das )?(?:mache? ich|meins|übernehme ich)", "mine"),
+    ("(?:ich habe?|hab) (?:sie|es|die wache)|ich übernehme(?: die wache)?", "i have it"),
+    ("wer hat (?:jetzt )?die wache", "who has the watch"),
+    ("einladungen (?:löschen|zurückziehen)", "cancel invites"),
+    ("(?:ton|weck)probe", "sound check"),
 )
 """Meant so only as a whole text."""
+
+_CREW = (
+    (r"(?<=[a-z]) hat (?:sie|die wache)$", " has it"),
+    ("^(?:übergib|gib) (?:die )?wache an (?=[a-z])", "hand over to "),
+    ("(?<=[a-z]) ist (?:die )?feuerleitung", " is fire lead"),
+    ("(?<=[a-z]) ist gastgeber(?:in)?", " is host"),
+    ("(?<=[a-z]) ist helfer(?:in)?", " is helper"),
+    ("(?<=[a-z]) ist gast", " is guest"),
+)
 
 _ASKED = (
     ("^auch (?=[a-z0-9])", "also "),
@@ -203,7 +217,7 @@ def _phrase(pattern: str, said: str) -> tuple[re.Pattern[str], str]:
 
 _COMPILED = (
     *((re.compile(rf"^(?:{one.translate(_LONG)})(?=[?.! ]*$)"), said) for one, said in _WHOLE),
-    *(_phrase(*pair) for pair in (*_TROUBLES, *_DEEDS, *_CUTS, *_SET_UP, *_ASKED)),
+    *(_phrase(*pair) for pair in (*_TROUBLES, *_DEEDS, *_CUTS, *_SET_UP, *_CREW, *_ASKED)),
 )
 
 
