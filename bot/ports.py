@@ -10,7 +10,7 @@ import datetime as dt
 from collections.abc import Callable, Mapping, Sequence
 from typing import Literal, Protocol
 
-from bot.chat import Address, Incoming, Lack, Outcome, Outgoing, OutgoingKind
+from bot.chat import Address, Choice, Incoming, Lack, Outcome, Outgoing, OutgoingKind
 from bot.crew import Person
 from scheduler.facts import Fact
 
@@ -74,6 +74,18 @@ class ClaimedRow:
     outgoing: Outgoing
     target_ref: str | None
     """For an EDIT, PIN or UNPIN: the transport's reference under which the target was sent (None: it never was)."""
+    target_file: bool = False
+    """For an EDIT: its target went with a file, so that what is changed is a caption."""
+
+
+@dataclasses.dataclass(frozen=True, kw_only=True)
+class ShownMessage:
+    """A message as it stands in its room now."""
+
+    text: str
+    choices: tuple[tuple[Choice, ...], ...]
+    captioned: bool
+    """A file goes with it: the text is a caption."""
 
 
 @dataclasses.dataclass(frozen=True, kw_only=True)
@@ -280,7 +292,7 @@ class Store(Protocol):
     def open_choices(self, address: Address) -> tuple[StoredChoice, ...]:
         """Return the choices of the newest message with choices in a room, in order."""
 
-    def shown(self, key: str) -> Outgoing | None:
+    def shown(self, key: str) -> ShownMessage | None:
         """Return the message with an outbox key as it is shown now, its newest edit counted; None: there is none."""
 
     def apply(self, write: Apply) -> bool:

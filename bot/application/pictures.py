@@ -7,6 +7,7 @@ through the port.
 from __future__ import annotations
 
 import logging
+from collections.abc import Callable
 
 from bot.application.boards import PAPER
 from bot.application.visit import House, Visit, Work
@@ -107,4 +108,16 @@ _TITLE_UNITS = 64
 
 def is_caption(text: str) -> bool:
     """Return whether a text is short enough to stand under a picture, counted in UTF-16 units."""
-    return len(text.encode("utf-16-le")) // 2 <= MOST_CAPTION_UNITS - _TITLE_UNITS
+    return _units(text) <= MOST_CAPTION_UNITS - _TITLE_UNITS
+
+
+def below_a_picture(question: str, answered: Callable[[str], str]) -> str:
+    """Return a caption with what was added to it; lines at the end of the question make room for that at need."""
+    kept = question.split("\n")
+    while len(kept) > 1 and _units(answered("\n".join(kept))) > MOST_CAPTION_UNITS:
+        kept.pop()
+    return answered("\n".join(kept))
+
+
+def _units(text: str) -> int:
+    return len(text.encode("utf-16-le")) // 2

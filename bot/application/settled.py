@@ -8,10 +8,11 @@ from __future__ import annotations
 
 from bot import commands as say
 from bot.application.boards import PAPER
+from bot.application.pictures import below_a_picture
 from bot.application.turns import Turn
 from bot.application.visit import Visit, Work
 from bot.messages.receipts import answered_by, told_line
-from bot.ports import Json
+from bot.ports import Json, ShownMessage
 from scheduler.cook import Situation
 
 _WANT_STEPS: dict[type[object], frozenset[str]] = {
@@ -31,7 +32,7 @@ def settle(visit: Visit, work: Work, done: Turn) -> bool:
         return False
     shown = visit.house.store.shown(tapped.outbox_key)
     line = told_line(done.reported, visit.voice(done.after))
-    if shown is None or shown.document is not None:
+    if shown is None:
         return False
     left = []
     meanings: list[Json] = []
@@ -44,11 +45,20 @@ def settle(visit: Visit, work: Work, done: Turn) -> bool:
                 meanings.append(stored.meaning)
         if kept:
             left.append(tuple(kept))
-    text = answered_by(shown.text, visit.person.name, line)
+    text = _answered(shown, visit.person.name, line)
     work.change(
         tapped.outbox_key, text, to=visit.address, row=visit.row_id, choices=tuple(left), meanings=tuple(meanings)
     )
     return bool(line)
+
+
+def _answered(shown: ShownMessage, name: str, line: str) -> str:
+    """Return the text with who answered it, short enough for a caption where it is one."""
+
+    def answered(question: str) -> str:
+        return answered_by(question, name, line)
+
+    return below_a_picture(shown.text, answered) if shown.captioned else answered(shown.text)
 
 
 def still_asked(meaning: say.Intent, after: Situation) -> bool:

@@ -10,7 +10,7 @@ from collections.abc import Sequence
 
 from sqlalchemy import Engine
 
-from bot.chat import Address, Outcome, Outgoing
+from bot.chat import Address, Outcome
 from bot.crew import Person
 from bot.ports import (
     Apply,
@@ -23,6 +23,7 @@ from bot.ports import (
     RoomWrite,
     Screen,
     ScreenRow,
+    ShownMessage,
     Store,
     StoredChoice,
     WaitingRow,
@@ -149,7 +150,7 @@ class SqlStore(Store, Screen):
         with reading(self._engine) as connection:
             return outbox.open_choices(connection, address)
 
-    def shown(self, key: str) -> Outgoing | None:
+    def shown(self, key: str) -> ShownMessage | None:
         """Return a message as it is shown now: as it was written, or as its newest edit made it."""
         with reading(self._engine) as connection:
             return outbox.shown(connection, key)

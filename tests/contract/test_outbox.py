@@ -139,6 +139,26 @@ def test_a_pin_without_a_right_leaves_its_message_as_it_was(store: SqlStore) -> 
     assert store.fate("p1") == Fate(sent=False, over=True, lack=Lack.PIN)
 
 
+def test_an_edit_knows_whether_its_message_went_with_a_file(store: SqlStore) -> None:
+    """What is shown of a message, and an edit that is claimed, say whether its text is a caption."""
+    chart = Document(name="chart.png", media_type="image/png", data=b"a chart")
+    put(store, message("m1", document=chart), message("m2"))
+    attempt(store, Sent(ref="1"))
+    attempt(store, Sent(ref="2"))
+    put(store, edit("e1", "m1"), edit("e2", "m2"))
+    claimed = [attempt(store, Sent(ref=ref)) for ref in "12"]
+    assert [(row.outgoing.key, row.target_ref, row.target_file) for row in claimed] == [
+        ("e1", "1", True),
+        ("e2", "2", False),
+    ]
+    shown = [store.shown(key) for key in ("m1", "m2", "made-up")]
+    assert [None if one is None else (one.text, one.captioned) for one in shown] == [
+        (claimed[0].outgoing.text, True),
+        (claimed[1].outgoing.text, False),
+        None,
+    ]
+
+
 def test_what_waits_is_listed(store: SqlStore) -> None:
     """Oldest first, with when it was written and its cook, of one room or of all; what is on its way is not listed."""
     put(store, message("m1"), with_choices("t1", "a", address=TOMAS))

@@ -16,6 +16,7 @@ from bot.ports import ClaimedRow
 from bot.store.aftermath import Attempted, abandoned, after
 from bot.store.mappers import address_of, document_of, outgoing_of
 from bot.store.repositories import rooms
+from bot.store.repositories.outbox import has_file
 from bot.store.repositories.rows import insert_new, put
 from bot.store.tables import OutboxState, document, in_state, outbox, room, transport_pause
 
@@ -117,7 +118,8 @@ def _claimed(connection: Connection, row: Row[Any]) -> ClaimedRow:
         ref = connection.execute(select(outbox.c.ref).where(outbox.c.key == row.target)).scalar_one_or_none()
     found = connection.execute(select(document).where(document.c.outbox_key == row.key)).one_or_none()
     outgoing = outgoing_of(row, None if found is None else document_of(found))
-    return ClaimedRow(id=row.id, attempt=row.attempt, outgoing=outgoing, target_ref=ref)
+    captioned = row.kind == OutgoingKind.EDIT and has_file(connection, row.target)
+    return ClaimedRow(id=row.id, attempt=row.attempt, outgoing=outgoing, target_ref=ref, target_file=captioned)
 
 
 # --- recording ------------------------------------------------------------------------------------------------------

@@ -10,8 +10,8 @@ from typing import Any
 
 from sqlalchemy import Connection, Row, Select, exists, func, select, update
 
-from bot.chat import Address, Lack, Outgoing, OutgoingKind
-from bot.ports import Fate, OutboxWrite, StoredChoice, WaitingRow
+from bot.chat import Address, Lack, OutgoingKind
+from bot.ports import Fate, OutboxWrite, ShownMessage, StoredChoice, WaitingRow
 from bot.store.errors import BrokenWrite
 from bot.store.mappers import address_columns, address_of, document_columns, outgoing_columns, outgoing_of
 from bot.store.repositories.rows import insert_new
@@ -128,12 +128,20 @@ def open_choices(connection: Connection, address: Address) -> tuple[StoredChoice
     return ()
 
 
-def shown(connection: Connection, key: str) -> Outgoing | None:
+def shown(connection: Connection, key: str) -> ShownMessage | None:
     """Return a message as it is shown now: as it was written, or as its newest edit made it."""
     versions = select(outbox).where((outbox.c.key == key) | (outbox.c.target == key)).order_by(outbox.c.id.desc())
     kinds = (OutgoingKind.MESSAGE, OutgoingKind.EDIT)
     row = connection.execute(versions.where(outbox.c.kind.in_([str(kind) for kind in kinds]))).first()
-    return None if row is None else outgoing_of(row)
+    if row is None:
+        return None
+    outgoing = outgoing_of(row)
+    return ShownMessage(text=outgoing.text, choices=outgoing.choices, captioned=has_file(connection, key))
+
+
+def has_file(connection: Connection, key: str | None) -> bool:
+    """Return whether a message was written with a file."""
+    return bool(connection.execute(select(exists().where(document.c.outbox_key == key))).scalar_one())
 
 
 def _newest(address: Address, states: tuple[OutboxState, ...]) -> Select[Any]:

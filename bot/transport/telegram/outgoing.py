@@ -155,7 +155,7 @@ class TelegramTransport:
             case OutgoingKind.MESSAGE:
                 return await self._message(row.outgoing)
             case OutgoingKind.EDIT:
-                return await self._edit(row.outgoing, row.target_ref)
+                return await self._edit(row)
             case OutgoingKind.PIN:
                 return await self._pin(row.outgoing, row.target_ref, pinned=True)
             case OutgoingKind.UNPIN:
@@ -192,20 +192,28 @@ class TelegramTransport:
         text = fitted(f"{mark}\n{post.text}", most)
         return dataclasses.replace(post, thread=None, text=text, entities=())
 
-    async def _edit(self, out: Outgoing, target_ref: str | None) -> Outcome:
-        ready = self._ready(out)
+    async def _edit(self, row: ClaimedRow) -> Outcome:
+        """Change text and buttons; of a message that went with a file the text is its caption."""
+        out = row.outgoing
+        ready = self._ready(out, captioned=row.target_file)
         if isinstance(ready, Rejected):
             return ready
-        ref = _own(out, target_ref)
+        ref = _own(out, row.target_ref)
         if isinstance(ref, Declined):
             return ref
-        await self._bot.edit_message_text(
-            chat_id=ref.chat_id,
-            message_id=ref.message_id,
-            text=ready,
-            link_preview_options=NO_PREVIEW,
-            reply_markup=keyboard(out.choices),
-        )
+        markup = keyboard(out.choices)
+        if row.target_file:
+            await self._bot.edit_message_caption(
+                chat_id=ref.chat_id, message_id=ref.message_id, caption=ready, reply_markup=markup
+            )
+        else:
+            await self._bot.edit_message_text(
+                chat_id=ref.chat_id,
+                message_id=ref.message_id,
+                text=ready,
+                link_preview_options=NO_PREVIEW,
+                reply_markup=markup,
+            )
         return Sent(ref=str(ref))
 
     async def _pin(self, out: Outgoing, target_ref: str | None, *, pinned: bool) -> Outcome:
@@ -244,11 +252,12 @@ class TelegramTransport:
         await self._bot.answer_callback_query(callback_query_id=out.target, text=text or None)
         return Sent()
 
-    def _ready(self, out: Outgoing) -> str | Rejected:
-        """Return the text as it will be sent, or why this can never be sent."""
+    def _ready(self, out: Outgoing, *, captioned: bool = False) -> str | Rejected:
+        """Return the text as it will be sent, or why this can never be sent; `captioned`: it stands under a file."""
         text = sendable(out.text)
         document = out.document
-        if document is None and not text.strip():
+        captioned = captioned or document is not None
+        if not captioned and not text.strip():
             return Rejected(why="no text")
         if document is not None and not 0 < len(document.data) <= MOST_UPLOAD_BYTES:
             return Rejected(why=f"a file of {len(document.data)} bytes, 1 to {MOST_UPLOAD_BYTES} are allowed")
@@ -261,7 +270,7 @@ class TelegramTransport:
         repeats = out.possible_repeat and out.kind is OutgoingKind.MESSAGE
         if repeats and (mark := self._repeat_mark().rstrip()):
             text = f"{mark}\n{text}"
-        short = fitted(text, MOST_TEXT_UNITS if document is None else MOST_CAPTION_UNITS)
+        short = fitted(text, MOST_CAPTION_UNITS if captioned else MOST_TEXT_UNITS)
         if short != text:
             log.error("telegram: %s is too long (%d characters) and was cut", out.key, len(text))
         return short

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import datetime as dt
+
 from tests.fakes.kitchen import on
 from tests.fakes.stages import MessengerStage, Stage
 
@@ -45,3 +47,24 @@ def test_a_turn_of_dinner_comes_with_one_picture(stage: Stage) -> None:
         assert "may be late" in photos[0].text
         assert "Do nothing" in photos[0].labels
     stage.taps("Ines", "Do nothing")
+
+
+def test_a_button_below_a_picture_says_who_pressed_it(stage: Stage) -> None:
+    """The look at the bark comes with a chart; pressed, its words say who did what, and the buttons of it are gone."""
+    on_the_fire(stage)
+    stage.until(on("12:50"))
+    stage.says("Ines", "165 F meat")
+    stage.until(on("13:40"))
+    assert "Look at the bark" in stage.all_seen("Ines")
+    label = "Wrapped in paper"
+    stage.taps("Ines", label)
+    stage.until(stage.now + dt.timedelta(minutes=1))  # an edit waits for its pace
+    if stage.changes_messages:
+        asked = next(text for text in stage.screen("Ines") if "Look at the bark" in text)
+        assert "\nInes: " in asked
+        assert len(asked.encode("utf-16-le")) // 2 <= 1024
+    if isinstance(stage, MessengerStage):
+        (photo,) = [seen for seen in stage.fake.messages(stage.fake.private("Ines")) if "Look at the bark" in seen.text]
+        assert photo.photo
+        assert not [one for one in photo.labels if one == label]
+        assert stage.fake.calls("editMessageCaption")

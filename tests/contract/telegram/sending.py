@@ -35,6 +35,7 @@ def row(
     thread: int | None = None,
     document: Document | None = None,
     wants_reply: Asking | None = None,
+    target_file: bool = False,
 ) -> ClaimedRow:
     """Return a claimed row; `thread` is the topic."""
     outgoing = Outgoing(
@@ -49,7 +50,7 @@ def row(
         document=document,
         wants_reply=wants_reply,
     )
-    return ClaimedRow(id=1, attempt=1, outgoing=outgoing, target_ref=target_ref)
+    return ClaimedRow(id=1, attempt=1, outgoing=outgoing, target_ref=target_ref, target_file=target_file)
 
 
 def edit(
@@ -59,8 +60,9 @@ def edit(
     *,
     choices: tuple[tuple[Choice, ...], ...] = (),
     possible_repeat: bool = False,
+    target_file: bool = False,
 ) -> ClaimedRow:
-    """Return a row that changes a message."""
+    """Return a row that changes a message; `target_file`: one that went with a file."""
     return row(
         chat,
         text,
@@ -69,6 +71,7 @@ def edit(
         target_ref=ref,
         choices=choices,
         possible_repeat=possible_repeat,
+        target_file=target_file,
     )
 
 

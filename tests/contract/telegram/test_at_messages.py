@@ -4,9 +4,11 @@ from __future__ import annotations
 
 import pytest
 
-from bot.chat import Declined, Lack, OutgoingKind, Sent
+from bot.chat import Declined, Document, Lack, OutgoingKind, Rejected, Sent
+from tests.contract.telegram.pictures import picture, png
 from tests.contract.telegram.sending import DONE, edit, row, transport
 from tests.fakes.botapi import FakeTelegram
+from tests.fakes.botapi.methods import NO_PICTURE
 
 pytestmark = pytest.mark.asyncio
 
@@ -33,6 +35,36 @@ async def test_an_edit_made_twice_is_sent(fake: FakeTelegram) -> None:
         assert await telegram.send(change) == sent
     assert [call["code"] for call in fake.calls("editMessageText")] == [200, 400]
     assert fake.messages(ines)[0].edits == 1
+
+
+@pytest.mark.parametrize("document", [picture(png()), picture(png(tail=NO_PICTURE))], ids=["photo", "file"])
+async def test_an_edit_of_a_picture_changes_its_words(fake: FakeTelegram, document: Document) -> None:
+    """What went with a file has no text: its caption is changed, its buttons too, cut where a caption ends."""
+    ines = fake.private("Ines")
+    async with transport(fake) as telegram:
+        sent = await telegram.send(row(ines, "Look at the bark.", choices=DONE, document=document))
+        assert isinstance(sent, Sent)
+        assert await telegram.send(edit(ines, sent.ref, "Ines: bark set.", choices=DONE, target_file=True)) == sent
+        assert fake.messages(ines)[0].labels == ("Done", "Not yet")
+        assert await telegram.send(edit(ines, sent.ref, "Ines: " + "x" * 1100, target_file=True)) == sent
+        assert await telegram.send(edit(ines, sent.ref, "Ines: " + "x" * 1100, target_file=True)) == sent
+    (message,) = fake.messages(ines)
+    assert (message.text, message.buttons) == ("Ines: " + "x" * 1017 + "…", ())
+    assert [call["code"] for call in fake.calls("editMessageCaption")] == [200, 200, 400]
+    assert fake.calls("editMessageText") == []
+
+
+async def test_the_server_keeps_texts_and_captions_apart(fake: FakeTelegram) -> None:
+    """A text cannot be changed as a caption nor a caption as a text: whoever mixes them up is refused."""
+    ines = fake.private("Ines")
+    async with transport(fake) as telegram:
+        text, shown = await telegram.send(row(ines)), await telegram.send(row(ines, document=picture(png())))
+        assert isinstance(text, Sent)
+        assert isinstance(shown, Sent)
+        as_caption = await telegram.send(edit(ines, text.ref, "x", target_file=True))
+        as_text = await telegram.send(edit(ines, shown.ref, "x"))
+    assert as_caption == Rejected(why="There is no caption in the message to edit")
+    assert as_text == Rejected(why="There is no text in the message to edit")
 
 
 @pytest.mark.parametrize("ref", [None, "terminal:ines:4", "telegram:2:4"], ids=["never sent", "elsewhere", "moved"])

@@ -51,6 +51,7 @@ def test_limits_are_those_of_the_library() -> None:
     )
     assert methods["setMyCommands"]["commands"]["most"] == constants.BotCommandLimit.MAX_COMMAND_NUMBER
     assert methods["sendDocument"]["caption"]["max"] == constants.MessageLimit.CAPTION_LENGTH
+    assert methods["editMessageCaption"]["caption"]["max"] == constants.MessageLimit.CAPTION_LENGTH
     assert methods["sendDocument"]["document"]["max_bytes"] == constants.FileSizeLimit.FILESIZE_UPLOAD
     assert methods["getUpdates"]["limit"]["max"] == constants.PollingLimit.MAX_LIMIT
     button = types["InlineKeyboardButton"]["callback_data"]

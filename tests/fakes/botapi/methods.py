@@ -107,7 +107,18 @@ def _edit_message_text(world: World, sent: Json) -> Result:
     entry = _own(world, sent, "edit")
     if entry.frozen:
         raise ApiError(400, "Bad Request: message can't be edited")
+    if "text" not in entry.message:
+        raise ApiError(400, "Bad Request: there is no text in the message to edit")
     return _change(world, entry, {"text": _text(sent["text"])}, sent.get("reply_markup"))
+
+
+def _edit_message_caption(world: World, sent: Json) -> Result:
+    entry = _own(world, sent, "edit")
+    if entry.frozen:
+        raise ApiError(400, "Bad Request: message can't be edited")
+    if not {"photo", "document"} & entry.message.keys():
+        raise ApiError(400, "Bad Request: there is no caption in the message to edit")
+    return _change(world, entry, {"caption": sent.get("caption", "").strip()}, sent.get("reply_markup"))
 
 
 def _edit_message_reply_markup(world: World, sent: Json) -> Result:
@@ -231,6 +242,7 @@ _METHODS: dict[str, Callable[[World, Json], Result]] = {
     "getFile": _get_file,
     "getChatMember": _get_chat_member,
     "editMessageText": _edit_message_text,
+    "editMessageCaption": _edit_message_caption,
     "editMessageReplyMarkup": _edit_message_reply_markup,
     "answerCallbackQuery": _answer_callback_query,
     "setMessageReaction": _set_message_reaction,
