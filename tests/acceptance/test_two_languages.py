@@ -6,10 +6,12 @@ First with a German that marks its texts, so that any word outside the catalogue
 from __future__ import annotations
 
 import gettext
+import io
 import re
 from collections.abc import Callable
 from pathlib import Path
 
+import pypdf
 import pytest
 
 from bot.messages import steps, words
@@ -38,7 +40,7 @@ def played(folder: Path) -> tuple[list[Heard], list[Heard]]:
     start = len(kitchen.heard)
     for text in ("short ribs", "noon", "275", "18:00"):
         kitchen.say("Ines", text)
-    for text in SAID:
+    for text in (*SAID, "page", "calendar", "record"):
         kitchen.say("Tomas", text)
     Crew(kitchen, "Ines", RIBS_F).play(on("12:00", 6))
     assert kitchen.store.open_cooks() == ()
@@ -70,6 +72,23 @@ def test_german_is_german(tmp_path: Path) -> None:
     assert [(text, found) for text in texts if (found := ENGLISH.findall(QUOTED.sub("", text)))] == []
     assert [text for text in texts if re.search(r"\d\.\d", text)] == []
     assert any("°C" in text for text in texts)
+
+
+def test_papers_are_in_the_language_of_whoever_asks(tmp_path: Path) -> None:
+    """The page, the calendar and the temperature log that Tomas asked for are in German."""
+    _english, german = played(tmp_path)
+    papers = {one.outgoing.document.media_type: one.outgoing.document for one in german if one.outgoing.document}
+    page = next(one.outgoing.document.data for one in german if one.outgoing.document is not None)
+    calendar = papers["text/calendar"].data.decode().replace("\r\n ", "").partition("X-WR-CALNAME")[2]
+    for text in (pdf_text(page), calendar):  # the log names its sources by their own titles
+        assert ENGLISH.findall(QUOTED.sub("", text)) == []
+    assert "Feuer anzünden" in calendar
+    assert "Temperaturprotokoll eines Garlaufs" in pdf_text(papers["application/pdf"].data)
+
+
+def pdf_text(data: bytes) -> str:
+    """Return the words of a printed page."""
+    return "\n".join(page.extract_text() for page in pypdf.PdfReader(io.BytesIO(data)).pages)
 
 
 def shown(heard: list[Heard]) -> list[str]:
