@@ -14,10 +14,22 @@ from bot.crew import Person, Right, Role, Roles, may, roles_in
 from bot.ports import Store
 from scheduler.cook import Situation
 from scheduler.facts import CrewRole
+from scheduler.planning.advice.deciding import may_decide
 from scheduler.planning.nights import lead_of, watches, watching
+from scheduler.planning.remedies import Decides, Lever
 
 _OPEN_ENDED = (say.Done, say.Skip, say.NotYet, say.Claim)
 """What may name no step: then it is about what is open."""
+
+
+_OF_LEVERS: dict[Decides, Right] = {
+    "anyone": Right.REPORT,
+    "watch": Right.TEND,
+    "host": Right.DINNER,
+    "carver": Right.SLICE,
+    "fire_lead": Right.DECIDE,
+}
+"""Who decides about a lever in the catalogue -> the right of it."""
 
 
 @dataclasses.dataclass(frozen=True, kw_only=True)
@@ -46,9 +58,34 @@ def allowed(person: Person, situation: Situation | None, right: Right) -> bool:
 def lacking(visit: Visit, situation: Situation | None, wanted: tuple[say.Intent, ...]) -> tuple[Lacking, ...]:
     """Return what of a text, or of a button, its sender may not do; discarding is passed on where it is handled."""
     held = roles(visit.person, situation)
-    asked = [(one, say.needs(_about(one, situation))) for one in wanted if not isinstance(one, say.Discard)]
-    asked += [(one, say.needs(one.wanted)) for one in wanted if isinstance(one, say.Agreed)]
-    return tuple(Lacking(intent=one, right=right) for one, right in asked if not may(held, right))
+    asked = [(one, _right(_about(one, situation), situation)) for one in wanted if not isinstance(one, say.Discard)]
+    asked += [(one, _right(one.wanted, situation)) for one in wanted if isinstance(one, say.Agreed)]
+    by_name = visit.person.name
+    return tuple(
+        Lacking(intent=one, right=right)
+        for one, right in asked
+        if not may(held, right) and not _decides_by_name(one, by_name, situation, visit.now)
+    )
+
+
+def lever_of(intent: say.Intent, situation: Situation | None) -> Lever | None:
+    """Return the lever of the catalogue that is to be taken, None when it is no lever."""
+    if situation is None or not isinstance(intent, say.TakeLever):
+        return None
+    levers = situation.catalogue.remedies.levers
+    return next((lever for lever in levers if lever.id == intent.lever), None)
+
+
+def _right(intent: say.Intent, situation: Situation | None) -> Right:
+    """Return the right that an intent needs; that of a lever is said in the catalogue."""
+    lever = lever_of(intent, situation)
+    return say.needs(intent) if lever is None else _OF_LEVERS[lever.decides]
+
+
+def _decides_by_name(intent: say.Intent, name: str, situation: Situation | None, at: dt.datetime) -> bool:
+    """Return whether somebody is one of those who decide about a lever in this cook at this hour."""
+    lever = lever_of(intent, situation)
+    return lever is not None and situation is not None and may_decide(lever, name, situation.state, at)
 
 
 def _about(intent: say.Intent, situation: Situation | None) -> say.Intent:

@@ -96,7 +96,7 @@ def asked_to_decide(what: str, by: str, until: str, default: str) -> str:
 def safe_default(default: str) -> str:
     """Return the safe thing that is done when nobody decides."""
     names = {
-        "keep_pit": _("the pit stays as it is"),
+        "keep_pit": _("pit and dinner stay as they are"),
         "wrap": _("the watch may wrap, if the bark is set"),
         "hold": _("the meat is held warm, dinner stays as it is"),
     }

@@ -63,9 +63,7 @@ def taken_by(name: str, voice: Voice) -> str:
 
 def yours_is_over(name: str, voice: Voice) -> str:
     """Tell whoever had the watch that they may sleep."""
-    return _("{name} has the watch since {time}. Yours is over.").format(
-        name=name, time=voice.clock(voice.now)
-    )
+    return _("{name} has the watch since {time}. Yours is over.").format(name=name, time=voice.clock(voice.now))
 
 
 def still_yours(incoming: str) -> str:

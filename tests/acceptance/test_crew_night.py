@@ -98,7 +98,7 @@ def test_a_decision_waits_for_who_decides(evening: PlayedKitchen) -> None:
     asked = evening.say("Tomas", "pit to 275", room=chat("Tomas"))
     assert asked.lines[:2] == [
         "Ines decides that, and is asked now: the pit to 275 F.",
-        "Answer by 17:15; until then nothing changes. Without an answer: the pit stays as it is.",
+        "Answer by 17:20; until then nothing changes. Without an answer: pit and dinner stay as they are.",
     ]
     (question,) = evening.told(chat("Ines"), "lever")
     assert (question.lines[0], question.labels) == ("Tomas asks: the pit to 275 F. Yes or no?", ("Yes", "No"))
@@ -112,7 +112,7 @@ def test_a_decision_waits_for_who_decides(evening: PlayedKitchen) -> None:
 def test_silent_past_the_deadline_only_the_safe_default(evening: PlayedKitchen) -> None:
     """Nobody decides in time: whoever asked may keep the pit, and nothing else."""
     evening.say("Tomas", "pit to 275", room=chat("Tomas"))
-    sent = [one for one in evening.until(on("17:16")) if one.room == chat("Tomas") and one.sort == "silent"]
+    sent = [one for one in evening.until(on("17:21")) if one.room == chat("Tomas") and one.sort == "silent"]
     assert [one.labels for one in sent] == [("Keep the pit",)]
     assert sent[0].lines[0] == "No answer from Ines: another pit. It is not done."
 

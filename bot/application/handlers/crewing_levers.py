@@ -5,14 +5,13 @@ Until it is answered nothing changes; past the deadline only the safe default ma
 
 from __future__ import annotations
 
-import datetime as dt
 from collections.abc import Callable
 
 from bot import commands as say
 from bot.application.announcements import reply
 from bot.application.manners import manner_of, voice_of
 from bot.application.private import rooms_of
-from bot.application.rights import Lacking, allowed, decider, only_guest, roles
+from bot.application.rights import Lacking, allowed, decider, lever_of, only_guest, roles
 from bot.application.visit import Visit, Work
 from bot.application.writing import add_facts, cook_write
 from bot.chat import Address
@@ -24,13 +23,11 @@ from bot.messages.message import Message
 from bot.messages.words import speaking
 from bot.ports import CookSnapshot
 from scheduler.cook import Changes, Report, Situation, decide
-from scheduler.facts import Body, Fact, LeverAsked, LeverDeclined, RanOut, SafeDefault
-from scheduler.planning.advice.deciding import default_allowed
+from scheduler.facts import Body, Fact, LeverAsked, LeverDeclined, RanOut
+from scheduler.planning.advice.deciding import default_allowed, lever_asked, question
+from scheduler.planning.advice.moment import moment
 from scheduler.planning.nights import is_quiet
 from scheduler.state import FIRST
-
-SOON, LATER = dt.timedelta(minutes=15), dt.timedelta(minutes=45)
-"""So long whoever decides is waited for: about fire and meat, and about dinner and plan; house rule."""
 
 _PASSED_ON = frozenset(
     {
@@ -43,8 +40,6 @@ _PASSED_ON = frozenset(
 _GUESTS_TOO = frozenset({"trouble"})
 """What is passed on although a guest said it: something is wrong."""
 
-_HOLD = frozenset({"pull", "slice", "early_box", "early_hold", "rest_wish"})
-
 
 def refused(visit: Visit, situation: Situation, missing: Lacking) -> Message:
     """Say kindly that somebody may not do this, and who may."""
@@ -54,12 +49,12 @@ def refused(visit: Visit, situation: Situation, missing: Lacking) -> Message:
 
 def pass_on(visit: Visit, work: Work, snapshot: CookSnapshot, situation: Situation, missing: Lacking) -> Message:
     """Ask whoever decides, and return what is said about it; or refuse kindly, and say who may."""
-    who = decider(missing.right, situation, visit.now)
+    asked = _asked(missing, visit, situation)
+    who = None if asked is None else asked.decider
     held = roles(visit.person, situation)
     guest = only_guest(held) and missing.intent.kind not in _GUESTS_TOO
-    if who is None or who == visit.person.name or guest or missing.intent.kind not in _PASSED_ON:
+    if asked is None or who is None or who == visit.person.name or guest or missing.intent.kind not in _PASSED_ON:
         return Message(text=crew.may_not(held, missing.right, who))
-    asked = _asked(missing, who, visit.now)
     fact = Fact(
         id=f"{visit.seed}.asked",
         cook=snapshot.id,
@@ -81,7 +76,8 @@ def pass_on(visit: Visit, work: Work, snapshot: CookSnapshot, situation: Situati
 
     voice = visit.voice(situation)
     what = asked_text(missing.intent, typed, voice)
-    words = crew.asked_to_confirm if missing.right in {Right.REPORT, Right.TEND} else crew.asked_for
+    told = lever_of(missing.intent, situation) is None and missing.right in {Right.REPORT, Right.TEND}
+    words = crew.asked_to_confirm if told else crew.asked_for
     own = words(what, who, voice.clock(asked.until), crew.safe_default(asked.default))
     here = visit.incoming.group and not rooms_of(visit.house.store, who)
     if here:  # whoever decides reads this room, too
@@ -90,17 +86,17 @@ def pass_on(visit: Visit, work: Work, snapshot: CookSnapshot, situation: Situati
     return Message(text=own)
 
 
-def _asked(missing: Lacking, who: str, now: dt.datetime) -> LeverAsked:
+def _asked(missing: Lacking, visit: Visit, situation: Situation) -> LeverAsked | None:
+    """Return the question that waits, as the engine has it; None when nobody is known who decides."""
     intent = missing.intent
-    lever = intent.lever if isinstance(intent, say.TakeLever) else intent.kind
-    step = getattr(intent, "step", None)
-    default: SafeDefault = "keep_pit"
-    if intent.kind == "wrap":
-        default = "wrap"
-    elif missing.right is Right.DINNER or lever in _HOLD or step in _HOLD:
-        default = "hold"
-    until = now + (LATER if missing.right is Right.DINNER or intent.kind in {"change_plan", "guests"} else SOON)
-    return LeverAsked(lever=lever, decider=who, default=default, until=until)
+    named = getattr(intent, "piece", None)
+    seen = situation.seen_from(named) if named in {view.piece for view in situation.views} else situation
+    at = moment(seen.state, seen.cut, seen.outlook, visit.now)
+    lever = lever_of(intent, situation)
+    if lever is not None:
+        return lever_asked(lever, visit.person.name, at)
+    who = decider(missing.right, situation, visit.now)
+    return None if who is None else question(intent.kind, who, at, wraps=intent.kind == "wrap")
 
 
 def to_alone(

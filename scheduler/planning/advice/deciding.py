@@ -56,22 +56,35 @@ def lever_asked(lever: Lever, name: str, at: Moment) -> LeverAsked | None:
     if not found or name in found:
         return None
     opened = is_open(lever, at)
-    ends_at = at.now + WAITS if opened is None or opened.until is None else min(at.now + WAITS, opened.until)
+    until = None if opened is None else opened.until
+    return question(lever.id, found[0], at, wraps=lever.change == "wrap", pays_until=until)
+
+
+def question(
+    about: str, decider: str, at: Moment, *, wraps: bool = False, pays_until: dt.datetime | None = None
+) -> LeverAsked:
+    """Return a question that waits for who decides about anything: a lever, or a wish that is none of the list.
+
+    It waits until it stops paying (None: that is not known), for twenty minutes at most, for five at least.
+    """
+    ends_at = at.now + WAITS if pays_until is None else min(at.now + WAITS, pays_until)
     return LeverAsked(
-        lever=lever.id,
-        decider=found[0],
-        default=safe_default(lever, at.state),
+        lever=about,
+        decider=decider,
+        default=safe_default(at.state, wraps=wraps),
         until=max(ends_at, at.now + LEAST_WAIT),
     )
 
 
-def safe_default(lever: Lever, state: CookState) -> SafeDefault:
-    """Return what may be done when nobody decides: wrap where the bark is set, hold what is off, else keep the pit."""
-    if state.stage is not Stage.COOKING:
+def safe_default(state: CookState, *, wraps: bool) -> SafeDefault:
+    """Return what may be done when nobody decides: wrap, if that was asked for, where the bark is set; hold what is
+    off; else keep the pit.
+    """
+    if state.stage not in {Stage.BEFORE, Stage.FIRE, Stage.COOKING}:
         return "hold"
     bark = state.did("bark_check")
     bare = not state.wraps and state.wrap_plan is not Wrap.NONE
-    return "wrap" if lever.change == "wrap" and bare and bark is not None and bark.outcome == "set" else "keep_pit"
+    return "wrap" if wraps and bare and bark is not None and bark.outcome == "set" else "keep_pit"
 
 
 def default_allowed(wait: LeverWait, name: str, state: CookState, now: dt.datetime) -> bool:

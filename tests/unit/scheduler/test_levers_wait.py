@@ -70,12 +70,12 @@ def test_it_waits_until_it_stops_paying_five_to_twenty_minutes() -> None:
 def test_the_safe_default_is_to_wrap_only_where_the_bark_is_set() -> None:
     """Else the pit is kept; what is off the fire is held."""
     log = _crew()
-    assert safe_default(_lever("late_wrap_foil"), log.state) == "keep_pit"
+    assert safe_default(log.state, wraps=True) == "keep_pit"
     log.tell(StepDone(step="bark_check", outcome="set"), 300)
-    assert safe_default(_lever("late_wrap_foil"), log.state) == "wrap"
-    assert safe_default(_lever("late_pit_up_28"), log.state) == "keep_pit"
+    assert safe_default(log.state, wraps=True) == "wrap"
+    assert safe_default(log.state, wraps=False) == "keep_pit"
     log.tell(StepDone(step="pull"), 500)
-    assert safe_default(_lever("late_short_rest"), log.state) == "hold"
+    assert safe_default(log.state, wraps=True) == "hold"
 
 
 def test_when_nobody_decides_the_watch_may_do_the_safe_default_and_is_told_once() -> None:
