@@ -16,10 +16,12 @@ from bot.application.among import Running, ask_which, entitle, meant, named, typ
 from bot.application.announcements import follow, reply
 from bot.application.backlog import Heard, late_rows
 from bot.application.gathering import Gathering
+from bot.application.gone import group_gone
 from bot.application.handlers import cooking, editing, photos, setting_up
 from bot.application.handlers.crewing import gone_silent
 from bot.application.handlers.crewing_levers import refused
 from bot.application.handlers.manner import take as take_manner
+from bot.application.here import asked_alone, cooks_here
 from bot.application.manners import Manner, manner_towards
 from bot.application.moving import moved
 from bot.application.privacy import ask_for_replies, hello, note_hearing, note_rights
@@ -37,8 +39,8 @@ from bot.messages.asked_also import nothing_told
 from bot.messages.message import Message, lines
 from bot.messages.photos import no_cook_for_it, not_heard
 from bot.messages.words import speaking
-from bot.ports import Apply, CookSnapshot, Decoder, InboxRow, RoomWrite, StoredChoice
-from scheduler.cook import Situation, assess
+from bot.ports import Apply, Decoder, InboxRow, RoomWrite, StoredChoice
+from scheduler.cook import Situation
 
 log = logging.getLogger(__name__)
 
@@ -50,9 +52,7 @@ MOST_AT_ONCE = 500
 BESIDE_FOR = dt.timedelta(minutes=15)
 """For so long an answer may belong to the set-up of one more cook beside another: house rule."""
 
-_SHORTEST_CODE = 8
 _NOT_TEXT = frozenset({IncomingKind.OTHER, IncomingKind.VOICE})
-_JOIN_WORDS = 2
 
 
 class Intake:
@@ -142,7 +142,10 @@ class Intake:
             return
         if incoming.kind is IncomingKind.LEFT:
             work.rooms.append(RoomWrite(address=incoming.address, active=False, group=incoming.group))
-            gone_silent(self._house, incoming, work, seed=f"i{row.id}")
+            if incoming.group:
+                group_gone(self._house, incoming.address, work, str(row.id))
+            else:
+                gone_silent(self._house, incoming, work, seed=f"i{row.id}")
             return
         code = people.code_of(incoming)
         if code is not None and (
@@ -170,7 +173,7 @@ class Intake:
         role = person.role if invited is None else Role(invited.role)
         as_what = "" if person.role is Role.OWNER or role is Role.OWNER else crew_people.role_does(role)
         welcome = Message(text=lines(talk.welcome(person.name, person.role.value), as_what))
-        cooks = self._cooks_here(visit)
+        cooks = cooks_here(visit, invited)
         self._arrived(visit, work, cooks, welcome)
         for cook in cooks:
             if invited is not None and invited.cook in {None, cook.id}:
@@ -183,7 +186,7 @@ class Intake:
             work.say(Message(text=talk.private()), to=incoming.address, key=f"answer:{row.id}")
 
     def _from_somebody(self, visit: Visit, work: Work) -> None:
-        cooks = self._cooks_here(visit)
+        cooks = cooks_here(visit)
         for cook in cooks:
             entitle(work, self._house.store, cook.id, (visit.address, *cook.snapshot.rooms), cook.situation)
         first = cooks[0].situation if cooks else None
@@ -216,19 +219,6 @@ class Intake:
             return
         voice = visit.incoming.kind is IncomingKind.VOICE
         reply(visit, work, situation, Message(text=not_heard() if voice else talk.not_text()))
-
-    def _cooks_here(self, visit: Visit) -> list[Running]:
-        store = self._house.store
-        here = store.open_cooks(visit.address)
-        if not here and not visit.incoming.group:
-            # Somebody who came in after a cook had begun follows it from the first word on.
-            here = tuple(
-                c
-                for c in store.open_cooks()
-                if _same_transport(store.cook(c), visit) and visit.incoming.text != "/start"
-            )
-        found = [snapshot for cook in here if (snapshot := store.cook(cook)) is not None]
-        return [Running(snapshot=one, situation=assess(one.facts, self._house.catalogue, visit.now)) for one in found]
 
     def _edited(self, visit: Visit, work: Work, cooks: list[Running]) -> bool:
         """Correct what an edited message had told, in the cook in which it was told."""
@@ -343,22 +333,12 @@ class Intake:
         work.answer_tap(visit.incoming)
         token = visit.incoming.token
         choice = None if token is None else self._house.store.choice(token)
-        cooks = [*cooks, *self._asked_alone(visit, cooks, choice)]
+        cooks = [*cooks, *asked_alone(visit, cooks, choice)]
         here = {cook.id for cook in cooks}
         if choice is None or choice.address != visit.address or (choice.cook is not None and choice.cook not in here):
             reply(visit, work, cooks[0].situation if cooks else None, Message(text=talk.old_button()))
             return
         self._chosen(dataclasses.replace(visit, tapped=choice), work, cooks, choice)
-
-    def _asked_alone(self, visit: Visit, cooks: list[Running], choice: StoredChoice | None) -> list[Running]:
-        """Return the open cook of a group about which somebody was asked in a private room that follows another."""
-        if choice is None or choice.cook is None or choice.address != visit.address or visit.incoming.group:
-            return []
-        snapshot = None if choice.cook in {cook.id for cook in cooks} else self._house.store.cook(choice.cook)
-        if snapshot is None or not snapshot.open:
-            return []
-        situation = assess(snapshot.facts, self._house.catalogue, visit.now)
-        return [Running(snapshot=snapshot, situation=situation)]
 
     def _chosen(self, visit: Visit, work: Work, cooks: list[Running], choice: StoredChoice) -> None:
         """Do what a button means, in the cook that it belongs to."""
@@ -386,7 +366,3 @@ def _heard(row: InboxRow, incoming: Incoming | None) -> Heard:
     """Return a row as far as its lateness goes: a tap does not say when it was pressed."""
     says_when = incoming is not None and incoming.kind is not IncomingKind.TAP
     return Heard(row=row.id, source=row.source, sent_at=incoming.sent_at if incoming and says_when else None)
-
-
-def _same_transport(cook: CookSnapshot | None, visit: Visit) -> bool:
-    return cook is not None and any(room.transport == visit.address.transport for room in cook.rooms)

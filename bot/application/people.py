@@ -5,10 +5,12 @@ Reads the store, writes nothing itself.
 
 from __future__ import annotations
 
+import dataclasses
 import datetime as dt
 import secrets
 
 from bot.application.manners import first_guess
+from bot.application.membership import let_in, seen_in
 from bot.application.rights import roles
 from bot.application.visit import House, Visit, Work
 from bot.application.writing import add_facts
@@ -60,6 +62,7 @@ def identify(house: House, incoming: Incoming, work: Work) -> Person | None:
     """Return who it is, None for a stranger; somebody new who may come in is written down."""
     known = house.store.person(person_id(incoming))
     if known is not None:
+        work.sessions += seen_in(house.store, incoming, known)
         _register_room(house, incoming, known, work)
         return known
     role = _role_of_new(house, incoming)
@@ -67,6 +70,7 @@ def identify(house: House, incoming: Incoming, work: Work) -> Person | None:
         return None
     person = Person(id=person_id(incoming), name=_free_name(house, incoming.sender_name), role=role)
     work.people.append(person)
+    work.sessions += seen_in(house.store, incoming, person)
     _register_room(house, incoming, person, work)
     return person
 
@@ -126,7 +130,12 @@ def join(house: House, incoming: Incoming, said: Join, work: Work) -> Person | N
     person = Person(id=person_id(incoming), name=name, role=role)
     work.people.append(person)
     work.spend_code = said.code
-    work.rooms.append(_room(incoming, first_guess(house.store.rooms(), incoming)))
+    work.sessions.append(let_in(dataclasses.replace(incoming.address, chat=incoming.sender), person))
+    if incoming.group:  # a code lets in a person, never a group
+        _register_room(house, incoming, person, work)
+        work.sessions += seen_in(house.store, incoming, person)
+    else:
+        work.rooms.append(_room(incoming, first_guess(house.store.rooms(), incoming)))
     return person
 
 

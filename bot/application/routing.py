@@ -54,6 +54,8 @@ class Listener:
     """Whose private room it is; None for a group, or while nobody knows."""
     roles: Roles = frozenset()
     """What that person is in the cook."""
+    active: bool = True
+    """False where the program was thrown out, or blocked: what is said there waits until it comes back."""
 
     @property
     def name(self) -> str | None:
@@ -92,20 +94,31 @@ _OWNERS = {"helper": Role.HELPER, "carver": Role.CARVER, "host": Role.HOST}
 # --- who listens ----------------------------------------------------------------------------------------------------
 
 
-def listeners(store: Store, rooms: Iterable[Address], situation: Situation | None = None) -> tuple[Listener, ...]:
-    """Return who listens in these rooms, each once, in order; with a `situation` also the private rooms of its crew."""
+def listeners(
+    store: Store, rooms: Iterable[Address], situation: Situation | None = None, beside: str | None = None
+) -> tuple[Listener, ...]:
+    """Return who listens in these rooms, each once, in order; with a `situation` also the private rooms of its crew on
+    the transports of these rooms, and of one `beside`.
+    """
     known = store.rooms()
     grouped = {room.address for room in known if room.group}
     people = {person.id: person for person in store.people()}
     where = list(dict.fromkeys(rooms))
     if situation is not None:
-        crew, transports = crew_names(situation), {room.transport for room in where}
+        crew, transports = crew_names(situation), {beside, *(room.transport for room in where)}
         for room in known:
             owner = people.get(f"{room.address.transport}:{room.address.chat}")
             mine = owner is not None and owner.name in crew and room.active and not room.group
             if mine and room.address.transport in transports and room.address not in where:
                 where.append(room.address)
-    return tuple(_listener(room, manner_among(known, room), grouped, people, situation) for room in where)
+    gone = {(room.address.transport, room.address.chat) for room in known if not room.active}
+    found = (_listener(room, manner_among(known, room), grouped, people, situation) for room in where)
+    return tuple(dataclasses.replace(one, active=(one.room.transport, one.room.chat) not in gone) for one in found)
+
+
+def in_a_group(everybody: Iterable[Listener]) -> bool:
+    """Return whether a group hears of a cook: one that the program was thrown out of does not."""
+    return any(one.group and one.active for one in everybody)
 
 
 def _listener(
@@ -204,7 +217,7 @@ def of_a_trip(
         return Loudness.LOUD
     if trip is not None and all(prompt.silent for prompt in trip.prompts):
         return Loudness.SILENT if fire else Loudness.NOTHING
-    grouped = any(one.group for one in everybody)
+    grouped = in_a_group(everybody)
     if quiet and trip is None:
         return Loudness.SILENT if listener.leads_or_watches else Loudness.NOTHING
     if not fire:
@@ -217,10 +230,10 @@ def of_a_trip(
 
 def _at_night(listener: Listener, everybody: tuple[Listener, ...], trip: Trip) -> Loudness:
     """Return how a message comes to a room that wakes somebody: to those who are woken, and to nobody else."""
-    reached = {one.name for one in everybody if one.name in trip.wakes}
+    reached = {one.name for one in everybody if one.name in trip.wakes and one.active}
     unreached = [name for name in trip.wakes if name not in reached]
     everyone = _everybody(trip)
-    grouped = any(one.group for one in everybody)
+    grouped = in_a_group(everybody)
     if listener.group:
         return Loudness.LOUD if unreached or everyone else Loudness.NOTHING
     if listener.name in trip.wakes:
@@ -254,7 +267,7 @@ def _owners(everybody: tuple[Listener, ...], trip: Trip | None, situation: Situa
     """Return the private rooms of those whose business it is, the first at the fire when nobody's room is known."""
     names = _names(trip, situation)
     found = tuple(one for one in everybody if one.name is not None and one.name in names)
-    fire = tuple(one for one in everybody if one.leads_or_watches)
+    fire = tuple(one for one in everybody if one.leads_or_watches and one.active)
     return found or fire[:1]
 
 
@@ -280,7 +293,7 @@ def of_an_echo(
     """
     if urgent:
         return Loudness.LOUD
-    grouped = any(one.group for one in everybody)
+    grouped = in_a_group(everybody)
     quiet = is_quiet(after.state, after.state.as_of)
     if listener.group:
         return Loudness.NOTHING if quiet else Loudness.SILENT

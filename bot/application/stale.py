@@ -9,6 +9,7 @@ import datetime as dt
 from collections.abc import Callable
 
 from bot.application.backlog import LOST_AFTER, overdue, told_anew, within
+from bot.application.gone import unreached
 from bot.application.manners import manner_of, voice_of
 from bot.application.visit import House, Work
 from bot.chat import Address
@@ -30,7 +31,9 @@ def tell_anew(house: House, now: dt.datetime) -> int:
     told = 0
     for room in rooms:
         if not known.get((room.transport, room.chat), True):
-            continue  # it is told when it comes back
+            # It is told when it comes back; until then those at the fire know.
+            told += unreached(house, room, now, min(one.created_at for one in house.store.waiting(room)))
+            continue
         old = overdue(house.store.waiting(room), now)
         if old:
             told += house.store.apply(_in_place_of(house, room, old, now, _could_not_send(old, now)))

@@ -97,6 +97,15 @@ def nobody_of_that_name(name: str) -> str:
     return _("Nobody called {name} is in this crew.").format(name=name)
 
 
+def group_gone(*, alone: bool) -> str:
+    """Tell those at the fire that nothing reaches a group any more, and where they hear from the program now."""
+    return lines(
+        _("I can no longer write into the group: I was taken out, or it is closed."),
+        _("What is due comes here now, stops too; the others in the group do not hear me.") if alone else "",
+        _("To change that add me to the group again: it is told then how things stand."),
+    )
+
+
 def gone_silent(name: str, without: Iterable[str], *, holds: bool) -> str:
     """Tell whoever leads that somebody closed their chat: what is free, and that the watch needs somebody."""
     free = ", ".join(without)
