@@ -6,6 +6,7 @@ import datetime as dt
 
 from bot import commands as say
 from bot.application.announcements import answer, reply
+from bot.application.manners import manner_of
 from bot.application.rights import allowed
 from bot.application.turns import turn
 from bot.application.visit import Visit, Work
@@ -15,7 +16,7 @@ from bot.messages import stops
 from bot.messages.message import Message
 from bot.messages.naming import piece_name, which_piece
 from bot.messages.refusals import refusal_text
-from bot.messages.words import _
+from bot.messages.words import _, speaking
 from bot.ports import CookSnapshot
 from scheduler.cook import Changes, Refusal, Report, Situation, decide
 from scheduler.facts import Discarded, Noted
@@ -84,12 +85,16 @@ def _told(visit: Visit, body: Discarded | Noted, piece: str | None, at: dt.datet
 
 def _passed_on(visit: Visit, work: Work, snapshot: CookSnapshot, situation: Situation, piece: str | None) -> None:
     """Thank a helper or guest, keep what they said, and ask the others with one tap."""
-    asked = stops.somebody_says_discarded(visit.person.name, situation, piece if situation.several else None)
+    about = piece if situation.several else None
+    asked = stops.somebody_says_discarded(visit.person.name, situation, about)
     here = visit.incoming.group or snapshot.rooms == (visit.address,)  # they are in this room, too
     said = Message(text=stops.who_may_discard(visit.person.name, here=here))
     _keep(visit, work, snapshot, situation, said.then(asked) if here else said, urgent=here)
     for room in snapshot.rooms:
-        if room != visit.address:
+        if room == visit.address:
+            continue
+        with speaking(manner_of(visit.house.store, room).language):
+            asked = stops.somebody_says_discarded(visit.person.name, situation, about)
             work.say(asked, to=room, key=f"discard:{visit.row_id}", cook=snapshot.id, urgent=True)
 
 
