@@ -27,6 +27,16 @@ _PARTS = {
 }
 
 
+def _unlikely(refusal: Refusal, voice: Voice) -> str:
+    """Say that a correction is not believed, what was expected, and how to tell the number all the same."""
+    if refusal.core_c is None or refusal.expected_c is None or refusal.at is None:
+        return ""
+    return _(
+        "{core} at {time} would surprise me: I expected {expected} then. The number of before stays. Read a second "
+        "spot, off bone and fat, and type what it says now."
+    ).format(core=voice.temp(refusal.core_c), time=voice.clock(refusal.at), expected=voice.band(*refusal.expected_c))
+
+
 def refusal_text(refusal: Refusal, voice: Voice) -> str:
     """Return why it cannot be and what would work instead."""
     at = "" if refusal.at is None else voice.clock(refusal.at)
@@ -57,6 +67,7 @@ def refusal_text(refusal: Refusal, voice: Voice) -> str:
             "A number read since shows that it was off the heat, so the pull stays. If it is back on, type: back on. If"
             " that number is wrong, take it back first."
         ),
+        "unlikely_core": _unlikely(refusal, voice),
         "no_such_step": _("I have no such step in this cook."),
         "undercooked": _("That is under the minimum of this meat.")
         if refusal.under is None

@@ -42,13 +42,14 @@ class Refusal:
     nothing_to_correct, last_piece (a cook without meat is called off instead), half_cooked (nothing is safe to eat yet
     that could be put away), undercooked (`under` says why), not_by_time (time at temperature does not count for it),
     done_by_feel (no core is wished of a tough cut), stop_stands (a piece is not left out to end its stop),
-    not_off (nothing is off the heat that could go back on), was_off (a core read since shows that it was pulled).
+    not_off (nothing is off the heat that could go back on), was_off (a core read since shows that it was pulled),
+    unlikely_core (a reading was corrected to one that nobody can believe: the old one stands).
     """
 
     reason: Literal[
         "future", "not_on_yet", "out_of_order", "serving_past", "serving_too_soon", "nothing_to_undo", "over",
         "no_such_step", "nothing_to_correct", "last_piece", "half_cooked", "undercooked", "not_by_time", "done_by_feel",
-        "stop_stands", "not_off", "was_off",
+        "stop_stands", "not_off", "was_off", "unlikely_core",
     ]  # fmt: skip
     at: dt.datetime | None = None
     """The instant that matters (the earliest dinner, the impossible time)."""
@@ -61,6 +62,10 @@ class Refusal:
     """Other plans that would likely meet the wanted dinner: a hotter pit, a wrap."""
     minutes: tuple[tuple[str, float], ...] = ()
     """(part, minutes) of the sum behind an earliest time: light, cook, vent, rest, slice."""
+    core_c: float | None = None
+    """The core that a reading was corrected to and that nobody can believe [°C]."""
+    expected_c: tuple[float, float] | None = None
+    """The cores that were expected at that time: one in ten lies below the first, one in ten above the second [°C]."""
     under: Undercooked | None = None
     not_by_time: NotByTime | None = None
     piece: str | None = None

@@ -10,6 +10,7 @@ import datetime as dt
 
 from scheduler.cook import answers, implied, plausible, wished
 from scheduler.cook.begin import check_all
+from scheduler.cook.believing import not_believed
 from scheduler.cook.changes import (
     Already,
     Changes,
@@ -382,6 +383,9 @@ class _Decision:
             return Refusal(reason="nothing_to_correct")
         if corrected.happened_at is not None and corrected.happened_at > self.now:
             return Refusal(reason="future", at=corrected.happened_at)
+        unlikely = None if report.sure else not_believed(corrected, target, self.before, self.pen.facts, self.catalogue)
+        if unlikely is not None:
+            return unlikely
         self.pen.write(corrected, by=report.by, message=report.message, piece=target.piece)
         self.events = (
             *self.events,

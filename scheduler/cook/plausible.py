@@ -141,6 +141,24 @@ def _stays(reading: Reading, at: dt.datetime, current: Situation) -> bool:
     return near and abs(reading.value_c - earlier[-1].value_c) <= AGREE_C + reading.spread_c + earlier[-1].spread_c
 
 
+def far_from(old: Reading, new: Reading, at: dt.datetime, current: Situation) -> bool:
+    """Return whether a core on the fire is corrected to one far from it, so that it has to be looked at."""
+    if new.slot is not Slot.CORE or current.state.stage is not Stage.COOKING or old.doubtful:
+        return False
+    on_at = current.state.at("meat_on")
+    near = old.slot is Slot.CORE and abs(new.value_c - old.value_c) <= JUMP_C
+    return on_at is not None and at > on_at and not near
+
+
+def unlikely(reading: Reading, at: dt.datetime, current: Situation) -> Doubt | None:
+    """Return the cores that were expected when the forecast takes a core for a slip, as it does a first one."""
+    forecast = current.outlook.forecast
+    seen = Observation(at=at, value_c=reading.value_c, spread_c=reading.spread_c)
+    if forecast.outlier_probability(seen) <= FIRST_WRONG:
+        return None
+    return Doubt(expected_c=(forecast.core_c(at, 0.1), forecast.core_c(at, 0.9)))
+
+
 def overruled(reading: Reading, at: dt.datetime, state: CookState) -> tuple[ReadingAt, ...]:
     """Return the readings of the last half hour that a confirmed one cannot follow: two spots stand against each."""
     earlier = _earlier(reading, at, state)

@@ -93,13 +93,15 @@ def _outgoing(state: CookState) -> tuple[str, ...]:
     return () if change is None or change.outgoing is None else (change.outgoing,)
 
 
-def passed(step: Step, asked: int, state: CookState, at: dt.datetime) -> int:
+def passed(step: Step, asked: int, state: CookState, at: dt.datetime, last_at: dt.datetime | None = None) -> int:
     """Return how many stages have passed: one for each asking that nobody answered.
 
     Asked again because a claim lapsed, it begins with its owner anew; whoever declined the watch was a stage by itself.
+    A number told since it was asked last (`last_at`) is an answer, doubted or not: who told it stands there.
     """
     claim = state.company.claims.get(step.id)
     anew = 1 if claim is not None and claim.lapses_at <= at else 0
+    anew += last_at is not None and any(r.doubtful and r.slot in step.slots and r.at >= last_at for r in state.readings)
     change = coming_change(state) if step.anchor.kind == "watch" else None
     return max(0, asked - anew - (0 if change is None else len(change.declined)))
 
@@ -109,7 +111,7 @@ def again_min(step: Step, state: CookState, asked: AskedAt) -> float | None:
     if not escalates(step):
         return None
     found = stages(step, state, asked.last_at)
-    return found.minutes if passed(step, asked.times, state, state.as_of) < len(found.names) else None
+    return found.minutes if passed(step, asked.times, state, state.as_of, asked.last_at) < len(found.names) else None
 
 
 def escalation_of(prompt: Prompt, state: CookState, at: dt.datetime) -> Escalation | None:
@@ -117,7 +119,7 @@ def escalation_of(prompt: Prompt, state: CookState, at: dt.datetime) -> Escalati
     found = stages(prompt.step, state, at, prompt.late_from or prompt.due_at)
     if not found.names:
         return None
-    stage = min(passed(prompt.step, prompt.asked, state, at), len(found.names) - 1)
+    stage = min(passed(prompt.step, prompt.asked, state, at, prompt.asked_at), len(found.names) - 1)
     further = stage + 1 < len(found.names)
     return Escalation(
         level=found.levels[stage],
