@@ -14,6 +14,7 @@ from bot import commands as say
 from bot.application import people
 from bot.application.among import Running, ask_which, entitle, meant, named, typed_choice, understood
 from bot.application.announcements import follow, reply
+from bot.application.awake import stirred
 from bot.application.backlog import Heard, late_rows
 from bot.application.gathering import Gathering
 from bot.application.gone import group_gone
@@ -189,6 +190,10 @@ class Intake:
         cooks = cooks_here(visit)
         for cook in cooks:
             entitle(work, self._house.store, cook.id, (visit.address, *cook.snapshot.rooms), cook.situation)
+        self._hear(visit, work, cooks)
+        stirred(visit, work, cooks)
+
+    def _hear(self, visit: Visit, work: Work, cooks: list[Running]) -> None:
         first = cooks[0].situation if cooks else None
         incoming = visit.incoming
         if incoming.kind is IncomingKind.TAP:

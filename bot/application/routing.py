@@ -238,9 +238,16 @@ def _at_night(listener: Listener, everybody: tuple[Listener, ...], trip: Trip) -
         return Loudness.LOUD if unreached or everyone else Loudness.NOTHING
     if listener.name in trip.wakes:
         return Loudness.LOUD
+    if listener.name in _passed_over(trip):
+        return Loudness.SILENT  # theirs all the same, should they be up
     if (unreached and not grouped and not reached) or (everyone and not grouped):
         return Loudness.LOUD if listener.leads_or_watches else Loudness.NOTHING
     return Loudness.NOTHING
+
+
+def _passed_over(trip: Trip) -> frozenset[str]:
+    """Return who would have been called and cannot be woken."""
+    return frozenset(name for one in trip.prompts if one.escalation is not None for name in one.escalation.skipped)
 
 
 def _everybody(trip: Trip) -> bool:
@@ -277,7 +284,7 @@ def _of_one(prompt: Prompt, situation: Situation, lead: str | None) -> tuple[str
     if claim is not None:
         return (claim.name,)
     if prompt.escalation is not None:
-        return prompt.escalation.names
+        return prompt.escalation.names or prompt.escalation.before
     at_fire = watching(situation.state, situation.state.as_of) or lead
     return (lead if prompt.step.owner in {"fire_lead", "host"} else at_fire,)
 

@@ -14,6 +14,7 @@ from bot.messages.message import lines
 from bot.messages.words import _
 from scheduler.cook import Situation
 from scheduler.planning.nights import is_quiet, watching
+from scheduler.planning.prompts import EscalationLevel
 from scheduler.planning.trips import Trip
 
 
@@ -178,6 +179,7 @@ def who_is_here(rows: Iterable[tuple[str, Iterable[Role]]], situation: Situation
 def escalation_line(trip: Trip, situation: Situation, voice: Voice) -> str:
     """Return who has not answered, who is called next and when; `situation` is the one after the trip was asked."""
     escalations = [one.escalation for one in trip.prompts if one.escalation is not None]
+    levels = {one.level for one in escalations}
     called = {name for one in escalations for name in (*one.names, *one.before)}
     before = tuple(dict.fromkeys(name for one in escalations for name in one.before))
     gone = _("No answer yet from {names}.").format(names=", ".join(before)) if before else ""
@@ -186,10 +188,13 @@ def escalation_line(trip: Trip, situation: Situation, voice: Voice) -> str:
     for prompt in situation.prompts:
         if prompt.key in trip.keys and prompt.wake_at is not None and prompt.escalation is not None:
             new = tuple(name for name in prompt.escalation.names if name not in {*called, on_watch})
-            coming += [(prompt.wake_at, new)] if new else []
+            whole = prompt.escalation.level is EscalationLevel.GROUP and EscalationLevel.GROUP not in levels
+            coming += [(prompt.wake_at, new)] if new or whole else []
     if not coming:
         return gone
     at, names = min(coming)
+    if not names:
+        return lines(gone, _("If nobody answers by {time} I call everybody.").format(time=voice.clock(at)))
     last = (
         _("If nobody answers by {time} I wake {names}.")
         if is_quiet(situation.state, at)

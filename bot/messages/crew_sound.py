@@ -57,6 +57,11 @@ def passed_over() -> str:
     return _("Whoever I cannot wake I pass over at night: the next name is called.")
 
 
+def awake_again(name: str) -> str:
+    """Tell the watch that somebody who could not be woken has done something."""
+    return _("{name} is awake: called again from now on.").format(name=name)
+
+
 def alarm_line(name: str, alarms: Iterable[dt.datetime], voice: Voice) -> str:
     """Return for when an ordinary alarm clock is set; nothing where there is no time for it."""
     times = ", ".join(voice.by(at) for at in alarms)

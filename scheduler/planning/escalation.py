@@ -1,4 +1,4 @@
-"""Who is called after whom for what must not be missed: its owner, after stated minutes the next name, then everybody.
+"""Who is called after whom for what must not be missed: its owner, after stated minutes the next name, then the group.
 
 Pure. Whoever cannot be woken is passed over, and named. The minutes of each stage stand here and nowhere else.
 """
@@ -9,7 +9,7 @@ import dataclasses
 import datetime as dt
 
 from scheduler.planning.handover import coming_change
-from scheduler.planning.nights import everybody, is_quiet, lead_of, owner_of, watches, watching
+from scheduler.planning.nights import at_the_fire, everybody, is_quiet, lead_of, owner_of, watches, watching
 from scheduler.planning.prompts import Escalation, EscalationLevel, Prompt
 from scheduler.planning.sound import not_wakeable
 from scheduler.planning.steps import Level, Step
@@ -19,13 +19,13 @@ STAGE_MIN = 10.0
 """In the quiet hours who does not answer is followed by the next name after so many minutes; common practice, no
 source."""
 
-SAFETY_STAGE_MIN = 5.0
-"""... and so many for a step of safety that wakes: house rule."""
+SAFETY_STAGE_MIN = 10.0
+"""... and so many for a step of safety that wakes: the same, so that nobody is called twice within ten minutes."""
 
 
 @dataclasses.dataclass(frozen=True, kw_only=True)
 class Stages:
-    """Who is called at each stage, in order: none is empty."""
+    """Who is called at each stage, in order: none is empty but that of the group, when nobody else has the fire."""
 
     names: tuple[tuple[str, ...], ...]
     levels: tuple[EscalationLevel, ...]
@@ -43,15 +43,16 @@ def escalates(step: Step) -> bool:
 def stages(step: Step, state: CookState, at: dt.datetime, due_at: dt.datetime | None = None) -> Stages:
     """Return who is called for a step at an instant, stage after stage.
 
-    In the quiet hours: its owner, the next name, everybody. By day: its owner, then everybody. Everybody is called only
-    for what must be or wakes; what only the watch is asked goes no further than the watch.
+    In the quiet hours: its owner, the next name, the group. By day: its owner, then the group. The group is called only
+    for what must be or wakes, with everybody else who looks after the fire by name; whoever helps, carves, hosts or
+    eats is never in this chain. What only the watch is asked goes no further than the watch.
     """
     quiet = is_quiet(state, at)
     handover = step.anchor.kind == "watch"
     asleep = frozenset(not_wakeable(state, at)) if quiet else frozenset()
     chain = _handing_over(state) if handover else _chain(step, state, at, due_at)
     able = tuple(name for name in chain if name not in asleep)
-    others = tuple(name for name in everybody(state) if name not in asleep)
+    others = tuple(name for name in at_the_fire(state) if name not in asleep)
     if not able and not others:  # nobody can be woken: then all the same those whose it is
         able, asleep = chain, frozenset()
     only_watch = step.night == "watch_only" and not step.safety and not handover
@@ -64,8 +65,10 @@ def stages(step: Step, state: CookState, at: dt.datetime, due_at: dt.datetime | 
             second = tuple(dict.fromkeys((*_outgoing(state), *second)))
         parts += [(EscalationLevel.NEXT, second)]
         called = {*first, *second}
-        parts += [(EscalationLevel.GROUP, tuple(name for name in others if name not in called) if wide else ())]
-    parts = [(level, names) for level, names in parts if names]
+        last = tuple(name for name in others if name not in called)
+        if wide and set(everybody(state)) - called - asleep:
+            parts += [(EscalationLevel.GROUP, last)]
+    parts = [(level, names) for level, names in parts if names or level is EscalationLevel.GROUP]
     hurried = step.safety and wide
     return Stages(
         names=tuple(names for _level, names in parts),

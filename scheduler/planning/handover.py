@@ -8,7 +8,7 @@ from __future__ import annotations
 import dataclasses
 import datetime as dt
 
-from scheduler.planning.nights import changes, everybody, lead_of, watches, watching
+from scheduler.planning.nights import at_the_fire, changes, lead_of, watches, watching
 from scheduler.planning.prompts import step_of
 from scheduler.planning.steps import Step
 from scheduler.state import CookState
@@ -73,7 +73,7 @@ def _change(
     since = min(at, state.as_of) - _EARLY
     declined = [(when, name) for when, name in state.company.declined if when >= since]
     followers = [name for name, start, _end in watches(state) if start > at]
-    names = [to, lead_of(state), *followers, *everybody(state)]
+    names = [to, lead_of(state), *followers, *at_the_fire(state)]
     gone = {outgoing, None, *(name for _when, name in declined)}
     return Change(
         at=at,

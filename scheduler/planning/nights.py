@@ -104,6 +104,21 @@ def everybody(state: CookState) -> tuple[str, ...]:
     return tuple(sorted(named | ({lead} if lead else set()), key=lambda name: (name != lead, name)))
 
 
+def at_the_fire(state: CookState) -> tuple[str, ...]:
+    """Return everybody who may be called for the fire or the watch, who leads first: nobody whose only roles are those
+    of a helper, a carver, a host, a food handler or a guest, unless they have, or took, a watch.
+    """
+    on_list = {name for name, _start, _end in watches(state)} | {taking.name for taking in state.takings}
+    lead = lead_of(state)
+    return tuple(
+        name
+        for name in everybody(state)
+        if name == lead or name in on_list or state.crew.get(name, _OF_THE_FIRE) & _OF_THE_FIRE
+    )
+
+
+_OF_THE_FIRE = frozenset({CrewRole.FIRE_LEAD, CrewRole.WATCH})
+
 _ROLES = {
     "helper": CrewRole.HELPER, "carver": CrewRole.CARVER, "food_handler": CrewRole.FOOD_HANDLER, "host": CrewRole.HOST,
 }  # fmt: skip

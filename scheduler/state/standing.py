@@ -5,7 +5,7 @@ from __future__ import annotations
 import dataclasses
 from collections.abc import Iterable, Mapping
 
-from scheduler.facts import BOT_BODIES, Corrected, Fact, Noted, Planned, Undone
+from scheduler.facts import BOT_BODIES, Corrected, CrewTold, Fact, Noted, Planned, SoundHeard, Undone
 
 
 def standing(facts: Iterable[Fact]) -> tuple[Fact, ...]:
@@ -47,11 +47,19 @@ def _corrected(fact: Fact, corrections: Mapping[str, Fact]) -> Fact:
 
 
 def last_by(facts: Iterable[Fact], person: str) -> Fact | None:
-    """Return the newest fact that this person told and that still stands (what undo takes back): also a correction."""
+    """Return the newest fact that this person told and that still stands (what undo takes back): also a correction;
+    never that they heard a test of the wake-up, nor that they came in.
+    """
     log = standing(facts)
     ids = {fact.id for fact in log}
     begun = next((fact.id for fact in log if isinstance(fact.body, Planned)), None)
     mine = [f for f in log if f.by == person and f.id != begun and not isinstance(f.body, BOT_BODIES)]
     mine = [f for f in mine if not isinstance(f.body, Noted) or f.body.understood]
     mine = [f for f in mine if not isinstance(f.body, Corrected) or f.body.of in ids]
+    mine = [f for f in mine if not _of_coming(f)]
     return mine[-1] if mine else None
+
+
+def _of_coming(fact: Fact) -> bool:
+    """Return whether a fact says that somebody can be woken, or what they came in as: nothing that was typed."""
+    return isinstance(fact.body, SoundHeard) or (isinstance(fact.body, CrewTold) and fact.body.name == fact.by)

@@ -34,8 +34,10 @@ def _out(log: Logbook, step: str, minutes: float) -> Escalation:
     return prompt.escalation
 
 
-def test_at_night_it_goes_from_the_owner_to_the_next_name_to_everybody() -> None:
-    """The bark is the lead's: Ines, after ten minutes Wren who is up, after ten more Tomas."""
+def test_at_night_it_goes_from_the_owner_to_the_next_name_to_the_group() -> None:
+    """The bark is the lead's: Ines, after ten minutes Wren who is up, after ten more the group; Tomas, who helps, is
+    not called by name.
+    """
     log = _crew()
     due = log.due("bark_check")
     assert due is not None
@@ -43,16 +45,16 @@ def test_at_night_it_goes_from_the_owner_to_the_next_name_to_everybody() -> None
     second = _out(log, "bark_check", due + STAGE_MIN)
     third = _out(log, "bark_check", due + 2 * STAGE_MIN)
     assert [(e.level, e.names, e.minutes) for e in (first, second, third)] == [
-        ("owner", ("Ines",), STAGE_MIN), ("next", ("Wren",), STAGE_MIN), ("group", ("Tomas",), None),
+        ("owner", ("Ines",), STAGE_MIN), ("next", ("Wren",), STAGE_MIN), ("group", (), None),
     ]  # fmt: skip
     assert third.before == ("Ines", "Wren")
 
 
-def test_a_step_of_safety_that_wakes_is_passed_on_sooner() -> None:
-    """After five minutes, and what only rides along or is the helper's is nobody's alarm."""
+def test_a_step_of_safety_that_wakes_is_passed_on_in_the_same_minutes() -> None:
+    """Nobody is called twice within ten minutes, and what only rides along or is the helper's is nobody's alarm."""
     state = _crew().state
     found = stages(_step("come_up_check"), state, at(NIGHT + 120))
-    assert (found.names, found.minutes) == ((("Wren",), ("Ines",), ("Tomas",)), SAFETY_STAGE_MIN)
+    assert (found.names, found.minutes) == ((("Wren",), ("Ines",), ()), SAFETY_STAGE_MIN)
     clean = stages(_step("raw_cleanup"), state, at(NIGHT + 120))
     assert (clean.names, clean.minutes) == ((("Wren",), ("Ines",)), STAGE_MIN)
 
@@ -68,7 +70,7 @@ def test_who_cannot_be_woken_is_passed_over_and_named() -> None:
     log.tell(SoundSent(name="Ines"), NIGHT - 120, by=None)
     state = fold(log.facts, at(NIGHT + 120))
     found = stages(_step("bark_check"), state, at(NIGHT + 120))
-    assert (found.names, found.skipped) == ((("Wren",), ("Tomas",)), ("Ines",))
+    assert (found.names, found.skipped) == ((("Wren",), ()), ("Ines",))
     log.tell(SoundHeard(name="Ines"), NIGHT + 100, by="Ines")
     again = stages(_step("bark_check"), fold(log.facts, at(NIGHT + 120)), at(NIGHT + 120))
     assert (again.names[0], again.skipped) == (("Ines",), ())
@@ -91,8 +93,22 @@ def test_by_day_a_must_that_nobody_answers_goes_to_everybody() -> None:
     first = _out(log, "refuel", 200)
     second = _out(log, "refuel", 215)
     assert [(e.level, e.names, e.minutes) for e in (first, second)] == [
-        ("owner", ("Ines",), 15), ("group", ("Tomas",), None),
+        ("owner", ("Ines",), 15), ("group", (), None),
     ]  # fmt: skip
+
+
+def test_nobody_is_called_for_the_fire_who_only_carves_hosts_helps_or_eats() -> None:
+    """Of four who came for something else none is in the chain, unless a watch is theirs."""
+    log = overnight(("Wren", 0, 540))
+    roles = {"Kim": CrewRole.CARVER, "Sam": CrewRole.HELPER, "Hal": CrewRole.HOST, "Zoe": CrewRole.GUEST}
+    for name, role in roles.items():
+        log.tell(CrewTold(name=name, role=role), 6)
+    state = log.state
+    for name in ("bark_check", "come_up_check", "light", "vents_early"):
+        called = {one for names in stages(_step(name), state, at(NIGHT + 120)).names for one in names}
+        assert called <= {"Wren", "Ines"}, name
+    log.tell(CrewTold(name="Kim", role=CrewRole.WATCH), 7)
+    assert stages(_step("come_up_check"), log.state, at(NIGHT + 120)).names[-1] == ("Kim",)
 
 
 def test_who_is_alone_is_asked_in_the_rhythm_of_the_step() -> None:
