@@ -155,7 +155,8 @@ class _Naming:
                 case say.Trouble():
                     kind = name_of(one.what)
                     kept = kind in ("alarm", "move_dinner", "chat_event")
-                    return Named(intent=kind if kept else "event_plus_reading", minutes_ago=ago)
+                    span = cues.span_min(self.heard) if one.what == "lid_open" else None
+                    return Named(intent=kind if kept else "event_plus_reading", minutes_ago=ago, duration_min=span)
                 case say.FeelSaid():
                     return self._felt([f for f in others if isinstance(f, say.FeelSaid)], ago)
                 case say.WrapSaid(wrap=None):

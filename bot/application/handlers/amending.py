@@ -28,6 +28,9 @@ from scheduler.state import CookState, effective
 _SAME_C = 0.6
 """A correction names the old value this nearly: half a degree Celsius is one degree Fahrenheit, rounded [°C]."""
 
+_LATELY = dt.timedelta(minutes=30)
+"""A reading of the probe that is named is corrected when it is not older than this beside the newest: house rule."""
+
 _DATED = (Reading, StepDone, Wrapped, Felt)
 
 
@@ -43,11 +46,25 @@ def correction(said: say.Correct, log: tuple[Fact, ...], person: str, text: str)
     ]  # fmt: skip
     if not mine:
         return Corrected(of="", body=Noted(text=text))
-    body = mine[-1].body
+    meant = mine[-1] if said.slot is None else _of_probe(mine, said)
+    body = meant.body
     assert isinstance(body, Reading)
     value_c = body.value_c if said.value_c is None else said.value_c
     changed = dataclasses.replace(body, value_c=value_c, slot=said.slot or body.slot, doubtful=False)
-    return Corrected(of=mine[-1].id, body=changed)
+    return Corrected(of=meant.id, body=changed)
+
+
+def _of_probe(mine: list[Fact], said: say.Correct) -> Fact:
+    """Return which reading a correction with its probe is of: the newest of that probe, if it was told with the newest
+    at all or no figure says otherwise; the newest, if its figure was right and the probe was not.
+    """
+    newest = mine[-1]
+    of_probe = [f for f in mine if isinstance(f.body, Reading) and f.body.slot is said.slot]
+    right = isinstance(newest.body, Reading) and said.value_c is not None and abs(newest.body.value_c - said.value_c)
+    if said.value_c is None or not of_probe or (right is not False and right < _SAME_C):
+        return newest
+    lately = newest.happened_at - of_probe[-1].happened_at <= _LATELY
+    return of_probe[-1] if lately else newest
 
 
 def _of_time(at: dt.datetime, log: tuple[Fact, ...], person: str, text: str) -> Body:

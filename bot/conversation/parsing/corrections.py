@@ -30,7 +30,12 @@ _FIGURE_WAS = re.compile(
     r"|ambient|dome|chamber|lid|cooker)(?: temp(?:erature)?)?(?: (?:sorry|sry|lol|not the \w+))*$"
 )
 _SAME_C = 0.6
+_PITS = ("pit", "smoker", "grill", "grate", "air", "cooker")
 _STAR = re.compile(rf"^(?:\* ?)+{_N} ?\*?$")
+_PROBE = r"(?P<slot>pit|smoker|grill|grate|air|cooker|meat|core|internal)"
+_LABELLED = rf"(?:the )?{_PROBE} ?(?:is |was |at |[:=] ?)?{_N}"
+_STAR_SLOTS = (re.compile(rf"^(?:\* ?)+{_LABELLED} ?\**$"), re.compile(rf"^{_LABELLED} ?\*+$"))
+"""A star beside a figure with its probe ("*pit 255")."""
 _STAR_AFTER = re.compile(rf"^{_N} ?\*+$")
 _NOT = re.compile(rf"^{_SORRY}{_N},? (?:and )?not {_OLD}(?: (?:sorry|sry|lol))?$")
 _NOT_FIRST = re.compile(
@@ -108,8 +113,7 @@ def correction(heard: str, text: str, context: Context) -> Intent | None:
     if retracts(heard):
         return Undo()
     if (slot := _WAS_PIT.search(plain)) and not re.search(r"[0-9]", plain):
-        is_pit = slot["slot"] in ("pit", "smoker", "grill", "grate", "air", "cooker")
-        return Correct(slot=Slot.PIT if is_pit else Slot.CORE)
+        return _of_slot(Correct(), slot["slot"])
     for amended in (corrected_unit(heard, text, context), swapped_keys(heard, context)):
         if amended is not None:
             return amended
@@ -117,10 +121,19 @@ def correction(heard: str, text: str, context: Context) -> Intent | None:
         return None
     if (slot := _FIGURE_WAS.match(heard)) and (moved := _moved(slot, context)) is not None:
         return moved
+    for pattern in _STAR_SLOTS:
+        if found := pattern.match(heard):
+            return _of_slot(_corrected(found, text, context), found["slot"])
     for pattern in (_STAR, _STAR_AFTER, _NOT, _NOT_FIRST, _ARROW, _MEANT, _WRONG, _AFTER):
         if found := pattern.match(heard):
             return _corrected(found, text, context)
     return None
+
+
+def _of_slot(amended: Intent, probe: str) -> Intent:
+    """Return a correction with the probe that was named."""
+    slot = Slot.PIT if probe in _PITS else Slot.CORE
+    return amended.model_copy(update={"slot": slot}) if isinstance(amended, Correct) else amended
 
 
 def _moved(found: re.Match[str], context: Context) -> Correct | None:
@@ -167,7 +180,8 @@ def _right_of_two(heard: str, whens: tuple[times.When, ...]) -> times.When | Non
     if len(whens) != _TWO or any(when.kind is not times.Kind.CLOCK for when in whens):
         return None
     first, second = whens
-    beside = bare(heard[: first.start] + heard[second.end :].replace("?", " what "))
+    lead = _SAYS.sub("", heard[: first.start])
+    beside = bare(lead + heard[second.end :].replace("?", " what "))
     if any(word not in _BESIDE_TWO for word in beside.split()):
         return None
     if re.match(r"^[, ]*(?:and )?not ?(?:at )?$", heard[first.end : second.start]):
@@ -181,6 +195,11 @@ def _right_of_two(heard: str, whens: tuple[times.When, ...]) -> times.When | Non
 
 
 _TWO = 2
+_SAYS = re.compile(
+    r"^(?:\w+ )?(?!(?:who|what|nobody|recipe|book)\b)\w+ (?:says?|said|reckons?|thinks?|tells? (?:me|us)|told (?:me|us)"
+    r"|is sure|swears)(?: that)?\b"
+)
+"""Who says so ("tomas says 1:20 not 1:40")."""
 _BESIDE_TWO = word_set(
     "it was it's its sorry sry no oops actually wait meant i mean that on at not went meat the correction my bad lol "
     "wasn't isn't in put done did started began"

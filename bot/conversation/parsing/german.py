@@ -195,7 +195,11 @@ _TROUBLES = (
     ("(?:der )?(?:garraum|pit|grill) (?:ist )?(?:viel )?zu kalt", "pit is too cold"),
     ("dicker rauch|weisser rauch", "thick smoke"),
     ("(?:das )?(?:fleisch|es) ist (?:mir )?(?:herunter|runter|hin)gefallen", "it fell on the ground"),
-    ("(?:der )?deckel (?:war|stand|ist) offen", "the lid was open"),
+    (
+        "(?:der )?deckel (?:war|stand|ist) (?:etwa |ca\\.? |gut |fast )*([0-9]{1,3})(?: min(?:uten)?)?(?: lang)? offen",
+        r"the lid was open for \1 min",
+    ),
+    ("(?:der )?deckel (?:war |stand |ist )?offen", "the lid was open"),
     ("(?:der )?strom (?:ist )?(?:weg|aus)|stromausfall", "power cut"),
     ("flüssiganzünder (?:ins|auf das|auf) feuer", "starter fluid on the fire"),
 )  # fmt: skip

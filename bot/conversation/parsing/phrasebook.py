@@ -40,6 +40,14 @@ _GERMAN = (
         "pause it",
     ),
     (r"\b(?:immer noch|noch immer)\b", "still"),
+    (
+        (
+            r"\b(?:gib (?:mir|ihm|uns|dem ganzen) )?noch(?:mals?| ?mal| einmal|'?ne?| (?:so|etwa|ca\.?|gut|rund|'?ne?"
+            r"|eine|weitere|mindestens))+"
+            r" (?=[0-9]{1,3} ?min|[0-9]{1,2} ?(?:h|stunden?|std)\b|viertelstunde|halbe stunde|stunde\b|half an hour)"
+        ),
+        "noch ",
+    ),
     (r"\b(?:unverandert|keine (?:ver)?anderung|hat sich (?:nicht|nix) (?:bewegt|verandert|getan))\b", "no change"),
     (r"^(?:gleich(?: wie)? (?:vorher|eben)|wie (?:vorher|eben)|gleich geblieben)$", "same"),
     (r"^(?:ich |mach |mache |komm |kommt |bin |das )*gleich(?: da| soweit| so weit)?$", "in a bit"),
@@ -224,7 +232,7 @@ _FOREIGN = re.compile(
     r"\b(?:pausa|pause|jup|joa|heiss|kalt|fallt|zerfallt|ubernehme?|brennt|sondern|morgen|kuhlschrank|pausieren"
     r"|anhalten|voy"
     r"|deshace|desarma|pedazos|disparo|manana|nevera|sino|j'arrive|vais|peine|glisse|rentre|frigo|refrigerateur"
-    r"|demain|hab'?s|gerade|eben|soeben|vorhin|grad|ahorita|luego|despues|enseguida|habe?|falta|noch|gleich|warte?"
+    r"|demain|hab'?s|gerade|eben|soeben|vorhin|grad|ahorita|luego|despues|enseguida|habe?|falta|noch|nochmals?|gleich|warte?"
     r"|spater"
     r"|nicht|hand|hande|kann|fahren|fahre|steuer|anzeige|display"
     r"|thermometer|fuhler"

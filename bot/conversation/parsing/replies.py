@@ -10,7 +10,7 @@ import datetime as dt
 import re
 from typing import TypeGuard
 
-from bot.commands import Done, FeelSaid, Intent, MoveDinner, Note, NotYet, PutOffFor, Report, Unclear, WrapSaid
+from bot.commands import Done, FeelSaid, Intent, MoveDinner, Note, NotYet, PutOffFor, Report, Trouble, Unclear, WrapSaid
 from bot.conversation.context import Context
 from bot.conversation.parsing import prompts, steps, times
 from bot.conversation.parsing.answers import BUSY_MIN, LATER_MIN, Answer, answer, only_no
@@ -65,7 +65,8 @@ def replies(heard: str, text: str, context: Context) -> tuple[Intent, ...]:
     slot = problem[1] if problem else Slot.CORE if any(_tells_of_the_meat(item) for item in said) else None
     numbers = _numbers(masked, text, context, whens, slot, alone=not said and problem is None)
     if problem:
-        return (problem[0], *(item for item in numbers if isinstance(item, Report)))
+        reports = tuple(item for item in numbers if isinstance(item, Report))
+        return (problem[0], *reports, *_deeds_beside(heard, masked, whens, text, context))
     if numbers:
         return _with_numbers(numbers, said)
     return tuple(said) or _only_time(whens, masked, text, context)
@@ -81,7 +82,40 @@ def _read_clauses(masked: str, whens: tuple[times.When, ...], text: str, context
         clause = Clause(words=masked[start:end].strip(), when=inside[0] if inside else None, text=text)
         said.extend(read_clause(clause, context))
         named.update(steps.mentioned(clause.words, context.stage))
+    said = _with_span(said, masked, whens)
+    if any(isinstance(item, PutOffFor) and item.minutes in {when.minutes for when in whens} for item in said):
+        said = [item for item in said if not isinstance(item, NotYet)]  # "not yet, in 20 min"
     return _deduplicated(said, named)
+
+
+def _with_span(said: list[Intent], masked: str, whens: tuple[times.When, ...]) -> list[Intent]:
+    """Return what was said with the minutes that stand alone beside "not yet": "not quite, 20 min" waits for 20."""
+    alone = [
+        when
+        for start, end in clauses(masked)
+        for when in whens
+        if when.kind is times.Kind.SPAN and start <= when.start < end and not bare(masked[start:end].replace("|", " "))
+    ]
+    if len(alone) != 1 or any(isinstance(item, PutOffFor) for item in said):
+        return said
+    return [
+        PutOffFor(minutes=alone[0].minutes, step=item.step, piece=item.piece) if isinstance(item, NotYet) else item
+        for item in said
+    ]
+
+
+def _deeds_beside(
+    heard: str, masked: str, whens: tuple[times.When, ...], text: str, context: Context
+) -> tuple[Intent, ...]:
+    """Return the deeds that other clauses tell beside an open lid ("spritzed, lid was open 8 min")."""
+    problem = trouble(heard, text, context)
+    if problem is None or not isinstance(problem[0], Trouble) or problem[0].what != "lid_open":
+        return ()
+    others = [(start, end) for start, end in clauses(heard) if trouble(heard[start:end], text, context) is None]
+    kept = cut_out(masked, [span for span in clauses(heard) if span not in others])
+    return tuple(
+        item for item in _read_clauses(kept, whens, text, context) if isinstance(item, Done) and item.step is not None
+    )
 
 
 def _deduplicated(said: list[Intent], named: set[str]) -> list[Intent]:
@@ -89,7 +123,7 @@ def _deduplicated(said: list[Intent], named: set[str]) -> list[Intent]:
     unique = list(dict.fromkeys(said))
     closed = {item.step for item in unique if isinstance(item, Done)}
     if any(isinstance(item, PutOffFor) and not _is_busy(item) for item in unique):
-        unique = [item for item in unique if not isinstance(item, NotYet)]  # "not yet, in 10 min"
+        unique = [item for item in unique if not isinstance(item, NotYet)]  # "not yet, at ten"
     unique = [item for item in unique if not (_is_busy(item) and item.step in closed)]
     full = [item for item in unique if _is_full(item) or (isinstance(item, Done) and item.step in named)]
     if any(_is_full(item) for item in unique):

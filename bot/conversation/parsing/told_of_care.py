@@ -12,14 +12,23 @@ from bot.commands import CareSaid, EditionSaid, Intent, Note, SafeBySaid, Target
 from bot.conversation.context import Context
 from bot.conversation.parsing.care import ages_in, care_in, named_allergy, nobody, perhaps_in
 from bot.conversation.parsing.cut_names import find_cuts
+from bot.conversation.parsing.readings import asked
 from bot.conversation.parsing.rules_said import rules_said
 from bot.conversation.parsing.setup_told import Telling
 from bot.conversation.parsing.treated import like_treated, only_treated, treated_in
 from bot.conversation.parsing.wished_core import core_in, in_c, only_target, target_in
 from bot.conversation.parsing.words import clauses
-from scheduler.facts import Treatment
+from scheduler.facts import Slot, Treatment
 
 _LONE = re.compile(r"\W*([0-9]{2,3}(?:[.,][0-9])?) ?°? ?([cf])?\b\W*")
+
+
+_READ_AT = re.compile(r"^(?:it(?:'s| is| was)? |all |we're |i'm |ok |yes )*(?:done|finished|ready) at\b")
+
+
+def _was_read(heard: str, context: Context) -> bool:
+    """Return whether "done at 203" tells what was read: its core is asked for."""
+    return bool(_READ_AT.match(heard)) and Slot.CORE in asked(context)
 
 
 def told_of_care(
@@ -35,7 +44,7 @@ def told_of_care(
         or (named_allergy(heard, context.people) if context.asks_allergy else None)
         or rules_said(heard)
         or only_treated(heard)
-        or only_target(heard)
+        or (None if _was_read(heard, context) else only_target(heard))
     )
     if alone is not None:
         return (alone,)

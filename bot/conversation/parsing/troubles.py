@@ -10,6 +10,7 @@ import re
 from bot.commands import Done, Intent, Note, Trouble, TroubleOver
 from bot.conversation.context import Context
 from bot.conversation.parsing.commands import questions
+from bot.conversation.parsing.readings import asked
 from bot.conversation.parsing.steps import LATE_STAGES
 from bot.conversation.parsing.telling import Telling
 from bot.conversation.parsing.trouble_words import DANGERS, FIRE, GAUGES
@@ -36,8 +37,8 @@ _TROUBLES: tuple[tuple[str, re.Pattern[str]], ...] = (
         "fire_out",
         phrases(
             (
-                r"\bfire(?:'s| is| has| just| went| has gone|'s gone)*(?: just| went| gone| nearly| almost| about|"
-                r" as good as| pretty much| burned"
+                r"\bfire(?:'s| is| has| just| went| has gone|'s gone)*(?: just| went| gone| going| nearly| almost"
+                r"| about| as good as| pretty much| burned"
                 r"| burnt)* (?:out|dead|died|dying)\b"
             ),
             r"\b(?:fire|coals?|flame) (?:died|is dead|went out|went cold|has died)\b",
@@ -213,11 +214,18 @@ def trouble(heard: str, text: str, context: Context) -> tuple[Intent, Slot | Non
             if what in ("fire_out", "fuel_out") and context.stage in LATE_STAGES:
                 asked = any(step.step == "fire_out" for step in context.open_steps)
                 return (Done(step="fire_out") if asked and what == "fire_out" else Note(text=text)), None
-            return _told(what, heard, text, context, Slot.PIT if what in _OF_THE_PIT else None)
+            return _told(
+                what, heard, text, context, Slot.PIT if what in _OF_THE_PIT and not _core_asked(what, context) else None
+            )
     for telling in _TELLINGS:
         if _tells(telling, heard) and _meant(telling.what, context):
             return _told(telling.what, heard, text, context, _SLOTS.get(telling.what))
     return None
+
+
+def _core_asked(what: str, context: Context) -> bool:
+    """Return whether a figure beside a dying fire answers the question about the meat."""
+    return what in _FIRE_IS_OUT and Slot.CORE in asked(context)
 
 
 def was_but_is_over(heard: str) -> bool:
@@ -290,7 +298,8 @@ def _meant(what: str, context: Context) -> bool:
 
 
 _WEATHER = ("wind", "rain", "cold", "heat")
-_OF_THE_PIT = ("pit_hot", "pit_cold", "flare_up")
+_OF_THE_PIT = ("pit_hot", "pit_cold", "flare_up", "fire_out", "fuel_out")
+"""A figure beside these, without a word of which probe, is what the fire gives."""
 _SLOTS = {
     "yo_yo": Slot.PIT,
     "wind": Slot.PIT,

@@ -9,6 +9,7 @@ import functools
 import re
 import unicodedata
 
+from bot.conversation.parsing.durations import with_minutes
 from bot.conversation.parsing.german import from_german
 from bot.conversation.parsing.number_words import with_figures
 from bot.conversation.parsing.phrasebook import in_english
@@ -74,7 +75,7 @@ def tidy(text: str) -> str:
     folded = _LOOKALIKE.sub(lambda found: found.group().translate(_LOOKALIKE_DIGITS), folded)
     folded = from_german(folded)
     folded = _WITHOUT_MARK.sub(lambda found: _NO_MARK[found.group()], folded)
-    folded = in_english(with_figures(folded))
+    folded = with_minutes(in_english(with_figures(folded)))
     return _FRACTION.sub(lambda found: _FRACTIONS[found.group(1)], folded)
 
 

@@ -74,6 +74,14 @@ def test_sorry_corrects_the_last_reading(read: PlayedKitchen) -> None:
     assert core_f(read) == 131
 
 
+def test_a_star_with_its_probe_corrects_that_reading(read: PlayedKitchen) -> None:
+    """A star before "pit 255" after a pit and a core is of the pit; the core stays."""
+    read.say("Ines", "pit 272")
+    read.say("Ines", "meat 129")
+    assert read.say("Ines", "*pit 255").lines[0] == "Changed: pit 255 F, 10:40 (it was 272 F)."
+    assert core_f(read) == 129
+
+
 def test_undo_of_a_correction_says_what_holds_again(read: PlayedKitchen) -> None:
     """Taking back a correction goes back to what was told first, and names it."""
     read.say("Ines", "sorry 131 not 128")
