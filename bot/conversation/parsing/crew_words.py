@@ -34,7 +34,12 @@ _ROLES: dict[str, Role] = {
     "handler": Role.FOOD_HANDLER, "guest": Role.GUEST,
 }  # fmt: skip
 _ROLE = r"(?P<role>" + "|".join(sorted(map(re.escape, _ROLES), key=len, reverse=True)) + r")"
-_NAME = r"(?P<name>(?!i'm\b)[^\W\d_][\w'-]{1,19}|i)"
+_STATES = (
+    "ill|sick|unwell|hurt|injured|choking|dizzy|faint|unconscious|burn(?:ed|t)|bleeding|vomiting|allergic|pregnant|drunk"
+    "|asleep|awake|late|early|here|there|gone|missing|ready|hungry|down|out|not|cold|hot|in|on|off|coming|leaving"
+)
+"""What a person may be that is no name: "a guest is ill" is no role."""
+_NAME = rf"(?P<name>(?!(?:i'm|{_STATES})\b)[^\W\d_][\w'-]{{1,19}}|i)"
 _A = r"(?:(?:a|an|the|our|my) )?"
 _END = r"(?: (?:today|tonight|now|please|for this(?: one)?|this time))*"
 

@@ -79,3 +79,9 @@ def test_what_german_texts_say_to_type_is_understood() -> None:
     assert [
         pair for pair in pairs if tidy(pair[0]) != tidy(pair[1]) and meant(pair[0], COOKING) != meant(pair[1], COOKING)
     ] == []
+
+
+@pytest.mark.parametrize("text", ["a guest is ill", "guest is sick", "ein Gast ist krank"])
+def test_an_ill_guest_is_no_new_name(text: str) -> None:
+    """Who is ill is heard as that, never as somebody called so who comes as a guest."""
+    assert {type(one).__name__ for one in read(text, setting(COOKING))} <= {"CareSaid", "Trouble"}
