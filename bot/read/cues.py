@@ -27,13 +27,18 @@ _HOLD = re.compile(
 _ASKS_LATER = re.compile(
     r"\b(?:gimme|give me|ask|remind|later|needs?|snooze|again|back|more|wait|busy|can'?t|cannot|another|noch|encore)\b"
 )
-_LETTERS = re.compile(r"(?<![a-z0-9])(?=[0-9lio|]*[lio|])(?=[0-9lio|]*[0-9])[0-9lio|]{3,4}(?![a-z0-9])")
+_LETTERS = re.compile(
+    r"(?<![a-z0-9])(?=[0-9lio|]*[lio|])(?=[0-9lio|]*[0-9])[0-9lio|]{3,4}(?=[cf]?(?![a-z0-9]))|(?<![a-z0-9.])[1-9]o(?![a-z0-9])"
+)
 _STRAY = re.compile(r"(?<![0-9.,])(?:[0-9] [0-9]{2}|[0-9]{2} [0-9]|[0-9] [0-9] [0-9])(?![0-9.,])")
 _PARCHMENT = re.compile(r"\b(?:parchment|baking paper|backpapier|greaseproof|newspaper|cloth|towel|leaves|leaf)\b")
 _DONE_FIRST = re.compile(
     r"^(?:ok |yes |ja |si )?(?:done|finished|ready|fertig|erledigt|listo|hecho|fini|termine|terminado)\b"
 )
-_UNDO = re.compile(r"^(?:please )?(?:undo|take .*back|ruckgangig|deshacer|annuler|go back|revert)\b")
+_BOTH = re.compile(r"\b(?:both|two)\b|\bdone and done\b|\bdone done\b")
+_UNDO = re.compile(
+    r"^(?:(?:please|pls|oops|whoops|sorry|no|wait) )*(?:undo|take .*back|ruckgangig|deshacer|annuler|go back|revert)\b"
+)
 _NOT_YET = re.compile(r"\b(?:not (?:done )?yet|noch nicht|pas encore|todavia no|aun no)\b")
 _PALE = re.compile(r"^(?:no|nope|nah|nein|non)\b")
 
@@ -58,6 +63,11 @@ def says_done(heard: str) -> bool:
     return bool(_DONE_FIRST.match(heard)) or any(
         answer(re.sub(r"[0-9|~.]+", " ", heard[a:b])) in (Answer.DONE, Answer.EVERY) for a, b in clauses(heard)
     )
+
+
+def both(heard: str) -> bool:
+    """Return whether a text says that two things are done."""
+    return bool(_BOTH.search(bare(heard)))
 
 
 def not_yet(heard: str) -> bool:

@@ -29,6 +29,10 @@ _LOOKS_DONE = re.compile(
 )
 
 
+RUNAWAY_C = 40.0
+"""So far above its target a pit that nobody asked for is a trouble, not a number [°C]; common practice, no source."""
+
+
 class Limit(StrEnum):
     """Where a core lies."""
 
@@ -44,6 +48,13 @@ def leaps(value: Value, at: dt.datetime | None, context: Context) -> bool:
         return False
     minutes = ((at or context.now) - context.last_core_at) / dt.timedelta(minutes=1)
     return minutes >= 0 and not follows(context.last_core_c, value.value_c, minutes=minutes, slack_c=value.spread_c)
+
+
+def runs_away(value: Value, context: Context) -> bool:
+    """Return whether somebody tells unasked of a pit far above its target."""
+    if value.slot is not Slot.PIT or context.pit_target_c is None or context.open_steps:
+        return False
+    return value.value_c - context.pit_target_c >= RUNAWAY_C
 
 
 def limit(value: Value, heard: str, context: Context) -> Limit | None:

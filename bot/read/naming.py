@@ -22,6 +22,7 @@ from bot.messages.figures import Voice
 from bot.messages.read_told import ask_feel
 from bot.messages.receipts import spot_text
 from bot.messages.refusals import question
+from bot.messages.talk import nothing_open
 from bot.read import cues, judged
 from bot.read.moment import Moment
 from bot.read.troubles import name_of
@@ -190,6 +191,8 @@ class _Naming:
 
     def _plain(self) -> str:
         """Return the name of readings alone."""
+        if any(judged.runs_away(value, self.context) for value in self.values):
+            return "alarm"
         if len(self.values) > 2:  # noqa: PLR2004 - three or more are one name in the table
             return "three_readings"
         if len(self.values) > 1:
@@ -321,7 +324,12 @@ class _Naming:
         ago = self._ago(said.at)
         asks = self._also_asked(said)
         if said.every:
-            return Named(intent="done_two" if len(self.open) > 1 else "done", minutes_ago=ago)
+            two = len(self.open) > 1 or (not self.open and cues.both(self.heard))
+            return Named(intent="done_two" if two else "done", minutes_ago=ago)
+        if said == say.Done() and not self.open:
+            if not any(letter.isalnum() for letter in self.text):
+                return Named(intent="ack")  # a sign alone, as a reaction is
+            return Named(intent="done_ambiguous", question=nothing_open())
         if said.step == "handover":
             return Named(intent="handover_ack", minutes_ago=ago)
         if said.outcome is not None and cues.says_yes(self.heard):
@@ -339,7 +347,7 @@ class _Naming:
         if "already" in self.heard.split() or "schon" in self.heard.split():
             return Named(intent="done_past", question=asks)
         if cues.says_yes(self.heard) and said.step in self.open:
-            return Named(intent="confirm", question=asks)
+            return Named(intent="confirm" if asks is None else "ack_not_answer", question=asks)
         if said.step in self.open or (said.step is None and self.open):
             return Named(intent="done", question=asks)
         return Named(intent="done" if said.step is None else "done_unprompted", question=asks)

@@ -68,7 +68,9 @@ _PATTERNS: tuple[tuple[Answer, re.Pattern[str]], ...] = tuple(
             (
                 "^(?:(?:yes|yep|ok|dun) )?(?:done and done|done done|all done|both done|done both"
                 "|done all|all of (?:it|them)|everything(?:'s| is)? done"
-                "|did (?:both|all|everything|all of (?:it|them)|them all|em all)|both|all|all three"
+                "|(?:(?:they're|those are|they are) )?both (?:of them )?(?:are )?done|both of (?:them|those)"
+                "|(?:did|done|finished|got) (?:(?:both|all)(?: of (?:it|them|those|these))?|everything"
+                "|(?:th)?em (?:all|both))|both|all|all three"
                 "|every one|alles(?: fertig)?|todo(?: hecho)?|tout(?: fait)?|done everything"
                 "|done with everything)$"
             ),

@@ -67,19 +67,23 @@ _APOLOGY = re.compile(r"^(?:sorry|sry)[,. ]+[0-9]|[0-9a-z°] ?,? (?:sorry|sry)$"
 ASKED_LONG_AGO = dt.timedelta(minutes=20)
 """So long after the last reading an apology beside a number that is asked for is for being late: house rule."""
 _WAS_PIT = re.compile(
-    r"\b(?:thats|that|it|this|last one|the last(?: one)?)(?:'s| was| is)? (?:was |is )?(?:actually "
+    r"\b(?:thats|that|it|this|last one|the last(?: one)?"
+    r"|(?:that|this)(?: last)? (?:one|number|reading|temp|figure))(?:'s| was| is)? (?:was |is )?(?:actually "
     "|really |only |just )?(?:from |for |of )?(?:the |my )?(?P<slot>pit|smoker|grill|grate|air|ambient|dome|chamber|lid"
     "|cooker|meat|core|internal|brisket|ribs?|butt|shoulder)(?: temp(?:erature)?)?(?: (?:lol|sorry|sry|haha"
     r"|oops|not (?:the )?\w+|one|reading|though))*$"
 )
 _RETRACT = phrases(
     (
-        "^(?:(?:sorry|oops|no|wait|ah|please|pls|can you|could you) )*(?:ignore|scratch|forget|disregard|delete|remove"
-        "|strike|erase|cancel|drop|discard|undo|bin|lose|take back)(?: (?:that|it|this|the last|last|my last|the|my))"
+        "^(?:(?:sorry|oops|no|wait|ah|please|pls|can you|could you) )*(?:ignore|never ?mind|nvm|scrap|scratch"
+        "|forget|disregard|delete|remove"
+        "|strike|erase|cancel|drop|discard|undo|bin|lose|take back)"
+        "(?: (?:that last|this last|that|it|this|the last|last|my last|the|my))"
         "(?: (?:one|message|reading|number|value|entry|temp|temperature|please|sorry|pls|lol|again|again please|"
         "last|thing))*$"
     ),
     r"^(?:please )?(?:disregard|ignore|scratch)(?: (?:please|pls|sorry|lol))*$",
+    r"^(?:(?:oops|whoops|sorry|sry|no|wait|ah|oh|damn|please|pls) )+(?:undo|scratch|ignore)(?: (?:please|sorry))*$",
     (
         "^(?:(?:oops|whoops|sorry|ah|no|wait) )*(?:(?:that(?:'s| was|s)?|it was|this was) )?(?:from )?(?:the |my )?"
         "(?:wrong|other) (?:cook|chat|group|piece|probe|brisket|meat|one|fire|butt|shoulder|rack|smoker|pit|cooker)"
@@ -90,7 +94,7 @@ _RETRACT = phrases(
         "|wrong (?:number|reading|one|button)|wrong"
         "|mistake|my mistake|that(?: reading| number| one|'s)?(?: was| is)? (?:wrong|a mistake|a typo|rubbish"
         "|nonsense|garbage|bogus|bad|crap|off)|didn't mean that"
-        "|wrong chat)(?: (?:sorry|sry|lol|ignore that|ignore it|that))*$"
+        "|wrong chat)(?: (?:please|pls|sorry|sry|lol|ignore that|ignore it|ignore|scratch that|that))*$"
     ),
 )
 _PLAINLY_AMENDS = re.compile(

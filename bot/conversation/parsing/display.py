@@ -27,7 +27,7 @@ _NO_READING = re.compile(
 )
 _DASHES = re.compile(r"(?:^|\s)(?:-{2,}|- - -?)(?:\s|$)")
 _OTHER_PROBE = phrases(
-    r"\b(?:can|could|should|may|do|would|is it ok(?:ay)? to|ok to|fine to)\b"
+    r"\b(?:can|could|should|shall|may|do|would|is it ok(?:ay)? to|ok to|fine to)\b"
     r".*\b(?:read|use|take|trust|go by|check|believe)\b"
     r".*\b(?:probe|thermometer|thermo|sensor|gauge|dial|app|reader|display)\b",
     r"\b(?:which|what) (?:probe|thermometer|reader|sensor|one)\b.*\b(?:use|read|trust|meat|right|in)\b",

@@ -48,7 +48,7 @@ _HANDS = phrases(
     rf"\b{_NAME}(?:'s| has| is| will| 'll| takes| took| got|'ll)(?: got| have| take| taking)?"
     rf" (?:it|over|{_WATCH}|the lead)\b",
     rf"\b{_NAME.replace('name', 'on')}(?:'s| is| will be)?"
-    r" (?:up|on|next|on (?:it|watch|duty|the fire)|in charge|watching|taking over|my relief)\b",
+    r" (?:up|on (?:it|watch|duty|the fire)|on|next|in charge|watching|taking over|my relief)\b",
     r"\b(?:over |hand(?:ing|ed)? (?:it |this |(?:the |my )?(?:watch|fire|pit) )?(?:over )?|leav(?:e|ing) (?:it"
     r"|this) |pass(?:ing)? (?:it|this) (?:on )?"
     rf"|giv(?:e|ing) (?:it|{_WATCH}) )"

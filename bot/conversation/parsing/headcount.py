@@ -13,14 +13,14 @@ from bot.conversation.parsing.readings import asked
 from bot.conversation.parsing.serving import serving_said
 from bot.conversation.parsing.words import bare
 
-_HOURS = 24
+_HOURS, _NOON = 24, 12
 _MOST = 500
 """More guests than this are a slip of the thumb: house rule."""
 _N = r"[0-9]{1,3}"
 _PEOPLE = r"(?:people|persons?|guests?|adults?|of us|heads|pax|folks|eaters|mouths|friends)"
 _WORDS = (
-    r"(?:(?:about|around|roughly|maybe|probably|like|say|we|we're|we'll|we'll be|are|be|will be|it's|i think|i"
-    r" guess|or so|ish|now|in all"
+    r"(?:(?:about|around|roughly|somewhere|anywhere|maybe|probably|like|say|we|we're|we'll|we'll be|are|be|will be|it's"
+    r"|i think|i guess|or so|ish|now|in all"
     rf"|in total|{_PEOPLE})\b[ ,]*)*"
 )
 _OR = r"(?:-|to|or|and|bis|maybe|perhaps|possibly|could be|up to|at most|max)[ ,]*(?:maybe |even )*"
@@ -28,6 +28,8 @@ _RANGE = re.compile(
     rf"^{_WORDS}(?:between )?(?P<low>{_N}) ?(?:ish)?(?: {_PEOPLE})?[ ,]*{_OR}"
     rf"(?P<high>{_N}) ?(?:ish|max)?[ ,]*{_WORDS}$"
 )
+_ONLY_ABOUT = re.compile(r"(?:(?:about|around|roughly|maybe|probably|like|i think|i guess|it's)[ ,]+)+")
+"""Before a small figure these tell no guests from an hour."""
 _ABOUT = re.compile(rf"^(?P<lead>{_WORDS})(?P<n>{_N})(?P<ish> ?-?ish)?[ ,]*(?P<end>{_WORDS})$")
 
 
@@ -50,7 +52,8 @@ def headcount(heard: str, text: str, context: Context) -> Intent | None:
     n, about = int(found["n"]), bool(found["ish"] or found["lead"])
     if not 0 < n <= _MOST:
         return None
-    if bare(text) == found["n"] and n <= _HOURS:
+    by_hours = found["n"] in text and n <= _NOON and not opened and _ONLY_ABOUT.fullmatch(found["lead"])
+    if by_hours or (bare(text) == found["n"] and n <= _HOURS):
         return _guests_or_hour(n, text, context)
     return GuestsSaid(adults=n) if opened or about else None
 

@@ -28,6 +28,7 @@ _WRONG_COOK = phrases(
     r"\bthat(?:'s|s| was| is)? (?:(?:for|from|of) )?(?:the |my )?other (?:brisket|butt|piece|one|meat|shoulder|rack"
     r"|ribs?"
     r"|bird|chicken|roast|chat|group)\b(?! (?:day|time|people))",
+    r"\b(?:meant|was) (?:for )?the other (?:cook|cooker|smoker|grill|bbq|fire|barbecue|one)\b",
     r"\b(?:for|in|of|to) the other (?:cook|cooker|smoker|grill|bbq|fire|barbecue)\b",
     r"\b(?:other|another) (?:cook|cooker|smoker|grill)(?:,| )*(?:sorry|sry|my bad|oops)$",
 )

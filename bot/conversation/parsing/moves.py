@@ -27,11 +27,19 @@ _EATERS = (
     "(?:dinner|supper|lunch|meal|guests?|people|folks|everyone|everybody|eat(?:ing)?|serv(?:e"
     "|ing)|crowd|family|they|table|sit down|abendessen|cena|essen)"
 )
-_LATE = re.compile(r"\b(?:late|later|delay(?:ed)?|push(?:ed|ing)?(?: \w+)? back|push|postpone|back|behind|slip)\b")
+_LATE = re.compile(
+    r"\b(?:late|later|delay(?:ed)?|push(?:ed|ing)?(?: \w+)? back|push|postpone|back|behind|slip(?:s|ped|ping)?)\b"
+)
 _EARLY = re.compile(r"\b(?:earlier|early|sooner|forward|ahead)\b")
 _MOVES = re.compile(rf"\b{_EATERS}\b")
 _PUSH = re.compile(r"\b(?:push|move|shift|delay|postpone|slip|bring|put)\b")
-_LATEST = re.compile(r"\blatest\b|\bno later than\b")
+_PUSHES_ON = re.compile(rf"{_PUSH.pattern}(?:(?!,|;|[.!] ).)*(?:{_LATE.pattern}|{_EARLY.pattern})")
+"""Something is moved to a later or earlier time in one clause."""
+_OTHER_THINGS = re.compile(
+    r"\b(?:lid|coals?|charcoal|fire|meat|rack|racks|wood|vents?|pan|probe|grate|deflector|brisket|ribs|butt)\b"
+)
+"""What is pushed back or moved forward on the grate moves no dinner."""
+_LATEST = re.compile(r"\b(?:latest|no later than|spatestens|a mas tardar|au plus tard)\b")
 
 
 def dinner(heard: str, context: Context) -> Intent | None:
@@ -41,7 +49,7 @@ def dinner(heard: str, context: Context) -> Intent | None:
     if _LATEST.search(heard) and len(whens) == 1 and whens[0].kind is times.Kind.CLOCK:
         return MoveDinner(serving=_latest(heard, context))
     asked = any(step.step == "t_minus" for step in context.open_steps)
-    if not about_dinner and not asked and not _PUSH.search(heard):
+    if not about_dinner and not asked and (not _PUSHES_ON.search(heard) or _OTHER_THINGS.search(heard)):
         return None
     spans = [when for when in whens if when.kind in (times.Kind.SPAN, times.Kind.AHEAD)]
     if spans and (_LATE.search(heard) or _EARLY.search(heard)):

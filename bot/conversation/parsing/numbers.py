@@ -81,7 +81,7 @@ _NOT_TEMPERATURES = re.compile(
     r"|in\. |l\b|ml\b|x\b|st\b|nd\b|rd\b|th\b"
     "|(?:more )?(?:coming|arriving|showing up|turning up|to feed|for dinner|for lunch|vegetarians?|veggies?|vegans?"
     "|chunks?|pieces?|logs?|bricks?|briquettes|splits?|handfuls?|spots?|places"
-    "|probes?|boxes|tubs|containers|portions|trays|racks?|slabs?|briskets?|butts?"
+    "|probes?(?! tender)|boxes|tubs|containers|portions|trays|racks?|slabs?|briskets?|butts?"
     "|shoulders?|ribs|bones?|people|guests?|kids|adults|friends|beers?|times|layers?|sheets?"
     r"|towels?|vents?|bags?|hours?|days?|euros?|bucks)\b)"
 )
@@ -251,6 +251,8 @@ def _labelled(text: str, plain: list[Figure]) -> tuple[Figure, ...]:
         return ()
     labels = [found for found in _LABEL.finditer(text) if not any(f.start <= found.start() < f.end for f in plain)]
     marked = list(plain)
+    if (in_order := _header(labels, plain, text)) is not None:
+        return in_order
     words_last = bool(labels) and plain[0].start < labels[0].start() and plain[-1].start < labels[-1].start()
     for label in labels:
         before = [i for i, figure in enumerate(plain) if figure.start < label.start()]
@@ -261,6 +263,16 @@ def _labelled(text: str, plain: list[Figure]) -> tuple[Figure, ...]:
         index = before[-1] if backward else after[0]
         marked[index] = _mark(marked[index], label, nearer=not backward)
     return tuple(marked)
+
+
+def _header(labels: list[re.Match[str]], plain: list[Figure], text: str) -> tuple[Figure, ...] | None:
+    """Return the figures of "pit/meat 255/172", whose words all stand before them in the same order; else None."""
+    if not 1 < len(labels) == len(plain) or labels[-1].end() > plain[0].start:
+        return None
+    between = text[labels[0].end() : labels[-1].start()]
+    if not re.fullmatch(r" ?(?:/|,|&|\+|and|und|y|et) ?", between) or len({label.group() for label in labels}) == 1:
+        return None
+    return tuple(_mark(figure, label, nearer=True) for figure, label in zip(plain, labels, strict=True))
 
 
 def _clause_of(text: str, place: int) -> int:

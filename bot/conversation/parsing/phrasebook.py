@@ -25,6 +25,8 @@ _GERMAN = (
     (r"\b(?:fallt|zerfallt)(?: fast| ganz)?(?: auseinander)?\b", "falls apart"),
     (r"^(?:ich )?ubernehme?(?: jetzt)?\b|^(?:ich )?hab'?s(?= (?:bis|until)\b)", "i have it"),
     (r"\bes brennt\b", "it is on fire"),
+    (r"^(?:ja[, ]+)?(?:das |die |es )?(?:reicht|langt)(?: noch| locker| dicke| schon| gut)*$", "yes enough"),
+    (r"\b(?:gib|gebt) (?:mir|uns)(?: noch)?(?= [0-9])", "gimme"),
     (r"\bnicht (?=[0-9])", "not "),
     (r"\bsondern\b", "but"),
     (
@@ -130,6 +132,8 @@ _GERMAN = (
 )
 _SPANISH = (
     (r"^(?:ahora |ya )?voy$", "on my way"),
+    (r"^no todavia\b", "not yet"),
+    (r"\bdame(?= [0-9])", "gimme"),
     (r"\bse (?:deshace|desarma|cae a pedazos)\b", "falls apart"),
     (r"\bse disparo(?: a)?\b", "shot up to"),
     (r"\b(?:terminamos|seguimos|lo dejamos para) manana\b", "finish it tomorrow"),
@@ -182,6 +186,8 @@ _SPANISH = (
 )
 _FRENCH = (
     (r"^j'arrive$|^j'y vais$", "on my way"),
+    (r"\bdonne[sz]?[- ]moi(?= [0-9])", "gimme"),
+    (r"^pret(?:es?)?(?=,|$)", "done"),
     (r"^(?:plus|pas) la peine$", "no need"),
     (r"\b(?:ca )?(?:glisse|rentre|entre) tout(?:e)? seule?\b", "slides right in"),
     (r"\bau (?:frigo|refrigerateur)\b", "in the fridge"),
@@ -249,7 +255,7 @@ _FOREIGN = re.compile(
     r"|encargo|tengo|hasta|termometro|sonda|papel|menos|media|cuarto|ha|cambios?"
     r"|toujours|encore|pareil|inchangee?|meme|avant|bouge|instant|une|attends?|bientot|heure|pas|peux|mains|c'est|cest"
     r"|deja|charbon|feu|bois|vaporise|pulverise|asperge|beurre|combien|mange|manger|quand|danger|maintenant|suite|apres"
-    r"|non|nein|annule[rz]?|oublie|efface|supprime|ignore|pardon|desolee?|voulais|c'etait|arrete|demande|saute"
+    r"|non|nein|reicht|langt|dame|donne[sz]?|pret|pretes?|gib|gebt|annule[rz]?|oublie|efface|supprime|ignore|pardon|desolee?|voulais|c'etait|arrete|demande|saute"
     r"|tomber|cette"
     r"|coucher|lit|prends?|occupe|garde|moi|jusqu'a|thermometre|plus)\b"
 )

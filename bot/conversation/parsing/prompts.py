@@ -46,6 +46,11 @@ _OF_THE_COOKER = word_set(
     "done just already burning for more cook cooking lit running hot warm tonight another"
 )
 """Words that may stand beside a choice about the vents of the cooker; with any other it is about something else."""
+_ENOUGH = re.compile(
+    r"^(?:yes|yep|yup|yeah|yea|ya|sure|aye|ja|si|oui)(?: (?:i|we|it|that|there|it's|that's|we're|they're|should|will|be"
+    r"|is|are|think|so|looks?|all|fine|good|ok|okay|enough|definitely|easily|till|until|the|morning|end|for|night|sure))+$"
+)
+"""A yes with reassurance beside it, to the question whether the fuel lasts."""
 _NEGATIVES = word_set("not no isn't aren't nor never")
 
 
@@ -80,6 +85,9 @@ def outcome(words: str, context: Context) -> Done | None:
     said = set(bare(words).split())
     if said & _NEGATIVES:
         return None
+    asking = question(context)
+    if asking is not None and asking.step == "fuel_check" and _ENOUGH.match(bare(words)):
+        return Done(step="fuel_check", outcome="plenty")
     for step in context.open_steps:
         chosen = [word for word in step.outcomes if _says(word, said)]
         chosen = ["half"] if "half" in chosen else chosen  # "half full", "half empty"

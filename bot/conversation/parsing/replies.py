@@ -32,7 +32,7 @@ _BESIDE_A_TIME = word_set(
     "the on off already from by say like started went ago in min mins minutes hour hours um a "
     "like sry sorry lol thx thanks pls please mate ish bout approx circa ca just more or less think this morning"
     " tonight last night today "
-    "yesterday"
+    "yesterday bout forgot must have been probably to say tell mention log you report sooner earlier"
 )
 """Words that may stand beside a time that answers a question; any other makes it talk ("back at 6")."""
 AFTER_THE_MEAT_IS_ON = steps.TIMED_STEPS - {"dry_brine", "light", "meat_on"}

@@ -34,6 +34,9 @@ _MAY_EAT = phrases(
     r"|okay to eat|good to eat|still good|dangerous|spoiled|off)(?: (?:inside|now|yet|through|for .*|to eat.*|or not"
     r"|enough))*$",
     rf"^{_SO}(?:is|are) {_FOOD} (?:ok|okay|safe|fine|good) for {_WHO}$",
+    rf"^{_SO}(?:is it )?(?:really |still |now )*(?:ok|okay|safe|fine|good|alright|edible)(?: (?:still|now))? to "
+    rf"(?:eat|serve|have|taste|keep eating|give to {_WHO})(?: {_FOOD})?"
+    r"(?: (?:now|still|yet|anyway|cold|today|tomorrow))*$",
     r"^(?:the )?juices? (?:run|runs|ran|are|is|running|come out|coming out) (?:all )?(?:clear|clean)(?: now)?$"
     r"|^clear juices$",
     r"^(?:the )?(?:leftovers?|rest) (?:is |are )?still in the fridge(?: .*)?$",

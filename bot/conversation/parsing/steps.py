@@ -262,7 +262,7 @@ _PATTERNS: tuple[tuple[str, str], ...] = (
     (
         "meat_on",
         any_of(
-            rf"\b{_THING}{_IS}(?: all)? on\b(?! (?:the )?(?:table|board|plate|fire\?|time|track))",
+            rf"\b{_THING}{_IS}(?: all)? on\b(?! (?:the )?(?:table|board|plate|fire\?|time|track))(?! [0-9])",
             r"^(?:just )?(?:went |put |gone |going )?on\b(?! (?:the )?(?:table|board|plate|time|track|my|it))",
             r"\b(?:put|got|threw|chucked) (?:it|them|the \w+|everything) on\b",
             r"\bwent (?:on|in)\b",

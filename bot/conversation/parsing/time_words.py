@@ -65,7 +65,10 @@ _LEADS = r"at|since|by|um|until|till?|a las|desde|seit|ab|depuis"
 _LEAD = rf"(?:\b(?:no later than|{_LEADS}|gegen|from|before|after|around|about|vers)\b|@) ?"
 _STRICT_LEAD = rf"(?:\b(?:{_LEADS})\b|@) ?"
 _HALF_OF_DAY = r"(?: ?(?P<half>a\.?m\b\.?|p\.?m\b\.?))"
-_NOT_A_HOUR = r"(?![0-9°%]|[.,:/][0-9]|-[0-9]| ?(?:[cf]|kg|lbs?|deg|min|mins|ish|to [0-9]|or [0-9])\b)"
+_NOT_A_HOUR = (
+    r"(?![0-9°%]|[.,:/][0-9]|-[0-9]| ?(?:[cf]|kg|lbs?|deg|min|mins|ish|to [0-9]|or [0-9]"
+    r"|(?:to|past|after) (?:noon|midday|midnight))\b)"
+)
 CLOCKS = (
     re.compile(rf"(?:{_LEAD})?\b(?P<h>[0-9]{{1,2}})(?::|h)(?P<m>[0-9]{{2}})(?![0-9]){_HALF_OF_DAY}?(?: uhr)?"),
     re.compile(
@@ -80,7 +83,8 @@ CLOCKS = (
     re.compile(rf"{_LEAD}(?P<h>(?:[01]?[0-9]|2[0-4])){_NOT_A_HOUR}(?P<plain>)"),
     re.compile(
         rf"(?:{_LEAD})?\b(?P<past>quarter|half|five|ten|twenty|[0-9]{{1,2}})(?: min(?:ute)?s?)? "
-        rf"(?P<way>past|after|to|til)\b(?: (?P<h>[0-9]{{1,2}}|{WORD})(?![0-9:]| ?(?:f|c|°)))?"
+        rf"(?P<way>past|after|to|til)\b(?: (?:(?P<h>[0-9]{{1,2}}|{WORD})(?![0-9:]| ?(?:f|c|°))|(?P<name>noon|midday"
+        r"|midnight)\b))?"
     ),
     re.compile(
         rf"\b(?:at|since|by|around|until|till|til) (?P<hw>{WORD})(?: (?P<mw>fifteen|thirty|forty-five))?\b(?!"

@@ -153,7 +153,7 @@ def _digits(said: dict[str, str]) -> _Clock | None:
 
 
 def _named(said: dict[str, str]) -> _Clock | None:
-    name = said.get("name")
+    name = said.get("name") if "past" not in said else None
     return None if name is None else _Clock(hour=0 if name in words.MIDNIGHT else NOON, minute=0, exact=True)
 
 
@@ -167,9 +167,11 @@ def _past_the_hour(said: dict[str, str]) -> _Clock | None:
         return _Clock(hour=(hour - 1) % LAST_HOUR, minute=30, exact=hour > NOON + 1)
     if "past" not in said:
         return None
+    if "name" in said:  # "ten to midnight"
+        hour, late = LAST_HOUR if said["name"] in words.MIDNIGHT else NOON, True
     minute = {"quarter": 15, "half": 30}.get(said["past"]) or int(count(said["past"]))
     if said["way"] in ("past", "after"):
-        return _Clock(hour=hour, minute=minute, exact=late)
+        return _Clock(hour=None if hour is None else hour % LAST_HOUR, minute=minute, exact=late)
     if hour is None:  # "165 to" and "5 to" are no times, "ten to" is
         return _Clock(hour=None, minute=LAST_MINUTE + 1 if said["past"].isdigit() else 60 - minute)
     return _Clock(hour=(hour - 1) % LAST_HOUR, minute=60 - minute, exact=late)

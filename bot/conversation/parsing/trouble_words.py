@@ -246,6 +246,7 @@ GAUGES: tuple[Telling, ...] = (
         unless=phrases(
             r"\bbones? (?:show|pulls?|wiggles?|twists?|is clean|comes? (?:out )?clean)\b",
             r"\bbone[- ]?(?:in|side|dry)\b",
+            r"\b(?:did|done|wrapped|spritzed|added|put|got|finished|had) (?:it|that|them|meat) (?:\w+ )?at\b",
         ),
     ),
     Telling(

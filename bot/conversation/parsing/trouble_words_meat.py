@@ -227,6 +227,11 @@ PEOPLE: tuple[Telling, ...] = (
                 r" (?:\w+ )?early\b"
             ),
             (
+                r"\b(?!it\b|meat\b|food\b|dinner\b)[a-z]+ (?:is |are |has |have )?(?:here|arrived|showed up"
+                r"|turned up)\b.*"
+                r"\b(?:starving|hungry|famished|peckish|ravenous)\b"
+            ),
+            (
                 r"\b(?:guests?|people|folks|everyone|everybody|they|family|friends|visitors)(?:'re| are|"
                 r" is|'s| came| arrived| showed up| all| have)* (?:\w+ )?(?:early|already here|here"
                 r" already|arrived already|here too soon)\b"

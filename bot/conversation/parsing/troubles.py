@@ -102,6 +102,8 @@ _TROUBLES: tuple[tuple[str, re.Pattern[str]], ...] = (
             ),
             rf"\b{_PROBE} (?:says|shows|reads) (?:---?|err\w*|error|nothing|hhh|lll|hi|high)\b",
             rf"\bfried (?:the |my )?{_PROBE}\b",
+            r"\b(?:wireless|wired|leave-?in|bluetooth|remote|digital) one(?:'s| is| has| just)* (?:died|dead"
+            r"|broken?|bust)\b",
             rf"\b(?:killed|lost) (?:the |my )?{_PROBE}\b",
         ),
     ),
@@ -112,8 +114,8 @@ _TROUBLES: tuple[tuple[str, re.Pattern[str]], ...] = (
                 rf"\b{_PIT}(?:'s| is| are| has| just)* (?:ran|run|running|runs|taken|took|getting|got) "
                 r"(?:away|wild|off|out of control|too hot|way too hot|hot)\b"
             ),
-            r"\brunaway\b|\bway too hot\b|\bthrough the roof\b|\b(?:gone|going|went) (?:mental|nuts|mad|crazy|wild"
-            r"|ballistic"
+            r"\brunaway\b|\bway too hot\b|\bthrough the roof\b|\b(?:gone|going|went) (?:mental|nuclear|nuts|mad|crazy"
+            r"|wild|ballistic"
             r"|bonkers|berserk)\b",
             rf"\b{_PIT}(?:'s| is| are)*(?: way| far| much)? too hot\b",
             r"^(?:way|far|much) too hot\b",

@@ -35,7 +35,9 @@ _SIGNS = {
     "…": " ... ",
     **dict.fromkeys("¿¡", " "),
 }
-_LOOKALIKE = re.compile(r"(?<![a-z0-9.])(?=[0-9lio|]*[0-9])[0-9lio|]{3,4}(?=[cf]?(?![a-z0-9]))")
+_LOOKALIKE = re.compile(
+    r"(?<![a-z0-9.])(?=[0-9lio|]*[0-9])[0-9lio|]{3,4}(?=[cf]?(?![a-z0-9]))|(?<![a-z0-9.])[1-9]o(?![a-z0-9])"
+)
 _LOOKALIKE_DIGITS = str.maketrans("lio|", "1101")
 _FRACTIONS = {"1/2": ".5", "1/4": ".25", "3/4": ".75"}
 _FRACTION = re.compile(r"(?<=[0-9]) (1/2|1/4|3/4)(?![0-9/])")
@@ -44,7 +46,7 @@ _NO_MARK = {
     "isnt": "isn't", "hasnt": "hasn't", "havent": "haven't", "whos": "who's", "whats": "what's", "wasnt": "wasn't",
     "doesnt": "doesn't", "couldnt": "couldn't", "shouldnt": "shouldn't", "arent": "aren't", "weve": "we've",
     "youre": "you're", "theyre": "they're", "hes": "he's", "shes": "she's", "lets": "let's", "theres": "there's",
-    "heres": "here's", "wouldnt": "wouldn't", "werent": "weren't",
+    "heres": "here's", "wouldnt": "wouldn't", "werent": "weren't", "soz": "sorry", "sozz": "sorry", "srry": "sorry",
 }  # fmt: skip
 _WITHOUT_MARK = re.compile(rf"\b(?:{'|'.join(_NO_MARK)})\b(?!')")
 """Contractions as thumbs type them, without their mark."""
