@@ -36,7 +36,7 @@ from bot.conversation.parsing import times
 from bot.conversation.parsing.air import air_words
 from bot.conversation.parsing.answers import unsure
 from bot.conversation.parsing.apart import goes_away, only_felt, told_apart
-from bot.conversation.parsing.asking import asked_about
+from bot.conversation.parsing.asking import as_wish, asked_about
 from bot.conversation.parsing.back_on import back_on
 from bot.conversation.parsing.care import care_in
 from bot.conversation.parsing.changes import plan_changed, whole_plan
@@ -97,7 +97,7 @@ _MAY_BE_MENDED = (Report, Done, NotYet, Skip, PutOffFor, FeelSaid, WrapSaid, Ask
 
 def _read(text: str, context: Context) -> tuple[Intent, ...]:
     """Return what a text means that chooses no button."""
-    heard = tidy(text)
+    heard = as_wish(tidy(text))
     if (manner := manner_said(heard)) is not None:
         return (manner,)
     if len(heard) <= LONGEST_READ and (stop := _about_a_stop(heard, context)) is not None:

@@ -22,7 +22,7 @@ _ALREADY = re.compile(r"\b(?:already|did|told (?:u|you)|schon)\b")
 _HOLD = re.compile(
     r"^(?:(?:ok|no|oh|please|pls|gimme|give me|just) )*(?:wait|waiting|hold|hang|hang on|hold on|hold up|hold it"
     r"|wait up|(?:a |one )?(?:moment|sec|second|min|minute)|momento|warte|moment mal|attends|espera)"
-    r"(?: (?:a|one|up|on|there|please|pls|wait|sec|second|minute|min|moment|mal|bit))*$"
+    r"(?: (?:a|one|up|on|there|please|pls|wait|sec|second|minute|min|moment|mal|bit|hang|hold))*$"
 )
 _ASKS_LATER = re.compile(
     r"\b(?:gimme|give me|ask|remind|later|needs?|snooze|again|back|more|wait|busy|can'?t|cannot|another|noch|encore)\b"
@@ -61,7 +61,8 @@ def says_yes(heard: str) -> bool:
 def says_done(heard: str) -> bool:
     """Return whether a text says in a word that something is done, times and figures apart."""
     return bool(_DONE_FIRST.match(heard)) or any(
-        answer(re.sub(r"[0-9|~.]+", " ", heard[a:b])) in (Answer.DONE, Answer.EVERY) for a, b in clauses(heard)
+        answer(re.sub(r"[0-9|~.]+|\bcheck(?:ed)?\b", " ", heard[a:b])) in (Answer.DONE, Answer.EVERY)
+        for a, b in clauses(heard)
     )
 
 

@@ -68,7 +68,8 @@ _PATTERNS: tuple[tuple[Answer, re.Pattern[str]], ...] = tuple(
             (
                 "^(?:(?:yes|yep|ok|dun) )?(?:done and done|done done|all done|both done|done both"
                 "|done all|all of (?:it|them)|everything(?:'s| is)? done"
-                "|(?:(?:they're|those are|they are) )?both (?:of them )?(?:are )?done|both of (?:them|those)"
+                "|(?:(?:they're|those are|they are) )?both (?:of them )?(?:are )?(?:done|sorted|finished"
+                "|complete)|both of (?:them|those)"
                 "|(?:did|done|finished|got) (?:(?:both|all)(?: of (?:it|them|those|these))?|everything"
                 "|(?:th)?em (?:all|both))|both|all|all three"
                 "|every one|alles(?: fertig)?|todo(?: hecho)?|tout(?: fait)?|done everything"
@@ -168,7 +169,7 @@ _PATTERNS: tuple[tuple[Answer, re.Pattern[str]], ...] = tuple(
                 (
                     "^(?:no|nah|nope|nein|non|nee)[, ]+(?!(?:problem|worries|prob|issue|drama|flare|trouble|idea"
                     "|clue|more|one|way"
-                    "|need|fuel|coal|charcoal|fire|smoke|change|wood|paper|foil|wrap|spritz|rush|thanks|thx|reading"
+                    "|need|fuel|coal|charcoal|fire|smoke|change|wood|paper|foil|wrap|wrapping|spritz|rush|thanks|thx|reading"
                     "|display|signal"
                     "|resistance|grip|wind|rain)\\b)[a-z' ]+$|"
                     "^(?:no|nah|na|nein|non|nop|n|wait|waiting|hold|hang|hang on|hold on|moment|one sec|a sec"
@@ -177,7 +178,7 @@ _PATTERNS: tuple[tuple[Answer, re.Pattern[str]], ...] = tuple(
                 (
                     "^(?:(?:ok|no|oh|please|pls|gimme|give me|just) )*(?:wait|waiting|hold|hang|hang on|hold on|hold up"
                     "|hold it|wait up|(?:a |one )?(?:moment|sec|second|min|minute)|momento|warte|moment mal)"
-                    "(?: (?:a|one|up|on|there|please|pls|wait|sec|second|minute|min|moment|mal|bit))*$"
+                    "(?: (?:a|one|up|on|there|please|pls|wait|sec|second|minute|min|moment|mal|bit|hang|hold))*$"
                 ),
             ),
         ),
@@ -199,7 +200,8 @@ _PATTERNS: tuple[tuple[Answer, re.Pattern[str]], ...] = tuple(
             (
                 "^(?:(?:k|kk|ok|okay|okey|okie|oki|thumbsup|got it|roger|copy|copy that|that's"
                 "|it's|all|sure|aye"
-                "|seen|understood|alright|all right|cool|coolio|fine|good|great|perfect|will do|vale|gut|bien"
+                "|seen|noted|duly|acknowledged|ack|understood|alright|all right|cool|coolio|fine|good|great"
+                "|perfect|will do|vale|gut|bien"
                 "|d'accord|np|all good|thanks|thx|thank you|cheers|ta|nice|nice one|sounds good|awesome"
                 "|chef|mate|boss|man|bro|buddy|guys|then)(?: |$))+$"
             ),

@@ -5,10 +5,22 @@ Figures stay readings: "178?" is what a probe shows, told by somebody who wonder
 
 from __future__ import annotations
 
+import re
+
 from bot.commands import Ask, Done, FeelSaid, Intent, NotYet, PutOffFor, Report, Skip, Topic, Trouble, Unclear, WrapSaid
 from bot.conversation.parsing import steps
 
+_WISH = re.compile(
+    r"^(?:can|could|may) (?:you|u|i|we) (?:please |pls |just )?(?:give (?:me|us)|have|get)"
+    r"(?= (?:another |like |about )?[0-9]{1,3} ?(?:more ?)?(?:min(?:ute)?s?|hours?)?(?: more)?(?: please| pls)? ?[?]?$)"
+)
 _OUTCOMES = (Done, FeelSaid, NotYet, PutOffFor, Skip, WrapSaid)
+
+
+def as_wish(heard: str) -> str:
+    """Return "gimme 10 more minutes" for "can you give me 10 more minutes": a wish, though it asks; else the text."""
+    wish = _WISH.sub("gimme", heard)
+    return heard if wish == heard else wish.rstrip(" ?")
 
 
 def asked_about(found: tuple[Intent, ...], heard: str, stage: str) -> tuple[Intent, ...]:

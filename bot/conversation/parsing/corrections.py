@@ -98,10 +98,10 @@ _RETRACT = phrases(
     ),
 )
 _PLAINLY_AMENDS = re.compile(
-    r"^(?:sorry|scratch that|actually|oops|correction|wait|my bad|i meant|meant|make that|no|nope|not)\b"
+    r"^(?:sorry|scratch that|actually|oops|wrong|correction|wait|my bad|i meant|meant|make that|no|nope|not)\b"
 )
 _TIME_WAS = re.compile(
-    r"^(?:(?:sorry|scratch that|actually|oops|correction|wait|my bad|i meant|meant|make that|that was|it was)\b"
+    r"^(?:(?:sorry|scratch that|actually|oops|wrong|correction|wait|my bad|i meant|meant|make that|that was|it was)\b"
     r"|(?:no|nope|not)\b[, ]*(?=[0-9]|(?:it|that|at|sorry|actually|wait|make|i|rather)\b))"
 )
 

@@ -40,7 +40,8 @@ _ANSWERS_TAKES = phrases(
     rf"^{_LEAD}(?:i'?m|im|i am|we'?re|me)(?: on| up| here)?(?: (?:it|duty|watch))?{_END}$",
     rf"^{_LEAD}i(?:'ll| will) (?:do|stay|be|sit|watch|stay up|keep going|keep an eye)(?: (?:it|up|on|the fire|here"
     rf"|on it))*{_END}$",
-    rf"^{_LEAD}my (?:turn|go|shift){_END}$|^{_LEAD}(?:on )?(?:the )?watch{_END}$",
+    rf"^{_LEAD}on (?:it|duty|the fire){_END}$|^{_LEAD}my (?:turn|go|shift){_END}$"
+    rf"|^{_LEAD}(?:on )?(?:the )?watch{_END}$",
 )
 """Words that take it when the question about it is open, or when they say until when."""
 _NAME = r"(?P<name>[a-z][a-z'-]{1,19}?)"

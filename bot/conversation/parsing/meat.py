@@ -79,7 +79,8 @@ _WILL = phrases(
     r"\bgo (?:with |for )?(?:paper|foil|boat)\b",
 )
 _NOT_YET = phrases(
-    r"\bnot? (?:yet )?(?:wrapped|wrapping)\b(?! (?:today|tonight|at all|this|ever|it at all|any))",
+    r"\bno wrapping (?=yet\b)|\b(?:no (?:yet )?wrapped|not (?:yet )?(?:wrapped|wrapping))\b(?! (?:today|tonight"
+    r"|at all|this|ever|it at all|any))",
     r"\b(?:haven't|havent|hasn't|didn't) (?:\w+ )?wrap(?:ped)?\b",
     r"\bnot wrapped\b",
 )
@@ -149,7 +150,8 @@ _TIGHT = (
     "|brick|wood|jerky|concrete|sole|shoe)|firm|zah|duro|dure?|fest|not (?:going|sliding) in|won't go in|sticks)"
 )
 _ALMOST = (
-    "(?:almost(?: there)?|getting there|getting close|nearly(?: there)?|close|not quite"
+    "(?:almost(?: there)?|not (?:far off|long now|far now)|getting there|getting close|nearly(?: there)?|close"
+    "|not quite"
     "(?: there)?|(?:some|a bit of|little) pull|some grip|(?:little|bit of|slight|touch of) (?:grip|resistance|drag"
     "|tug|bite)|coming along|fast(?:"
     " fertig)?|casi|presque|soon)"

@@ -40,7 +40,8 @@ _UNIT = (
 )
 _ABOUT = (
     r"(?:about|around|approx\.?|approximately|roughly|ca\.?|circa|etwa|ungefahr|maybe|perhaps|probably|like|nearly"
-    r"|almost|say|fast|knapp|casi|presque|environ|unos|vers|not quite|not far off|(?:some(?:where|thing|place)?"
+    r"|almost|say|autour de|alrededor de|fast|knapp|casi|presque|environ|unos|vers|not quite|not far off"
+    r"|(?:some(?:where|thing|place)?"
     r" )?(?:near|close to|like)"
     r"|somewhere (?:around|about|in the)|(?:(?:just|slightly|barely|only just|a (?:hair|touch|tad|bit|little"
     r"|smidge|shade|notch|whisker)|a degree or two|not far) )(?:under|over|below|above|off|shy of|north of|south of"
@@ -76,13 +77,14 @@ _GLUED = re.compile(
 """Figures that are part of a word ("smoke180")."""
 _NOT_TEMPERATURES = re.compile(
     r"(?<![0-9.,/-])[1-9]/[2-9](?= (?:left|full|of|gone|to go|basket|bag|tank|remaining))|"
+    r"(?<![0-9.,/-])(?:[1-9]|1[0-9]|2[0-4]) (?:racks?|slabs?|briskets?|butts?|shoulders?|ribs|bones?)\b|"
     r"\boven(?:'s| is| set)*(?: at| to)? [0-9]+(?: ?[cf]\b)?|"
     r"[0-9]+(?:[.,/x-][0-9]+)*[-x]? ?(?:%|kgs?\b|kilos?\b|g\b|lbs?\b|pounds?\b|oz\b|cm\b|mm\b|inch(?:es)?\b"
     r"|in\. |l\b|ml\b|x\b|st\b|nd\b|rd\b|th\b"
     "|(?:more )?(?:coming|arriving|showing up|turning up|to feed|for dinner|for lunch|vegetarians?|veggies?|vegans?"
     "|chunks?|pieces?|logs?|bricks?|briquettes|splits?|handfuls?|spots?|places"
-    "|probes?(?! tender)|boxes|tubs|containers|portions|trays|racks?|slabs?|briskets?|butts?"
-    "|shoulders?|ribs|bones?|people|guests?|kids|adults|friends|beers?|times|layers?|sheets?"
+    "|probes?(?! tender)|boxes|tubs|containers|portions|trays|people|guests?|kids|adults|friends|beers?|times"
+    "|layers?|sheets?"
     r"|towels?|vents?|bags?|hours?|days?|euros?|bucks)\b)"
 )
 SLOT_WORDS: dict[str, Slot] = {

@@ -185,6 +185,7 @@ _SPANISH = (
     (r"\b(?:en el papel|en papel)\b", "in paper"),
 )
 _FRENCH = (
+    (r"^encore pas\b", "not yet"),
     (r"^j'arrive$|^j'y vais$", "on my way"),
     (r"\bdonne[sz]?[- ]moi(?= [0-9])", "gimme"),
     (r"^pret(?:es?)?(?=,|$)", "done"),

@@ -44,6 +44,11 @@ _TAKEN = word_set("took take taken read checked looked measured it that was is a
 """Words that only say that a number was read, beside the time when it was."""
 _MOST_FIGURES = 999.0
 """Two numbers of which one has more figures than a temperature are a telephone, or a score."""
+_SWINGS = re.compile(
+    r"^(?:it|meat|core|probe|number|reading)(?:'s| is| keeps?)? (?:bounc(?:es|ing)|jump(?:s|ing)(?: around)?"
+    r"|swing(?:s|ing)"
+    r"|flick(?:ers?|ering)|hover(?:s|ing)) (?:around )?(?:between|from) [0-9]"
+)
 _LIT_WITHIN = dt.timedelta(hours=12)
 """Before the meat is on nothing was read earlier than this: the fire was lit for it."""
 _PROBE_BEFORE = re.compile(
@@ -60,7 +65,7 @@ def replies(heard: str, text: str, context: Context) -> tuple[Intent, ...]:
         return (told,)
     whens = tuple(when for when in times.find(heard) if not _is_figure(when, heard, context))
     masked = cut_out(heard, [(when.start, when.end) for when in whens])
-    problem = trouble(heard, text, context)
+    problem = None if _swings_of_the_meat(heard, context) else trouble(heard, text, context)
     said = [] if problem else _read_clauses(masked, whens, text, context)
     slot = problem[1] if problem else Slot.CORE if any(_tells_of_the_meat(item) for item in said) else None
     numbers = _numbers(masked, text, context, whens, slot, alone=not said and problem is None)
@@ -70,6 +75,12 @@ def replies(heard: str, text: str, context: Context) -> tuple[Intent, ...]:
     if numbers:
         return _with_numbers(numbers, said)
     return tuple(said) or _only_time(whens, masked, text, context)
+
+
+def _swings_of_the_meat(heard: str, context: Context) -> bool:
+    """Return whether "it's bouncing between 77 and 79" answers a question about the meat alone: a range, no pit."""
+    found = _SWINGS.match(heard)
+    return found is not None and asked(context) == (Slot.CORE,)
 
 
 def _read_clauses(masked: str, whens: tuple[times.When, ...], text: str, context: Context) -> list[Intent]:

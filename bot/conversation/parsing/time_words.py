@@ -22,6 +22,8 @@ _ONE = "an?|eine|una|une|(?:a )?couple(?: of)?|(?:a )?few"
 _SPAN = (
     r"(?:(?P<half>half an? (?:hour|hr|h)\b|half hour|(?:eine? )?halbe stunde|media hora|(?:une )?demi[- ]heure)"
     r"|(?P<hourhalf>(?:an? |1 |one )?hour and a half)"
+    r"|(?P<threequarters>(?:3/4|(?:3|three) quarters)(?: of an)? hour|dreiviertelstunde|(?:tres|3) cuartos de hora"
+    r"|(?:trois|3) quarts d'heure)"
     r"|(?P<quarter>(?:a )?quarter (?:of an )?hour|viertelstunde|(?:un )?cuarto de hora|(?:un )?quart d'heure)"
     rf"|(?P<h>[0-9]{{1,2}}(?:[.,][0-9]{{1,2}})?|{WORD}|{_ONE}) ?{_HOURS}"
     rf"(?: ?(?:and )?(?P<hm>[0-9]{{1,2}}) ?{_MINUTES}?| and (?P<ahalf>a half))?"
@@ -66,7 +68,8 @@ _LEAD = rf"(?:\b(?:no later than|{_LEADS}|gegen|from|before|after|around|about|v
 _STRICT_LEAD = rf"(?:\b(?:{_LEADS})\b|@) ?"
 _HALF_OF_DAY = r"(?: ?(?P<half>a\.?m\b\.?|p\.?m\b\.?))"
 _NOT_A_HOUR = (
-    r"(?![0-9°%]|[.,:/][0-9]|-[0-9]| ?(?:[cf]|kg|lbs?|deg|min|mins|ish|to [0-9]|or [0-9]"
+    r"(?![0-9°%]|[.,:/][0-9]|-[0-9]| ?(?:[cf]|kg|lbs?|deg|min(?:ute[sn]?|utos?|s)?|hours?|hrs?|stunden?|ish"
+    r"|to [0-9]|or [0-9]"
     r"|(?:to|past|after) (?:noon|midday|midnight))\b)"
 )
 CLOCKS = (

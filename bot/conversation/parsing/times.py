@@ -109,7 +109,7 @@ def count(word: str) -> float:
 
 def _minutes(match: re.Match[str]) -> float:
     said = {name: typed for name, typed in match.groupdict().items() if typed}
-    for name, minutes in (("now", 0.0), ("half", 30.0), ("hourhalf", 90.0), ("quarter", 15.0)):
+    for name, minutes in (("now", 0.0), ("half", 30.0), ("hourhalf", 90.0), ("quarter", 15.0), ("threequarters", 45.0)):
         if name in said:
             return minutes
     if "h" in said:
