@@ -292,6 +292,9 @@ class Store(Protocol):
     def open_choices(self, address: Address) -> tuple[StoredChoice, ...]:
         """Return the choices of the newest message with choices in a room, in order."""
 
+    def refuses_signs(self, address: Address) -> bool:
+        """Return whether a sign was refused in the chat of a room: there everything is said in words."""
+
     def shown(self, key: str) -> ShownMessage | None:
         """Return the message with an outbox key as it is shown now, its newest edit counted; None: there is none."""
 

@@ -53,6 +53,8 @@ def needs_no_words(visit: Visit, done: Turn, said: str, whole: str, *, settled: 
     typed = incoming.kind is IncomingKind.TEXT and incoming.message is not None
     if not typed or visit.address.transport in PAPER or situation.several:
         return False
+    if visit.house.store.refuses_signs(visit.address):
+        return False
     bodies = [event.body for event in done.reported.events if isinstance(event, Taken)]
     return _literal(incoming.text, bodies, visit, situation)
 

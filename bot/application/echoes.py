@@ -24,7 +24,7 @@ from bot.messages.stops import stop_message, without_discarded
 from bot.messages.trip import wake_line, woken_by
 from bot.messages.words import speaking
 from bot.ports import CookSnapshot
-from scheduler.cook import Found, Situation, TripDue
+from scheduler.cook import Found, Situation, StopOver, TripDue
 
 Words = Message | Callable[[Voice], Message]
 """A message, or how it is said in the voice of a room; what other rooms hear is given so."""
@@ -63,8 +63,8 @@ def tell_others(
     """Write one line about what somebody did, or what is said `instead`, and the trip that came of it; `first` is about
     danger.
     """
-    if how == (Loudness.NOTHING, Loudness.NOTHING):
-        return
+    if how == (Loudness.NOTHING, Loudness.NOTHING) and not has(done.rung, StopOver):
+        return  # whoever heard a stop hears its end, too
     voice = voice_of(done.after, visit.now, listener.manner)
     with speaking(listener.manner.language):
         message, stop, stopping = _others_hear(

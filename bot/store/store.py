@@ -150,6 +150,11 @@ class SqlStore(Store, Screen):
         with reading(self._engine) as connection:
             return outbox.open_choices(connection, address)
 
+    def refuses_signs(self, address: Address) -> bool:
+        """Return whether a sign was refused in the chat of a room: there everything is said in words."""
+        with reading(self._engine) as connection:
+            return outbox.refuses_signs(connection, address)
+
     def shown(self, key: str) -> ShownMessage | None:
         """Return a message as it is shown now: as it was written, or as its newest edit made it."""
         with reading(self._engine) as connection:

@@ -83,6 +83,13 @@ def fate(connection: Connection, key: str) -> Fate | None:
     )
 
 
+def refuses_signs(connection: Connection, address: Address) -> bool:
+    """Return whether a sign was refused in the chat of a room."""
+    here = (outbox.c.transport == address.transport, outbox.c.chat == address.chat)
+    refused = (outbox.c.kind == str(OutgoingKind.REACTION), outbox.c.lack == str(Lack.REACTION))
+    return connection.execute(select(outbox.c.id).where(*here, *refused).limit(1)).first() is not None
+
+
 def waiting(connection: Connection, address: Address | None) -> tuple[WaitingRow, ...]:
     """Return messages that wait (for a room), oldest first, without their files."""
     here = {} if address is None else address_columns(address)

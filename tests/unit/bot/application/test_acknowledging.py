@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 import datetime as dt
+import sqlite3
 from pathlib import Path
 
 import pytest
 
 from bot.chat import OutgoingKind
 from bot.ports import Apply, InviteWrite
+from bot.store.opening import DATABASE_NAME
 from tests.fakes.kitchen import Heard, PlayedKitchen, chat, on
 
 INES = chat("Ines")
@@ -101,3 +103,14 @@ def test_a_button_that_is_gone_from_the_question_still_answers_kindly(kitchen: P
     before = len(kitchen.situation.state.done)
     kitchen.does(kitchen.tapped("Ines", token, room=INES))
     assert len(kitchen.situation.state.done) == before
+
+
+def test_where_signs_are_refused_everything_is_said(kitchen: PlayedKitchen) -> None:
+    """A chat that allows no reactions: after the first refusal a plain number is answered by its line."""
+    (sign,) = typed(kitchen, "pit 251")
+    with sqlite3.connect(kitchen.folder / DATABASE_NAME) as connection:
+        connection.execute("UPDATE outbox SET lack = 'reaction' WHERE key = ?", (sign.outgoing.key,))
+    connection.close()
+    (told,) = typed(kitchen, "pit 252")
+    assert told.outgoing.kind is OutgoingKind.MESSAGE
+    assert told.text.startswith("Pit 252 F, 07:50.")
