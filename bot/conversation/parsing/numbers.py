@@ -45,16 +45,18 @@ _ABOUT = (
     r" )?(?:near|close to|like)"
     r"|somewhere (?:around|about|in the)|(?:(?:just|slightly|barely|only just|a (?:hair|touch|tad|bit|little"
     r"|smidge|shade|notch|whisker)|a degree or two|not far) )(?:under|over|below|above|off|shy of|north of|south of"
-    r"|past|from))"
+    r"|past|from)|under|below|over|above|less than|more than|lower than|higher than|north of|south of|shy of|unter|uber"
+    r"|weniger als|mehr als|menos de|mas de|moins de|plus de)"
 )
-"""Words before a figure that was read off a dial, or is only near."""
+"""Words before a figure that was read off a dial, or is only near: a limit is never passed by one of them."""
 _FIGURE = re.compile(
     rf"(?P<approx>~ ?|± ?|[+]/?- ?|\b{_ABOUT} )?"
     r"(?P<between>\b(?:(?:somewhere )?(?:in )?between|zwischen|entre) )?"
     rf"(?P<minus>(?<![0-9a-z°-])-)?(?<![0-9.])(?P<low>{_NUMBER})"
     r"(?: ?(?:-|~|\.\.+|\bto\b|\bbis\b|\bor\b|\boder\b|\ba\b|(?:\b(?:and|und|et|y)\b|&)(?(between)|(?!)))"
     rf"(?: ?)(?P<high>{_NUMBER}))?"
-    rf"(?P<ish> ?-?ish\b)?{_UNIT}(?P<ish2>-?ish\b|,? (?:or so|or thereabouts|give or take|more or less"
+    rf"(?P<ish> ?-?ish\b)?{_UNIT}(?P<ish2>-?ish\b|,? (?:or so|almost|nearly|fast|knapp|casi|presque|or thereabouts"
+    r"|give or take|more or less"
     r"|roughly|approx(?:imately)?|i (?:think|guess|reckon)|mas o menos|ungefahr|environ)\b|[+]/?-)?(?![0-9])"
 )
 _TENS = re.compile(r"\b(?:(?P<where>low|mid|middle|high|upper)[ -])?(?P<tens>[0-9]{1,2}0)'?s\b")

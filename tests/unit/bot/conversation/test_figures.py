@@ -161,3 +161,13 @@ def test_a_pit_at_its_target_needs_no_question_once_the_fire_is_lit() -> None:
 def test_no_reading_is_dated_before_the_meat_went_on(text: str, question: str) -> None:
     """A time before the cook cannot be when it was read: said to be still to come, or asked which time it was."""
     assert meant(text, "unit=F pit_target=250F on=08:00 now=09:11") == f"question {question}"
+
+
+@pytest.mark.parametrize(
+    "text", ["under 165", "nearly 165", "165 almost", "just under 165", "not quite 165", "below 165"]
+)
+def test_what_is_only_near_a_limit_does_not_reach_it(text: str) -> None:
+    """A word like almost makes a figure five degrees wide each way: its low edge passes no limit of food safety."""
+    assert meant(text, "unit=F pit_target=250F on=06:00 last_core=158F@13:40", "core_read") == (
+        "reading core 73.9 give or take 2.8"
+    )
