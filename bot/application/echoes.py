@@ -135,8 +135,11 @@ def named_in(listener: Listener, trip: TripDue | None, after: Situation) -> tupl
 
 
 def with_crew(message: Message, listener: Listener, trip: TripDue | None, after: Situation, voice: Voice) -> Message:
-    """Return what is due with who is called next when nobody answers, and in a group of several with "mine"."""
-    if trip is None:
+    """Return what is due with who is called next when nobody answers, and in a group of several with "mine".
+
+    While hands are full, from the probe going in to meat on, it comes without.
+    """
+    if trip is None or after.hands_full_until() is not None:
         return message
     several = len(crew_names(after) | after.state.people) > 1
     following = escalation_line(trip.trip, after, voice) if several else ""

@@ -36,10 +36,10 @@ _AT_THE_FIRE = frozenset({"wrap", "move_pit", "pull"})
 def tests(pen: Pen, before: Situation, reachable: frozenset[str] | None) -> tuple[Event, ...]:
     """Write down and return the tests that go out now, and who has turned out not to be wakeable.
 
-    `reachable` are the names of those who have a private chat; None: no test is sent.
+    `reachable` are the names of those who have a private chat; None: no test is sent. While hands are full it waits.
     """
     state = before.state
-    if state.over:
+    if state.over or before.hands_full_until() is not None:
         return ()
     events: list[Event] = []
     due = () if reachable is None else sound.checks_due(state, before.night_courses(), pen.now)
@@ -56,9 +56,14 @@ def tests(pen: Pen, before: Situation, reachable: frozenset[str] | None) -> tupl
 
 
 def silent_levers(pen: Pen, before: Situation) -> tuple[Event, ...]:
-    """Write down and return the levers that nobody decided in time: now only the safe default may be done."""
+    """Write down and return the levers that nobody decided in time: now only the safe default may be done.
+
+    While hands are full, from the probe going in to meat on, it waits.
+    """
     state = before.state
     events: list[Event] = []
+    if before.hands_full_until() is not None:
+        return ()
     for wait in state.levers_asked.values():
         if wait.silent_at is None and wait.until <= pen.now and not state.over:
             pen.write(RanOut(what="lever", about=wait.lever))

@@ -55,7 +55,7 @@ def ring(
     if ended := wound_up(pen, after):
         events += ended
         after = assess(pen.facts, catalogue, now)
-    shift = after.shift()
+    shift = after.shift() if answering or before.hands_full_until() is None else None
     if shift is not None and (trip is not None or (shift.turned and _turned_by_time(facts, now, catalogue))):
         events.append(Shifted(shift=shift))
         if not carried and (ridden := riding(pen, before)):

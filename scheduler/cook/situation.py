@@ -11,6 +11,7 @@ from scheduler.planning import replanning, sound
 from scheduler.planning.catalogue import Catalogue
 from scheduler.planning.outlook import Outlook
 from scheduler.planning.prompts import Prompt
+from scheduler.planning.shaping import hands_full_until
 from scheduler.planning.stall import Stall
 from scheduler.planning.steps import Step
 from scheduler.planning.trips import next_at
@@ -201,7 +202,19 @@ class Situation:
         if state.over:
             return None
         waiting = [wait.until for wait in state.levers_asked.values() if wait.silent_at is None]
-        return min((at for at in (*waiting, sound.answers_until(state)) if at is not None), default=None)
+        return self._hands_free(min((a for a in (*waiting, sound.answers_until(state)) if a is not None), default=None))
+
+    def hands_full_until(self) -> dt.datetime | None:
+        """Return until when, at most, only vents, smoke, meat on and safety come: from a probe going in to that meat
+        being on. None: everything comes at its time.
+        """
+        found = [until for view in self.views if (until := hands_full_until(view.state)) is not None]
+        return max((until for until in found if until > self.state.as_of), default=None)
+
+    def _hands_free(self, at: dt.datetime | None) -> dt.datetime | None:
+        """Return an instant at which people are to hear of the crew, put off while hands are full."""
+        until = self.hands_full_until()
+        return at if at is None or until is None else max(at, until)
 
     def night_courses(self) -> tuple[tuple[dt.datetime, Step], ...]:
         """Return every step still to come with its expected time, without its piece."""
@@ -209,7 +222,7 @@ class Situation:
 
     def next_check_at(self) -> dt.datetime | None:
         """Return when somebody is to be tested for the night to come, None when nobody is."""
-        return sound.next_check_at(self.state, self.night_courses())
+        return self._hands_free(sound.next_check_at(self.state, self.night_courses()))
 
     def not_wakeable(self, now: dt.datetime) -> tuple[str, ...]:
         """Return who was tested and cannot be woken."""

@@ -44,11 +44,14 @@ def before_the_meat(prompts: tuple[Prompt, ...], state: CookState) -> tuple[Prom
     """Return prompts as they are sent between the probe going in and meat on: vents, smoke and safety at their time,
     everything else once the meat is on; nothing is given up for having waited, and what somebody asked for comes.
     """
+    until = hands_full_until(state)
+    return prompts if until is None else tuple(_held(prompt, until) for prompt in prompts)
+
+
+def hands_full_until(state: CookState) -> dt.datetime | None:
+    """Return until when hands are full of raw meat, at most: from the probe going in to meat on; None: they are not."""
     probe_at = state.at("probe_in")
-    if probe_at is None or state.did("meat_on"):
-        return prompts
-    until = probe_at + HANDS_FULL
-    return tuple(_held(prompt, until) for prompt in prompts)
+    return None if probe_at is None or state.did("meat_on") or state.over else probe_at + HANDS_FULL
 
 
 def _held(prompt: Prompt, until: dt.datetime) -> Prompt:
