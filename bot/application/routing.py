@@ -229,7 +229,11 @@ def of_a_trip(
 
 
 def _at_night(listener: Listener, everybody: tuple[Listener, ...], trip: Trip) -> Loudness:
-    """Return how a message comes to a room that wakes somebody: to those who are woken, and to nobody else."""
+    """Return how a message comes to a room that wakes somebody: to those who are woken, and to nobody else.
+
+    One telephone rings once: when the group is called it rings, and the rooms of its people keep still; only about
+    safety also the room of whoever is called for the first time rings, for a group may be muted.
+    """
     reached = {one.name for one in everybody if one.name in trip.wakes and one.active}
     unreached = [name for name in trip.wakes if name not in reached]
     everyone = _everybody(trip)
@@ -237,7 +241,8 @@ def _at_night(listener: Listener, everybody: tuple[Listener, ...], trip: Trip) -
     if listener.group:
         return Loudness.LOUD if unreached or everyone else Loudness.NOTHING
     if listener.name in trip.wakes:
-        return Loudness.LOUD
+        twice = grouped and everyone and not _rings_anyway(listener, trip)
+        return Loudness.SILENT if twice else Loudness.LOUD
     if listener.name in _passed_over(trip):
         return Loudness.SILENT  # theirs all the same, should they be up
     if (unreached and not grouped and not reached) or (everyone and not grouped):
@@ -248,6 +253,12 @@ def _at_night(listener: Listener, everybody: tuple[Listener, ...], trip: Trip) -
 def _passed_over(trip: Trip) -> frozenset[str]:
     """Return who would have been called and cannot be woken."""
     return frozenset(name for one in trip.prompts if one.escalation is not None for name in one.escalation.skipped)
+
+
+def _rings_anyway(listener: Listener, trip: Trip) -> bool:
+    """Return whether somebody is called for the first time, about safety."""
+    found = [one.escalation for one in trip.prompts if one.step.safety and one.escalation is not None]
+    return any(listener.name in one.names for one in found)
 
 
 def _everybody(trip: Trip) -> bool:

@@ -43,9 +43,11 @@ def escalates(step: Step) -> bool:
 def stages(step: Step, state: CookState, at: dt.datetime, due_at: dt.datetime | None = None) -> Stages:
     """Return who is called for a step at an instant, stage after stage.
 
-    In the quiet hours: its owner, the next name, the group. By day: its owner, then the group. The group is called only
-    for what must be or wakes, with everybody else who looks after the fire by name; whoever helps, carves, hosts or
-    eats is never in this chain. What only the watch is asked goes no further than the watch.
+    In the quiet hours: its owner, the next name, the group. By day: its owner, then the group. The next name and the
+    group are called only for what must be or wakes, and for the watch that is handed over; the group with everybody
+    else who looks after the fire by name; whoever helps, carves, hosts or eats is never in this chain. What only the
+    watch is asked goes no further than the watch; nor does safety that neither must be nor wakes (raw boards): it is
+    asked, asked again and stays open with whoever is up, and nobody is got out of bed for it.
     """
     quiet = is_quiet(state, at)
     handover = step.anchor.kind == "watch"
@@ -60,7 +62,7 @@ def stages(step: Step, state: CookState, at: dt.datetime, due_at: dt.datetime | 
     first = able[:1] or others[:1]
     parts = [(EscalationLevel.OWNER, first)]
     if escalates(step) and not only_watch:
-        second = able[1:2] if quiet or handover else ()
+        second = able[1:2] if (quiet and wide) or handover else ()
         if handover and second:
             second = tuple(dict.fromkeys((*_outgoing(state), *second)))
         parts += [(EscalationLevel.NEXT, second)]

@@ -56,7 +56,18 @@ def test_a_step_of_safety_that_wakes_is_passed_on_in_the_same_minutes() -> None:
     found = stages(_step("come_up_check"), state, at(NIGHT + 120))
     assert (found.names, found.minutes) == ((("Wren",), ("Ines",), ()), SAFETY_STAGE_MIN)
     clean = stages(_step("raw_cleanup"), state, at(NIGHT + 120))
-    assert (clean.names, clean.minutes) == ((("Wren",), ("Ines",)), STAGE_MIN)
+    assert clean.names == (("Wren",),)
+
+
+def test_raw_boards_are_asked_again_of_the_watch_and_wake_nobody() -> None:
+    """Nobody answers the whole night: asked twice, of Wren, never dropped, and Ines sleeps."""
+    log = overnight(("Wren", 0, 540))
+    asked: list[tuple[str, ...]] = []
+    for minutes in range(NIGHT, NIGHT + 240):
+        trip = log.trip(minutes)
+        asked += [p.wakes for p in (() if trip is None else trip.prompts) if p.step.id == "raw_cleanup"]
+    assert set(asked) == {("Wren",)}
+    assert "raw_cleanup" in {prompt.step.id for prompt in log.situation.waiting}
 
 
 def test_what_only_the_watch_is_asked_goes_no_further() -> None:
