@@ -33,13 +33,14 @@ from bot.application.routing import (
     heard_by,
     listeners,
     of_a_trip,
+    unheard,
 )
 from bot.application.settled import settle
 from bot.application.turns import Turn, has, lapsed_of, trip_of
 from bot.application.visit import House, Visit, Work
 from bot.application.withdrawing import withdraw_answered
 from bot.application.writing import cook_write, tell
-from bot.chat import Address
+from bot.chat import Address, OutgoingKind
 from bot.messages.dinner import dinner_line
 from bot.messages.message import Message, lines
 from bot.messages.receipts import receipt, still_open
@@ -198,7 +199,12 @@ def announce(house: House, snapshot: CookSnapshot, changes: Changes, work: Work)
     everybody = listeners(house.store, snapshot.rooms, changes.after)
     seed = f"{snapshot.id}.v{snapshot.version}"
     stopped = _say_stops(work, changes, everybody, f"stop:{snapshot.id}:{snapshot.version}")
-    written = sum(_announce_to(house, listener, everybody, snapshot, changes, work) for listener in everybody)
+    written = sum(
+        _announce_to(house, listener, everybody, snapshot, changes, work, loud=False) for listener in everybody
+    )
+    reached = {one.outgoing.address for one in work.outbox if one.outgoing.kind is OutgoingKind.MESSAGE}
+    for listener in unheard(everybody, reached) if trip_of(changes) is not None else ():
+        written += _announce_to(house, listener, everybody, snapshot, changes, work, loud=True)
     written += tell_news(house, work, snapshot, changes, key=f"{snapshot.id}:{snapshot.version}")
     facts = changes.facts
     if written or stopped:
@@ -216,12 +222,17 @@ def _announce_to(
     snapshot: CookSnapshot,
     whole: Changes,
     work: Work,
+    *,
+    loud: bool,
 ) -> bool:
-    """Write what time has brought to one room; return whether there was anything for it."""
-    changes = heard_by(listener, whole)
+    """Write what time has brought to one room, all of it and `loud` where nobody else would hear it; return whether
+    there was anything for it.
+    """
+    changes = whole if loud else heard_by(listener, whole)
     trip = trip_of(changes)
     urgent = has(changes, Found)
     how = of_a_trip(listener, everybody, None if trip is None else trip.trip, changes.after, urgent=urgent)
+    how = Loudness.LOUD if loud else how
     voice = voice_of(changes.after, work.now, listener.manner)
     with speaking(listener.manner.language):
         message = due_message(changes, voice, trip, lapsed_of(changes))

@@ -6,7 +6,7 @@ A stop goes to every room by sound; that is settled where it is said, and nothin
 from __future__ import annotations
 
 import dataclasses
-from collections.abc import Iterable
+from collections.abc import Container, Iterable
 from enum import StrEnum
 
 from bot.application.manners import Manner, manner_among
@@ -248,6 +248,16 @@ def _at_night(listener: Listener, everybody: tuple[Listener, ...], trip: Trip) -
     if (unreached and not grouped and not reached) or (everyone and not grouped):
         return Loudness.LOUD if listener.leads_or_watches else Loudness.NOTHING
     return Loudness.NOTHING
+
+
+def unheard(everybody: tuple[Listener, ...], reached: Container[Address]) -> tuple[Listener, ...]:
+    """Return who hears what is due after all when no living room was reached by it: the groups and those at the fire,
+    else everybody. Nothing that is due goes out to nobody.
+    """
+    living = tuple(one for one in everybody if one.active)
+    if any(one.room in reached for one in living):
+        return ()
+    return tuple(one for one in living if one.group or one.leads_or_watches) or living
 
 
 def _passed_over(trip: Trip) -> frozenset[str]:
