@@ -115,6 +115,20 @@ class Prompt:
         return bool(self.step.slots)
 
 
+SAFETY_PUT_OFF = dt.timedelta(minutes=20)
+"""A question of safety is put off by no more than this, whatever was said: house rule."""
+
+_NUMBERS_OF_SAFETY = frozenset(
+    {"come_up_check", "second_spot", "hold_check", "serve_reading", "cool_check", "two_hour"}
+)
+"""Questions of safety that run against a clock while the meat is hot, or cools."""
+
+
+def put_off_until(step_id: str, until: dt.datetime, now: dt.datetime) -> dt.datetime:
+    """Return until when a step is put off that somebody wants to put off at `now`."""
+    return min(until, now + SAFETY_PUT_OFF) if step_id in _NUMBERS_OF_SAFETY else until
+
+
 def key_of(piece: str, step_id: str, number: int) -> str:
     """Return the stable key of the n-th prompt of a step."""
     return f"{piece}/{step_id}/{number}"

@@ -53,7 +53,7 @@ from scheduler.facts import (
     Wrapped,
     WrapPlanned,
 )  # fmt: skip
-from scheduler.planning.prompts import Prompt
+from scheduler.planning.prompts import Prompt, put_off_until
 from scheduler.state import FIRST, last_by
 
 CHOOSE = frozenset(
@@ -307,7 +307,8 @@ class Settling:
         """Put off what is meant together with what was asked in the same message: it is one walk to the cooker."""
         together = [p for p in self._whole.waiting if p.asked_at == prompt.asked_at] or [prompt]
         for one in sorted(together, key=lambda p: p.order):
-            self._add(PutOff(step=one.step.id, until=until), piece=one.piece if self._whole.several else None)
+            later = PutOff(step=one.step.id, until=put_off_until(one.step.id, until, self._visit.now))
+            self._add(later, piece=one.piece if self._whole.several else None)
 
     def _not_yet(self, prompt: Prompt) -> None:
         if prompt.step.id == "bark_check":

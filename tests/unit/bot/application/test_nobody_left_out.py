@@ -39,3 +39,18 @@ def test_a_night_in_which_nobody_tapped_the_test_is_heard(tmp_path: Path, *, gro
     heard = {one.at for one in sent if one.sort not in {"board", "tap"}}
     assert asked
     assert set(asked) <= heard
+
+
+def test_a_question_of_safety_is_put_off_by_twenty_minutes_at_most(tmp_path: Path) -> None:
+    """Snoozed for three hours, the four-hour check is asked again in twenty minutes."""
+    kitchen = PlayedKitchen(tmp_path, on("06:00"))
+    kitchen.opens("Ines")
+    kitchen.say("Ines", "brisket 12 lb, dinner 23:30, pit 250F")
+    kitchen.say("Ines", "no guests at risk")
+    kitchen.now = on("07:00")
+    kitchen.say("Ines", "meat on")
+    kitchen.until(on("11:02"))
+    assert "come_up_check" in {prompt.step.id for prompt in kitchen.situation.waiting}
+    kitchen.say("Ines", "snooze 3 hours")
+    again = [p.wake_at for p in kitchen.situation.prompts if p.step.id == "come_up_check"]
+    assert again == [on("11:22")]
