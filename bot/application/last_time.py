@@ -10,7 +10,7 @@ from bot.application.visit import Visit
 from bot.messages.figures import Voice
 from bot.messages.message import Option
 from bot.messages.setup_taps import as_last_time, so_far
-from scheduler.facts import Fact, PieceAdded, Serving
+from scheduler.facts import CrewTold, Fact, PieceAdded, Serving, WatchesTold
 from scheduler.state import effective, fold
 
 USUAL_CLOCK = dt.time(18)
@@ -116,3 +116,29 @@ def with_waves(draft: say.Draft, visit: Visit, like_cook: str | None) -> say.Dra
 def _moved(serving: Serving, by: dt.timedelta) -> Serving:
     start = None if serving.start is None else serving.start + by
     return dataclasses.replace(serving, start=start, end=None if serving.end is None else serving.end + by)
+
+
+def crew_like(
+    visit: Visit, cook: str | None, serving: Serving | None
+) -> tuple[tuple[CrewTold, ...], WatchesTold | None]:
+    """Return the roles of an earlier cook's crew and its watches, as far from dinner as they were then.
+
+    Whoever is no longer known here has no role; watches need a dinner at a time of the clock, then and now.
+    """
+    facts = next((facts for known, facts in _past(visit) if known == cook), None) if cook is not None else None
+    if facts is None:
+        return (), None
+    state = fold(facts)
+    known = {person.name for person in visit.house.store.people()}
+    crew = tuple(
+        CrewTold(name=name, role=role)
+        for name, roles in sorted(state.crew.items())
+        if name in known
+        for role in sorted(roles)
+    )
+    old, new = state.serving.start, None if serving is None else serving.start
+    if state.watches is None or old is None or new is None:
+        return crew, None
+    by = new - old
+    spans = (dataclasses.replace(one, start=one.start + by, end=one.end + by) for one in state.watches.watches)
+    return crew, dataclasses.replace(state.watches, watches=tuple(spans))

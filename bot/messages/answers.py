@@ -43,6 +43,9 @@ _MAIN = ("meat_on", "pull", "light", "dry_brine", "bark_check", "tender_test", "
 
 _AFTER_DINNER = frozenset({"two_hour", "ash"})
 
+OLD = dt.timedelta(minutes=60)
+"""A reading older than this is called old; common practice, no source."""
+
 
 def how_long(situation: Situation, voice: Voice) -> Message:
     """Return when the meat and the plate come, in at most six lines: beside a stall or an open wrap without the plate,
@@ -173,7 +176,11 @@ def last_line(situation: Situation, voice: Voice) -> str:
             parts.append(_("{name} {temp} ({age})").format(name=name, temp=voice.temp(reading.value_c), age=age))
     if not parts:
         return _("No readings yet: the plan runs on the usual pace.")
-    return _("Last: {readings}.").format(readings=", ".join(parts))
+    told = _("Last: {readings}.").format(readings=", ".join(parts))
+    core = situation.state.last(Slot.CORE)
+    if core is None or situation.state.stage is not Stage.COOKING or voice.now - core.at <= OLD:
+        return told
+    return " ".join((told, _("The meat was read long ago: a new reading narrows the window.")))
 
 
 def owner_line(situation: Situation, voice: Voice) -> str:

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import datetime as dt
 
-from bot.messages.answers import headline
+from bot.messages.answers import OLD, headline
 from bot.messages.cooker import fuel_line
 from bot.messages.courses import headline_of, in_order
 from bot.messages.dinner import dinner_line
@@ -28,9 +28,6 @@ from scheduler.planning.nights import changes, watches
 from scheduler.planning.views import PieceView
 from scheduler.state import Stage
 from scheduler.state.values import ReadingAt
-
-STALE = dt.timedelta(minutes=60)
-"""A reading older than this is called old; common practice, no source."""
 
 _MOST_OPEN = 2
 
@@ -163,7 +160,7 @@ def reading_words(reading: ReadingAt, voice: Voice) -> str:
     age = voice.now - reading.at
     if age < dt.timedelta(minutes=1):
         how_old = _("just now")
-    elif age <= STALE:
+    elif age <= OLD:
         how_old = _("{span} ago").format(span=span(age))
     else:
         how_old = _("old: {span}").format(span=span(age))

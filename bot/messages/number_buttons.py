@@ -31,6 +31,9 @@ readings in steps of 5 F and 93 in steps of 2 C, the next pit for 90 and 78; the
 GUESTS = (2, 4, 6, 8, 12, 20, 30)
 """How many eat, as buttons (own choice)."""
 
+FEWEST = 3
+"""So many numbers at least, however many other buttons stand above them."""
+
 MORE = 3
 """How many more "another number" shows on either side."""
 
@@ -92,15 +95,29 @@ def _read(prompt: Prompt, slot: Slot, situation: Situation) -> bool:
     return last is not None and prompt.asked_at is not None and last.at >= prompt.asked_at
 
 
-def number_rows(prompts: tuple[Prompt, ...], situation: Situation, voice: Voice) -> tuple[tuple[Option, ...], ...]:
-    """Return one row for each number of the first question that prompts ask, and a row for any other number."""
+def number_rows(
+    prompts: tuple[Prompt, ...], situation: Situation, voice: Voice, *, most: int = NUMBERS
+) -> tuple[tuple[Option, ...], ...]:
+    """Return one row for each number of the first question that prompts ask, and a row for any other number; `most`
+    numbers, where other buttons stand above them.
+    """
     asked = asked_numbers(prompts, situation)
-    return _usual_rows(asked[0], situation, voice) if asked else ()
+    return _usual_rows(asked[0], situation, voice, most=most) if asked else ()
 
 
-def _usual_rows(asked: Asked, situation: Situation, voice: Voice) -> tuple[tuple[Option, ...], ...]:
+def _usual_rows(
+    asked: Asked, situation: Situation, voice: Voice, *, most: int = NUMBERS
+) -> tuple[tuple[Option, ...], ...]:
     expected, limits = _expected(asked, situation, voice), limits_of(asked, situation, voice)
-    return rows_of(asked, spans_around(expected, step_of(asked, voice), limits), situation, voice)
+    spans = nearest(spans_around(expected, step_of(asked, voice), limits), expected, most)
+    return rows_of(asked, spans, situation, voice)
+
+
+def nearest(spans: tuple[Span, ...], expected: float, most: int) -> tuple[Span, ...]:
+    """Return at most so many spans, as many below what is expected as above it where there are."""
+    at = next((n for n, span in enumerate(spans) if expected < span.high), len(spans) - 1)
+    first = min(max(0, at - most // 2), max(0, len(spans) - most))
+    return spans[first : first + most]
 
 
 def rows_of(

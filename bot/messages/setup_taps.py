@@ -110,7 +110,8 @@ def so_far(draft: Draft, cuts: Cuts, voice: Voice) -> str:
     parts: list[str] = []
     if draft.cut is not None:
         name = capital(_(cuts.get(draft.cut).name))
-        parts.append(name if draft.count in (None, 1) else f"{draft.count} x {name}")
+        one = draft.count in (None, 1)
+        parts.append(name if one else _("{count} x {name}").format(count=draft.count, name=name))
     if draft.mass_kg is not None:
         parts.append(kilograms(draft.mass_kg))
     if draft.mass_usual and draft.mass_kg is None:

@@ -19,7 +19,7 @@ from bot.messages.handover import handover_card
 from bot.messages.language import capital, number
 from bot.messages.message import Message, Option, lines
 from bot.messages.naming import named, names_of, piece_name
-from bot.messages.number_buttons import cannot_row, guest_rows, number_rows
+from bot.messages.number_buttons import FEWEST, NUMBERS, cannot_row, guest_rows, number_rows
 from bot.messages.pit_change import change_text
 from bot.messages.steps import caution_text, step_words
 from bot.messages.steps.by_cut import do_of
@@ -49,6 +49,9 @@ _PLAIN_READINGS = ("pit_check", "core_read")
 
 _NAMED, _PASSED = 2, 4
 """How many things are named before "and more": in the last line, and of what passed unasked."""
+
+MOST_ROWS = 10
+"""So many rows of buttons a phone held upright shows below a message; numbers give way to others (own choice)."""
 
 _ROW_LETTERS = 36
 """About as many letters of buttons as fit side by side on a phone held upright; common practice, no source."""
@@ -332,9 +335,17 @@ def choices_for(
     if voice is not None and any(p.step.id == "headcount" for p in ticks):
         rows += guest_rows()
     if question is not None:
-        rows += () if voice is None else number_rows(prompts, situation, voice)
+        rows += () if voice is None else number_rows(prompts, situation, voice, most=_numbers_beside(rows))
         rows.append(cannot_row(question, situation))
     return tuple(rows)
+
+
+def _numbers_beside(rows: list[tuple[Option, ...]]) -> int:
+    """Return how many numbers fit below other buttons, above "another number" and "cannot read it": an odd number, so
+    that as many lie below what is expected as above it.
+    """
+    left = MOST_ROWS - len(rows) - 2
+    return min(NUMBERS, max(FEWEST, left - (left + 1) % 2))
 
 
 def _narrow(row: tuple[Option, ...]) -> list[tuple[Option, ...]]:

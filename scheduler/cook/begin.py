@@ -14,6 +14,7 @@ from scheduler.facts import (
     Body,
     CareTold,
     CookerTold,
+    CrewTold,
     Edition,
     EditionTold,
     GuestsTold,
@@ -26,6 +27,7 @@ from scheduler.facts import (
     StepDone,
     TargetTold,
     TreatedTold,
+    WatchesTold,
     Withdrawn,
 )  # fmt: skip
 from scheduler.planning.alternatives import remedies
@@ -61,6 +63,8 @@ class Beginning:
     edition: Edition = Edition.STRICTER
     wishes: tuple[tuple[str, TreatedTold | SafeByTold | TargetTold], ...] = ()
     """(piece, what was told of its meat or is wished of it), pieces counted from p1."""
+    crew: tuple[CrewTold, ...] = ()
+    watches: WatchesTold | None = None
 
 
 def begin(
@@ -80,6 +84,10 @@ def begin(
         pen.write(beginning.cooker, by=by, message=message)
     if beginning.guests is not None:
         pen.write(beginning.guests, by=by, message=message)
+    for member in beginning.crew:
+        pen.write(member, by=by, message=message)
+    if beginning.watches is not None:
+        pen.write(beginning.watches, by=by, message=message)
     _write_care(beginning, pen, by, message)
     if beginning.on_at is not None:
         pen.write(StepDone(step="meat_on"), at=beginning.on_at, by=by, message=message)

@@ -55,9 +55,11 @@ def test_a_whole_cook_is_translated(marked: None, tmp_path: Path) -> None:
     kitchen.opens("Tomas")
     kitchen.say("Ines", "short ribs")
     kitchen.say("Ines", "nonsense")
+    kitchen.say("Ines", "4 racks")
     kitchen.say("Ines", "noon")
     kitchen.say("Ines", "275")
     kitchen.say("Ines", "18:00")
+    kitchen.tap("Ines", "⟦Start⟧")
     for text in SAID:
         kitchen.say("Ines", text)
     Crew(kitchen, "Ines", RIBS_F, seen=lambda text: re.sub("[⟦⟧]", "", text)).play(on("12:00", 6))

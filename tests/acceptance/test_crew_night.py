@@ -173,9 +173,7 @@ def test_only_the_button_takes_the_watch(night: PlayedKitchen) -> None:
     taken = night.tap("Bashir", "I have it", room=chat("Bashir"))
     assert taken.lines[0].startswith("You have the watch")
     assert night.situation.state.watch_holder(night.now) == "Bashir"
-    assert [one.lines[0] for one in night.told(chat("Tomas"))] == [
-        "Bashir has the watch since 01:32. Yours is over."
-    ]
+    assert [one.lines[0] for one in night.told(chat("Tomas"))] == ["Bashir has the watch since 01:32. Yours is over."]
 
 
 def test_nobody_takes_it(night: PlayedKitchen) -> None:

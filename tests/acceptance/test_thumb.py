@@ -148,3 +148,11 @@ def test_no_step_takes_more_than_two_taps(thumb: Thumb) -> None:
     asked = {key: taps for key, taps in thumb.taps.items() if key != "set-up"}
     assert {key: taps for key, taps in asked.items() if taps > 2} == {}
     assert len(asked) > 20
+
+
+def test_a_phone_shows_every_question_with_its_buttons(thumb: Thumb) -> None:
+    """Ten rows at the most below a question: beside deeds and choices fewer numbers are offered."""
+    asked = [heard for heard in thumb.kitchen.heard if any(SPAN.match(label) for label in heard.labels)]
+    rows = [len(heard.outgoing.choices) for heard in asked]
+    assert max(rows) == 10
+    assert min(rows) >= 5

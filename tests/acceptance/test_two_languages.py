@@ -38,7 +38,7 @@ def played(folder: Path) -> tuple[list[Heard], list[Heard]]:
     kitchen.opens("Tomas")
     kitchen.store.apply(Apply(now=kitchen.now, rooms=(RoomWrite(address=window("Tomas"), language="de", unit="C"),)))
     start = len(kitchen.heard)
-    for text in ("short ribs", "noon", "275", "18:00"):
+    for text in ("short ribs", "4 racks", "noon", "275", "18:00", "start"):
         kitchen.say("Ines", text)
     for text in (*SAID, "page", "calendar", "record"):
         kitchen.say("Tomas", text)

@@ -16,7 +16,7 @@ from bot.application.papers import give_out_last_record
 from bot.application.pictures import show_last
 from bot.application.visit import Visit, Work
 from bot.chat import IncomingKind
-from bot.conversation.flows.setup import DRAFTS, drafted, is_warm, merge, missing, settled, shows_all
+from bot.conversation.flows.setup import DRAFTS, drafted, is_warm, merge, missing, only_names_a_cut, settled, shows_all
 from bot.crew import Right, may
 from bot.messages import feeding, setup, setup_taps, talk
 from bot.messages.figures import Voice
@@ -76,7 +76,8 @@ def handle(visit: Visit, work: Work, known: Setup | None, wanted: tuple[say.Inte
         return
     drafts = [drafted(intent) for intent in wanted if isinstance(intent, DRAFTS)]
     if not _chose(visit):  # words that name a button are words: whoever types says as much as they like
-        drafts = [one.model_copy(update={"walked": None}) for one in drafts]
+        walks = len(drafts) == 1 and only_names_a_cut(drafts[0], (known or Setup()).draft)
+        drafts = [one.model_copy(update={"walked": True if walks else None}) for one in drafts]
     if isinstance(first, say.Skip) and known is not None:
         drafts = usual_answer(visit, known)
     if known is not None and known.slot == "which" and known.draft.vague:

@@ -28,7 +28,7 @@ _OF_THE_CORE = frozenset({"undercooked", "not_by_time", "done_by_feel"})
 
 def begin_cook(visit: Visit, work: Work, known: Setup, left_out: Message) -> None:
     """Begin the cook, or say why dinner cannot be then and ask for another time."""
-    begun = begun_of(visit, known, f"c{visit.row_id}")
+    begun = begun_of(visit, known, f"c{visit.row_id}", with_crew=True)
     if isinstance(begun, Refusal) and begun.reason in _OF_THE_CORE:
         asked = cannot_be(begun, known.draft, visit.house.catalogue.cuts)
         remember(visit, work, dataclasses.replace(known, draft=unwished(known.draft, begun.piece), slot="core"))

@@ -6,6 +6,7 @@ from bot import commands as say
 from bot.application.cookers import cooker_told
 from bot.application.habits import usual_detail
 from bot.application.handlers.setup_memory import Setup
+from bot.application.last_time import crew_like
 from bot.application.visit import Visit
 from bot.application.voices import DEFAULT_UNIT
 from bot.conversation.flows.care import OfPiece, care_told, wishes_of
@@ -17,9 +18,12 @@ from scheduler.cuts import Cut
 from scheduler.facts import AirTold, CareTold, Serving, ServingKind
 
 
-def begun_of(visit: Visit, known: Setup, cook: str) -> Changes | Refusal:
-    """Return the first facts of the cook that was set up, or why it cannot be."""
+def begun_of(visit: Visit, known: Setup, cook: str, *, with_crew: bool = False) -> Changes | Refusal:
+    """Return the first facts of the cook that was set up, or why it cannot be; `with_crew`: that of the cook that it is
+    to be like.
+    """
     draft = known.draft
+    crew, watches = crew_like(visit, known.like, draft.serving) if with_crew else ((), None)
     return begin(
         Beginning(
             cook=cook,
@@ -33,6 +37,8 @@ def begun_of(visit: Visit, known: Setup, cook: str) -> Changes | Refusal:
             care=None if draft.care is None else care_told(draft.care, CareTold()),
             edition=draft.edition or visit.house.edition,
             wishes=_wishes(draft, visit),
+            crew=crew,
+            watches=watches,
         ),
         by=visit.person.name,
         now=visit.now,

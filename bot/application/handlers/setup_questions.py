@@ -104,6 +104,8 @@ def usual_answer(visit: Visit, known: Setup) -> list[say.Draft]:
     """Return the usual answer to the open question, where there is one: the pit of the cut."""
     if missing(known.draft) == "which":
         return [settled(known.draft.vague[0], None)]
+    if missing(known.draft) == "mass":
+        return [say.Draft(mass_usual=True)]
     if missing(known.draft) != "pit" or known.draft.cut is None:
         return []
     _, usual_c, _ = setup.usual_pits(on_one_fire(known.draft, visit), setup_voice(visit, known.unit))

@@ -159,6 +159,13 @@ def missing(draft: Draft) -> str | None:
     return next((slot for slot in (WALK if walks else ORDER) if known[slot] is None), None)
 
 
+def only_names_a_cut(newer: Draft, draft: Draft) -> bool:
+    """Return whether a cut was named and nothing else so far: such a set-up is walked through as if it were tapped."""
+    said = {name for name, value in newer if value not in (None, ()) and name not in ("kind", "walked")}
+    known = (draft.serving, draft.pit_low_c, draft.on_at, draft.core_c, draft.guests, draft.more, draft.vague)
+    return said == {"cut"} and not any(known)
+
+
 def shows_all(draft: Draft) -> bool:
     """Return whether a set-up of which all is known is shown once more before it begins: one that was tapped."""
     return bool(draft.walked) and draft.on_at is None and missing(draft) is None

@@ -264,3 +264,15 @@ def test_a_late_dinner_is_not_called_late_at_every_number(ribs: PlayedKitchen) -
     assert any(late[:4])
     assert not late[4]
     assert "late by about" in ribs.say("Ines", "eta").text
+
+
+def test_a_meat_reading_that_is_old_is_called_so(ribs: PlayedKitchen) -> None:
+    """A question put off keeps the forecast; the age of the reading is told, and what a new one is worth."""
+    ribs.until(on("10:40"))
+    ribs.say("Ines", "meat 128")
+    assert "long ago" not in ribs.say("Ines", "how long").text
+    ribs.until(on("11:55"))
+    ribs.say("Ines", "cannot read it now")
+    told = ribs.say("Ines", "how long")
+    (last,) = [line for line in told.lines if line.startswith("Last: meat 128 F")]
+    assert last.endswith("The meat was read long ago: a new reading narrows the window.")

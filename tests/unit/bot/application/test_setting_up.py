@@ -13,6 +13,7 @@ from tests.fakes.kitchen import PlayedKitchen, chat, on
 from tests.unit.bot.application.conftest import RIBS
 
 WHAT = "What is cooking?"
+HEAVY = "How heavy is one"
 WHEN = "When do people eat?"
 HOT = "How hot does the cooker run?"
 
@@ -50,8 +51,35 @@ def test_one_sentence_is_enough(kitchen: PlayedKitchen) -> None:
 def test_question_by_question(kitchen: PlayedKitchen) -> None:
     """Said bit by bit, each answer is followed by the next question; the last one brings the plan."""
     kitchen.opens("Ines")
-    assert WHEN in kitchen.say("Ines", "brisket").text
+    assert HEAVY in kitchen.say("Ines", "brisket").text
+    assert WHEN in kitchen.say("Ines", "6 kg").text
     assert HOT in kitchen.say("Ines", "tomorrow 6pm").text
+    shown = kitchen.say("Ines", "250")
+    assert shown.lines == ["Whole brisket, 6 kg, dinner Sun 18:00, pit 250 F.", "Start it, or change something?"]
+    assert kitchen.say("Ines", "start").text.startswith("Whole brisket, 6 kg, pit 250 F")
+
+
+@pytest.mark.parametrize("unknown", ["skip", "don't know", "not weighed yet"])
+def test_a_cut_by_word_that_nobody_weighed(kitchen: PlayedKitchen, unknown: str) -> None:
+    """A word gets the questions that a tap gets; a mass that nobody knows is the usual one."""
+    kitchen.opens("Ines")
+    kitchen.say("Ines", "brisket")
+    assert kitchen.say("Ines", unknown).lines[0] == "Whole brisket, not weighed."
+
+
+def test_a_word_and_a_tap_ask_the_same(kitchen: PlayedKitchen) -> None:
+    """Question for question, button for button."""
+    kitchen.opens("Ines")
+    by_tap = kitchen.tap("Ines", "Whole brisket")
+    kitchen.say("Ines", "undo")
+    by_word = kitchen.say("Ines", "brisket")
+    assert (by_word.text, by_word.labels) == (by_tap.text, by_tap.labels)
+
+
+def test_more_than_a_cut_is_a_sentence(kitchen: PlayedKitchen) -> None:
+    """Whoever says more than the cut is asked for nothing but what a plan needs, and it begins."""
+    kitchen.opens("Ines")
+    assert HOT in kitchen.say("Ines", "brisket, dinner tomorrow 18:00").text
     assert kitchen.say("Ines", "250").text.startswith("Whole brisket, pit 250 F")
 
 
@@ -80,8 +108,7 @@ def test_the_plan_stands_on_every_step(kitchen: PlayedKitchen) -> None:
 def test_the_unit_that_people_use_is_kept(kitchen: PlayedKitchen, pit: str, band: str, pull_near: str) -> None:
     """Whoever says Celsius is answered in Celsius from then on, also about the meat; the same for Fahrenheit."""
     kitchen.opens("Ines")
-    kitchen.say("Ines", "short ribs")
-    kitchen.say("Ines", "18:00")
+    kitchen.say("Ines", "short ribs, dinner 18:00")
     plan = kitchen.say("Ines", pit)
     assert f"pit {band}, " in plan.lines[0]
     assert any(line.endswith(f" {pull_near}") and "near" in line for line in plan.lines)
@@ -117,7 +144,7 @@ def test_what_is_not_understood_is_quoted_and_asked_again(kitchen: PlayedKitchen
     kitchen.say("Ines", "brisket")
     asked = kitchen.say("Ines", "quarrel umbrella")
     assert "quarrel umbrella" in asked.text
-    assert WHEN in asked.text
+    assert HEAVY in asked.text
 
 
 def test_a_dinner_in_the_past_is_refused_with_the_earliest(kitchen: PlayedKitchen) -> None:
@@ -192,8 +219,9 @@ def test_a_half_finished_set_up_survives_a_restart(kitchen: PlayedKitchen) -> No
 def test_each_person_has_a_set_up_of_their_own(kitchen: PlayedKitchen) -> None:
     """What one person has said of a cook is not mixed into what another one says."""
     kitchen.say("Ines", "brisket")
-    assert WHEN in kitchen.say("Tomas", "pork shoulder").text
-    assert HOT in kitchen.say("Ines", "tomorrow 18:00").text
+    assert HEAVY in kitchen.say("Tomas", "pork shoulder").text
+    assert HEAVY in kitchen.say("Ines", "tomorrow 18:00").text
+    assert HOT in kitchen.say("Ines", "6 kg").text
 
 
 def test_undo_starts_over(kitchen: PlayedKitchen) -> None:

@@ -224,3 +224,30 @@ def test_meat_that_is_on_stays_what_it_is(thumb: Thumb) -> None:
     thumb.kitchen.say("Ines", "meat on at 22:20")
     thumb.on("Change something")
     assert thumb.on("Change: cut").lines[0].startswith("The meat is on: another cut is another cook.")
+
+
+def test_the_crew_is_as_last_time(thumb: Thumb) -> None:
+    """Roles come again, and watches at the same hours before dinner; it is said, and three taps stay three."""
+    thumb.kitchen.opens("Tomas")
+    thumb.on(*FIVE)
+    thumb.kitchen.say("Ines", "Tomas is a helper")
+    thumb.kitchen.say("Ines", "Tomas watches 22:00 to 2:00")
+    before = thumb.kitchen.situation.state
+    assert before.watches is not None
+    thumb.kitchen.say("Ines", "call it off")
+    thumb.on("Yes, call it off")
+    thumb.kitchen.now, thumb.taps = on("09:00", 4), 0
+    begun = thumb.on(thumb.kitchen.opens("Ines").labels[0], "Sat 18:00")
+    thumb.on("None of these")
+    after = thumb.kitchen.situation.state
+    assert thumb.taps == 3
+    assert after.crew == before.crew
+    assert "Tomas" in after.crew
+    assert after.watches is not None
+    week = [
+        (new.start - old.start).days for old, new in zip(before.watches.watches, after.watches.watches, strict=True)
+    ]
+    assert week == [7]
+    (line,) = [line for line in begun.lines if line.startswith("Crew as last time: ")]
+    assert "Tomas (helper)" in line
+    assert line.endswith("Watches: Tomas 22:00 to 02:00.")
