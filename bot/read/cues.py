@@ -10,6 +10,7 @@ import re
 from bot.conversation.parsing import times
 from bot.conversation.parsing.answers import Answer, answer
 from bot.conversation.parsing.corrections import retracts
+from bot.conversation.parsing.earlier import without_earlier
 from bot.conversation.parsing.numbers import Figure, figures
 from bot.conversation.parsing.troubles import was_but_is_over
 from bot.conversation.parsing.vents import LID
@@ -140,6 +141,7 @@ def approximate(heard: str) -> bool:
 
 def ranged(heard: str) -> bool:
     """Return whether a figure is a range of two."""
+    heard = without_earlier(heard)
     spans = (heard[figure.start : figure.end] for figure in _figures(heard) if figure.half_width)
     return any(len(re.findall(r"[0-9]+(?:[.,][0-9]+)?", span)) > 1 for span in spans)
 

@@ -204,7 +204,7 @@ class _Naming:
         return "reading_typo" if cues.mended(self.text) else "reading"
 
     def _felt(self, feels: list[say.FeelSaid], ago: float | None) -> Named:
-        if len(feels) > 1:
+        if len({one.feel for one in feels}) > 1:
             return Named(intent="feel_partial", minutes_ago=ago)
         cores = self._of(Slot.CORE)
         if not cores:

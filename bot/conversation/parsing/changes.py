@@ -99,10 +99,17 @@ def _may_be_a_reading(heard: str, context: Context) -> bool:
     who = guests(heard)
     heard = heard if who is None else who.rest
     masked = cut_out(in_figures(heard), [(when.start, when.end) for when in times.find(in_figures(heard))])
+    if any(float(found[1]) > SMALLEST_READING for found in _HOT_PIECE.finditer(masked)):
+        return True
     masked = amounts(masked).rest
     loose = [figure for figure in figures(masked) if not called_pit(figure, masked) and figure.value > SMALLEST_READING]
     return bool(loose)
 
 
+_HOT_PIECE = re.compile(
+    r"(?<![0-9.,])([0-9]{2,3}) (?:brisket|butt|shoulder|ribs|pork|beef|chicken|turkey|lamb|meat)(?= ?(?:$|[,;/]"
+    r"|and\b|pit\b))"
+)
+"""A figure right before one piece is no count of it: "76 brisket, 118 pit"."""
 SMALLEST_READING = 31.0
 """Smaller figures beside a cut are counts, hours and days of a month."""

@@ -41,7 +41,10 @@ _NOT = re.compile(rf"^{_SORRY}{_N},? (?:and )?not {_OLD}(?: (?:sorry|sry|lol))?$
 _NOT_FIRST = re.compile(
     rf"^{_SORRY}(?:not|no|pas|wasn't|isn't) {_OLD}(?:[,;:. ]*[,;: ]|[.] )(?:but |it's |its |it was |rather )?{_N}$"
 )
-_ARROW = re.compile(rf"^{_OLD} ?(?:->|=>|→|should be|should have been|was really|is really|was actually|meant) ?{_N}$")
+_ARROW = re.compile(
+    rf"^{_OLD} ?(?:->|=>|→|(?:was|is) (?:wrong|a typo|a mistake)[,.]?(?: it's| its| it is| it was| should be)?"
+    rf"|should be|should have been|was really|is really|was actually|meant) ?{_N}$"
+)
 _MEANT = re.compile(
     "^(?:(?:sorry|sry|oops|whoops|typo|no|wait|ah|oh|damn|argh?|correction|my bad|scratch that"
     "|actually|that was wrong|wrong)[,:.! ]+)*(?:(?:i )?(?:meant|mean)(?: to (?:say|type|write))?|make (?:that|it)"
@@ -51,7 +54,8 @@ _MEANT = re.compile(
     "|wrong (?:number|key|button),?|my mistake,?|autocorrect,?|it's actually|its actually|that's actually|sorry,?"
     "|sry,?|oops,?|whoops,?|scratch that,?|correct(?:ed)? (?:to"
     rf"|is)|(?:change|swap|fix|replace|edit) (?:that|it)(?: (?:to|for|with))?,?|(?:i )?(?:typed|put|wrote|read|had"
-    rf"|got) (?:it|that) wrong,?|wrong,?|no,?|wait,|actually,?) (?:it's |it was |is |to be )?{_N}(?: (?:sorry|sry"
+    rf"|got) (?:it|that) wrong,?|wrong,?|no,?|wait,|wait(?= [0-9]{{3}}(?![0-9]))|actually,?) (?:it's |it was |is "
+    rf"|to be )?{_N}(?: (?:sorry|sry"
     rf"|lol))?$"
 )
 _WRONG = re.compile(

@@ -171,6 +171,20 @@ _EXCEPT = re.compile(
 _SPOT = re.compile(r"\b(" + "|".join(sorted(SPOT_WORDS, key=len, reverse=True)) + r")\b")
 
 
+_BEHIND = re.compile(
+    r"\b(?:not (?:yet|quite|there|so much|done|tender|ready|really)|isn't|is not|aren't|needs?|wants?|behind|lagging"
+    r"|noch nicht|todavia no|aun no|pas encore)\b|\bnot$"
+)
+
+
+def spot_behind(clause: str, *, waits: bool) -> str | None:
+    """Return the spot that a clause says is not there yet ("thick end not yet", or `waits`: a time to wait stands
+    beside it), None where it says no such thing.
+    """
+    spot = _SPOT.search(clause)
+    return SPOT_WORDS[spot[1]] if spot and (waits or _BEHIND.search(clause[spot.end() :])) else None
+
+
 def feel_words(clause: str) -> tuple[FeelSaid, ...]:
     """Return what a clause says the meat feels like: nothing, one feel, or almost with the spot that is behind.
 

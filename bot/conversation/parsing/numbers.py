@@ -80,6 +80,7 @@ _GLUED = re.compile(
 _NOT_TEMPERATURES = re.compile(
     r"(?<![0-9.,/-])[1-9]/[2-9](?= (?:left|full|of|gone|to go|basket|bag|tank|remaining))|"
     r"(?<![0-9.,/-])(?:[1-9]|1[0-9]|2[0-4]) (?:racks?|slabs?|briskets?|butts?|shoulders?|ribs|bones?)\b|"
+    r"\b(?:room|page|bus|route|gate|channel|ticket|order|seat) (?:no\.? |number )?[0-9]+|"
     r"\boven(?:'s| is| set)*(?: at| to)? [0-9]+(?: ?[cf]\b)?|"
     r"[0-9]+(?:[.,/x-][0-9]+)*[-x]? ?(?:%|kgs?\b|kilos?\b|g\b|lbs?\b|pounds?\b|oz\b|cm\b|mm\b|inch(?:es)?\b"
     r"|in\. |l\b|ml\b|x\b|st\b|nd\b|rd\b|th\b"
@@ -180,7 +181,7 @@ SPOT_WORDS = {
 _LABEL = re.compile(
     r"(?P<behind>\b(?:in|at|by|on|near|en|im) (?:the |el |der )?)?\b(?P<spot>"
     + "|".join(sorted(SPOT_WORDS, key=len, reverse=True))
-    + r")\b|\b(?P<slot>"
+    + r")\b(?!(?<=back) (?:up|down|to|at|on|in|over|under|above|below|around|near|again)\b)|\b(?P<slot>"
     + "|".join(sorted(SLOT_WORDS, key=len, reverse=True))
     + r")(?:'s)?\b"
 )

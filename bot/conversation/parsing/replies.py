@@ -15,6 +15,8 @@ from bot.conversation.context import Context
 from bot.conversation.parsing import prompts, steps, times
 from bot.conversation.parsing.answers import BUSY_MIN, LATER_MIN, Answer, answer, only_no
 from bot.conversation.parsing.clause import Clause, read_clause
+from bot.conversation.parsing.earlier import without_earlier
+from bot.conversation.parsing.meat import spot_behind
 from bot.conversation.parsing.numbers import Figure, figures
 from bot.conversation.parsing.pieces import names_the_meat
 from bot.conversation.parsing.readings import asked, near_pit, of_the_meat
@@ -25,14 +27,14 @@ from bot.conversation.parsing.strangers import strangers
 from bot.conversation.parsing.troubles import trouble
 from bot.conversation.parsing.typos import rejoin, suspect
 from bot.conversation.parsing.words import bare, clauses, cut_out, tidy, word_set
-from scheduler.facts import Slot
+from scheduler.facts import Feel, Slot
 
 _BESIDE_A_TIME = word_set(
     "at it it's its was that that's since about around roughly just exactly yes yeah yep ya ok okay done did we i then "
     "the on off already from by say like started went ago in min mins minutes hour hours um a "
     "like sry sorry lol thx thanks pls please mate ish bout approx circa ca just more or less think this morning"
     " tonight last night today "
-    "yesterday bout forgot must have been probably to say tell mention log you report sooner earlier"
+    "yesterday bout forgot oh ooh ups must have been probably to say tell mention log you report sooner earlier"
 )
 """Words that may stand beside a time that answers a question; any other makes it talk ("back at 6")."""
 AFTER_THE_MEAT_IS_ON = steps.TIMED_STEPS - {"dry_brine", "light", "meat_on"}
@@ -49,6 +51,8 @@ _SWINGS = re.compile(
     r"|swing(?:s|ing)"
     r"|flick(?:ers?|ering)|hover(?:s|ing)) (?:around )?(?:between|from) [0-9]"
 )
+_PLEASE = re.compile(r"\b(?:please|pls|plz)\b")
+"""Beside a bare span this asks for so much time."""
 _LIT_WITHIN = dt.timedelta(hours=12)
 """Before the meat is on nothing was read earlier than this: the fire was lit for it."""
 _PROBE_BEFORE = re.compile(
@@ -68,7 +72,7 @@ def replies(heard: str, text: str, context: Context) -> tuple[Intent, ...]:
     problem = None if _swings_of_the_meat(heard, context) else trouble(heard, text, context)
     said = [] if problem else _read_clauses(masked, whens, text, context)
     slot = problem[1] if problem else Slot.CORE if any(_tells_of_the_meat(item) for item in said) else None
-    numbers = _numbers(masked, text, context, whens, slot, alone=not said and problem is None)
+    numbers = _numbers(without_earlier(masked), text, context, whens, slot, alone=not said and problem is None)
     if problem:
         reports = tuple(item for item in numbers if isinstance(item, Report))
         return (problem[0], *reports, *_deeds_beside(heard, masked, whens, text, context))
@@ -89,14 +93,39 @@ def _read_clauses(masked: str, whens: tuple[times.When, ...], text: str, context
     said: list[Intent] = []
     named: set[str] = set()
     for start, end in clauses(masked):
-        inside = [when for when in whens if start <= when.start < end]
+        inside = [when for when in whens if start <= when.start < end] or _alone_beside(whens, masked, context)
         clause = Clause(words=masked[start:end].strip(), when=inside[0] if inside else None, text=text)
         said.extend(read_clause(clause, context))
         named.update(steps.mentioned(clause.words, context.stage))
     said = _with_span(said, masked, whens)
     if any(isinstance(item, PutOffFor) and item.minutes in {when.minutes for when in whens} for item in said):
         said = [item for item in said if not isinstance(item, NotYet)]  # "not yet, in 20 min"
-    return _deduplicated(said, named)
+    return _deduplicated(_with_spots_behind(said, masked, whens), named)
+
+
+def _alone_beside(whens: tuple[times.When, ...], masked: str, context: Context) -> list[times.When]:
+    """Return the one time of a text that stands in a clause of its own behind a deed: "did it, 20 min ago"."""
+    if len(whens) != 1 or whens[0].until or whens[0].kind not in (times.Kind.AGO, times.Kind.CLOCK):
+        return []
+    own = next((masked[a:b] for a, b in clauses(masked) if a <= whens[0].start < b), "")
+    return list(whens) if _only_of_time(own) and not steps.mentioned(own.strip(), context.stage) else []
+
+
+def _with_spots_behind(said: list[Intent], masked: str, whens: tuple[times.When, ...]) -> list[Intent]:
+    """Return a tender feel as almost where another clause says that a spot is not ("butter, thick end not yet")."""
+    if not any(isinstance(one, FeelSaid) and one.feel is Feel.TENDER for one in said):
+        return said
+    told = {one.spot for one in said if isinstance(one, FeelSaid)}
+    waits = [when.start for when in whens if when.kind is times.Kind.AHEAD]
+    spots = (
+        spot_behind(masked[start:end], waits=any(start <= at < end for at in waits)) for start, end in clauses(masked)
+    )
+    behind = [spot for spot in spots if spot is not None and spot not in told]
+    if not behind:
+        return said
+    tender = FeelSaid(feel=Feel.TENDER)
+    almost = [FeelSaid(feel=Feel.ALMOST) if one == tender else one for one in said]
+    return [*almost, *(FeelSaid(feel=Feel.TIGHT, spot=spot) for spot in behind)]
 
 
 def _with_span(said: list[Intent], masked: str, whens: tuple[times.When, ...]) -> list[Intent]:
@@ -294,6 +323,8 @@ def _only_time(whens: tuple[times.When, ...], masked: str, text: str, context: C
     when, meant = whens[0], None if step is None else step.step
     if step is None and context.stage not in steps.BEFORE_THE_PULL:
         return ()
+    if when.kind is times.Kind.SPAN and step is not None and _PLEASE.search(masked):
+        return (PutOffFor(minutes=when.minutes, step=meant),)
     if when.kind is times.Kind.SPAN:
         ago = context.now - dt.timedelta(minutes=when.minutes)
         options: tuple[tuple[str, Intent], ...] = (

@@ -21,6 +21,7 @@ from bot.conversation.parsing.readings import (
     can_be,
     guess,
     in_c,
+    likely,
     near_core,
     near_pit,
     plausible_core,
@@ -54,6 +55,8 @@ def report(
             return (question,)
     settled = _assign(figures, context, heard)
     values = tuple(value for value in settled if isinstance(value, Value))
+    if len(values) < len(settled) and all(_is_bare(figure) for figure in figures):
+        values = tuple(value for value in values if likely(value, context))  # beside nonsense only what may well be
     found: list[Intent] = [Report(values=values, at=at)] if values else []
     first = next((item for item in settled if isinstance(item, Open)), None)
     if first is not None:

@@ -33,7 +33,7 @@ _KNOWN = (
         "probe pull pulled read reader readers reading readings reads right rising roughly same says see seeing "
         "showing shows since sitting slow slowly so sorry sry stall stalled steady still stuck temp temperature "
         "temps than thanks that the them then there thermometer they thick this to today try under up ups using "
-        "was we went with yep yes yo"
+        "was we went with yep yes yo box cooler der die das dem den zeigt steht liegt"
     )
     | FILL
     | frozenset(word for name in (*SLOT_WORDS, *SPOT_WORDS) for word in name.split())

@@ -50,7 +50,7 @@ _WHAT_IF = re.compile(
     r"^(?:and |so |but |ok )*(?:(?:what|wat|how about|what about|when would (?:it|we) be (?:ready|done)"
     r"|how long would it take|(?:would|will|can|could) (?:it|we|that)"
     r" (?:work|still make it|be on time|be late|make dinner))\b(?: happens)?(?: (?:if|when|with|about))?"
-    r"|suppose|supposing|say) (?P<of>.+)$"
+    r"|suppose|supposing|say(?! ~?[0-9.,]+ ?°?[cf]?$)) (?P<of>.+)$"
 )
 _START = re.compile(r"\b(?:start|begin|light(?: (?:it|up|the (?:fire|charcoal|coals)))?|lit|fire up|get up)\w*\b")
 _ON = re.compile(

@@ -45,7 +45,7 @@ _NOT_A_STATE = "".join(rf"(?<!{word} )" for word in _STATES)
 AGO = (
     re.compile(rf"\b{_SPAN}(?: or so| or thereabouts)? ?(?:ago|back|earlier|since)\b"),
     re.compile(rf"\b(?:vor|hace|il y a) {_ABOUT}{_SPAN}"),
-    re.compile(rf"\b{_BARE} (?:ago|back)\b"),
+    re.compile(rf"(?<!front )\b{_BARE} (?:ago|back)\b(?!,? [0-9]+ front)"),
     re.compile(
         rf"\b(?:on|in|off|going|cooking|resting|boxed|wrapped|lit)(?: the \w+)? for (?:the last"
         rf" )?{_ABOUT}{_SPAN}(?: now| already| so far)?"

@@ -102,6 +102,7 @@ _TROUBLES: tuple[tuple[str, re.Pattern[str]], ...] = (
             ),
             rf"\b{_PROBE} (?:says|shows|reads) (?:---?|err\w*|error|nothing|hhh|lll|hi|high)\b",
             rf"\bfried (?:the |my )?{_PROBE}\b",
+            rf"\b(?:dead|broken|busted|faulty) {_PROBE}\b",
             r"\b(?:wireless|wired|leave-?in|bluetooth|remote|digital) one(?:'s| is| has| just)* (?:died|dead"
             r"|broken?|bust)\b",
             rf"\b(?:killed|lost) (?:the |my )?{_PROBE}\b",
@@ -148,7 +149,7 @@ _TROUBLES: tuple[tuple[str, re.Pattern[str]], ...] = (
 _ALL_GONE = re.compile(
     r"^(?:(?:we'?re|we are|i'?m|it'?s|all|completely|totally|now|none|nothing|nope|no|that'?s|there'?s) )*"
     r"(?:out|gone|none left|nothing left|empty|none|all used up|nada|nix|zero|zip|burnt up|burned up|finished)(?:"
-    r" now| left| at all)?$"
+    r" now| left| at all| in the (?:bag|bags|sack|box|bin|basket|chimney|shed))?$"
 )
 _OF_FUEL = frozenset({"fuel_check", "refuel"})
 """Where these are asked about, "we're out" is of fuel."""
