@@ -150,7 +150,8 @@ _TIGHT = (
     "|brick|wood|jerky|concrete|sole|shoe)|firm|zah|duro|dure?|fest|not (?:going|sliding) in|won't go in|sticks)"
 )
 _ALMOST = (
-    "(?:almost(?: there)?|not (?:far off|long now|far now)|getting there|getting close|nearly(?: there)?|close"
+    "(?:almost(?: there)?|not (?:far off|long now|far now)(?! ~?[0-9])|getting there|getting close"
+    "|nearly(?: there)?|close"
     "|not quite"
     "(?: there)?|(?:some|a bit of|little) pull|some grip|(?:little|bit of|slight|touch of) (?:grip|resistance|drag"
     "|tug|bite)|coming along|fast(?:"

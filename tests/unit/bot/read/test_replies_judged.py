@@ -20,14 +20,18 @@ def _rows() -> list[dict[str, str]]:
     return list(csv.DictReader(lines))
 
 
+def _minutes(typed: str) -> int | None:
+    return int(typed) if typed not in ("", FREE) else None
+
+
 def _wrong(row: dict[str, str]) -> list[str]:
     """Return what differs from the row, field by field."""
     found = heard(row["text"], row["options"]).as_values()
     wanted: dict[str, object] = {
         "core_c": [celsius(one) for one in row["core"].split() if one != FREE],
         "pit_c": [celsius(one) for one in row["pit"].split() if one != FREE],
-        "minutes_ago": int(row["minutes_ago"]) if row["minutes_ago"].isdigit() else None,
-        "duration_min": int(row["duration_min"]) if row["duration_min"].isdigit() else None,
+        "minutes_ago": _minutes(row["minutes_ago"]),
+        "duration_min": _minutes(row["duration_min"]),
     }
     columns = {"core_c": "core", "pit_c": "pit"}
     differs = [
