@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import datetime as dt
 
+from bot import commands as say
 from scheduler.cook import Situation, fits, possible
 from scheduler.facts import Reading
 from scheduler.planning.views import PieceView
@@ -86,3 +87,18 @@ def _in_time(step_id: str, view: PieceView) -> bool:
     if step_id in _ON_THE_FIRE:
         return view.state.stage is Stage.COOKING
     return view.state.did(step_id) is None
+
+
+def step_of(intent: say.Intent) -> str | None:
+    """Return the step that an intent is about, None when it names none."""
+    match intent:
+        case say.FeelSaid():
+            return "tender_test"
+        case say.WrapSaid():
+            return "wrap_do"
+        case say.Done(every=True):
+            return None
+        case say.Done(step=step) | say.Skip(step=step) | say.NotYet(step=step) | say.PutOffFor(step=step):
+            return step
+        case _:
+            return None

@@ -9,6 +9,10 @@ import dataclasses
 import datetime as dt
 
 from bot import commands as say
+from bot.conversation.parsing.readings import can_be
+from bot.messages.figures import Voice
+from bot.messages.message import Message
+from bot.messages.refusals import question
 from scheduler.facts import (
     Body,
     Corrected,
@@ -24,6 +28,7 @@ from scheduler.facts import (
     Wrapped,
 )  # fmt: skip
 from scheduler.state import CookState, effective
+from scheduler.units import f_from_c
 
 _SAME_C = 0.6
 """A correction names the old value this nearly: half a degree Celsius is one degree Fahrenheit, rounded [°C]."""
@@ -52,6 +57,20 @@ def correction(said: say.Correct, log: tuple[Fact, ...], person: str, text: str)
     value_c = body.value_c if said.value_c is None else said.value_c
     changed = dataclasses.replace(body, value_c=value_c, slot=said.slot or body.slot, doubtful=False)
     return Corrected(of=meant.id, body=changed)
+
+
+def unbelievable(amended: Body, text: str, voice: Voice) -> Message | None:
+    """Return the question about a corrected reading that its probe cannot have, None when it can.
+
+    A correction obeys the limits of a reading: what was told before stands until a number that can be is typed.
+    """
+    if not isinstance(amended, Corrected) or not isinstance(amended.body, Reading):
+        return None
+    body = amended.body
+    if not amended.of or can_be(say.Value(value_c=body.value_c, slot=body.slot)):
+        return None
+    typed = float(round(f_from_c(body.value_c) if voice.unit == "F" else body.value_c))
+    return question(say.Unclear(question="impossible", text=text, values=(typed,)), voice)
 
 
 def _of_probe(mine: list[Fact], said: say.Correct) -> Fact:

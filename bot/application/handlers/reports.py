@@ -12,7 +12,7 @@ from collections.abc import Callable
 from bot import commands as say
 from bot.application import which
 from bot.application.cookers import at_the_grate, cooker_told
-from bot.application.handlers.amending import correction, guests_told, moved, planned_anew
+from bot.application.handlers.amending import correction, guests_told, moved, planned_anew, unbelievable
 from bot.application.handlers.putting_away import was_it_then
 from bot.application.visit import Visit
 from bot.conversation.flows.setup import piece_added
@@ -81,21 +81,6 @@ SLIPS = {"slip_30": 30.0, "slip_60": 60.0}
 
 
 _OF_A_PIECE = (say.Done, say.Skip, say.NotYet, say.PutOffFor, say.FeelSaid, say.WrapSaid)
-
-
-def _step_of(intent: say.Intent) -> str | None:
-    """Return the step that an intent is about, None when it names none."""
-    match intent:
-        case say.FeelSaid():
-            return "tender_test"
-        case say.WrapSaid():
-            return "wrap_do"
-        case say.Done(every=True):
-            return None
-        case say.Done(step=step) | say.Skip(step=step) | say.NotYet(step=step) | say.PutOffFor(step=step):
-            return step
-        case _:
-            return None
 
 
 @dataclasses.dataclass
@@ -220,7 +205,7 @@ class Settling:
         if intent.piece is not None:
             self._situation = self._whole.seen_from(intent.piece)
             return True
-        step_id = _step_of(intent)
+        step_id = which.step_of(intent)
         if step_id is None:
             newest = self._whole.waiting[:1]
             if newest and newest[0].step.scope == "piece":
@@ -392,7 +377,11 @@ class Settling:
         self._add(Undone(of="" if last is None else last.id))
 
     def _correct(self, said: say.Correct) -> None:
-        self._add(correction(said, self._log, self._visit.person.name, self._visit.incoming.text))
+        amended = correction(said, self._log, self._visit.person.name, self._visit.incoming.text)
+        if (ask := unbelievable(amended, self._visit.incoming.text, self._voice)) is not None:
+            self._found.ask = ask
+            return
+        self._add(amended)
 
     def _move_dinner(self, said: say.MoveDinner) -> None:
         seen = self._whole.next_dinner if said.piece is None else self._whole.seen_from(said.piece)

@@ -235,3 +235,23 @@ def test_a_number_kept_aside_that_was_a_slip_is_named(ribs: PlayedKitchen) -> No
     ribs.say("Ines", "meat 190")
     answer = ribs.say("Ines", "sorry 130")
     assert answer.lines[0] == "Changed: meat 130 F, 10:40 (it was 190 F)."
+
+
+# --- what no probe can show -----------------------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize("typed", ["*400", "400*", "sorry 400", "meant 300 F", "*meat 260"])
+def test_a_correction_that_no_meat_can_have_is_asked_about(read: PlayedKitchen, typed: str) -> None:
+    """A correction obeys the limits of a reading: what was told stands, and the number is asked for."""
+    answer = read.say("Ines", typed)
+    assert "is not a temperature I can believe" in answer.text
+    assert "Changed" not in answer.text
+    assert core_f(read) == 128
+    assert read.say("Ines", "*131").lines[0] == "Changed: meat 131 F, 10:40 (it was 128 F)."
+
+
+def test_a_correction_of_the_pit_goes_as_far_as_a_pit_does(read: PlayedKitchen) -> None:
+    """A pit of 400 F is possible, one of 900 F is not."""
+    read.say("Ines", "pit 272")
+    assert read.say("Ines", "*400").lines[0].startswith("Changed: pit 400 F")
+    assert "is not a temperature I can believe" in read.say("Ines", "*pit 900").text
