@@ -38,6 +38,8 @@ class Scene:
 READING = Scene(name="reading", said="meat 178 pit 262")
 WRAPPED = Scene(name="wrapped", said="wrapped in paper")
 PROMPT = Scene(name="prompt", said=None)
+HALF_SET_UP = Scene(name="half set up", said="6 kg")
+"""The mass of a brisket whose dinner and pit nobody has said: a set-up that is not finished."""
 
 
 @dataclasses.dataclass(frozen=True, kw_only=True)
@@ -90,13 +92,21 @@ class Stage:
         data.mkdir(mode=0o700)
         for minute, name in enumerate(CREW):
             self._live_through(data, ONE + minute * MINUTE, self.crew.joins(data, ONE + minute * MINUTE, name))
+        half = self._half_set_up(data)
         self._hear(data, ONE + 5 * MINUTE, BEGINS)
         reading = self._keep(READING, data, ONE + 20 * MINUTE)
         self._hear(data, reading.at, READING.said)
         wrapped = self._keep(WRAPPED, data, ONE + 22 * MINUTE)
         self._hear(data, wrapped.at, WRAPPED.said)
         prompt = self._keep(PROMPT, data, self._wait_for_a_prompt(data))
-        return {"reading": reading, "wrapped": wrapped, "prompt": prompt}
+        return {"reading": reading, "wrapped": wrapped, "prompt": prompt, HALF_SET_UP.name: half}
+
+    def _half_set_up(self, data: Path) -> Base:
+        """Name a cut, in a copy of the story before any cook was begun."""
+        other = self._folder / "half"
+        shutil.copytree(data, other)
+        self._hear(other, ONE + 3 * MINUTE, "brisket")
+        return self._keep(HALF_SET_UP, other, ONE + 4 * MINUTE)
 
     def _wait_for_a_prompt(self, data: Path) -> dt.datetime:
         """Return when the next prompt is due; a mere look at the cook before that is lived through."""
