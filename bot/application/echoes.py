@@ -25,6 +25,7 @@ from bot.messages.trip import wake_line, woken_by
 from bot.messages.words import speaking
 from bot.ports import CookSnapshot
 from scheduler.cook import Found, Situation, StopOver, TripDue
+from scheduler.planning.nights import is_quiet
 
 Words = Message | Callable[[Voice], Message]
 """A message, or how it is said in the voice of a room; what other rooms hear is given so."""
@@ -131,7 +132,8 @@ def named_in(listener: Listener, trip: TripDue | None, after: Situation) -> tupl
     """Return whose a message is: of those it wakes, and by day in a group of whoever is to do it."""
     if trip is None:
         return ()
-    return woken_by(trip.trip, after) or (owners_of(trip.trip, after) if listener.group else ())
+    woken = woken_by(trip.trip, after) if is_quiet(after.state, after.state.as_of) else ()
+    return woken or (owners_of(trip.trip, after) if listener.group else ())
 
 
 def with_crew(message: Message, listener: Listener, trip: TripDue | None, after: Situation, voice: Voice) -> Message:

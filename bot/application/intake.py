@@ -25,8 +25,9 @@ from bot.application.handlers.manner import take as take_manner
 from bot.application.here import asked_alone, cooks_here
 from bot.application.manners import Manner, manner_towards
 from bot.application.moving import moved
+from bot.application.own import next_for
 from bot.application.privacy import ask_for_replies, hello, note_hearing, note_rights
-from bot.application.rights import lacking
+from bot.application.rights import lacking, roles
 from bot.application.stale import back, tell_of_loss
 from bot.application.visit import House, Visit, Work
 from bot.application.voices import context_of, setup_context
@@ -35,7 +36,6 @@ from bot.chat import Incoming, IncomingKind
 from bot.conversation.interpreter import asks, read
 from bot.crew import Role
 from bot.messages import crew_people, talk
-from bot.messages.answers import what_next
 from bot.messages.asked_also import nothing_told
 from bot.messages.message import Message, lines
 from bot.messages.photos import no_cook_for_it, not_heard
@@ -328,7 +328,8 @@ class Intake:
             return
         for number, cook in enumerate(cooks):
             lead = welcome if number == 0 and welcome is not None else Message(text="")
-            message = lead.then(what_next(cook.situation, visit.voice(cook.situation)))
+            held = roles(visit.person, cook.situation)
+            message = lead.then(next_for(held, cook.situation, visit.voice(cook.situation)))
             key = f"answer:{visit.row_id}" + (f".{number}" if number else "")
             work.say(message, to=visit.address, key=key, cook=cook.id)
             if visit.address not in cook.snapshot.rooms:

@@ -29,8 +29,10 @@ from scheduler.facts import (
     SoundHeard,
     StepDone,
 )
-from scheduler.planning.nights import is_quiet, lead_of, watches, watching
+from scheduler.planning.escalation import whom
+from scheduler.planning.nights import is_quiet, lead_of, on_duty, watches, watching
 from scheduler.planning.prompts import EscalationLevel, Prompt
+from scheduler.planning.steps import Step
 from scheduler.planning.trips import Trip
 
 
@@ -65,10 +67,11 @@ class Listener:
     @property
     def leads_or_watches(self) -> bool:
         """Return whether a private room is of somebody who looks after the fire; one of nobody known counts, too."""
-        return not self.group and (self.person is None or bool(self.roles & _AT_THE_FIRE))
+        return not self.group and (self.person is None or bool(self.roles & AT_THE_FIRE))
 
 
-_AT_THE_FIRE = frozenset({Role.OWNER, Role.FIRE_LEAD, Role.WATCH})
+AT_THE_FIRE = frozenset({Role.OWNER, Role.FIRE_LEAD, Role.WATCH})
+"""Who looks after the fire."""
 
 _OWN: dict[Role, frozenset[str]] = {
     Role.HELPER: frozenset({"clean_cooker", "stage_kit", "raw_cleanup", "box_ready", "two_hour", "leftovers"}),
@@ -142,14 +145,19 @@ def crew_names(situation: Situation) -> frozenset[str]:
 
 def is_theirs(prompt: Prompt, roles_held: Roles) -> bool:
     """Return whether a prompt is the business of somebody in these roles who looks after no fire."""
-    owner = _OWNERS.get(prompt.step.owner)
-    return owner in roles_held or any(prompt.step.id in _OWN.get(role, ()) for role in roles_held)
+    return step_is_theirs(prompt.step, roles_held)
+
+
+def step_is_theirs(step: Step, roles_held: Roles) -> bool:
+    """Return whether a step is the business of somebody in these roles who looks after no fire."""
+    return _OWNERS.get(step.owner) in roles_held or any(step.id in _OWN.get(role, ()) for role in roles_held)
 
 
 def heard_by(listener: Listener, changes: Changes) -> Changes:
     """Return what of the changes is the business of a room: all of it in groups and of those at the fire, of the
     others their own steps, and of the host what becomes of dinner.
     """
+    changes = _card_once(listener, changes)
     if listener.group or listener.leads_or_watches:
         return changes
     return dataclasses.replace(changes, events=tuple(one for one in _theirs(listener, changes) if one is not None))
@@ -159,6 +167,7 @@ def answered_by(listener: Listener, everybody: tuple[Listener, ...], changes: Ch
     """Return changes as somebody is answered who told something: of what is due only their own steps, and no card of a
     handover that somebody else has in a room of their own.
     """
+    changes = _card_once(listener, changes)
     if listener.group or listener.leads_or_watches:
         return _without_cards(listener, everybody, changes)
     own = [one for one in _theirs(listener, changes) if isinstance(one, TripDue)]
@@ -182,11 +191,36 @@ def _without_cards(listener: Listener, everybody: tuple[Listener, ...], changes:
     return dataclasses.replace(changes, events=tuple(events))
 
 
+def _card_once(listener: Listener, changes: Changes) -> Changes:
+    """Return changes with the card of a handover in full only where it comes for the first time."""
+    events = tuple(
+        TripDue(trip=dataclasses.replace(one.trip, brief=not _first_card(listener, one.trip)))
+        if isinstance(one, TripDue)
+        else one
+        for one in changes.events
+    )
+    return dataclasses.replace(changes, events=events)
+
+
+def _first_card(listener: Listener, trip: Trip) -> bool:
+    """Return whether a room has not seen the card of this handover: it was not asked yet, or calls other people now."""
+    found = next((prompt for prompt in trip.prompts if prompt.step.id == "handover"), None)
+    if found is None or found.asked == 0 or found.escalation is None:
+        return True
+    if listener.group:
+        return found.escalation.level is EscalationLevel.GROUP and found.asked <= _LAST_STAGE
+    return listener.name not in found.escalation.before
+
+
+_LAST_STAGE = 2
+"""So often something was asked when everybody is called for the first time."""
+
+
 def _theirs(listener: Listener, changes: Changes) -> Iterable[Event | None]:
     for event in changes.events:
         match event:
-            case TripDue(trip=trip) if _everybody(trip) and listener.name in trip.wakes:
-                yield event  # nobody else has answered
+            case TripDue(trip=trip) if listener.name in trip.wakes:
+                yield event  # they are called by name
             case TripDue(trip=trip):
                 own = tuple(prompt for prompt in trip.prompts if is_theirs(prompt, listener.roles))
                 yield TripDue(trip=dataclasses.replace(trip, prompts=own, cautions=())) if own else None
@@ -212,7 +246,7 @@ def of_a_trip(
     fire = listener.group or listener.leads_or_watches
     quiet = is_quiet(situation.state, situation.state.as_of)
     if trip is not None and trip.wakes and quiet:
-        return _at_night(listener, everybody, trip)
+        return _at_night(listener, everybody, trip, situation)
     if urgent and fire:
         return Loudness.LOUD
     if trip is not None and all(prompt.silent for prompt in trip.prompts):
@@ -228,7 +262,7 @@ def of_a_trip(
     return Loudness.LOUD if listener in _owners(everybody, trip, situation) else Loudness.SILENT
 
 
-def _at_night(listener: Listener, everybody: tuple[Listener, ...], trip: Trip) -> Loudness:
+def _at_night(listener: Listener, everybody: tuple[Listener, ...], trip: Trip, situation: Situation) -> Loudness:
     """Return how a message comes to a room that wakes somebody: to those who are woken, and to nobody else.
 
     One telephone rings once: when the group is called it rings, and the rooms of its people keep still; only about
@@ -243,7 +277,8 @@ def _at_night(listener: Listener, everybody: tuple[Listener, ...], trip: Trip) -
     if listener.name in trip.wakes:
         twice = grouped and everyone and not _rings_anyway(listener, trip)
         return Loudness.SILENT if twice else Loudness.LOUD
-    if listener.name in _passed_over(trip):
+    state = situation.state
+    if listener.name in _passed_over(trip) & {on_duty(state, state.as_of), watching(state, state.as_of)}:
         return Loudness.SILENT  # theirs all the same, should they be up
     if (unreached and not grouped and not reached) or (everyone and not grouped):
         return Loudness.LOUD if listener.leads_or_watches else Loudness.NOTHING
@@ -300,14 +335,9 @@ def _owners(everybody: tuple[Listener, ...], trip: Trip | None, situation: Situa
 
 
 def _of_one(prompt: Prompt, situation: Situation, lead: str | None) -> tuple[str | None, ...]:
-    """Return whose a prompt is: of whoever said "mine", else of those whom it calls this time, else of the watch."""
-    claim = situation.view(prompt.piece).state.claims.get(prompt.step.id)
-    if claim is not None:
-        return (claim.name,)
-    if prompt.escalation is not None:
-        return prompt.escalation.names or prompt.escalation.before
-    at_fire = watching(situation.state, situation.state.as_of) or lead
-    return (lead if prompt.step.owner in {"fire_lead", "host"} else at_fire,)
+    """Return whose a prompt is, as the board names it, too."""
+    state = situation.view(prompt.piece).state
+    return whom(prompt, state, state.as_of) or (lead,)
 
 
 # --- what somebody did ----------------------------------------------------------------------------------------------

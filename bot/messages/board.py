@@ -47,7 +47,7 @@ def board(situation: Situation, voice: Voice) -> Message:
             watch_line(situation, voice),
             *claim_lines(situation, voice),
             *deaf_lines(situation, voice),
-            *_pieces(situation, voice),
+            *piece_lines(situation, voice),
             fuel_line(situation.at_the_fire, voice),
             *_temperatures(situation, voice),
             _("As of {time}.").format(time=voice.clock(voice.now)),
@@ -105,7 +105,7 @@ def watch_line(situation: Situation, voice: Voice) -> str:
     )
 
 
-def _pieces(situation: Situation, voice: Voice) -> list[str]:
+def piece_lines(situation: Situation, voice: Voice) -> list[str]:
     """Return a line or two for each piece: what it is, when it comes off, how it stands in its stall."""
     told = []
     for view in in_order(situation):

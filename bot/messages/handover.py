@@ -12,6 +12,7 @@ from bot.messages.steps import step_words
 from bot.messages.words import _
 from scheduler.cook import Situation
 from scheduler.facts import Slot, Wrap
+from scheduler.planning.nights import lead_of
 from scheduler.safety.fire import PIT_COLD_C
 
 _LAST, _NEXT = 3, 3
@@ -33,6 +34,11 @@ def handover_card(situation: Situation, voice: Voice) -> str:
         _due(situation, voice),
         _wake(situation, voice),
     )
+
+
+def card_again() -> str:
+    """Say where the card of a handover is that was shown already."""
+    return _("How it stands is in the card above.")
 
 
 def _readings(situation: Situation, voice: Voice) -> str:
@@ -84,7 +90,7 @@ def _wake(situation: Situation, voice: Voice) -> str:
         "Wake {name} if: pit under {low} or over {high} for 20 min, meat up {rise:.0f} {unit} in 30 min, fire out, "
         "rain or wind, or any doubt."
     ).format(
-        name=situation.state.lead or _("the lead"),
+        name=lead_of(situation.state) or _("the lead"),
         low=voice.temp(PIT_COLD_C),
         high=voice.temp(high_c),
         rise=rise,

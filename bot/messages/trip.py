@@ -15,7 +15,7 @@ from bot.messages.dinner import dinner_line
 from bot.messages.each import of_each
 from bot.messages.figures import Voice
 from bot.messages.gates import waiting_line
-from bot.messages.handover import handover_card
+from bot.messages.handover import card_again, handover_card
 from bot.messages.language import capital, number
 from bot.messages.message import Message, Option, lines
 from bot.messages.naming import named, names_of, piece_name
@@ -30,7 +30,7 @@ from bot.messages.wraps import to_decide_from
 from scheduler.cook import Situation
 from scheduler.facts import Feel, Slot, Wrap
 from scheduler.planning.backward import warm_oven
-from scheduler.planning.nights import owner_of
+from scheduler.planning.escalation import whom
 from scheduler.planning.prompts import Prompt
 from scheduler.planning.quantities import salt_for, trimmed_kg
 from scheduler.planning.telling import boxed
@@ -60,7 +60,8 @@ _ROW_LETTERS = 36
 def trip_message(trip: Trip, situation: Situation, voice: Voice, lapsed: tuple[str, ...] = ()) -> Message:
     """Return a trip in words. `situation` is the one after it was asked; `lapsed` are steps that passed unasked."""
     caution = [_("Careful: {text}").format(text=_caution(name, situation)) for name in trip.cautions]
-    card = [handover_card(situation, voice)] if any(p.step.id == "handover" for p in trip.prompts) else []
+    changing = any(p.step.id == "handover" for p in trip.prompts)
+    card = [card_again() if trip.brief else handover_card(situation, voice)] if changing else []
     return Message(
         text=lines(
             _opening(trip, lapsed, voice),
@@ -111,9 +112,9 @@ def next_line(situation: Situation, voice: Voice, *, owner: bool = False) -> str
             joining.append(prompt)
     unique = step_names(tuple(joining), situation)
     shown = ", ".join(unique[:_NAMED]) + (_(" and more") if len(unique) > _NAMED else "")
-    whose = owner_of(first.step, situation.view(first.piece).state, at) if owner else None
-    if whose is not None:
-        shown = _("{what} ({name})").format(what=shown, name=whose)
+    names = [name for one in joining if owner for name in whom(one, situation.view(one.piece).state, at)]
+    if names:
+        shown = _("{what} ({name})").format(what=shown, name=", ".join(dict.fromkeys(names)))
     if at <= voice.now:
         return _("Next: {what}, now.").format(what=shown)
     return _("Next: {time}, {what}.").format(time=voice.clock(at), what=shown)

@@ -68,3 +68,17 @@ def reaches(
     from scheduler.forecast import rising  # noqa: PLC0415 - numpy is loaded when first needed: the chat starts fast
 
     return rising.reaches(target_c, lit_at=lit_at, readings=readings, kind=kind, set_c=set_c)
+
+
+def stands_at(
+    when: dt.datetime,
+    *,
+    lit_at: dt.datetime,
+    readings: tuple[Observation, ...] = (),
+    kind: CookerKind | None = None,
+    set_c: float,
+) -> float:
+    """Return how hot a rising pit likely is at an instant [°C] (`scheduler.forecast.rising`)."""
+    from scheduler.forecast import rising  # noqa: PLC0415 - numpy is loaded when first needed: the chat starts fast
+
+    return rising.stands_at(when, lit_at=lit_at, readings=readings, kind=kind, set_c=set_c)

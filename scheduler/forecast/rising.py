@@ -95,6 +95,37 @@ def reaches(
     parameters, each weighted by how well it explains the readings (Bayes' rule). What the model leaves out is a
     smooth Gaussian departure (Matern 3/2), conditioned on the readings for each set of parameters. No chance in it.
     """
+    belief = _belief(lit_at, readings, kind, set_c)
+    above = belief.weights @ _normal((belief.middle - target_c) / np.sqrt(np.maximum(belief.variance, 0.25)))
+    return _Rising(lit_at=lit_at, minutes=belief.minutes, chance=np.maximum.accumulate(above))
+
+
+def stands_at(
+    when: dt.datetime,
+    *,
+    lit_at: dt.datetime,
+    readings: tuple[Observation, ...] = (),
+    kind: CookerKind | None = None,
+    set_c: float,
+) -> float:
+    """Return how hot a pit that was lit at `lit_at` likely is at an instant [°C]; arguments as of `reaches`."""
+    belief = _belief(lit_at, readings, kind, set_c)
+    likely = belief.weights @ belief.middle
+    return float(np.interp((when - lit_at) / dt.timedelta(minutes=1), belief.minutes, likely))
+
+
+@dataclasses.dataclass(frozen=True, kw_only=True)
+class _Belief:
+    """Paths (m, t) [°C] with the weight of each (m), and the variance around them by minute (t) [K²]."""
+
+    minutes: Array
+    middle: Array
+    variance: Array
+    weights: Array
+
+
+def _belief(lit_at: dt.datetime, readings: tuple[Observation, ...], kind: CookerKind | None, set_c: float) -> _Belief:
+    """Return how a pit may rise after lighting, weighted by its readings."""
     minutes = np.arange(0.0, HORIZON / dt.timedelta(minutes=1) + _GRID_MIN / 2, _GRID_MIN)
     kinds = tuple(WARMING) if kind is None else (kind,)
     grid = np.concatenate([_grid(WARMING[one], set_c) for one in kinds])
@@ -115,8 +146,7 @@ def reaches(
         fits = -0.5 * np.einsum("mi,ij,mj->m", off, inverse, off)
         weights = before * np.exp(fits - fits.max())
         weights /= weights.sum()
-    above = weights @ _normal((middle - target_c) / np.sqrt(np.maximum(variance, 0.25)))
-    return _Rising(lit_at=lit_at, minutes=minutes, chance=np.maximum.accumulate(above))
+    return _Belief(minutes=minutes, middle=middle, variance=variance, weights=weights)
 
 
 def closing(set_c: float) -> tuple[float, float]:

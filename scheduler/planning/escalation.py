@@ -135,6 +135,19 @@ def escalation_of(prompt: Prompt, state: CookState, at: dt.datetime) -> Escalati
     )
 
 
+def whom(prompt: Prompt, state: CookState, at: dt.datetime) -> tuple[str, ...]:
+    """Return whose a prompt is when it goes out at an instant: of whoever said "mine", else of those whom it calls,
+    else of its owner; none where nobody is known. Boards, lists and messages all name these.
+    """
+    claim = state.company.claims.get(prompt.step.id)
+    if claim is not None and claim.holds(at):
+        return (claim.name,)
+    if prompt.escalation is not None:
+        return prompt.escalation.names or prompt.escalation.before
+    owner = owner_of(prompt.step, state, at, prompt.late_from or prompt.due_at)
+    return () if owner is None else (owner,)
+
+
 def called(prompt: Prompt, state: CookState, at: dt.datetime) -> Prompt:
     """Return a prompt that names whom it wakes in the quiet hours, and whom it calls at which stage."""
     found = escalation_of(prompt, state, at)

@@ -8,6 +8,7 @@ from __future__ import annotations
 import datetime as dt
 
 from scheduler.facts import Slot
+from scheduler.planning.gates import rising_c
 from scheduler.planning.prompts import Prompt
 from scheduler.planning.rest import held_core_c
 from scheduler.planning.views import PieceView
@@ -47,6 +48,9 @@ def _pit_c(prompt: Prompt, view: PieceView, now: dt.datetime) -> float:
     if prompt.why.pit_c is not None:
         return prompt.why.pit_c
     state = view.state
+    rising = rising_c(state, now)
+    if rising is not None:
+        return rising
     last = state.last(Slot.PIT)
     if last is None or now - last.at > _KNOWN_FOR:
         return state.pit_c

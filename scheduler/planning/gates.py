@@ -12,7 +12,7 @@ from enum import StrEnum
 
 from scheduler.cuts import Cut
 from scheduler.facts import CookerKind, Slot
-from scheduler.forecast import Observation, reaches
+from scheduler.forecast import Observation, reaches, stands_at
 from scheduler.planning.backward import after_pull, holds, planned_after_pull, wanted_confidence
 from scheduler.planning.outlook import Outlook
 from scheduler.planning.prompts import step_of
@@ -139,6 +139,25 @@ def passes_at(state: CookState, pit_c: float) -> dt.datetime | None:
     seen = tuple(Observation(at=r.at, value_c=r.value_c, spread_c=r.spread_c) for r in readings)
     at = _clock(seen, lit_at, kind, pit_c, state.pit_c)
     return None if at is None else max(at, readings[-1].at)
+
+
+def rising_c(state: CookState, now: dt.datetime) -> float | None:
+    """Return how hot the pit likely is on its way up [°C], from its readings and the time since lighting; None before
+    it is lit, once it was found steady, and once meat is on.
+    """
+    lit_at = state.at("light")
+    if lit_at is None or now < lit_at or state.did("pit_stable") or state.did("meat_on"):
+        return None
+    kind = None if state.cooker is None else state.cooker.cooker
+    seen = tuple(Observation(at=r.at, value_c=r.value_c, spread_c=r.spread_c) for r in rising_readings(state))
+    return _stands(now, seen, lit_at, kind, state.pit_c)
+
+
+@functools.lru_cache(maxsize=64)
+def _stands(
+    now: dt.datetime, seen: tuple[Observation, ...], lit_at: dt.datetime, kind: CookerKind | None, set_c: float
+) -> float:
+    return stands_at(now, lit_at=lit_at, readings=seen, kind=kind, set_c=set_c)
 
 
 @functools.lru_cache(maxsize=64)

@@ -33,6 +33,8 @@ class Trip:
     again: bool = False
     cautions: tuple[str, ...] = ()
     """The caution that rides along, at most one (`scheduler.planning.cautions`)."""
+    brief: bool = False
+    """True for a room that was shown the card of a handover already."""
     told_at: dt.datetime | None = None
     """What was last told as the time of this message, when it is more than ten minutes off."""
 

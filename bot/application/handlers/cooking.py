@@ -23,8 +23,10 @@ from bot.application.handlers import (
     wishes,
 )
 from bot.application.handlers.reports import Settling
+from bot.application.own import next_for
 from bot.application.papers import TOPICS, give_out
-from bot.application.rights import Lacking, lacking
+from bot.application.rights import Lacking, lacking, roles
+from bot.application.routing import AT_THE_FIRE
 from bot.application.turns import turn
 from bot.application.visit import Visit, Work
 from bot.application.writing import cook_write, tell
@@ -221,6 +223,14 @@ def _ask(visit: Visit, work: Work, snapshot: CookSnapshot, situation: Situation,
         return
     if asked.topic is say.Topic.LEVERS:
         advice.ask(visit, work, situation)
+        return
+    if asked.topic is say.Topic.WHAT_NEXT and not visit.incoming.group:
+        held = roles(visit.person, situation)
+        said = next_for(held, situation, voice)
+        if held & AT_THE_FIRE:
+            reply(visit, work, situation, said)
+        else:  # what comes next at the fire is none of theirs
+            work.say(said, to=visit.address, key=f"answer:{visit.row_id}", cook=snapshot.id)
         return
     if asked.topic in _ANSWERS:
         reply(visit, work, situation, _ANSWERS[asked.topic](situation, voice))

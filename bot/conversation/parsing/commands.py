@@ -160,6 +160,10 @@ _PHRASES: tuple[tuple[Intent, re.Pattern[str]], ...] = (
             "^now what$",
             "^what (?:do|should) (?:i|we) (?:do|be doing)(?: now| next)?$",
             "^what can (?:i|we) do next$",
+            "^what(?:'s| is| are|re)? (?:do i (?:have|need|got) to do|must i do|my (?:jobs?|tasks?|dut(?:y|ies)|part))"
+            "(?: now| next| today| tonight)?$",
+            "^(?:my (?:jobs?|tasks?|dut(?:y|ies))|(?:is there )?anything (?:for me )?to do(?: for me)?)$",
+            "^(?:was (?:muss|soll|kann) ich (?:jetzt |noch |als n(?:ä|ae)chstes )?(?:tun|machen)|meine aufgaben?)$",
             r"^(?:should|do|shall) (?:i|we) (?:wrap|spritz|pull|flip|rotate|wait|add wood|add coal)\b.*",
             "^whats up next$",
             "^todo$",
