@@ -21,7 +21,7 @@ from bot.application.composing import (
     warned,
     with_next,
 )
-from bot.application.crew_news import tell_news
+from bot.application.crew_news import heard_beside, tell_news
 from bot.application.echoes import NOTHING, Words, how_others, named_in, said_in, tell_others, with_crew
 from bot.application.manners import voice_of
 from bot.application.papers import offer, offer_record
@@ -211,6 +211,7 @@ def announce(house: House, snapshot: CookSnapshot, changes: Changes, work: Work)
         all_of_it = bool(written) and has(changes, Shifted)
         facts = (*facts, tell(changes.after, seed=seed, now=work.now, all_of_it=all_of_it))
     work.cooks.append(cook_write(changes.after, facts, version=snapshot.version))
+    heard_beside(house, work, snapshot, changes)
     keep_boards(house.store, snapshot, changes.after, work)
     return written + (len(everybody) if stopped else 0)
 

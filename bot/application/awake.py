@@ -29,10 +29,15 @@ def stirred(visit: Visit, work: Work, cooks: Iterable[Running]) -> None:
     name = visit.person.name
     if visit.now - visit.incoming.sent_at > JUST_NOW:
         return
+    said = any(
+        isinstance(fact.body, SoundHeard) and fact.body.name == name for one in work.cooks for fact in one.facts
+    )  # fmt: skip
     for cook in cooks:
         written = [fact for one in work.cooks if one.cook == cook.id for fact in one.facts]
         answered = any(isinstance(fact.body, SoundHeard) for fact in written)
-        if answered or name not in cook.situation.not_wakeable(visit.now) or not rooms_of(visit.house.store, name):
+        deaf = name in cook.situation.not_wakeable(visit.now) and bool(rooms_of(visit.house.store, name))
+        waits = said and _waits(cook, name)  # the test that was answered was that of another cook of the evening
+        if answered or not (deaf or waits):
             continue
         heard = Fact(
             id=f"{visit.seed}.awake",
@@ -44,7 +49,16 @@ def stirred(visit: Visit, work: Work, cooks: Iterable[Running]) -> None:
             body=SoundHeard(name=name),
         )
         add_facts(work.cooks, cook.snapshot, heard, catalogue=visit.house.catalogue)
-        _tell(visit, work, cook, name)
+        if deaf:
+            _tell(visit, work, cook, name)
+
+
+def _waits(cook: Running, name: str) -> bool:
+    """Return whether a cook still waits for somebody's answer to its test."""
+    sound = cook.situation.state.sound.get(name)
+    if sound is None or sound.sent_at is None:
+        return False
+    return sound.heard_at is None or sound.heard_at < sound.sent_at
 
 
 def _tell(visit: Visit, work: Work, cook: Running, name: str) -> None:

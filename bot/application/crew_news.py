@@ -5,11 +5,13 @@ Writes messages for single people; what is due at the fire is announced elsewher
 
 from __future__ import annotations
 
+import datetime as dt
 from collections.abc import Callable
 
 from bot.application.manners import manner_of, voice_of
 from bot.application.private import rooms_of
 from bot.application.visit import House, Work
+from bot.application.writing import add_facts
 from bot.chat import Address
 from bot.commands import SafeDefault
 from bot.messages import crew, crew_sound
@@ -19,7 +21,12 @@ from bot.messages.message import Message, lines
 from bot.messages.words import speaking
 from bot.ports import CookSnapshot
 from scheduler.cook import Changes, ChecksDue, LeverSilent, NotWakeable, Situation
+from scheduler.facts import Fact, SoundHeard, SoundSent
 from scheduler.planning.nights import is_quiet, lead_of
+from scheduler.state import FIRST
+
+ONE_EVENING = dt.timedelta(hours=12)
+"""A test so short a time ago counts for every cook of the evening: house rule."""
 
 
 def reachable(house: House) -> frozenset[str]:
@@ -33,6 +40,8 @@ def tell_news(house: House, work: Work, snapshot: CookSnapshot, changes: Changes
     for event in changes.events:
         if isinstance(event, ChecksDue):
             for name in event.names:
+                if tested_beside(house, snapshot.id, name, work.now):
+                    continue  # one evening, one test: the answer counts for each cook
                 send_test(house, work, changes.after, name, key=f"sound:{key}")
         elif isinstance(event, LeverSilent):
             _silent(house, work, snapshot, changes.after, event, key)
@@ -40,6 +49,38 @@ def tell_news(house: House, work: Work, snapshot: CookSnapshot, changes: Changes
     if deaf:
         _not_wakeable(house, work, snapshot, changes.after, deaf, key)
     return len(work.outbox) - before
+
+
+def tested_beside(house: House, cook: str, name: str, now: dt.datetime) -> bool:
+    """Return whether somebody was sent the test of this evening in another cook that is open."""
+    others = (house.store.cook(other) for other in house.store.open_cooks() if other != cook)
+    return any(
+        isinstance(fact.body, SoundSent) and fact.body.private and fact.body.name == name
+        and now - fact.happened_at < ONE_EVENING
+        for other in others if other is not None for fact in other.facts
+    )  # fmt: skip
+
+
+def heard_beside(house: House, work: Work, snapshot: CookSnapshot, changes: Changes) -> None:
+    """Count an answer that somebody gave to the test of another cook this evening for this one, too."""
+    names = {name for event in changes.events if isinstance(event, ChecksDue) for name in event.names}
+    others = [house.store.cook(other) for other in house.store.open_cooks() if other != snapshot.id and names]
+    heard = {
+        fact.body.name
+        for other in others if other is not None for fact in other.facts
+        if isinstance(fact.body, SoundHeard) and work.now - fact.happened_at < ONE_EVENING
+    } & names  # fmt: skip
+    for name in sorted(heard):
+        fact = Fact(
+            id=f"{snapshot.id}.v{snapshot.version}.heard.{name}",
+            cook=snapshot.id,
+            piece=FIRST,
+            happened_at=work.now,
+            recorded_at=work.now,
+            by=name,
+            body=SoundHeard(name=name),
+        )
+        add_facts(work.cooks, snapshot, fact, catalogue=house.catalogue)
 
 
 def send_test(house: House, work: Work, situation: Situation, name: str, *, key: str) -> None:

@@ -14,6 +14,7 @@ from bot.messages.capacity import capacity_note
 from bot.messages.care_asked import care_line
 from bot.messages.cooker import fuel_line
 from bot.messages.courses import pit_line, plan_of_several, where_each_stands
+from bot.messages.crew_sound import deaf_line
 from bot.messages.dinner import box_line, dinner_line, unsafe_line
 from bot.messages.every_step import step_lines
 from bot.messages.feeding import plan_note
@@ -103,6 +104,8 @@ def plan(situation: Situation, voice: Voice, *, owner: bool = True) -> Message:
     """Return the plan backward from serving in at most ten lines; the rest on request. `owner` names whose it is."""
     if situation.several and situation.focus is None:
         several = plan_of_several(situation, voice, owner=owner)
+        *above, last = several.text.split("\n")
+        several = dataclasses.replace(several, text=lines(*above, deaf_line(situation, voice), last))
         return dataclasses.replace(several, choices=() if situation.state.over else ((all_steps(),),))
     state = situation.state
     # What comes after dinner is of no help in planning it.
@@ -110,8 +113,8 @@ def plan(situation: Situation, voice: Voice, *, owner: bool = True) -> Message:
     main = [(at, step.id) for at, step in situation.itinerary() if step.id in wanted]
     wraps = if_wrapped(situation, voice) if state.stage is Stage.COOKING else ""
     told = (wraps, _salt_note(situation), *_plan_notes(situation, voice))
-    care = care_line(situation)
-    notes = [note for note in (*told, capacity_note(situation), plan_note(situation), care) if note]
+    care, deaf = care_line(situation), deaf_line(situation, voice)
+    notes = [note for note in (*told, capacity_note(situation), plan_note(situation), care, deaf) if note]
     late = "" if situation.outlook.plan is None else likely_late(situation.outlook.plan, voice)
     room = PLAN_LINES - (4 if late else 3) - len(notes)
     chosen = sorted(_without_past(main, situation), key=lambda entry: _MAIN.index(entry[1]))[:room]

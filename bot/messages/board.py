@@ -11,6 +11,7 @@ import datetime as dt
 from bot.messages.answers import OLD, headline
 from bot.messages.cooker import fuel_line
 from bot.messages.courses import headline_of, in_order
+from bot.messages.crew_sound import deaf_lines
 from bot.messages.dinner import dinner_line
 from bot.messages.figures import Voice, span
 from bot.messages.language import capital
@@ -66,17 +67,6 @@ def claim_lines(situation: Situation, voice: Voice) -> list[str]:
                 )
                 found.append(words)
     return list(dict.fromkeys(found))
-
-
-def deaf_lines(situation: Situation, voice: Voice) -> list[str]:
-    """Return for everybody who cannot be woken by a message a line that says so, with the times for an alarm clock."""
-    found = []
-    for name in situation.not_wakeable(voice.now):
-        times = ", ".join(voice.by(at) for at in situation.alarm_times(name))
-        line = _("{name} cannot be woken by a message.").format(name=name)
-        clock = _("Ordinary alarm clock: {times}.").format(times=times) if times else ""
-        found.append(f"{line} {clock}".strip())
-    return found
 
 
 def open_line(situation: Situation) -> str:

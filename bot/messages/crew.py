@@ -8,7 +8,8 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from bot.crew import Right, Role
-from bot.messages.board import deaf_lines, watch_line
+from bot.messages.board import watch_line
+from bot.messages.crew_sound import deaf_lines
 from bot.messages.figures import Voice
 from bot.messages.message import lines
 from bot.messages.words import _

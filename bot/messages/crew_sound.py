@@ -13,6 +13,7 @@ from bot.messages.figures import Voice
 from bot.messages.message import Message, lines
 from bot.messages.trip import wake_line
 from bot.messages.words import _
+from scheduler.cook import Situation
 
 
 def test(name: str) -> Message:
@@ -76,3 +77,19 @@ def you_cannot_be_woken(alarms: Iterable[dt.datetime], voice: Voice) -> str:
         _("Set an ordinary alarm clock for: {times}.").format(times=times) if times else "",
         _('Or tap "I heard it" now.'),
     )
+
+
+def deaf_lines(situation: Situation, voice: Voice) -> list[str]:
+    """Return for everybody who cannot be woken by a message a line that says so, with the times for an alarm clock."""
+    found = []
+    for name in situation.not_wakeable(voice.now):
+        times = ", ".join(voice.by(at) for at in situation.alarm_times(name))
+        line = _("{name} cannot be woken by a message.").format(name=name)
+        clock = _("Ordinary alarm clock: {times}.").format(times=times) if times else ""
+        found.append(f"{line} {clock}".strip())
+    return found
+
+
+def deaf_line(situation: Situation, voice: Voice) -> str:
+    """Return the same in one line, for a plan; nothing when everybody can be woken, or nobody was tested."""
+    return " ".join(deaf_lines(situation, voice))

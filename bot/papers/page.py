@@ -118,7 +118,7 @@ def _foot(sheet: PlanSheet, size: float) -> list[Block]:
     watch = tuple(words.wake_line(one.name, one.start, one.end, voice) for one in sheet.wake)
     limits = _block(names["limits"], sheet.limits, size, half)
     silent = _block(names["silent"], sheet.silent, size, half)
-    wake = _block(names["wake"], (*watch, sheet.wake_if), size, half)
+    wake = _block(names["wake"], (*watch, *sheet.deaf, sheet.wake_if), size, half)
     vents = _block(names["vents"], sheet.vents, size, half) if sheet.vents else []
     shift = half + GAP
     columns = min(

@@ -13,6 +13,7 @@ from zoneinfo import ZoneInfo
 
 from bot.messages import papers as words
 from bot.messages.care_asked import on_paper
+from bot.messages.crew_sound import deaf_lines
 from bot.messages.figures import Voice, to_five
 from bot.messages.language import capital
 from bot.messages.naming import cut_name, piece_name
@@ -86,6 +87,8 @@ class PlanSheet:
     vents: tuple[str, ...]
     """Vent marks in the owner's words; empty when none were told."""
     wake: tuple[Wake, ...]
+    deaf: tuple[str, ...] = ()
+    """Who cannot be woken by a message, with the times for an ordinary alarm clock."""
     wake_if: str
     silent: tuple[str, ...]
     """What to do while the bot says nothing."""
@@ -138,6 +141,7 @@ def sheet_of(
         fire=words.fire_lines(),
         vents=(*(words.vent_line(mark) for mark in vents), *(() if not dial_c else (words.dial_line(dial_c),))),
         wake=_wake(situation, now),
+        deaf=tuple(deaf_lines(situation, voice)),
         wake_if=words.wake_if_line(max(high_c for _low_c, high_c in _bands(situation.views))),
         silent=words.silent_lines(state.lead),
         clock_change=_clock_change([row.at for row in rows], voice),

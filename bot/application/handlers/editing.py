@@ -7,6 +7,8 @@ import datetime as dt
 
 from bot import commands as say
 from bot.application.announcements import answer, reply
+from bot.application.handlers.crewing_levers import pass_on
+from bot.application.rights import lacking
 from bot.application.turns import turn
 from bot.application.visit import Visit, Work
 from bot.application.voices import context_of
@@ -41,6 +43,9 @@ def handle(visit: Visit, work: Work, snapshot: CookSnapshot, situation: Situatio
         return False
     context = dataclasses.replace(context_of(visit, situation), now=meant[0].happened_at)
     wanted = _settled(read(visit.incoming.text, context), meant)
+    if missing := lacking(visit, situation, wanted):  # an edit is asked for its rights like a new text
+        reply(visit, work, situation, pass_on(visit, work, snapshot, situation, missing[0]))
+        return True
     reports = _corrections(visit, meant, wanted)
     if not reports and any(isinstance(intent, say.Unclear) for intent in wanted):
         reply(visit, work, situation, Message(text=still_counts(tuple(meant), visit.voice(situation))))

@@ -129,15 +129,26 @@ _WHOLE = (
     ("(?:in )?folie einwickeln|einwickeln in folie", "wrap foil"),
     ("gefährdete gäste", "guests at risk"),
     ("(?:mit )?kabel", "wire"),
-    ("(?:das )?(?:mache? ich|meins|übernehme ich)", "mine"),
+    ("(?:das )?(?:mache? ich|meins|übernehme ich)|ich mache? (?:das|es)|ich kümmere? mich d(?:a)?rum", "mine"),
+    ("(?:das ist )?nicht meins", "not mine"),
     ("(?:ich habe?|hab) (?:sie|es|die wache)|ich übernehme(?: die wache)?", "i have it"),
     ("wer hat (?:jetzt )?die wache", "who has the watch"),
-    ("einladungen (?:löschen|zurückziehen)", "cancel invites"),
+    ("einladungen (?:löschen|zurückziehen|zurücknehmen)|nimm (?:die |alle )?einladungen zurück", "cancel invites"),
     ("(?:ton|weck)probe", "sound check"),
 )
 """Meant so only as a whole text."""
 
 _CREW = (
+    (r"^(?:ich )?übernehme? die wache(?= (?:bis|until) )", "i have it"),
+    (r"^lade? (?:eine?n? )?wache ein$", "invite a watch"),
+    (r"^lade? (?:eine?n? )?(?:helfer(?:in)?) ein$", "invite a helper"),
+    (r"^lade? (?:eine?n? )?gast ein$", "invite a guest"),
+    (r"^lade? ([a-zäöüß][\w'-]+) als (?:die |den )?(?:wache) ein$", r"invite \1 as watch"),
+    (r"^lade? ([a-zäöüß][\w'-]+) als (?:helfer(?:in)?) ein$", r"invite \1 as helper"),
+    (r"^lade? ([a-zäöüß][\w'-]+) als (?:gastgeber(?:in)?) ein$", r"invite \1 as host"),
+    (r"^lade? ([a-zäöüß][\w'-]+) als (?:gast) ein$", r"invite \1 as guest"),
+    (r"^lade? ((?!als )[a-zäöüß][\w'-]+) ein$", r"invite \1"),
+    ("(?<=[a-z]) ist (?:die )?wache$", " is watch"),
     (r"(?<=[a-z]) hat (?:sie|die wache)$", " has it"),
     ("^(?:übergib|gib) (?:die )?wache an (?=[a-z])", "hand over to "),
     ("(?<=[a-z]) ist (?:die )?feuerleitung", " is fire lead"),
