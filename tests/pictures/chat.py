@@ -144,12 +144,40 @@ def german(folder: Path) -> Screen:
     return screen
 
 
+def night(folder: Path) -> Screen:
+    """The watch goes to bed: the card for the next one, with the button that takes the watch."""
+    stage = Filmed(folder, on("17:00"))
+    for name in ("Ines", "Tomas", "Bashir"):
+        stage.comes(name)
+    stage.says("Ines", "brisket 5 kg, pit 250, dinner tomorrow 18:00")
+    for text in ("Tomas is watch", "Bashir is watch", "Tomas 22:00-02:30, Bashir 02:30-07:00"):
+        stage.says("Ines", text)
+    stage.until(on("20:05"))
+    for name in ("Ines", "Tomas", "Bashir"):
+        stage.says(name, "I heard it")
+    stage.until(on("22:05"))
+    stage.says("Tomas", "lit")
+    stage.until(on("23:00"))
+    for text in ("smoke thin", "probe is in", "meat on", "raw side washed"):
+        stage.says("Tomas", text)
+    stage.until(on("01:20", 1))
+    stage.says("Tomas", "pit 252, meat 131")
+    stage.until(on("01:30", 1))
+    screen = Screen(stage=stage, name="Bashir")
+    screen.begin()
+    stage.says("Tomas", "going to bed, Bashir has it")
+    stage.now = on("01:32", 1)
+    screen.says("Bashir", "k")
+    return screen
+
+
 SCREENS: dict[str, Callable[[Path], Screen]] = {
     "one-sentence": one_sentence,
     "one-tap": one_tap,
     "a-number": a_number,
     "differing": differing,
     "german": german,
+    "night": night,
 }
 
 
