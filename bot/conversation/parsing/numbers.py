@@ -40,7 +40,8 @@ _UNIT = (
 )
 _ABOUT = (
     r"(?:about|around|approx\.?|approximately|roughly|ca\.?|circa|etwa|ungefahr|maybe|perhaps|probably|like|nearly"
-    r"|almost|say|autour de|alrededor de|fast|knapp|casi|presque|environ|unos|vers|not quite|not far off"
+    r"|almost|say|so um die|um die|autour de|alrededor de|fast|knapp|casi|presque|environ|unos|vers|not quite"
+    r"|not far off"
     r"|(?:some(?:where|thing|place)?"
     r" )?(?:near|close to|like)"
     r"|somewhere (?:around|about|in the)|(?:(?:just|slightly|barely|only just|a (?:hair|touch|tad|bit|little"
@@ -80,6 +81,7 @@ _GLUED = re.compile(
 _NOT_TEMPERATURES = re.compile(
     r"(?<![0-9.,/-])[1-9]/[2-9](?= (?:left|full|of|gone|to go|basket|bag|tank|remaining))|"
     r"(?<![0-9.,/-])(?:[1-9]|1[0-9]|2[0-4]) (?:racks?|slabs?|briskets?|butts?|shoulders?|ribs|bones?)\b|"
+    r"\b(?:probe|sensor|channel|thermometer) #?[1-9](?![0-9.,:/])(?! ?[a-z ]{0,12}[0-9]{2})|"
     r"\b(?:room|page|bus|route|gate|channel|ticket|order|seat) (?:no\.? |number )?[0-9]+|"
     r"\boven(?:'s| is| set)*(?: at| to)? [0-9]+(?: ?[cf]\b)?|"
     r"[0-9]+(?:[.,/x-][0-9]+)*[-x]? ?(?:%|kgs?\b|kilos?\b|g\b|lbs?\b|pounds?\b|oz\b|cm\b|mm\b|inch(?:es)?\b"

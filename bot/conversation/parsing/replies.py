@@ -161,6 +161,8 @@ def _deeds_beside(
 def _deduplicated(said: list[Intent], named: set[str]) -> list[Intent]:
     """Drop repeats, and short answers that only echo a fuller one ("hecho, puse foil"); steps `named` stay."""
     unique = list(dict.fromkeys(said))
+    if any(isinstance(item, WrapSaid) and item.wrap is not None for item in unique):
+        unique = [item for item in unique if not (isinstance(item, WrapSaid) and item.wrap is None)]
     closed = {item.step for item in unique if isinstance(item, Done)}
     if any(isinstance(item, PutOffFor) and not _is_busy(item) for item in unique):
         unique = [item for item in unique if not isinstance(item, NotYet)]  # "not yet, at ten"

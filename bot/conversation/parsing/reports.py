@@ -55,7 +55,7 @@ def report(
             return (question,)
     settled = _assign(figures, context, heard)
     values = tuple(value for value in settled if isinstance(value, Value))
-    if len(values) < len(settled) and all(_is_bare(figure) for figure in figures):
+    if any(isinstance(one, Open) and one.question == "impossible" for one in settled) and len(settled) > 1:
         values = tuple(value for value in values if likely(value, context))  # beside nonsense only what may well be
     found: list[Intent] = [Report(values=values, at=at)] if values else []
     first = next((item for item in settled if isinstance(item, Open)), None)
