@@ -6,6 +6,7 @@ changes anything else, is said in words.
 
 from __future__ import annotations
 
+import datetime as dt
 import re
 from collections.abc import Sequence
 
@@ -16,6 +17,7 @@ from bot.chat import IncomingKind
 from bot.messages.receipts import nothing_but
 from scheduler.cook import Situation, Taken
 from scheduler.facts import Reading, Slot
+from scheduler.safety import FindingLevel
 from scheduler.units import c_from_f
 
 SIGN = "👍"
@@ -48,6 +50,8 @@ def needs_no_words(visit: Visit, done: Turn, said: str, whole: str, *, settled: 
         return False
     if not all(isinstance(event, Taken) for event in done.reported.events):
         return False
+    if _stands(done.after, visit.now):
+        return False
     if settled:
         return True
     typed = incoming.kind is IncomingKind.TEXT and incoming.message is not None
@@ -57,6 +61,12 @@ def needs_no_words(visit: Visit, done: Turn, said: str, whole: str, *, settled: 
         return False
     bodies = [event.body for event in done.reported.events if isinstance(event, Taken)]
     return _literal(incoming.text, bodies, visit, situation)
+
+
+def _stands(after: Situation, now: dt.datetime) -> bool:
+    """Return whether a stop or a caution stands, on any piece: a sign under a number would read as all being well."""
+    found = (one for view in after.views for one in after.seen_from(view.piece).findings(now))
+    return any(one.level is not FindingLevel.NOTE for one in found)
 
 
 def _plain(visit: Visit, done: Turn) -> str:

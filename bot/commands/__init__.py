@@ -55,13 +55,15 @@ from bot.commands.setup import (
     SetUpSlot,
     VaguePiece,
 )
-from bot.commands.trouble import DANGERS, Pause, TakeLever, Trouble, TroubleOver
+from bot.commands.trouble import DANGERS, OF_FLAMES, OF_PEOPLE, Pause, TakeLever, Trouble, TroubleOver
 from bot.commands.wishes import KindSaid, RestSaid, Suppose, SureSaid, WatchesSaid, WatchSpan
 from scheduler.facts import Detail, Feel, Serving, Slot, Wrap
 
 __all__ = [
     "DANGERS",
     "INTENT",
+    "OF_FLAMES",
+    "OF_PEOPLE",
     "UNNAMED",
     "AddPiece",
     "Agreed",

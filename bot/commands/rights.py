@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from bot.commands.care import CareSaid, TreatedSaid
 from bot.commands.intent import Said
-from bot.commands.trouble import DANGERS, Trouble
+from bot.commands.trouble import BY_ANYBODY, Trouble
 from bot.crew import Right
 
 _ASK = (
@@ -67,7 +67,7 @@ OF_STEPS: dict[str, Right] = {
 def needs(intent: Said) -> Right:
     """Return the right that an intent needs."""
     kind = str(getattr(intent, "kind", ""))
-    if isinstance(intent, Trouble) and intent.what in DANGERS:
+    if isinstance(intent, Trouble) and intent.what in BY_ANYBODY:
         return Right.ASK
     if isinstance(intent, CareSaid):
         return Right.ASK if intent.only_adds else Right.DINNER

@@ -8,9 +8,22 @@ from bot.commands.intent import Said
 
 DANGERS = frozenset({
     "burn", "co_symptom", "grease_fire", "lightning", "cooker_indoors", "allergic_reaction", "choking", "guest_ill",
-    "fluid_on_fire", "fire_spreads", "sparks", "hot_ash", "cooker_fell",
+    "fluid_on_fire", "fire_spreads", "sparks", "hot_ash", "cooker_fell", "burn_severe", "collapsed", "cut",
+    "gas_smell", "building_fire", "cooker_moving", "children_near", "danger_unclear",
 })  # fmt: skip
 """Problems in which people are in danger: anybody may report them at any time, and they are answered first."""
+
+OF_PEOPLE = frozenset({
+    "burn", "burn_severe", "co_symptom", "allergic_reaction", "choking", "guest_ill", "collapsed", "cut",
+    "cooker_indoors", "danger_unclear",
+})  # fmt: skip
+"""Dangers about somebody: they end by words about that, by name, and by none like "fine" or "the fire is out"."""
+
+BY_ANYBODY = DANGERS | {"left_out"}
+"""What anybody may report, a guest too: it makes nothing less strict."""
+
+OF_FLAMES = frozenset({"grease_fire", "fire_spreads", "building_fire", "fluid_on_fire", "flare_up"})
+"""What "the fire is out" ends, while it stands."""
 
 
 class Trouble(Said):

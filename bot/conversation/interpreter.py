@@ -27,6 +27,7 @@ from bot.commands import (
     TakeWatch,
     Topic,
     Trouble,
+    TroubleOver,
     Unclear,
     WrapSaid,
     chatter,
@@ -47,6 +48,7 @@ from bot.conversation.parsing.crew_words import crew_said, nods
 from bot.conversation.parsing.discarding import discarding, waved_off
 from bot.conversation.parsing.feeding import how_much
 from bot.conversation.parsing.handing_over import handed_over
+from bot.conversation.parsing.looked_after import looked_after
 from bot.conversation.parsing.manner import manner_said
 from bot.conversation.parsing.moves import dinner, is_about_dinner, of_a_wave, pit_moved
 from bot.conversation.parsing.offered import begun, chosen
@@ -82,6 +84,8 @@ def read(text: str, context: Context) -> tuple[Intent, ...]:
         return (Nod(),)
     if (intent := chosen(text, context)) is not None:
         return (intent,)
+    if (hurt := _danger_first(text, context)) is not None:
+        return (hurt,)
     found = _read(text, context)
     if _sets_up(context):
         return found
@@ -91,6 +95,23 @@ def read(text: str, context: Context) -> tuple[Intent, ...]:
     return without_talk(found, text, context, read)
 
 
+def _danger_first(text: str, context: Context) -> Trouble | TroubleOver | None:
+    """Return the danger to people that a text tells of, or the end of one, before anything else is read in it.
+
+    "It burns" in German is no alarm while the fire is being lit.
+    """
+    heard = tidy(text)
+    if not text.strip() or len(heard) > LONGEST_READ:
+        return None
+    if (over := looked_after(heard, text, context)) is not None:
+        return TroubleOver(what=over)
+    found = danger(heard, text)
+    lights = any(step.step in _LIGHTS for step in context.open_steps)
+    calm = found is not None and found.what == "danger_unclear" and "brennt" in text.casefold() and "!" not in text
+    return None if calm and lights else found
+
+
+_LIGHTS = frozenset({"light", "relight", "wont_light"})
 _MAY_BE_MENDED = (Report, Done, NotYet, Skip, PutOffFor, FeelSaid, WrapSaid, Ask, Trouble, AirSaid)
 """What a text with mended words may mean: nothing that takes back, ends, or throws away."""
 
@@ -256,7 +277,7 @@ def _half_hour(heard: str, text: str, context: Context) -> tuple[Intent, ...]:
 
 
 def _understood(heard: str, text: str, context: Context) -> tuple[Intent, ...]:
-    if (hurt := danger(heard, text)) is not None:
+    if (hurt := _danger_first(text, context)) is not None:
         return (hurt,)
     found = _setting_up(heard, text, context) if _sets_up(context) else _reply(heard, text, context)
     found = found or _of_the_one(heard, context)

@@ -39,6 +39,11 @@ def photos(situation: Situation, voice: Voice) -> Message:
     return Message(text=lines(count.format(count=len(kept)), *each, _("They lie in the data folder, under photos.")))
 
 
+def picture_kept() -> str:
+    """Say that a picture is kept, beside an answer about what stood under it."""
+    return _("The picture is kept.")
+
+
 def no_cook_for_it() -> str:
     """Say that a picture needs a cook to be kept with."""
     return _("I keep pictures with a cook, and none runs now.")

@@ -12,6 +12,7 @@ from bot.messages.advice_words import LEVERS
 from bot.messages.figures import Voice, span
 from bot.messages.message import Message, Option, lines
 from bot.messages.problem_card import Card
+from bot.messages.problem_over import over_words
 from bot.messages.problems_danger import DANGER, emergency
 from bot.messages.problems_fire import FIRE, GAUGES
 from bot.messages.problems_meat import MEAT
@@ -33,7 +34,8 @@ _REHEAT_C, _ABOVE_C, _BARK_C, _HOT_C = 74.0, 66.0, 140.0, 32.2
 def danger_card(problem: str) -> Message:
     """Return the card of a problem in which people are in danger; it needs no cook."""
     card = DANGER[problem]
-    return Message(text=lines(_filled(card.do, {}), _filled(card.caution, {}), card.ask()))
+    text = lines(_filled(card.do, {}), _filled(card.caution, {}), card.ask())
+    return Message(text=text, choices=_rows(card.answers()))
 
 
 def problem_card(
@@ -42,7 +44,7 @@ def problem_card(
     """Return the card of a problem in a running cook; `lever` says that the lever it names is open now."""
     if problem.id in DANGERS:
         message = danger_card(problem.id)
-        return Message(text=message.text, choices=_rows(_over(problem)))
+        return Message(text=message.text, choices=(*message.choices, *_rows(_over(problem))))
     card = CARDS[problem.id]
     words = _words(situation, voice)
     answers = (*card.answers(), *(_levered(card) if lever else ()), *_over(problem))
@@ -67,6 +69,13 @@ def other_problem() -> str:
 def none_stands() -> str:
     """Say that no problem stands that could be over."""
     return _("Good. No problem stands here.")
+
+
+def still_in_danger(problem: str) -> Message:
+    """Say that a danger about people stands until somebody says of just that that it is over, with the button."""
+    text = _("Noted. It stands here until somebody says that it is looked after: {what}. Is it?")
+    over: Intent = TroubleOver(what=problem)
+    return Message(text=text.format(what=CARDS[problem].name()), choices=_rows(((over_words(problem), over),)))
 
 
 def no_word_ends_it() -> str:

@@ -5,6 +5,8 @@ Never weakened; each defers to the emergency number. Where each comes from stand
 
 from __future__ import annotations
 
+from bot.commands import Trouble
+from bot.messages.message import Option
 from bot.messages.problem_card import Card, card
 from bot.messages.steps import CAUTIONS
 from bot.messages.words import _
@@ -158,5 +160,124 @@ _FIRE: dict[str, Card] = {
     ),
 }
 
-DANGER: dict[str, Card] = {**_FIRST_AID, **_FIRE}
+_SOMEBODY: dict[str, Card] = {
+    "burn_severe": card(
+        name=lambda: _("somebody burned badly"),
+        do=lambda: _(
+            "{emergency} Get them away from the heat. Clothes burn: stop, drop, roll, or smother it with a blanket."
+            " Then "
+            "cool running water for 20 min on the burn, keep the rest of them warm."
+        ),
+        caution=lambda: _(
+            "Rings and loose clothes off, nothing that sticks. No ice, no butter, no cream; cover it loosely."
+            " Breathed in "
+            "smoke or flame, or a child: say it at the phone. What the phone says counts before this (from memory)."
+        ),
+        ask=lambda: _("Is help on the way? Who has the fire?"),
+    ),
+    "collapsed": card(
+        name=lambda: _("somebody has collapsed"),
+        do=lambda: _(
+            "{emergency} Shake their shoulder, shout. No answer and no normal breath: push hard and fast in the"
+            " middle of "
+            "the chest, twice a second, until help comes; somebody fetches a defibrillator."
+        ),
+        caution=lambda: _(
+            "Near burning coals, in a tent, shed or garage: into fresh air first, and say charcoal at the phone. They "
+            "breathe: on their side, stay with them. What the phone says counts before this (from memory)."
+        ),
+        ask=lambda: _("Do they breathe?"),
+    ),
+    "cut": card(
+        name=lambda: _("a cut"),
+        do=lambda: _(
+            "Press hard on it with a clean cloth for 10 min without looking, hand held high. It spurts, is deep,"
+            " goes on "
+            "bleeding, or a part is off: {emergency}"
+        ),
+        caution=lambda: _(
+            "Something stuck in it stays in. Who is cut handles no food. Food, board and knife with blood on them:"
+            " throw "
+            "the food away, wash the rest (from memory)."
+        ),
+        ask=lambda: _("Has it stopped? Who takes over?"),
+    ),
+    "children_near": card(
+        name=lambda: _("children at the cooker"),
+        do=lambda: _("Bring them away now: a good metre (3 ft) back, pets too. One grown-up stays between."),
+        caution=lambda: _(
+            "Metal, coals and fat burn skin at a touch, long after the flames are out. Burned: cool running water, and "
+            "for a child: {emergency}"
+        ),
+        ask=lambda: _("Who looks after them while it is hot?"),
+    ),
+}
+
+
+def _which_danger() -> tuple[Option, ...]:
+    """Return the dangers of which one is meant when somebody only shouts."""
+    named = (
+        (_("Somebody is burned"), "burn_severe"),
+        (_("Somebody is ill or hurt"), "collapsed"),
+        (_("A building burns"), "building_fire"),
+        (_("Something else burns"), "fire_spreads"),
+        (_("Fat burns in the cooker"), "grease_fire"),
+    )
+    return tuple((label, Trouble(what=what, text=label)) for label, what in named)
+
+
+_PLACES: dict[str, Card] = {
+    "building_fire": card(
+        name=lambda: _("a building burns, or smoke in it"),
+        do=lambda: _(
+            "Everybody out now; wake them, count them outside. {emergency} Shut doors behind you, leave everything."
+        ),
+        caution=lambda: _(
+            "Nobody goes back in, not for people, animals or food: the fire service does. Smoke: keep low. Smoke"
+            " and no "
+            "flames: out too, it may be carbon monoxide. The cooker and the meat do not matter now."
+        ),
+        ask=lambda: _("Is everybody out, and was the call made?"),
+    ),
+    "gas_smell": card(
+        name=lambda: _("a smell of gas"),
+        do=lambda: _(
+            "No flame, no switch, no phone in there. Shut the cylinder if you reach it without danger, everybody"
+            " out and "
+            "far away. From out there: {emergency}"
+        ),
+        caution=lambda: _(
+            "Do not light or put out anything near it. It burns at the bottle: do not try, get away. Doors open as"
+            " you go; "
+            "nobody goes back before the fire service or the gas company says so (from memory)."
+        ),
+        ask=lambda: _("Is everybody away from it?"),
+    ),
+    "cooker_moving": card(
+        name=lambda: _("a lit cooker going under a roof"),
+        do=lambda: _(
+            "Stop: it stays outdoors. Never into a shed, garage, tent, porch or house, not for rain, not with the"
+            " door open."
+        ),
+        caution=lambda: _(
+            "Charcoal makes carbon monoxide: it kills, you cannot smell it. It is in there already: everybody out into "
+            "fresh air. {emergency} Rain: lid on, vents as they are, no tarp on hot metal. Meat past its safe"
+            " minimum may go "
+            "on in a kitchen oven."
+        ),
+        ask=lambda: _("Is it outdoors, and is everybody well?"),
+    ),
+    "danger_unclear": card(
+        name=lambda: _("danger, not said what"),
+        do=lambda: _(
+            "Somebody is in danger, or anything burns outside the cooker: everybody away from it. {emergency}"
+        ),
+        caution=lambda: _("People first: the meat can wait. Never water on burning fat."),
+        ask=lambda: _("What is it? One tap, or say it in a word."),
+        answers=_which_danger,
+    ),
+}
+
+
+DANGER: dict[str, Card] = {**_FIRST_AID, **_FIRE, **_SOMEBODY, **_PLACES}
 """People first: these come before anything about the plan."""

@@ -11,6 +11,14 @@ from bot.messages.words import _
 from scheduler.facts import Wrap
 
 MEAT: dict[str, Card] = {
+    "left_out": card(
+        name=lambda: _("food that stood out"),
+        do=lambda: _(
+            "Out of heat and fridge over 2 h (1 h on a hot day, above {hot}): bin it, whatever it smells like."
+        ),
+        caution=lambda: _("Less: back to heat or into the fridge now. Nobody eats of it while nobody knows how long."),
+        ask=lambda: _("What stood out, and since when?"),
+    ),
     "dry_flat": card(
         name=lambda: _("dry meat"),
         do=lambda: _("Slice it thinner, warm juices or broth over it, chop the ends."),

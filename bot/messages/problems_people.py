@@ -10,12 +10,6 @@ from bot.messages.problem_card import Card, card
 from bot.messages.words import _
 
 PEOPLE: dict[str, Card] = {
-    "children_near": card(
-        name=lambda: _("children at the cooker"),
-        do=lambda: _("Bring them away now: a good metre (3 ft) back, pets too. One grown-up stays between."),
-        caution=lambda: _("Metal, coals and fat burn skin at a touch, long after the flames are out."),
-        ask=lambda: _("Who looks after them while it is hot?"),
-    ),
     "phone_dead": card(
         name=lambda: _("phone or power going"),
         do=lambda: _("Write down now: the next three times, pit and core limits, who to wake. Tape it to the cooker."),

@@ -41,7 +41,7 @@ from bot.messages.message import Message, lines
 from bot.messages.naming import cook_title, named
 from bot.messages.photos import photos
 from bot.messages.plans import ways
-from bot.messages.problems import does_it_burn, no_word_ends_it, none_stands
+from bot.messages.problems import does_it_burn, no_word_ends_it, none_stands, still_in_danger
 from bot.messages.refusals import refusal_text
 from bot.messages.safe import is_it_safe, what_rule
 from bot.messages.setup import call_off_check
@@ -256,14 +256,14 @@ def _ask(visit: Visit, work: Work, snapshot: CookSnapshot, situation: Situation,
 
 def _report(
     visit: Visit, work: Work, snapshot: CookSnapshot, situation: Situation, wanted: tuple[say.Intent, ...],
-    trouble: troubles.Answer | None = None,
+    trouble: troubles.Answer | None = None, corrected: tuple[Report, ...] = (),
 ) -> None:  # fmt: skip
     """Decide on reports and answer; a question that must come first rides below what was taken."""
     if visit.incoming.group and trouble is None and say.chatter(wanted):
-        _keep_quietly(visit, work, snapshot)
+        keep_quietly(visit, work, snapshot)
         return
     settled = Settling(visit, situation, snapshot.facts, visit.voice(situation)).settle(wanted)
-    also = () if trouble is None else trouble.reports
+    also = (*corrected, *(() if trouble is None else trouble.reports))
     if settled.ask is not None and not (settled.reports or also):
         reply(visit, work, situation, settled.ask)
         return
@@ -292,7 +292,7 @@ def _with_pieces(
     return each if asks is None else each.then(asks)
 
 
-def _keep_quietly(visit: Visit, work: Work, snapshot: CookSnapshot) -> None:
+def keep_quietly(visit: Visit, work: Work, snapshot: CookSnapshot) -> None:
     """Keep what was said as a note, without an answer."""
     result = _decide(visit, snapshot, (_note(visit),))
     if isinstance(result, Changes):
@@ -328,11 +328,24 @@ def _refuse(visit: Visit, work: Work, snapshot: CookSnapshot, situation: Situati
 
 def _trouble(
     visit: Visit, work: Work, snapshot: CookSnapshot, situation: Situation, said: say.Trouble,
-    rest: tuple[say.Intent, ...],
+    rest: tuple[say.Intent, ...], corrected: tuple[Report, ...] = (),
 ) -> None:  # fmt: skip
     """Keep the problem, say what to do, and take readings that came with it."""
     found = troubles.answer_to(visit, situation, said, with_number=any(isinstance(i, say.Report) for i in rest))
-    _report(visit, work, snapshot, situation, rest, found)
+    _report(visit, work, snapshot, situation, rest, found, corrected)
+
+
+def with_corrections(
+    visit: Visit, work: Work, snapshot: CookSnapshot, situation: Situation, wanted: tuple[say.Intent, ...],
+    corrected: tuple[Report, ...],
+) -> None:  # fmt: skip
+    """Take what an edited message adds, together with what it corrects."""
+    first = wanted[0]
+    if isinstance(first, say.Trouble):
+        rest = () if first.what in say.DANGERS else wanted[1:]
+        _trouble(visit, work, snapshot, situation, first, rest, corrected)
+    else:
+        _report(visit, work, snapshot, situation, wanted, None, corrected)
 
 
 def _trouble_over(
@@ -340,7 +353,8 @@ def _trouble_over(
 ) -> None:
     reports = troubles.over(visit, situation, said)
     if not reports:
-        reply(visit, work, situation, Message(text=_not_over(situation)))
+        hurt = troubles.somebody(situation)
+        reply(visit, work, situation, Message(text=_not_over(situation)) if hurt is None else still_in_danger(hurt))
         return
     result = _decide(visit, snapshot, reports)
     if isinstance(result, Refusal):

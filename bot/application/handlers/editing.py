@@ -1,4 +1,7 @@
-"""An edited message corrects the fact that was read from it."""
+"""An edited message corrects the fact that was read from it; what it adds is taken like words of its own.
+
+It drops nothing that somebody typed: danger first, and what says nothing is kept as a note.
+"""
 
 from __future__ import annotations
 
@@ -7,6 +10,7 @@ import datetime as dt
 
 from bot import commands as say
 from bot.application.announcements import answer, reply
+from bot.application.handlers import cooking
 from bot.application.handlers.crewing_levers import pass_on
 from bot.application.rights import lacking
 from bot.application.turns import turn
@@ -19,18 +23,23 @@ from bot.messages.refusals import refusal_text
 from bot.ports import CookSnapshot
 from scheduler.cook import Refusal, Report, Situation, decide
 from scheduler.facts import (
+    AirTold,
     Body,
     Corrected,
     Fact,
     Felt,
+    FuelTold,
     Noted,
     PhotoKept,
     Reading,
     ServingMoved,
     Slot,
     StepDone,
+    StepSkipped,
+    Troubled,
     Undone,
     Wrapped,
+    WrapPlanned,
 )
 from scheduler.state import effective
 
@@ -46,19 +55,75 @@ def handle(visit: Visit, work: Work, snapshot: CookSnapshot, situation: Situatio
     if missing := lacking(visit, situation, wanted):  # an edit is asked for its rights like a new text
         reply(visit, work, situation, pass_on(visit, work, snapshot, situation, missing[0]))
         return True
-    reports = _corrections(visit, meant, wanted)
+    reports = tuple(_corrections(visit, meant, wanted))
+    more = _added(wanted, told)
+    if more:
+        _take_also(visit, work, snapshot, situation, more, reports)
+        return True
     if not reports and any(isinstance(intent, say.Unclear) for intent in wanted):
+        cooking.keep_quietly(visit, work, snapshot)
         reply(visit, work, situation, Message(text=still_counts(tuple(meant), visit.voice(situation))))
         return True
     if not reports:
         return True  # an edit that changes no value (a comma, a link's preview) needs no word
-    result = decide(snapshot.facts, tuple(reports), now=visit.now, seed=visit.seed, catalogue=visit.house.catalogue)
+    result = decide(snapshot.facts, reports, now=visit.now, seed=visit.seed, catalogue=visit.house.catalogue)
     if isinstance(result, Refusal):
         text = refusal_text(result, visit.voice(situation))
         reply(visit, work, situation, Message(text=text))
         return True
     answer(visit, work, snapshot, turn(snapshot.facts, result, visit=visit))
     return True
+
+
+def _take_also(
+    visit: Visit, work: Work, snapshot: CookSnapshot, situation: Situation, more: tuple[say.Intent, ...],
+    reports: tuple[Report, ...],
+) -> None:  # fmt: skip
+    """Take what an edit adds, with the corrections in it."""
+    if reports:
+        cooking.with_corrections(visit, work, snapshot, situation, more, reports)
+    else:
+        cooking.handle(visit, work, snapshot, situation, more)
+
+
+_KINDS: dict[type, tuple[type, ...]] = {
+    say.Done: (StepDone,),
+    say.Skip: (StepDone, StepSkipped),
+    say.WrapSaid: (Wrapped, WrapPlanned, StepDone),
+    say.FeelSaid: (Felt,),
+    say.MoveDinner: (ServingMoved,),
+    say.AirSaid: (AirTold,),
+    say.FuelSaid: (FuelTold,),
+}
+"""What each intent told when the message was read first; where that stands, the edit is a correction of it."""
+
+
+def _added(wanted: tuple[say.Intent, ...], told: list[Fact]) -> tuple[say.Intent, ...]:
+    """Return what an edited text tells beyond that which the message told before; talk is nothing."""
+    bodies = [fact.body for fact in told]
+    known = {body.problem for body in bodies if isinstance(body, Troubled)}
+    slots = {body.slot for body in bodies if isinstance(body, Reading)}
+    found: list[say.Intent] = []
+    for intent in wanted:
+        if isinstance(intent, say.Unclear | say.Note):
+            continue
+        if isinstance(intent, say.Trouble):
+            found += [] if intent.what in known else [intent]
+        elif isinstance(intent, say.Report):
+            found += _other_values(intent, slots)
+        elif (kinds := _KINDS.get(type(intent))) is not None:
+            found += [] if any(isinstance(body, kinds) for body in bodies) else [intent]
+        elif all(isinstance(body, Reading | Noted) for body in bodies):
+            found.append(intent)
+    return tuple(found)
+
+
+def _other_values(said: say.Report, slots: set[Slot]) -> list[say.Intent]:
+    """Return the values of probes of which the message had told nothing; a single number is the old one's new value."""
+    if not slots:
+        return [said]
+    fresh = tuple(one for one in said.values if (one.slot or Slot.CORE) not in slots)
+    return [said.model_copy(update={"values": fresh})] if fresh and len(said.values) > 1 else []
 
 
 def _settled(wanted: tuple[say.Intent, ...], told: list[Fact]) -> tuple[say.Intent, ...]:

@@ -32,6 +32,9 @@ NO_FIRE = frozenset({"fire_out", "fuel_out"})
 _FELL = frozenset({"dropped_raw", DROPPED_DONE})
 """What was dropped: the answer to the question on the card."""
 
+_BY_NAME = HELD | NO_FIRE | {READER_OTHER} | say.OF_PEOPLE
+"""What no word like "fine" ends: food, a fire that is out, and danger about people."""
+
 _MISPLACED = frozenset({"probe_bone", "probe_air_fat"})
 
 
@@ -77,10 +80,10 @@ def over(visit: Visit, situation: Situation, said: say.TroubleOver) -> tuple[Rep
     """Return the end of a problem: the one named, else the newest that stands; nothing when none does.
 
     A word ends no problem that makes food unsafe (`held`), but that a thermometer is right after all; a fire that is
-    out ends by its name only: whoever says that it is fine has not said that it burns.
+    out, and a danger about people, end by name only: whoever says that it is fine has said nothing of them.
     """
     standing = situation.deciding.state.troubles
-    free = {one: at for one, at in standing.items() if one not in (HELD | NO_FIRE | {READER_OTHER})}
+    free = {one: at for one, at in standing.items() if one not in _BY_NAME}
     what = said.what or (max(free, key=lambda one: free[one]) if free else None)
     if what is None or what not in standing or (what in HELD and what != READER_WRONG):
         return ()
@@ -101,6 +104,12 @@ def no_fire(situation: Situation) -> bool:
 def held(situation: Situation) -> bool:
     """Return whether a problem stands that no word ends: dirt on food, a thermometer that is wrong."""
     return any(one in HELD for view in situation.views for one in view.state.troubles)
+
+
+def somebody(situation: Situation) -> str | None:
+    """Return the newest danger about people that stands, None when none does."""
+    standing = {one: at for one, at in situation.deciding.state.troubles.items() if one in say.OF_PEOPLE}
+    return max(standing, key=lambda one: standing[one]) if standing else None
 
 
 def _told(visit: Visit, situation: Situation, seen: Situation, said: say.Trouble) -> tuple[Report, ...]:

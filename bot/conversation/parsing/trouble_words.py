@@ -35,7 +35,9 @@ DANGERS: tuple[Telling, ...] = (
             ),
             r"\bverbrannt\b(?=.*\b(?:hand|finger|arm|mich)\b)",
         ),
-        unless=phrases(r"\b(?:bark|ends|meat|rub|sugar|wood|probe|wire) (?:\w+ )?(?:got|is|was) burn(?:ed|t)\b"),
+        unless=phrases(
+            r"\b(?:bark|ends|meat|rub|sugar|wood|probe|wire) (?:\w+ )?(?:got|is|was) burn(?:ed|t)\b", r"\bdon't burn\b"
+        ),
     ),
     Telling(
         what="co_symptom",

@@ -13,6 +13,19 @@ _BADLY = r"(?:a (?:bit|little)|too|way too|so|very|really|all|pretty|quite|kind 
 
 MEAT: tuple[Telling, ...] = (
     Telling(
+        what="left_out",
+        says=phrases(
+            r"\b(?:meat|food|salad|slaw|chicken|ribs|brisket|leftovers|sauce|rest|plates?|meal)(?:'s| has| have"
+            r"| was| is"
+            r"| were| are)* (?:been )?(?:(?:sitting|standing|lying|left|sat|stood) )*(?:out|outside|on the (?:table"
+            r"|counter))"
+            r"(?: in the sun)?(?: there)? (?:for|since|all)\b",
+            r"\b(?:left|forgot) (?:the |some )?(?:meat|food|salad|slaw|chicken|ribs|leftovers) (?:out|outside"
+            r"|on the table)\b",
+        ),
+        unless=phrases(r"\b(?:of the fridge|on the (?:pit|grill|smoker)|from the fire)\b"),
+    ),
+    Telling(
         what="dropped",
         says=phrases(
             (

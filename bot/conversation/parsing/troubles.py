@@ -7,14 +7,17 @@ from __future__ import annotations
 
 import re
 
-from bot.commands import Done, Intent, Note, Trouble, TroubleOver
+from bot.commands import OF_PEOPLE, Done, Intent, Note, Trouble, TroubleOver
 from bot.conversation.context import Context
 from bot.conversation.parsing.commands import questions
+from bot.conversation.parsing.looked_after import about_the_fire, flames_out
 from bot.conversation.parsing.readings import asked
 from bot.conversation.parsing.steps import LATE_STAGES
 from bot.conversation.parsing.telling import Telling
 from bot.conversation.parsing.trouble_words import DANGERS, FIRE, GAUGES
 from bot.conversation.parsing.trouble_words_danger import DIRT, MORTAL
+from bot.conversation.parsing.trouble_words_foreign import FOREIGN, only_flames, plain
+from bot.conversation.parsing.trouble_words_loud import PEOPLE_HURT, PLACES, UNCLEAR
 from bot.conversation.parsing.trouble_words_meat import MEAT, PEOPLE
 from bot.conversation.parsing.words import bare, phrases
 from scheduler.facts import Slot
@@ -158,6 +161,10 @@ _OVER_NOW = re.compile(
     "|good now|had a|was a|relit|it's fine|its fine|handled|solved|no (?:flare|trouble"
     r"|problem))\b"
 )
+_SURELY_OVER = re.compile(
+    r"\b(?:all good now|fixed|sorted|under control|is out now|handled|false alarm|all clear|alles gut|alles wieder gut"
+    r"|under control|okay now|ok now|fine now)\b"
+)
 _ENDED = phrases(
     (
         r"^(?:it'?s |that'?s |the |all )*(?:all good|fixed|sorted|solved|handled|under control|over|dealt"
@@ -239,8 +246,19 @@ def was_but_is_over(heard: str) -> bool:
 
 def danger(heard: str, text: str) -> Trouble | None:
     """Return the danger to people that a text reports: read before anything else, with or without a cook."""
+    typed = plain(text)
+    loud = next((one.what for one in (*PEOPLE_HURT, *PLACES) if _tells(one, heard)), None)
+    loud = loud or next((one.what for one in FOREIGN if _tells(one, typed)), None)
+    if loud is not None:
+        return None if _SURELY_OVER.search(heard) else Trouble(what=loud, text=text)
     found = next((telling.what for telling in (*MORTAL, *DANGERS) if _tells(telling, heard)), None)
-    return None if found is None or _OVER_NOW.search(heard) else Trouble(what=found, text=text)
+    if found is None and children_near(heard):
+        found = "children_near"
+    if found is not None:
+        return None if _OVER_NOW.search(heard) else Trouble(what=found, text=text)
+    if only_flames(text) or any(_tells(one, heard) for one in UNCLEAR):
+        return None if _SURELY_OVER.search(heard) else Trouble(what="danger_unclear", text=text)
+    return None
 
 
 def children_near(heard: str) -> bool:
@@ -262,6 +280,10 @@ def ended(heard: str, context: Context) -> TroubleOver | None:
     out = next((what for what in context.troubles if what in _FIRE_IS_OUT), None)
     if out is not None and not questions(heard) and not heard.endswith("?") and _BURNS_AGAIN.match(bare(heard)):
         return TroubleOver(what=out)
+    if (burned := flames_out(heard, context)) is not None:
+        return TroubleOver(what=burned)
+    if about_the_fire(heard) and not any(one not in OF_PEOPLE for one in context.troubles):
+        return None  # it is told of the fire, and ends nothing about people
     return TroubleOver() if context.troubles and _ENDED.match(bare(heard)) else None
 
 

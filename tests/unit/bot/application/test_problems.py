@@ -28,6 +28,14 @@ DANGER_WORDS = {
     "sparks": ("sparks flying", "Lid on, vents shut now."),
     "hot_ash": ("I put the ash into the plastic bin", "Away from house"),
     "cooker_fell": ("the chimney fell over", "People and pets back"),
+    "building_fire": ("hut is on fire", "Everybody out now"),
+    "burn_severe": ("kid fell in the coals", EMERGENCY),
+    "collapsed": ("someone collapsed", EMERGENCY),
+    "cut": ("cut my finger", "Press hard on it"),
+    "gas_smell": ("I smell gas", "No flame, no switch"),
+    "cooker_moving": ("moving the grill into the garage", "Stop: it stays outdoors."),
+    "children_near": ("child at the fire", "Bring them away now"),
+    "danger_unclear": ("fire!!", "Somebody is in danger"),
 }
 
 
