@@ -119,6 +119,15 @@ def _answers(wanted: tuple[say.Intent, ...], situation: Situation) -> bool:
     return False
 
 
+def in_danger(visit: Visit, cooks: list[Running]) -> say.Trouble | None:
+    """Return the danger to people that a text tells of, in whichever cook."""
+    for cook in cooks:
+        first = understood(visit, cook)[0]
+        if isinstance(first, say.Trouble) and first.what in say.DANGERS:
+            return first
+    return None
+
+
 def ask_which(visit: Visit, cooks: list[Running]) -> Message:
     """Ask which cook is meant; the tap reads the text in that cook."""
     text, at = visit.incoming.text, visit.incoming.sent_at

@@ -18,6 +18,7 @@ from bot.application.composing import (
     levers_of,
     paper_offer,
     riding,
+    taken_back,
     warned,
     with_next,
 )
@@ -30,6 +31,7 @@ from bot.application.routing import (
     Listener,
     Loudness,
     answered_by,
+    beside_rooms,
     heard_by,
     listeners,
     of_a_trip,
@@ -73,7 +75,8 @@ def answer(
     With `danger` people are in danger: the lead comes first, loud, in every room. A stop has a message of its own.
     """
     voice = visit.voice(done.after)
-    everybody = listeners(visit.house.store, (visit.address, *snapshot.rooms), done.after)
+    rooms = (visit.address, *snapshot.rooms, *(beside_rooms(visit.house.store, snapshot) if danger else ()))
+    everybody = listeners(visit.house.store, rooms, done.after)
     _say_stops(work, done.rung, everybody, f"stop:{visit.row_id}")
     settled = settle(visit, work, done)
     mine = dataclasses.replace(done, rung=answered_by(everybody[0], everybody, done.rung))
@@ -118,7 +121,7 @@ def _my_answer(
     own = differing(done, own, voice)
     first = said_in(lead, voice)
     own = own if asks is None else own.then(asks)
-    before = warned(done.rung, voice, own.text)
+    before = taken_back(done, voice).then(warned(done.rung, voice, own.text))
     own = first.then(before).then(own) if danger else before.then(first.then(own))
     trip = trip_of(done.rung)
     message = own.then(paper_offer(snapshot, done).then(offer_record(done.reported)))
@@ -131,7 +134,7 @@ def _my_answer(
         return own.text
     message = dataclasses.replace(message, text=lines(message.text, still_open(done.after, open_keys)))
     message = with_next(message, done.after, voice, told=stop.text, rung=done.rung, first=danger)
-    urgent = bool(before.text) or danger
+    urgent = bool(warned(done.rung, voice, own.text).text) or danger
     work.say(
         lettered(message, stop, visit.address),
         to=visit.address,

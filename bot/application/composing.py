@@ -9,14 +9,14 @@ import dataclasses
 
 from bot.application.boards import PAPER
 from bot.application.papers import offer, offer_record
-from bot.application.turns import Turn, has, lapsed_of
+from bot.application.turns import Turn, has, lapsed_of, lifted
 from bot.chat import Address
 from bot.messages.advice import turned_advice
 from bot.messages.contests import both_named
 from bot.messages.figures import Voice
 from bot.messages.message import Message, lines
 from bot.messages.moves import shift_text
-from bot.messages.stops import closing_line, over_text, riding_text, standing_lines
+from bot.messages.stops import closing_line, lifted_text, over_text, riding_text, standing_lines
 from bot.messages.trip import away, next_line, over, trip_message
 from bot.ports import CookSnapshot
 from scheduler.cook import Changes, Over, Shifted, Situation, SpotAsked, TripDue
@@ -71,6 +71,11 @@ def riding(rung: Changes, trip: TripDue | None, voice: Voice) -> Message:
 def warned(changes: Changes, voice: Voice, said: str = "") -> Message:
     """Return what goes before everything else in a message: that a stop is over, cautions, notes not `said` in it."""
     return Message(text=lines(over_text(changes, voice), riding_text(changes, voice, said=said)))
+
+
+def taken_back(done: Turn, voice: Voice) -> Message:
+    """Return that cautions are taken back with what raised them, to be heard where they were told."""
+    return Message(text=lifted_text(lifted(done), done.after, voice))
 
 
 def differing(done: Turn, said: Message, voice: Voice) -> Message:

@@ -8,12 +8,21 @@ from __future__ import annotations
 import dataclasses
 from collections.abc import Callable
 
-from bot.application.composing import differing, lettered, levers_of, paper_offer, riding, warned, with_next
+from bot.application.composing import (
+    differing,
+    lettered,
+    levers_of,
+    paper_offer,
+    riding,
+    taken_back,
+    warned,
+    with_next,
+)
 from bot.application.manners import voice_of
 from bot.application.papers import offer_record
 from bot.application.pictures import riding_picture
 from bot.application.routing import Listener, Loudness, crew_names, of_a_trip, of_an_echo, owners_of
-from bot.application.turns import Turn, has, trip_of
+from bot.application.turns import Turn, calms, has, trip_of
 from bot.application.visit import Visit, Work
 from bot.messages.crew import escalation_line
 from bot.messages.crew_claims import mine_rows
@@ -44,6 +53,8 @@ def how_others(
     """Return how what somebody did, and what is due because of it, comes to another room."""
     trip, found = trip_of(done.rung), has(done.rung, Found)
     echo = of_an_echo(listener, everybody, done.after, done.reported.facts, urgent=urgent or found)
+    if echo is Loudness.NOTHING and calms(done):
+        echo = Loudness.SILENT
     if trip is None:
         return echo, Loudness.NOTHING
     return echo, of_a_trip(listener, everybody, trip.trip, done.after, urgent=found)
@@ -118,7 +129,7 @@ def _others_hear(
         told, whole = said_in(instead, voice), NOTHING
     before = warned(done.rung, voice, whole.text)
     offered = paper_offer(snapshot, done).then(offer_record(done.reported))
-    message = before.then(told).then(whole).then(offered)
+    message = taken_back(done, voice).then(before).then(told).then(whole).then(offered)
     if how[0] is Loudness.NOTHING:
         message = before
     trip = trip_of(done.rung) if how[1] is not Loudness.NOTHING else None

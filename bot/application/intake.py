@@ -12,7 +12,7 @@ from collections.abc import Mapping
 
 from bot import commands as say
 from bot.application import people
-from bot.application.among import Running, ask_which, entitle, meant, named, typed_choice, understood
+from bot.application.among import Running, ask_which, entitle, in_danger, meant, named, typed_choice, understood
 from bot.application.announcements import follow, reply
 from bot.application.awake import stirred
 from bot.application.backlog import Heard, late_rows
@@ -215,6 +215,8 @@ class Intake:
         """Keep a picture with a cook; in a group without one people show one another what they like."""
         if cooks:
             photos.take(visit, work, cooks)
+        elif photos.tells_danger(visit):
+            self._without_cook(visit, work)
         elif not visit.incoming.group:
             reply(visit, work, None, Message(text=no_cook_for_it()))
 
@@ -257,6 +259,9 @@ class Intake:
             return
         found = meant(visit, cooks)
         wanted = understood(visit, found[0])
+        if (hurt := in_danger(visit, cooks)) is not None:
+            self._with_cook(visit, work, found[0], (hurt,))  # whichever cook: people are asked nothing now
+            return
         if isinstance(wanted[0], say.NewCook | say.Invite | say.CancelInvites | say.HowMuch | say.MannerSaid):
             self._with_cook(visit, work, found[0], wanted)
         elif isinstance(wanted[0], say.WrongCook):

@@ -13,7 +13,7 @@ from bot.application.manners import Manner, manner_among
 from bot.application.rights import roles
 from bot.chat import Address
 from bot.crew import Person, Role, Roles
-from bot.ports import Store
+from bot.ports import CookSnapshot, Store
 from scheduler.cook import Changes, Event, Found, Over, Shifted, Situation, TripDue
 from scheduler.facts import (
     AirTold,
@@ -131,6 +131,13 @@ def _listener(
     person = None if group else people.get(f"{room.transport}:{room.chat}")
     held = frozenset[Role]() if person is None else roles(person, situation)
     return Listener(room=room, manner=manner, group=group, person=person, roles=held)
+
+
+def beside_rooms(store: Store, snapshot: CookSnapshot) -> tuple[Address, ...]:
+    """Return the rooms of the other open cooks that share a room with one: danger is heard there, too."""
+    others = {other for room in snapshot.rooms for other in store.open_cooks(room) if other != snapshot.id}
+    found = [cook for one in sorted(others) if (cook := store.cook(one)) is not None]
+    return tuple(dict.fromkeys(room for cook in found for room in cook.rooms))
 
 
 def crew_names(situation: Situation) -> frozenset[str]:

@@ -5,8 +5,10 @@ from __future__ import annotations
 import dataclasses
 
 from bot.application.visit import Visit
+from bot.commands import DANGERS
 from scheduler.cook import Changes, Lapsed, Situation, TripDue, ring
-from scheduler.facts import Fact
+from scheduler.facts import Corrected, Fact, Troubled, Undone
+from scheduler.safety import Finding, FindingLevel
 
 
 @dataclasses.dataclass(frozen=True, kw_only=True)
@@ -49,3 +51,31 @@ def lapsed_of(changes: Changes) -> tuple[str, ...]:
 def has(changes: Changes, kind: type[object]) -> bool:
     """Return whether something of this kind happened."""
     return any(isinstance(event, kind) for event in changes.events)
+
+
+def calms(done: Turn) -> bool:
+    """Return whether something ended that every room was told: a danger, or a caution of which what raised it was
+    taken back.
+    """
+    bodies = [fact.body for fact in done.reported.facts]
+    over = any(isinstance(body, Troubled) and body.over and body.problem in DANGERS for body in bodies)
+    return over or bool(lifted(done))
+
+
+def lifted(done: Turn) -> tuple[tuple[str, Finding], ...]:
+    """Return the cautions that were told and stand no more because what raised them was taken back or corrected, each
+    with its piece; stops say their own end.
+    """
+    before = done.reported.before
+    if before is None or not any(isinstance(fact.body, Undone | Corrected) for fact in done.reported.facts):
+        return ()
+    at = done.after.state.as_of
+    stand = {(v.piece, one.rule) for v in done.after.views for one in done.after.seen_from(v.piece).findings(at)}
+    return tuple(
+        (view.piece, one)
+        for view in before.views
+        for one in before.seen_from(view.piece).findings(at)
+        if one.level is FindingLevel.CAUTION
+        and (view.piece, one.rule) not in stand
+        and any(rule == one.rule for rule, _since in view.state.warned)
+    )

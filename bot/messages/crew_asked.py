@@ -68,3 +68,15 @@ def _wrap(wrap: Wrap | None) -> str:
         Wrap.BOAT: _("in a foil boat"),
     }
     return _("wrapped") if wrap is None else names[wrap]
+
+
+def unconfirmed(name: str, text: str) -> str:
+    """Bring a word of a guest to whoever has the watch."""
+    return _('{name}, a guest, says: "{text}". Not checked: I took nothing of it. Look, then tell me yourself.').format(
+        name=name, text=text
+    )
+
+
+def told_on(who: str) -> str:
+    """Thank a guest for what was passed on."""
+    return _("Thank you. {who} is told, and looks at it. I take nothing of it before that.").format(who=who)

@@ -161,6 +161,17 @@ def over_text(changes: Changes, voice: Voice) -> str:
     return lines(*dict.fromkeys(texts))
 
 
+def lifted_text(lifted: tuple[tuple[str, Finding], ...], situation: Situation, voice: Voice) -> str:
+    """Return that cautions which were told stand no more, since what raised them was taken back: nothing was read."""
+    words = _("Caution taken back: {found} What was told for it no longer counts; nothing was read instead.")
+    return lines(
+        *dict.fromkeys(
+            named(situation, piece if situation.several else None, words.format(found=found_text(one, voice)))
+            for piece, one in lifted
+        )
+    )
+
+
 def _over(event: StopOver, voice: Voice, *, count: int) -> str:
     at = voice.clock(event.at)
     by = event.by or _("somebody")

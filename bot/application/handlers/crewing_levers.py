@@ -16,7 +16,7 @@ from bot.application.visit import Visit, Work
 from bot.application.writing import add_facts, cook_write
 from bot.chat import Address
 from bot.crew import Right
-from bot.messages import crew
+from bot.messages import crew, crew_asked
 from bot.messages.crew_asked import asked_text, lever_text
 from bot.messages.figures import Voice
 from bot.messages.message import Message
@@ -26,7 +26,7 @@ from scheduler.cook import Changes, Report, Situation, decide
 from scheduler.facts import Body, Fact, LeverAsked, LeverDeclined, RanOut
 from scheduler.planning.advice.deciding import default_allowed, lever_asked, question
 from scheduler.planning.advice.moment import moment
-from scheduler.planning.nights import is_quiet
+from scheduler.planning.nights import is_quiet, lead_of, watching
 from scheduler.state import FIRST
 
 _PASSED_ON = frozenset(
@@ -40,6 +40,9 @@ _PASSED_ON = frozenset(
 _GUESTS_TOO = frozenset({"trouble"})
 """What is passed on although a guest said it: something is wrong."""
 
+_UNCONFIRMED = frozenset({"report", "feel", "air", "fuel", "done", "not_yet", "wrap"})
+"""What a guest saw: told to whoever has the watch, and taken from nobody but them."""
+
 
 def refused(visit: Visit, situation: Situation, missing: Lacking) -> Message:
     """Say kindly that somebody may not do this, and who may."""
@@ -52,6 +55,8 @@ def pass_on(visit: Visit, work: Work, snapshot: CookSnapshot, situation: Situati
     asked = _asked(missing, visit, situation)
     who = None if asked is None else asked.decider
     held = roles(visit.person, situation)
+    if only_guest(held) and missing.intent.kind in _UNCONFIRMED:
+        return _unconfirmed(visit, work, snapshot, situation)
     guest = only_guest(held) and missing.intent.kind not in _GUESTS_TOO
     if asked is None or who is None or who == visit.person.name or guest or missing.intent.kind not in _PASSED_ON:
         return Message(text=crew.may_not(held, missing.right, who))
@@ -82,8 +87,21 @@ def pass_on(visit: Visit, work: Work, snapshot: CookSnapshot, situation: Situati
     here = visit.incoming.group and not rooms_of(visit.house.store, who)
     if here:  # whoever decides reads this room, too
         return Message(text=own).then(question(voice))
-    to_alone(visit, work, snapshot, situation, who, question)
+    loud = missing.intent.kind == "trouble"
+    to_alone(visit, work, snapshot, situation, who, question, loud=loud)
     return Message(text=own)
+
+
+def _unconfirmed(visit: Visit, work: Work, snapshot: CookSnapshot, situation: Situation) -> Message:
+    """Bring what a guest saw to whoever has the watch, as a word that nobody has checked; nothing of it is taken."""
+    who = watching(situation.state, visit.now) or lead_of(situation.state)
+    if who is None or who == visit.person.name:
+        return Message(text=crew.may_not(roles(visit.person, situation), Right.REPORT, who))
+    name, typed = visit.person.name, visit.incoming.text
+    to_alone(
+        visit, work, snapshot, situation, who, lambda _v: Message(text=crew_asked.unconfirmed(name, typed)), key="guest"
+    )
+    return Message(text=crew_asked.told_on(who))
 
 
 def _asked(missing: Lacking, visit: Visit, situation: Situation) -> LeverAsked | None:

@@ -18,6 +18,8 @@ from bot.application.visit import Visit, Work
 from bot.application.voices import context_of
 from bot.application.writing import add_facts
 from bot.conversation.interpreter import read
+from bot.conversation.parsing.troubles import danger
+from bot.conversation.parsing.words import tidy
 from bot.messages.message import Message
 from bot.messages.photos import picture_kept, still_to_answer
 from bot.messages.refusals import refusal_text
@@ -55,6 +57,11 @@ def take(visit: Visit, work: Work, cooks: list[Running]) -> None:
     if asks is None and open_prompt is not None and open_prompt.key not in done.after.closed:
         asks = still_to_answer(open_prompt, done.after, visit.voice(done.after))
     answer(visit, work, snapshot, done, asks=asks)
+
+
+def tells_danger(visit: Visit) -> bool:
+    """Return whether somebody is in danger by the words under a picture; it needs no cook."""
+    return danger(tidy(visit.incoming.text), visit.incoming.text) is not None
 
 
 def _caption(visit: Visit, running: Running) -> tuple[say.Intent, ...]:

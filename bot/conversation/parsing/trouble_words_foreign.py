@@ -46,7 +46,7 @@ FOREIGN: tuple[Telling, ...] = (
         says=phrases(
             r"\bbewusstlos\b|\bohnmachtig\b|\bzusammengebrochen\b|\batmet (?:nicht|kaum)\b|\bherzinfarkt\b"
             r"|\bschlaganfall\b",
-            r"\b(?:gast|er|sie|jemand|kind|oma|opa|mama|papa) (?:ist )?(?:einfach )?umgekippt\b|\bkeine luft\b",
+            r"\b(?:gast|er|sie|jemand|kind|oma|opa|mama|papa) (?:ist )?(?:einfach )?umgekippt\b",
             r"\binconsciente\b|\bdesmay\w+\b|\bno respira\b|\binfarto\b",
             r"\bevanouie?\b|\binconsciente?\b|\bne respire (?:pas|plus)\b|\bcrise cardiaque\b",
         ),

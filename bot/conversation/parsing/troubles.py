@@ -247,8 +247,9 @@ def was_but_is_over(heard: str) -> bool:
 def danger(heard: str, text: str) -> Trouble | None:
     """Return the danger to people that a text reports: read before anything else, with or without a cook."""
     typed = plain(text)
-    loud = next((one.what for one in (*PEOPLE_HURT, *PLACES) if _tells(one, heard)), None)
+    loud = next((one.what for one in PEOPLE_HURT if _tells(one, heard)), None)
     loud = loud or next((one.what for one in FOREIGN if _tells(one, typed)), None)
+    loud = loud or next((one.what for one in PLACES if _tells(one, heard)), None)
     if loud is not None:
         return None if _SURELY_OVER.search(heard) else Trouble(what=loud, text=text)
     found = next((telling.what for telling in (*MORTAL, *DANGERS) if _tells(telling, heard)), None)

@@ -165,7 +165,7 @@ def test_every_problem_of_the_catalogue_is_told_here_and_has_a_card() -> None:
     """
     problems = read_catalogue(dict(TEXTS)).remedies.problems
     assert {problem.id for problem in problems} == set(CARDS) == set(TOLD)
-    assert len(problems) == 58
+    assert len(problems) == 66
     assert {problem.id for problem in problems if problem.danger} == DANGERS
 
 
