@@ -82,3 +82,21 @@ def test_dinner_is_asked_of_the_host(late: PlayedKitchen) -> None:
     late.tap("Tomas", _way(late, "Tomas", "Dinner an hour later"))
     assert [one.labels for one in late.told("Bashir", "lever")] == [("Yes", "No")]
     assert late.told("Ines", "lever") == []
+
+
+def test_a_question_is_asked_of_who_decides_alone(late: PlayedKitchen) -> None:
+    """Nobody else is shown the buttons, in no room."""
+    late.tap("Tomas", _way(late, "Tomas", "Wrap in paper"))
+    asked = [one for one in late.new if one.labels == ("Yes", "No")]
+    assert [one.room.chat for one in asked] == ["ines"]
+
+
+def test_a_second_answer_changes_nothing(late: PlayedKitchen) -> None:
+    """The host said no: a late "yes" on the same card changes nothing, and is told who settled it."""
+    late.tap("Ines", _way(late, "Ines", "Pit up a step"))
+    late.tap("Tomas", _way(late, "Tomas", "Dinner an hour later"))
+    late.tap("Bashir", "No")
+    serving = late.situation.state.serving
+    again = late.tap("Bashir", "Yes")
+    assert again.lines[0].startswith("That was settled at 12:00 by Bashir.")
+    assert late.situation.state.serving == serving
