@@ -21,6 +21,7 @@ from scheduler.facts import Serving, Slot
 from scheduler.planning.handover import coming_change
 from scheduler.planning.prompts import Prompt
 from scheduler.safety import chilling_since
+from scheduler.safety.each import needed
 from scheduler.state import Stage
 
 DEFAULT_UNIT = "F"
@@ -63,6 +64,7 @@ def _context(visit: Visit, situation: Situation) -> Context:
         stage=state.stage.value,
         cuts=visit.house.catalogue.cuts,
         cut=situation.cut.id,
+        each=needed(state, situation.cut),
         open_steps=tuple(_open_step(prompt) for prompt in situation.waiting),
         choices=_with_typed(offered(visit), situation),
         cooker_names=cooker_names(visit.house),

@@ -94,6 +94,8 @@ class Context:
     """The pieces of a cook that has several, else nothing."""
     cut: str | None = None
     """The cut of a cook that has one piece: a number beside its name is its core."""
+    each: int = 1
+    """So many like pieces of which each is read (two birds): as many numbers in a row are all cores."""
     of_piece: bool = False
     """True for words beside the name of one of several pieces."""
     asked_cores: tuple[str, ...] = ()

@@ -91,7 +91,9 @@ def _muted(clause: Clause, context: Context) -> Intent:
 
 def _about_meat(clause: Clause, kind: Answer | None, context: Context) -> list[Intent]:
     chosen = prompts.outcome(clause.words, context)
-    if chosen is not None and (kind is not Answer.NOT_YET or "_" in (chosen.outcome or "")):
+    if chosen is not None and (
+        kind is not Answer.NOT_YET or "_" in (chosen.outcome or "") or chosen.step == "fuel_check"
+    ):
         return [chosen.model_copy(update={"at": clause.past(context)})]
     if kind not in (Answer.SKIP, Answer.MUTE) and (bark := bark_said(clause.words, clause.past(context), context)):
         return [bark]

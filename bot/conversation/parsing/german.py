@@ -177,7 +177,8 @@ _ASKED = (
 )
 
 _DEEDS = (
-    ("(?:das )?fleisch (?:ist |liegt )?(?:drauf|auf dem rost|auf dem grill|aufgelegt)", "meat on"),
+    ("(?:das )?fleisch (?:ist |liegt )?(?:jetzt )?(?:drauf|auf dem rost|auf dem grill|aufgelegt)", "meat on"),
+    ("(?:das )?fleisch (?:liegt|ist) (?:jetzt )?auf(?= *(?:$|[,.!;]| (?:seit|um|at|since|now|jetzt)))", "meat on"),
     ("(?:in )?(?:alu)?folie (?:eingewickelt|eingepackt|gewickelt)|eingewickelt in (?:alu)?folie", "wrapped in foil"),
     ("(?:in )?papier (?:eingewickelt|eingepackt|gewickelt)|eingewickelt in papier", "wrapped in paper"),
     (r"(\d+(?:[.,]\d+)?) ?(?:kg|kilo) (?:holz)?kohlen? (?:nachgelegt|drauf)", r"added \1 kg of charcoal"),

@@ -9,7 +9,7 @@ import dataclasses
 import re
 
 from bot.commands import FeelSaid
-from bot.conversation.parsing.numbers import SPOT_WORDS
+from bot.conversation.parsing.numbers import SOME_OF, SPOT_WORDS, how_many
 from bot.conversation.parsing.words import phrases
 from scheduler.facts import Feel, Wrap
 
@@ -169,6 +169,13 @@ _EXCEPT = re.compile(
     r"\b(?:except|apart from|besides|but not|all but|everywhere but|bis auf|excepto|sauf)\b(?:"
     r" for)?(?P<rest>.*)"
 )
+_PARTLY = re.compile(
+    r"\b(?:mostly|mainly|largely|partly|partially|meistens|teilweise|in places|in parts"
+    r"|(?:most|some|half|parts?|a (?:few|couple)) of (?:it|them|the (?:spots?|places|racks?|pieces|meat))"
+    r"|(?:in|at) (?:most|some|half|a few|a couple of|several|one or two|one) (?:of the )?(?:spots?|places?|parts?)"
+    r"|only (?:[a-z]+ )?(?:in|at|on) the|just (?:in|at|on) the|one side(?: only)?|on one side)\b"
+)
+"""Words that say that it is not so everywhere."""
 _SPOT = re.compile(r"\b(" + "|".join(sorted(SPOT_WORDS, key=len, reverse=True)) + r")\b")
 
 
@@ -191,6 +198,8 @@ def feel_words(clause: str) -> tuple[FeelSaid, ...]:
 
     "Like butter except the thick corner" is almost: the tightest spot decides when to test again.
     """
+    if _FEEL_TENDER.search(clause) and _not_everywhere(clause) and _feel(clause) is Feel.TENDER:
+        return (FeelSaid(feel=Feel.ALMOST),)
     exception = _EXCEPT.search(clause)
     if exception and (feel := _feel(clause[: exception.start()])) is not None:
         spot = _SPOT.search(exception["rest"])
@@ -202,6 +211,14 @@ def feel_words(clause: str) -> tuple[FeelSaid, ...]:
         return ()
     spot = _SPOT.search(clause)
     return (FeelSaid(feel=feel, spot=SPOT_WORDS[spot[1]] if spot else None),)
+
+
+def _not_everywhere(clause: str) -> bool:
+    """Return whether a feel is told of a part of the spots or pieces alone ("slides in 2 of 3")."""
+    counted = SOME_OF.search(clause)
+    return _PARTLY.search(clause) is not None or (
+        counted is not None and how_many(counted["some"]) < how_many(counted["all"])
+    )
 
 
 def _feel(clause: str) -> Feel | None:

@@ -46,6 +46,8 @@ _TENS_PLURAL = {f"{word.removesuffix('y')}ies": tens for word, tens in _TENS.ite
 _DE_ONES = dict(
     zip(["ein", "zwei", "drei", "vier", "funf", "sechs", "sieben", "acht", "neun"], range(1, 10), strict=True)
 )
+_DE_LOW = {word: number for word, number in _DE_ONES.items() if word != "ein"}
+"""Beside "hundert" as a word of its own: "hundert ein" may go on with "ein Grad"."""
 _DE_TENS = dict(
     zip(
         ["zwanzig", "dreissig", "vierzig", "funfzig", "sechzig", "siebzig", "achtzig", "neunzig"],
@@ -111,9 +113,12 @@ _PAIR = re.compile(rf"\b(?P<tens>{_any(_TENS)})[ -](?P<ones>{_LOW})\b{_NOT_MORE}
 _ALONE = re.compile(r"\b(?P<tens>sixty|seventy|eighty|ninety)\b(?! percent|%)")
 _POINT = re.compile(rf"(?<=[0-9]) point (?P<tenths>[0-9]|{_LOW})\b")
 _GERMAN = re.compile(
-    rf"\b(?:(?P<h>{_any(_DE_ONES)})?hundert(?:und)?)?(?:(?P<ones>{_any(_DE_ONES)})und)?(?P<tens>{_any(_DE_TENS)})\b"
+    rf"\b(?:(?:(?P<h>{_any(_DE_ONES)}) ?)?hundert[ -]?(?:und ?)?)?"
+    rf"(?:(?P<ones>{_any(_DE_ONES)})und)?(?P<tens>{_any(_DE_TENS)})\b"
 )
-_GERMAN_HUNDRED = re.compile(rf"\b(?P<h>{_any(_DE_ONES)})?hundert(?P<ones>{_any(_DE_ONES)})?\b")
+_GERMAN_HUNDRED = re.compile(
+    rf"\b(?:(?P<h>{_any(_DE_ONES)}) ?)?hundert(?:(?: ?und ?)?(?P<ones>{_any(_DE_ONES)})| (?P<low>{_any(_DE_LOW)}))?\b"
+)
 _SPANISH = re.compile(rf"\b(?P<h>ciento )?(?P<tens>{_any(_ES_TENS)})(?: y (?P<ones>{_any(_ES_ONES)}))?\b")
 _FRENCH = re.compile(
     rf"\b(?P<tens>{_any(_FR_TENS)})(?:(?:[ -]| et |-et-)(?P<ones>{_any(_FR_ONES)}))?\b(?! (?:minutes?|mn|min)\b)"
@@ -160,7 +165,7 @@ def with_figures(heard: str) -> str:
     heard = _POINT.sub(lambda m: f".{_ONES.get(m['tenths'], m['tenths'])}", heard)
     heard = _GERMAN.sub(_german, heard)
     heard = _GERMAN_HUNDRED.sub(
-        lambda m: str(_DE_ONES.get(m["h"] or "ein", 1) * 100 + _DE_ONES.get(m["ones"] or "", 0)), heard
+        lambda m: str(_DE_ONES.get(m["h"] or "ein", 1) * 100 + _DE_ONES.get(m["ones"] or m["low"] or "", 0)), heard
     )
     heard = _SPANISH.sub(lambda m: _other(m, _ES_TENS, _ES_ONES), heard)
     return _FRENCH.sub(lambda m: _other(m, _FR_TENS, _FR_ONES), heard)

@@ -78,6 +78,18 @@ _GLUED = re.compile(
     r"|reads?|says?|kern|still|chamber|it|so|ok|around|like|maybe|say)[0-9])[a-z]{2,}[0-9][a-z0-9]*"
 )
 """Figures that are part of a word ("smoke180")."""
+_MANY = {"none": 0, "one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "eight": 8, "ten": 10}
+_HOW_MANY = rf"(?:[0-9]|1[0-2]|{'|'.join(_MANY)})"
+SOME_OF = re.compile(
+    rf"(?<![0-9a-z.,/-])(?P<some>{_HOW_MANY})(?: (?:out )?of (?:the |my )?| (?:von|sur) (?:den )?|(?<=[a-z] [0-9])/)"
+    rf"(?P<all>{_HOW_MANY})(?![0-9a-z.,/])"
+)
+"""Of how many spots or pieces something is so ("2 of 3"): no temperatures."""
+_RISEN_BY = re.compile(
+    r"\b(?:up|down|risen|rose|gained|climbed|fell|fallen|dropped|plus) (?:by )?[0-9]{1,2}(?: ?°)?(?: ?degrees?| ?deg)?"
+    r"(?: ?[cf])?,? (?:to|at|now at|and (?:is )?now(?: at)?|now)(?= [0-9]{2,3}(?![0-9:]))"
+)
+"""By how much it went up, before where it stands ("up 5 to 171")."""
 _NOT_TEMPERATURES = re.compile(
     r"(?<![0-9.,/-])[1-9]/[2-9](?= (?:left|full|of|gone|to go|basket|bag|tank|remaining))|"
     r"(?<![0-9.,/-])(?:[1-9]|1[0-9]|2[0-4]) (?:racks?|slabs?|briskets?|butts?|shoulders?|ribs|bones?)\b|"
@@ -189,10 +201,15 @@ _LABEL = re.compile(
 )
 
 
+def how_many(typed: str) -> int:
+    """Return the count that a figure or a word of `SOME_OF` is."""
+    return int(typed) if typed.isdigit() else _MANY[typed]
+
+
 def figures(text: str) -> tuple[Figure, ...]:
     """Return the figures of a tidied text that may be temperatures, first to last, with their labels."""
     masked = text
-    for pattern in (_NUMBERED, _NOT_TEMPERATURES, _COUNT_OF, _GLUED):
+    for pattern in (_NUMBERED, SOME_OF, _RISEN_BY, _NOT_TEMPERATURES, _COUNT_OF, _GLUED):
         masked = pattern.sub(lambda found: "|" * len(found.group()), masked)
     plain = [_tens(found) for found in _TENS.finditer(masked)]
     for figure in plain:

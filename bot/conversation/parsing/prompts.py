@@ -51,6 +51,20 @@ _ENOUGH = re.compile(
     r"|is|are|think|so|looks?|all|fine|good|ok|okay|enough|definitely|easily|till|until|the|morning|end|for|night|sure))+$"
 )
 """A yes with reassurance beside it, to the question whether the fuel lasts."""
+_FUELS = word_set(
+    "fuel charcoal coal coals briquettes briqs briquets lump pellets pellet gas propane basket hopper tank bottle bag"
+    " kohle glut briketts holzkohle brennstoff gasflasche carbon charbon"
+)
+_HOW_MUCH = word_set(
+    "plenty lots loads heaps tons full enough half halfway low little empty still got have has had there is it it's its"
+    " that's there's left looks look looking about around only just now quite a bit of the we we've i i've i'd say yes"
+    " yep yup yeah yea ya ja ok okay think so easily for in and go till until night day morning end more than less"
+    " pretty nearly almost getting running very really fairly rather good fine to all way maybe roughly bout approx"
+    " there's them um ish sure probably seems should be do will last cook long hours hour more side on i'm we're too"
+    " or gone down over well under checked check looked reckon guess noch ist voll halb wenig fast viel genug mehr"
+    " tonight brim top"
+)
+"""Words that may stand beside how much fuel is left; with any other it is about something else."""
 _NEGATIVES = word_set("not no isn't aren't nor never")
 
 
@@ -93,13 +107,18 @@ def outcome(words: str, context: Context) -> Done | None:
         chosen = ["half"] if "half" in chosen else chosen  # "half full", "half empty"
         if chosen and chosen[0] in SYNONYMS["binned"] | SYNONYMS["thrown"] and said & _NO_FOOD:
             continue
-        if step.step == "fuel_check" and "chimney" in said:
-            continue  # "half a chimney on" was added
+        if step.step == "fuel_check" and not _of_the_fuel(said):
+            continue  # "half a chimney on" was added, "hands full of grease" is of no fuel
         if step.step == "shutdown" and not said <= _OF_THE_COOKER:
             continue  # "closed the garage"
         if len(chosen) == 1 and chosen[0] not in OWN_WORDS:
             return Done(step=step.step, outcome=chosen[0])
     return None
+
+
+def _of_the_fuel(said: set[str]) -> bool:
+    """Return whether words about how much is left are of the fuel: they name it, or they say nothing else."""
+    return "chimney" not in said and (bool(said & _FUELS) or said <= _HOW_MUCH)
 
 
 def _says(choice: str, said: set[str]) -> bool:

@@ -67,7 +67,9 @@ def replies(heard: str, text: str, context: Context) -> tuple[Intent, ...]:
         return (prompts.refused(text, context),)
     if (told := relative(heard, context)) is not None:
         return (told,)
-    whens = tuple(when for when in times.find(heard) if not _is_figure(when, heard, context))
+    whens = tuple(
+        when for when in times.find(heard) if not _is_figure(when, heard, context) and not _counts(when, heard)
+    )
     masked = cut_out(heard, [(when.start, when.end) for when in whens])
     problem = None if _swings_of_the_meat(heard, context) else trouble(heard, text, context)
     said = [] if problem else _read_clauses(masked, whens, text, context)
@@ -112,8 +114,8 @@ def _alone_beside(whens: tuple[times.When, ...], masked: str, context: Context) 
 
 
 def _with_spots_behind(said: list[Intent], masked: str, whens: tuple[times.When, ...]) -> list[Intent]:
-    """Return a tender feel as almost where another clause says that a spot is not ("butter, thick end not yet")."""
-    if not any(isinstance(one, FeelSaid) and one.feel is Feel.TENDER for one in said):
+    """Return a feel as almost where another clause says that a spot is not ("butter, thick end not yet")."""
+    if not any(isinstance(one, FeelSaid) and one.feel in (Feel.TENDER, Feel.ALMOST) for one in said):
         return said
     told = {one.spot for one in said if isinstance(one, FeelSaid)}
     waits = [when.start for when in whens if when.kind is times.Kind.AHEAD]
@@ -205,6 +207,11 @@ def _with_numbers(numbers: tuple[Intent, ...], said: list[Intent]) -> tuple[Inte
 
 
 # --- figures ------------------------------------------------------------------------------------------------------
+def _counts(when: times.When, heard: str) -> bool:
+    """Return whether "in 2" goes on as a count ("in 2 of 3")."""
+    return re.match(r" ?(?:out )?of (?:the |my )?[0-9a-z]", heard[when.end :]) is not None
+
+
 def _is_figure(when: times.When, heard: str, context: Context) -> bool:
     """Return True when "at 205" or "pit at 20" is a reading: three figures a probe can show, or a probe before it."""
     if not (when.compact or when.plain):

@@ -33,6 +33,8 @@ PAIR = 2
 """A pit and a meat."""
 TWO_SPOTS_C = 6.0
 """Two figures this near are two spots when the meat alone was asked for [°C]; common practice, no source."""
+IN_A_ROW_C = 25.0
+"""Two like pieces of one fire are not further apart than this [°C]; common practice, no source."""
 _TWO_OF_THE_MEAT = re.compile(r"[0-9] ?(?:,|;|/|and|und|y|et|&|[+]) ?[0-9]")
 """Two figures told one after the other ("68, 71", "68 and 71"); a blank joins pit and meat."""
 _STROKE = re.compile(r"[0-9] ?/ ?[0-9]")
@@ -143,6 +145,8 @@ def _in_order(figures: tuple[Figure, ...], high: Figure, its_value: Value, other
 
 def _both_of_the_meat(figures: tuple[Figure, ...], context: Context, heard: str) -> bool:
     """Return True for a list of two that answers a question about the meat alone, where both can be the next core."""
+    if _of_each(figures, context, heard):
+        return True
     if asked(context) != (Slot.CORE,):
         return False
     cores = [settle(figure, Slot.CORE, context) for figure in figures]
@@ -155,6 +159,22 @@ def _both_of_the_meat(figures: tuple[Figure, ...], context: Context, heard: str)
     if isinstance(pit, Value) and context.pit_target_c is not None and near_pit(pit.value_c, context):
         return False
     return all(isinstance(core, Value) and plausible_core(core, context) for core in cores)
+
+
+def _of_each(figures: tuple[Figure, ...], context: Context, heard: str) -> bool:
+    """Return whether figures are of like pieces of which each is read, in a row: one that fell is kept, not asked for.
+
+    None of them may be where the pit is to be: that one is the pit.
+    """
+    if not PAIR <= len(figures) <= context.each or context.stage != "cooking":
+        return False
+    cores = [settle(figure, Slot.CORE, context) for figure in figures]
+    known = [core.value_c for core in cores if isinstance(core, Value) and can_be(core)]
+    if len(known) < len(cores):
+        return False
+    listed = _TWO_OF_THE_MEAT.search(heard) is not None
+    near = max(known) - min(known) <= (IN_A_ROW_C if listed else TWO_SPOTS_C)
+    return near and context.pit_target_c is not None and not near_pit(max(known), context)
 
 
 def _near_one_another(cores: list[Value | Open]) -> bool:
@@ -198,6 +218,8 @@ def _several(free: list[Figure], context: Context, heard: str) -> dict[Figure, S
     largest = max(free, key=_value)
     result: dict[Figure, Slot | None] = dict.fromkeys(free, Slot.CORE)
     if any(figure.spot for figure in free):
+        return result
+    if len(free) > PAIR and _of_each(tuple(free), context, heard):
         return result
     if len(free) == PAIR and context.stage == "cooking":
         if not _both_of_the_meat((free[0], free[1]), context, heard):

@@ -84,7 +84,7 @@ COOKER_NAMES = (
 )
 _KEYS = {
     "unit", "stage", "now", "last_core", "pit_target", "on", "serving", "setup", "muted", "lights_in_h", "cut",
-    "pieces", "stop", "chilling",
+    "pieces", "stop", "chilling", "each",
 }  # fmt: skip
 STEPS = {
     step["id"]: step
@@ -147,6 +147,7 @@ def setting(text: str, asked: str = "") -> Context:
         cut=said.get("cut"),
         stop_stands=said.get("stop") == "stands",
         chilling="chilling" in said,
+        each=int(said.get("each", "1")),
     )
     cuts = said["pieces"].split(",") if "pieces" in said else []
     alone = {cut: dataclasses.replace(context, cut=cut) for cut in cuts}
