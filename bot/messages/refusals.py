@@ -30,7 +30,7 @@ _PARTS = {
 def _unlikely(refusal: Refusal, voice: Voice) -> str:
     """Say that a correction is not believed, what was expected, and how to tell the number all the same."""
     if refusal.core_c is None or refusal.expected_c is None or refusal.at is None:
-        return ""
+        return _("That would surprise me, so the number of before stays. Read a second spot, off bone and fat.")
     return _(
         "{core} at {time} would surprise me: I expected {expected} then. The number of before stays. Read a second "
         "spot, off bone and fat, and type what it says now."
