@@ -288,6 +288,10 @@ def _before(heard: str, start: int) -> int:
     return start if before is None else before.start()
 
 
+_A_CUT_TOO = frozenset({"loin"})
+"""Names of a spot that are whole cuts, too."""
+
+
 def _meant(word: str, telling: dict[str, set[str]]) -> set[str]:
     exact = telling.get(word) or telling.get(word.removesuffix("s")) or telling.get(word + "s")
     if exact:
@@ -308,7 +312,7 @@ def _telling(context: Context) -> dict[str, set[str]]:
         words = re.findall(r"[a-z]+", cut.name.casefold())
         words += [found[-1] for name in cut.also_called if (found := re.findall(r"[a-z]+", name.casefold()))]
         for word in words:
-            if len(word) >= _LONG and word not in _PLAIN and word not in SPOT_WORDS:
+            if len(word) >= _LONG and word not in _PLAIN and (word not in SPOT_WORDS or word in _A_CUT_TOO):
                 telling.setdefault(word, set()).add(known.piece)
     return telling
 
