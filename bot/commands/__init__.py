@@ -14,7 +14,9 @@ from pydantic import Field, TypeAdapter
 from bot.commands.asking import Ask, Topic
 from bot.commands.care import UNNAMED, CareSaid, Doneness, EditionSaid, SafeBySaid, TargetSaid, TreatedSaid
 from bot.commands.crew import (
+    CallName,
     CancelInvites,
+    CannotWatch,
     Claim,
     ClaimBack,
     DeclineWatch,
@@ -70,8 +72,10 @@ __all__ = [
     "AirSaid",
     "Ask",
     "BackOn",
+    "CallName",
     "CallOff",
     "CancelInvites",
+    "CannotWatch",
     "CareSaid",
     "ChangePlan",
     "ChoosePlan",
@@ -333,6 +337,7 @@ Intent = Annotated[
     | CareSaid | TreatedSaid | SafeBySaid | TargetSaid | EditionSaid
     | CallOff | Join | Invite | Trouble | TroubleOver | TakeLever | Pause
     | CancelInvites | RoleSaid | LeftSaid | Claim | ClaimBack | HandOver | TakeWatch | DeclineWatch | Nod
+    | CannotWatch | CallName
     | LeverNo | SafeDefault | SoundCheck | HeardIt | Agreed | WrongCook
     | HowMuch | MannerSaid | Note | Unclear,
     Field(discriminator="kind"),

@@ -74,6 +74,19 @@ class TakeWatch(Said):
     until: dt.datetime | None = None
 
 
+class CannotWatch(Said):
+    """Whoever says so cannot do, or go on with, a watch of theirs, or has to go."""
+
+    kind: Literal["cannot_watch"] = "cannot_watch"
+
+
+class CallName(Said):
+    """Somebody is to be called to the fire, by sound; None: whoever leads."""
+
+    kind: Literal["call_name"] = "call_name"
+    name: str | None = None
+
+
 class DeclineWatch(Said):
     """I do not take the watch."""
 

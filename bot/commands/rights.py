@@ -24,12 +24,12 @@ _ASK = (
     "manner",
     "set_up",
 )
-_HEARD = ("join", "note", "unclear")
+_HEARD = ("join", "note", "unclear", "cannot_watch")
 """What is kept or asked back, and changes nothing."""
 
 _REPORT = (
     "report", "done", "not_yet", "put_off", "feel", "undo", "correct", "air", "fuel", "trouble", "trouble_over",
-    "claim", "claim_back", "take_watch", "decline_watch", "nod",
+    "claim", "claim_back", "take_watch", "decline_watch", "nod", "call_name",
     "wrong_cook", "two_spots",
     "other_number",
 )  # fmt: skip

@@ -269,13 +269,13 @@ class _Naming:
                 return Named(intent="event")
             case say.Claim():
                 return Named(intent="time_future" if self.open else "handover_ack")
-            case say.ClaimBack() | say.DeclineWatch():
+            case say.ClaimBack() | say.DeclineWatch() | say.CannotWatch():
                 return Named(intent="decline")
             case say.HeardIt():
                 return Named(intent="ack")
             case say.Nod():
                 return Named(intent="ack_weak", question=do_you_have_it())
-            case say.RoleSaid() | say.LeftSaid():
+            case say.RoleSaid() | say.LeftSaid() | say.CallName():
                 return Named(intent="chat_event")
             case say.MannerSaid():
                 return Named(intent="choice")

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from bot import commands as say
 from bot.application.announcements import answer, reply
-from bot.application.handlers import crewing_claims, crewing_levers, crewing_sound, crewing_watch
+from bot.application.handlers import crewing_claims, crewing_levers, crewing_relief, crewing_sound, crewing_watch
 from bot.application.handlers.crewing_levers import to_alone
 from bot.application.handlers.wishes import decided
 from bot.application.manners import manner_of
@@ -30,6 +30,7 @@ from scheduler.planning.nights import lead_of, watches, watching
 
 Said = (
     say.RoleSaid | say.LeftSaid | say.Claim | say.ClaimBack | say.HandOver | say.TakeWatch | say.DeclineWatch
+    | say.CannotWatch | say.CallName
     | say.Nod | say.SafeDefault | say.LeverNo | say.SoundCheck | say.HeardIt
 )  # fmt: skip
 
@@ -45,6 +46,10 @@ def handle(visit: Visit, work: Work, snapshot: CookSnapshot, situation: Situatio
             crewing_claims.handle(visit, work, snapshot, situation, said)
         case say.HandOver() | say.TakeWatch() | say.DeclineWatch():
             crewing_watch.handle(visit, work, snapshot, situation, said)
+        case say.CannotWatch():
+            crewing_relief.cannot(visit, work, snapshot, situation)
+        case say.CallName():
+            crewing_relief.call(visit, work, snapshot, situation, said)
         case say.LeverNo():
             crewing_levers.no(visit, work, snapshot, situation, said)
         case say.SafeDefault():

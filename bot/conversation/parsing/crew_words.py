@@ -8,7 +8,9 @@ from __future__ import annotations
 import re
 
 from bot.commands import (
+    CallName,
     CancelInvites,
+    CannotWatch,
     Claim,
     ClaimBack,
     DeclineWatch,
@@ -92,6 +94,28 @@ _DECLINES = phrases(
     r"^i (?:do not|don't) (?:take|want|have) (?:it|the watch)$",
 )
 _HAND_OVER = phrases(r"^/?(?:hand ?over|handover card|hand (?:it|the watch) over|change of (?:the )?watch)$")
+_CANNOT = phrases(
+    r"^(?:sorry,? )?i (?:can(?:'t|not)|cannot|won't) (?:do|make|take|keep|finish|go on with) (?:my|the) "
+    r"(?:watch|shift|turn)"
+    r"(?: any ?more| tonight| now| after all)?$",
+    r"^(?:sorry,? )?(?:i(?:'m| am|m)? (?:leaving|off home|going home|too tired|drunk)"
+    r"|i (?:must|have to|need to|gotta|got to) "
+    r"(?:go|leave|go home)|i(?:'m| am) not (?:fit|able)(?: to watch)?)(?: now| already| early)?$",
+    r"^(?:can|could) (?:somebody|someone|anybody|anyone) (?:else )?"
+    r"(?:take over|relieve me|take (?:it|the watch|my watch))"
+    r"(?: please)?$",
+    r"^i need (?:a |some)?(?:relief|somebody to take over|someone to take over)$",
+    r"^(?:ich (?:kann|schaffe) (?:meine|die) (?:wache|schicht) (?:nicht|nicht mehr|heute nicht)(?: machen| halten)?"
+    r"|ich (?:muss|gehe) (?:jetzt )?(?:weg|los|gehen|heim|nach hause)|(?:kann|könnte) (?:jemand|wer) übernehmen"
+    r"|ich bin (?:zu müde|betrunken))$",
+)
+_CALL = re.compile(
+    r"^(?:please )?(?:wake|wake up|call|ring|get|fetch) (?:up )?(?P<name>[^\W\d_][\w'-]{1,19}|the lead|the boss)"
+    r"(?: up)?(?: now| please)?$"
+    r"|^(?P<who>[^\W\d_][\w'-]{1,19}) (?:has|needs|must) (?:to )?(?:come|get up|wake up)(?: now| here| down)*$"
+    r"|^(?:weck(?:e|t)?|hol|ruf) (?P<wen>[^\W\d_][\w'-]{1,19})(?: auf)?(?: bitte| jetzt)?$"
+    r"|^(?P<wer>[^\W\d_][\w'-]{1,19}) (?:muss|soll) kommen$"
+)
 _NODS = word_set("k kk ok okay okey thumbsup yes yep yeah sure fine cool good great roger understood")
 """Words that acknowledge a card, and take nothing over."""
 
@@ -111,8 +135,11 @@ _NO_NAMES = word_set(
 def crew_said(heard: str, text: str, context: Context) -> Intent | None:
     """Return what a whole text says about people of the crew, None when it is about something else."""
     plain = heard.strip(" .!")
-    if not plain or len(plain) > LONGEST_READ or heard.endswith("?"):
+    if not plain or len(plain) > LONGEST_READ:
         return None
+    if heard.endswith("?"):
+        asks = context.stage != "none" and _CANNOT.match(plain.strip(" ?"))
+        return CannotWatch() if asks else None
     if _CANCEL.match(plain):
         return CancelInvites()
     if (invited := _invited(plain, text, context)) is not None:
@@ -123,7 +150,7 @@ def crew_said(heard: str, text: str, context: Context) -> Intent | None:
         return SoundCheck()
     if _HEARD.match(plain) and context.sound_open:
         return HeardIt()
-    return _role(plain, text, context) or _watch(plain, context) or _claim(plain, context)
+    return _call(plain, context) or _role(plain, text, context) or _watch(plain, context) or _claim(plain, context)
 
 
 def _invited(plain: str, text: str, context: Context) -> Invite | None:
@@ -166,7 +193,19 @@ def _watch(plain: str, context: Context) -> Intent | None:
         return HandOver()
     if context.watch_offered and _DECLINES.match(plain):
         return DeclineWatch()
-    return None
+    return CannotWatch() if _CANNOT.match(plain) else None
+
+
+def _call(plain: str, context: Context) -> CallName | None:
+    """Return who is to be called, by a name that is known or as the lead."""
+    found = _CALL.match(plain)
+    if found is None:
+        return None
+    name = next(one for one in found.groups() if one)
+    if name in {"the lead", "the boss"}:
+        return CallName()
+    known = next((one for one in context.people if one.casefold() == name), None)
+    return None if known is None else CallName(name=known)
 
 
 def nods(text: str, context: Context) -> bool:
