@@ -78,6 +78,8 @@ class CannotWatch(Said):
     """Whoever says so cannot do, or go on with, a watch of theirs, or has to go."""
 
     kind: Literal["cannot_watch"] = "cannot_watch"
+    to: None = None
+    """Nobody is named: the next one is asked."""
 
 
 class CallName(Said):

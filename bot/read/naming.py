@@ -243,7 +243,7 @@ class _Naming:
                 return Named(intent="move_dinner", duration_min=first.minutes)
             case say.GuestsSaid():
                 return Named(intent="count" if first.fewest is None else "count_range")
-            case say.HandOver():
+            case say.HandOver() | say.CannotWatch():
                 return Named(intent="handover", question=None if first.to is None else takes_it(first.to))
             case say.TakeWatch():
                 return Named(intent="handover_ack")
@@ -269,7 +269,7 @@ class _Naming:
                 return Named(intent="event")
             case say.Claim():
                 return Named(intent="time_future" if self.open else "handover_ack")
-            case say.ClaimBack() | say.DeclineWatch() | say.CannotWatch():
+            case say.ClaimBack() | say.DeclineWatch():
                 return Named(intent="decline")
             case say.HeardIt():
                 return Named(intent="ack")
