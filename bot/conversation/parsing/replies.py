@@ -97,8 +97,11 @@ def _read_clauses(masked: str, whens: tuple[times.When, ...], text: str, context
     for start, end in clauses(masked):
         inside = [when for when in whens if start <= when.start < end] or _alone_beside(whens, masked, context)
         clause = Clause(words=masked[start:end].strip(), when=inside[0] if inside else None, text=text)
-        said.extend(read_clause(clause, context))
+        here = read_clause(clause, context)
+        said.extend(here)
         named.update(steps.mentioned(clause.words, context.stage))
+        if answer(clause.words.replace("|", " ")) not in (Answer.DONE, Answer.NOD):
+            named.update(item.step for item in here if isinstance(item, Done) and item.step is not None)
     said = _with_span(said, masked, whens)
     if any(isinstance(item, PutOffFor) and item.minutes in {when.minutes for when in whens} for item in said):
         said = [item for item in said if not isinstance(item, NotYet)]  # "not yet, in 20 min"

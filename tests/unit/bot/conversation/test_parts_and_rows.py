@@ -106,3 +106,12 @@ def test_meat_that_lies_on_in_german(text: str) -> None:
     """The meat went on; on a board it did not."""
     assert plain(read(text, setting("unit=C stage=fire"))) == "done meat_on"
     assert "meat_on" not in plain(read("Fleisch liegt auf dem Brett", setting("unit=C stage=fire")))
+
+
+def test_no_deed_of_several_vanishes() -> None:
+    """Each deed of one text is told, a choice beside it or not; a short answer still only echoes a fuller one."""
+    text = "lit, smoke thin, probe in, meat on, raw side washed"
+    for asked in ("light", "smoke_clean raw_cleanup probe_in", ""):
+        said = read(text, setting("unit=F stage=fire", asked))
+        steps = [intent.step for intent in said if isinstance(intent, Done)]
+        assert steps == ["light", "smoke_clean", "probe_in", "meat_on", "raw_cleanup"]
