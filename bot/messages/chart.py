@@ -8,17 +8,20 @@ from __future__ import annotations
 import datetime as dt
 from zoneinfo import ZoneInfo
 
+from bot.messages.bin_stops import orders_bin
 from bot.messages.dinner import dinner_line
 from bot.messages.figures import Voice, span
+from bot.messages.findings import found_text
 from bot.messages.language import capital
 from bot.messages.message import lines
-from bot.messages.naming import piece_name
+from bot.messages.naming import names_of, piece_name
 from bot.messages.papers import wrap_word
 from bot.messages.trip import next_line
 from bot.messages.words import _, n_
 from scheduler.cook import Situation
 from scheduler.facts import Wrap
 from scheduler.planning.outlook import Window
+from scheduler.safety import Finding, FindingLevel
 from scheduler.state import ReadingAt, Stage
 
 _FEW = dt.timedelta(minutes=8)
@@ -29,7 +32,9 @@ _FEW = dt.timedelta(minutes=8)
 
 
 def title(situation: Situation, voice: Voice) -> str:
-    """Return the sentence about dinner; of one that was served, whether it was on time."""
+    """Return the sentence about dinner; of one that was served, whether it was on time. A stop stands in its place."""
+    if stopped := stop_title(situation, voice):
+        return stopped
     served, wanted = _served_at(situation), situation.deciding.outlook.serve_end
     if served is None:
         return dinner_line(situation, voice)
@@ -41,6 +46,36 @@ def title(situation: Situation, voice: Voice) -> str:
     if served < wanted:
         return _("Dinner was served at {time}: {span} early.").format(time=time, span=span(wanted - served))
     return _("Dinner was served at {time}: {span} late.").format(time=time, span=span(served - wanted))
+
+
+def stop_title(situation: Situation, voice: Voice) -> str:
+    """Return that food is not to be eaten while a stop stands about it; nothing when none does."""
+    found = {view.piece: situation.stops_of(view.piece, voice.now) for view in situation.views}
+    for piece, one in situation.left_standing:
+        found[piece] = (*found[piece], one)
+    stopped = tuple(piece for piece, stops in found.items() if stops)
+    if not stopped:
+        return ""
+    if any(orders_bin(one) for stops in found.values() for one in stops):
+        text = _("Stop: do not eat it, throw it away.")
+    else:
+        text = _("Stop: do not eat it now.")
+    return _("{pieces}: {text}").format(pieces=capital(names_of(situation, stopped)), text=text)
+
+
+def warnings(situation: Situation, voice: Voice) -> tuple[str, ...]:
+    """Return the stop that stands, the gravest first, else the cautions: what they found, in one sentence each."""
+    ended = [one for _piece, one in situation.left_standing]
+    stops = [*(one for view in situation.views for one in situation.stops_of(view.piece, voice.now)), *ended]
+    if stops:
+        return (found_text(min(stops, key=lambda one: not orders_bin(one)), voice),)
+    return tuple(dict.fromkeys(found_text(one, voice) for one in cautions(situation, voice)))
+
+
+def cautions(situation: Situation, voice: Voice) -> list[Finding]:
+    """Return the cautions that stand about any piece."""
+    found = [one for view in situation.views for one in situation.seen_from(view.piece).findings(voice.now)]
+    return [one for one in found if one.level is FindingLevel.CAUTION]
 
 
 def served_late(situation: Situation) -> bool | None:

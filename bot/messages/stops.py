@@ -54,7 +54,7 @@ def _no_order(finding: Finding, voice: Voice) -> str:
 def _row(one: Found, situation: Situation, *, bin_only: bool = False) -> tuple[Option, ...]:
     thrown = (named(situation, one.piece, _("Thrown away")), Discard(piece=one.piece))
     again = (named(situation, one.piece, _("Read again")), ReadAgain(piece=one.piece))
-    if bin_only:
+    if bin_only or orders_bin(one.finding):
         return (thrown,)
     return (thrown, again) if one.finding.unread or one.finding.rule in READ_AGAIN else (thrown,)
 

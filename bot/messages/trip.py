@@ -35,7 +35,7 @@ from scheduler.planning.prompts import Prompt
 from scheduler.planning.quantities import salt_for, trimmed_kg
 from scheduler.planning.telling import boxed
 from scheduler.planning.trips import JOIN, Trip
-from scheduler.safety import ACT_C
+from scheduler.safety import ACT_C, Finding
 from scheduler.safety.fire import PIT_COLD_C
 from scheduler.safety.stops import again_at
 
@@ -247,6 +247,10 @@ def _item(prompt: Prompt, situation: Situation, voice: Voice) -> str:
     out_too_long = any(rule == "two_hours_out" for rule, _since in situation.state.warned)
     if prompt.step.id == "two_hour" and out_too_long:
         return _("What became of the food: put away in time, kept hot, or thrown out?")
+    if prompt.step.id == "hold_check" and any(orders_bin(one) for one in _stops(situation, voice)):
+        return _("Not to the table: a stop says to throw it away.")
+    if prompt.step.id == "hold_check" and _stops(situation, voice):
+        return _("Open the box once and read the meat; what the stop says to do counts now.")
     if prompt.step.id in _TO_THE_TABLE and (stopped := _not_to_the_table(situation, voice)):
         return stopped
     text = do_of(prompt.step.id, step_words(prompt.step.id).do, situation).format(
@@ -288,9 +292,13 @@ def _item(prompt: Prompt, situation: Situation, voice: Voice) -> str:
     return text
 
 
+def _stops(situation: Situation, voice: Voice) -> tuple[Finding, ...]:
+    return situation.stops_of(situation.state.piece, voice.now)
+
+
 def _not_to_the_table(situation: Situation, voice: Voice) -> str:
     """Return what is said in place of slicing and serving while a stop stands; nothing when none does."""
-    stops = situation.stops_of(situation.state.piece, voice.now)
+    stops = _stops(situation, voice)
     if any(orders_bin(one) for one in stops):
         return _("Not to the table: a stop says to throw it away.")
     return _("Not to the table yet: a stop stands.") if stops else ""

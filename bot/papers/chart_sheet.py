@@ -154,15 +154,16 @@ def _names(shown: tuple[PieceView, ...]) -> list[str]:
 
 
 def _tone(situation: Situation, voice: Voice, *, over: bool) -> Tone:
-    stopped = any(situation.stops_of(view.piece, voice.now) for view in situation.views)
-    if stopped or unsafe_line(situation.deciding, voice):
+    if words.stop_title(situation, voice) or unsafe_line(situation.deciding, voice):
         return Tone.BAD
     served_late = words.served_late(situation)
+    careful = bool(words.cautions(situation, voice))
     if served_late is not None:
-        return Tone.BAD if served_late else Tone.GOOD
+        return Tone.BAD if served_late else Tone.UNSURE if careful else Tone.GOOD
     if over or situation.state.stage in {Stage.AFTER, Stage.GONE}:
-        return Tone.PLAIN
-    return _TONES[situation.deciding.outlook.verdict]
+        return Tone.UNSURE if careful else Tone.PLAIN
+    tone = _TONES[situation.deciding.outlook.verdict]
+    return Tone.UNSURE if careful and tone in {Tone.GOOD, Tone.PLAIN} else tone
 
 
 def _notes(
@@ -172,8 +173,9 @@ def _notes(
     left_out: tuple[PieceView, ...],
     voice: Voice,
 ) -> tuple[str, ...]:
-    """Return what stands under the title: what had been forecast, what comes next, what is not drawn."""
-    found = []
+    """Return what stands under the title: a stop or caution, the forecast as it was, what is next, what is left out."""
+    warned = words.warnings(situation, voice)[:1]
+    found: list[str] = []
     if len(shown) == 1:
         (view,) = shown
         before, pulled_at = expected[view.piece], view.state.at("pull")
@@ -183,7 +185,7 @@ def _notes(
         found.append(words.action(situation, voice))
     if left_out:
         found.append(words.more_pieces(tuple(piece_name(view) for view in left_out)))
-    return tuple(text for text in found if text)
+    return (*warned, *(text for text in found if text))
 
 
 def _with_legend(sheet: ChartSheet) -> ChartSheet:

@@ -246,15 +246,24 @@ _TOWARDS_DINNER = frozenset({"fuel_load", "light", "t_minus", "sides"})
 """Steps of the whole cook that nobody is asked for while all of its meat is to be thrown away."""
 
 
+_OF_FOOD_TO_EAT = frozenset({
+    "come_up_check", "second_spot", "box_ready", "box_meat", "hold_check", "serve_reading", "reheat", "board_ready",
+})  # fmt: skip
+"""Steps of safety about food that is going to be eaten: of food for the bin no number and no box is asked."""
+
+
 def _withheld(prompt: Prompt, binned: frozenset[str], *, every: bool) -> bool:
     """Return whether a prompt is not asked while a stop says to throw its meat away: nothing leads on to eating it.
 
-    Steps of safety are asked all the same. What is asked again once the stop ends, by a correction, comes back.
+    Steps of safety are asked all the same, but those about food that is eaten. What is asked again once the stop ends,
+    by a correction, comes back.
     """
     step = prompt.step
-    if step.safety:
+    if step.safety and step.id not in _OF_FOOD_TO_EAT:
         return False
-    return prompt.piece in binned if step.scope == "piece" else every and step.id in _TOWARDS_DINNER
+    if step.scope == "piece":
+        return prompt.piece in binned
+    return every and (step.id in _TOWARDS_DINNER or step.id in _OF_FOOD_TO_EAT)
 
 
 def assess(facts: tuple[Fact, ...], catalogue: Catalogue, as_of: dt.datetime | None = None) -> Situation:

@@ -64,9 +64,17 @@ FOR_THE_BIN = frozenset({
 """Rules whose stop no reading of now ends: the food is thrown away."""
 
 
+def orders_bin(stop: Finding) -> bool:
+    """Return whether a stop orders the food into the bin: no reading of now ends it, or the time to mend it is over."""
+    if stop.unread:
+        return False
+    lasted, most = stop.found_min, stop.limit_min
+    return stop.rule in FOR_THE_BIN or (lasted is not None and most is not None and lasted > most)
+
+
 def for_the_bin(state: CookState, cut: Cut, cuts: Cuts, now: dt.datetime) -> bool:
     """Return whether a stop stands at `now` that only throwing the food away ends, or correcting what it rests on."""
-    return any(stop.rule in FOR_THE_BIN and not stop.unread for stop in standing_stops(state, cut, cuts, now))
+    return any(orders_bin(stop) for stop in standing_stops(state, cut, cuts, now))
 
 
 def pulled_too_cold(state: CookState, cut: Cut, cuts: Cuts) -> list[Finding]:

@@ -97,23 +97,36 @@ def test_the_chart_of_the_end_shows_what_had_been_forecast() -> None:
     assert made.over
     assert made.now_at is None
     assert made.pieces[0].window == then.situation.outlook.pull
-    assert made.notes[0].startswith("Forecast at meat on: off ")
-    assert made.notes[0].endswith("It came off at 14:10.")
+    assert made.notes[0].startswith("Caution: not measured since it left the fire")
+    assert made.notes[1].startswith("Forecast at meat on: off ")
+    assert made.notes[1].endswith("It came off at 14:10.")
     assert made.title == "Dinner was served at 19:02: on time."
-    assert made.tone is Tone.GOOD
+    assert made.tone is Tone.UNSURE
 
 
 @pytest.mark.parametrize(
     ("served", "words", "tone"),
-    [(785, "on time", Tone.GOOD), (840, "1 h late", Tone.BAD), (720, "1 h early", Tone.GOOD)],
+    [(785, "on time", Tone.UNSURE), (840, "1 h late", Tone.BAD), (720, "1 h early", Tone.UNSURE)],
 )
 def test_the_end_says_whether_dinner_was_on_time(served: float, words: str, tone: Tone) -> None:
-    """A served dinner is on time, early or late by so much."""
+    """A served dinner is on time, early or late by so much; held and never read, it has no green tick."""
     log = ribs(500)
     log.done("serve", served)
     made = chart(log, served + 5)
     assert words in made.title
     assert made.tone is tone
+
+
+def test_a_stop_stands_in_the_head_in_words() -> None:
+    """Food that was out too long: the title says not to eat it, the note why, and there is no word of being on time."""
+    log = ribs(500)
+    log.done("serve", 785)
+    made = chart(log, 785 + 150)
+    assert "Stop: do not eat it, throw it away." in made.title
+    assert "on time" not in made.title
+    assert made.tone is Tone.BAD
+    assert made.notes[0].startswith("Stop: ")
+    assert chart(log, 790).title == "Dinner was served at 19:05: on time."
 
 
 def test_a_stall_is_a_stretch_of_time_at_its_core() -> None:

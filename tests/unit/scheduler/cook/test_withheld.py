@@ -32,10 +32,14 @@ def test_no_step_towards_dinner_is_asked_of_meat_for_the_bin() -> None:
 
 
 def test_safety_is_asked_all_the_same() -> None:
-    """On the fire and spoiled: the raw side is washed, hands and board are kept clean."""
+    """On the fire and spoiled: the raw side is washed; no number, box or board of food that nobody eats is asked."""
     log, _out = _spoiled()
     log.done("meat_on", 191)
     log.ring(192)
     ids = {p.step.id for p in log.situation.prompts}
-    assert {"raw_cleanup", "board_ready"} <= ids
+    assert "raw_cleanup" in ids
+    assert (
+        not {"board_ready", "hold_check", "serve_reading", "second_spot", "box_meat", "come_up_check", "box_ready"}
+        & ids
+    )
     assert not {"pull", "slice", "serve", "core_read", "bark_check"} & ids
