@@ -30,6 +30,7 @@ from bot.application.pictures import riding_picture
 from bot.application.routing import (
     Listener,
     Loudness,
+    alarmed,
     answered_by,
     beside_rooms,
     heard_by,
@@ -66,13 +67,15 @@ def answer(
     lead: Words | None = None,
     last: Message | None = None,
     danger: bool = False,
+    alarm: Words | None = None,
     others: Words | None = None,
 ) -> None:
     """Write the answer for the person who reported, one line for the other rooms, and the facts.
 
     `body` replaces the receipt (the plan of a new cook); `lead` goes before it, `asks` is a question that follows it,
     `last` one that can wait until all that is due was said; `others` is said in the other rooms in place of the body.
-    With `danger` people are in danger: the lead comes first, loud, in every room. A stop has a message of its own.
+    With `danger` people are in danger: the lead comes first, loud, in every room. `alarm` is what whoever leads and
+    whoever watches hear first and loud, also at night, when the fire goes wrong. A stop has a message of its own.
     """
     voice = visit.voice(done.after)
     rooms = (visit.address, *snapshot.rooms, *(beside_rooms(visit.house.store, snapshot) if danger else ()))
@@ -86,9 +89,9 @@ def answer(
     tell_news(visit.house, work, snapshot, done.rung, key=str(visit.row_id))
     for listener in everybody:
         if listener.room != visit.address:
-            before = lead if danger else None
+            before = lead if danger else alarm if alarmed(listener, everybody, done.after) else None
             heard = dataclasses.replace(done, rung=heard_by(listener, done.rung))
-            how = how_others(listener, everybody, heard, urgent=danger or bool(before))
+            how = how_others(listener, everybody, heard, urgent=before is not None)
             tell_others(visit, work, listener, snapshot, heard, body, first=before, how=how, instead=others)
     all_of_it = body is not None or has(done.reported, Shifted)
     late = done.after.deciding.outlook.verdict is Verdict.LATE and dinner_line(done.after, voice) in said

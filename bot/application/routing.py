@@ -347,6 +347,16 @@ def _of_one(prompt: Prompt, situation: Situation, lead: str | None) -> tuple[str
     return whom(prompt, state, state.as_of) or (lead,)
 
 
+def alarmed(listener: Listener, everybody: tuple[Listener, ...], after: Situation) -> bool:
+    """Return whether a room is told loudly that the fire goes wrong: whoever leads or watches at any hour; the group by
+    day, and at night where nobody else would hear it.
+    """
+    if not listener.group:
+        return listener.leads_or_watches
+    living = any(one.leads_or_watches and one.active and not one.group for one in everybody[1:])
+    return not living or not is_quiet(after.state, after.state.as_of)
+
+
 # --- what somebody did ----------------------------------------------------------------------------------------------
 
 

@@ -56,7 +56,7 @@ from scheduler.facts import (
     Troubled,
     Wrapped,
 )  # fmt: skip
-from scheduler.planning.series import PIT_OFF_C
+from scheduler.planning.series import PIT_OFF_C, far_too_hot_c
 from scheduler.safety.fire import DANGER_C
 from scheduler.state import FIRST, Stage
 
@@ -248,7 +248,7 @@ def _pit_advice(changes: Changes, voice: Voice) -> list[str]:
     state = fire.state
     band = state.pit[-1]
     warned = any(f.rule == "pit_cold" for f in fire.findings(voice.now))
-    if not pits or warned or state.stage is not Stage.COOKING:
+    if not pits or warned or state.stage is not Stage.COOKING or pits[-1] > far_too_hot_c(band):
         return []
     if pits[-1] > band.high_c + PIT_OFF_C:
         return [

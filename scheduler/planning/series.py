@@ -19,9 +19,19 @@ from scheduler.planning.worth import worth_reading_at
 from scheduler.safety import ACT_C
 from scheduler.safety.holding import held_reading
 from scheduler.state import OVERTAKEN, CookState
+from scheduler.state.values import PitBand
 
 PIT_OFF_C = 8.0
 """A pit this far out of its band is looked at again sooner [°C]; common practice, no source."""
+
+_FAR_TOO_HOT_C, _FAR_ABOVE_C = 150.0, 28.0
+"""A pit over the first and so far above its band is a runaway fire [°C]; common practice, no source."""
+
+
+def far_too_hot_c(band: PitBand) -> float:
+    """Return above which the pit wakes whoever leads [°C]."""
+    return max(_FAR_TOO_HOT_C, band.high_c + _FAR_ABOVE_C)
+
 
 NEAR_C = 8.0
 """Within this of a decision the core is read more often [°C]; common practice, no source."""

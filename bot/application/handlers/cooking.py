@@ -16,6 +16,7 @@ from bot.application.handlers import (
     crewing,
     crewing_levers,
     disputes,
+    fire_alarms,
     stops,
     supposing,
     tapping,
@@ -273,10 +274,12 @@ def _report(
         return
     done = turn(snapshot.facts, result, visit=visit)
     asks = _with_pieces(done.after, wanted, settled.ask or tapping.after_feel(visit, situation, done, wanted), visit)
+    alarm = fire_alarms.far_too_hot(visit, done)
     if trouble is None or (trouble.only_if_doubted and not any(isinstance(e, SpotAsked) for e in result.events)):
-        answer(visit, work, snapshot, done, asks=asks)
+        answer(visit, work, snapshot, done, asks=asks, lead=alarm, alarm=alarm)
         return
-    answer(visit, work, snapshot, done, asks=asks, lead=trouble.card, danger=trouble.danger)
+    alarm = alarm or fire_alarms.of_trouble(visit, trouble)
+    answer(visit, work, snapshot, done, asks=asks, lead=trouble.card, danger=trouble.danger, alarm=alarm)
 
 
 def _with_pieces(

@@ -45,6 +45,8 @@ class Answer:
     card: Callable[[Voice], Message]
     reports: tuple[Report, ...]
     danger: bool = False
+    what: str = ""
+    """The problem, empty where there is no card for it."""
     only_if_doubted: bool = False
     """True when a number came along: the card is said only when that number does not fit."""
 
@@ -73,7 +75,7 @@ def answer_to(visit: Visit, situation: Situation, said: say.Trouble, *, with_num
         return Answer(card=card, reports=(), only_if_doubted=True)
     told = _told(visit, situation, seen, said)
     reports = (noted, *told, *(_report(visit, seen, body) for body in _facts(visit, seen, said)))
-    return Answer(card=card, reports=reports, danger=problem.danger)
+    return Answer(card=card, reports=reports, danger=problem.danger, what=problem.id)
 
 
 def over(visit: Visit, situation: Situation, said: say.TroubleOver) -> tuple[Report, ...]:
