@@ -13,7 +13,7 @@ from bot import commands as say
 from bot.application import which
 from bot.application.cookers import at_the_grate, cooker_told
 from bot.application.handlers.amending import correction, guests_told, moved, planned_anew, unbelievable
-from bot.application.handlers.putting_away import was_it_then
+from bot.application.handlers.putting_away import how_put_away, was_it_then
 from bot.application.visit import Visit
 from bot.conversation.flows.setup import piece_added
 from bot.messages.asked_also import and_the_number, and_which
@@ -105,7 +105,7 @@ class Settling:
 
     def settle(self, wanted: tuple[say.Intent, ...]) -> Settled:
         """Return reports for what was said, or a question."""
-        for intent in wanted:
+        for intent in how_put_away(wanted, self._whole):
             self._one(intent)
         return self._found
 
