@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import datetime as dt
 
+from bot.messages.allergies import standing_care
 from bot.messages.answers import OLD, headline
 from bot.messages.cooker import fuel_line
 from bot.messages.courses import headline_of, in_order
@@ -44,6 +45,7 @@ def board(situation: Situation, voice: Voice) -> Message:
             *board_lines(situation, voice),
             dinner or dinner_line(situation, voice),
             next_line(situation, voice, owner=True),
+            *standing_care(situation),
             open_line(situation),
             watch_line(situation, voice),
             *claim_lines(situation, voice),

@@ -5,6 +5,7 @@ Words only; it reads the situation and computes nothing.
 
 from __future__ import annotations
 
+from bot.messages.allergies import standing_care
 from bot.messages.cooker import fuel_line, vent_words
 from bot.messages.figures import Voice
 from bot.messages.message import lines
@@ -27,6 +28,7 @@ def handover_card(situation: Situation, voice: Voice) -> str:
     """Return how it stands, what was done last, what is due next, and when to wake the lead."""
     state = situation.state
     return lines(
+        *standing_care(situation),
         _readings(situation, voice),
         fuel_line(situation, voice),
         " ".join(part for part in (_wrap(situation), vent_words(state, voice)) if part),

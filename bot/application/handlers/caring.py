@@ -7,6 +7,7 @@ Words are made in `bot.messages`, limits by the engine.
 from __future__ import annotations
 
 import dataclasses
+import re
 
 from bot import commands as say
 from bot.application.announcements import answer, reply
@@ -47,7 +48,7 @@ def take(
     visit: Visit, work: Work, snapshot: CookSnapshot, situation: Situation, wanted: tuple[say.Intent, ...]
 ) -> None:
     """Write down what was told together with what came along, and answer with what it changes."""
-    mine = [intent for intent in wanted if isinstance(intent, TOLD)]
+    mine = [_of_whom(intent, visit) for intent in wanted if isinstance(intent, TOLD)]
     others = tuple(intent for intent in wanted if not isinstance(intent, TOLD))
     if (asked := _asks(mine, situation)) is not None:
         reply(visit, work, situation, asked)
@@ -135,6 +136,17 @@ def _bodies(mine: list[Told], situation: Situation) -> list[tuple[Body, str | No
             case say.EditionSaid(edition=edition) if edition is not None:
                 found.append((EditionTold(edition=edition), None))
     return found
+
+
+_ONESELF = re.compile(r"^(?:\W|and|but|by the way|btw|hi|hey|also)*(?:i|i'm|im|i\u2019m|ich)\b", re.IGNORECASE)
+
+
+def _of_whom(said: Told, visit: Visit) -> Told:
+    """Return an allergy that somebody tells of themselves with their name: whose plate it is must not be lost."""
+    if not isinstance(said, say.CareSaid) or not said.allergies or not _ONESELF.match(visit.incoming.text):
+        return said
+    own = tuple(one if one == say.UNNAMED or "(" in one else f"{one} ({visit.person.name})" for one in said.allergies)
+    return said.model_copy(update={"allergies": own})
 
 
 def _report(body: Body, piece: str | None, visit: Visit) -> Report:

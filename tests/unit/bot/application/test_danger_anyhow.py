@@ -11,6 +11,9 @@ import pytest
 
 from bot.chat import Address, Attachment, IncomingKind, OutgoingKind
 from bot.commands import DANGERS
+from bot.messages.board import board
+from bot.messages.figures import Voice
+from bot.messages.handover import handover_card
 from scheduler.facts import Noted, PhotoKept, Reading, Slot, Troubled, Wrapped
 from tests.fakes.kitchen import Heard, PlayedKitchen, chat, group, on, window
 
@@ -189,3 +192,13 @@ def test_a_caution_taken_back_is_told_where_it_was_told(crew: PlayedKitchen) -> 
     if where:
         sent = crew.mutter("Tomas", "undo", room=chat("Tomas"))
         assert where <= {one.room.chat for one in sent if "Caution taken back" in one.text}
+
+
+def test_an_allergy_keeps_its_name_and_stands_on_the_board(crew: PlayedKitchen) -> None:
+    """Whoever says "I am allergic" is named; board and the card of a handover name it, with a danger that stands."""
+    crew.mutter("Zoe", "I am allergic to nuts", room=chat("Zoe"))
+    crew.mutter("Tomas", "burned my hand", room=chat("Tomas"))
+    voice = Voice(zone="UTC", unit="F", now=crew.now)
+    for text in (board(crew.situation, voice).text, handover_card(crew.situation, voice)):
+        assert "Allergies: nuts (Zoe)." in text
+        assert "Danger told and not over: a burn." in text
