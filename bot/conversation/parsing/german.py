@@ -181,6 +181,13 @@ _DEEDS = (
     ("(?:das )?fleisch (?:liegt|ist) (?:jetzt )?auf(?= *(?:$|[,.!;]| (?:seit|um|at|since|now|jetzt)))", "meat on"),
     ("(?:in )?(?:alu)?folie (?:eingewickelt|eingepackt|gewickelt)|eingewickelt in (?:alu)?folie", "wrapped in foil"),
     ("(?:in )?papier (?:eingewickelt|eingepackt|gewickelt)|eingewickelt in papier", "wrapped in paper"),
+    (
+        (
+            r"(?:ich )?(?:hab(?:e)? )?(?:grade?|gerade|eben)? ?(?:\d+|ein|eine|zwei|drei) (?:schaufeln?|eimer)"
+            r"(?: (?:holz)?kohlen?| briketts)? (?:nachgelegt|drauf|rein)"
+        ),
+        "added charcoal",
+    ),
     (r"(\d+(?:[.,]\d+)?) ?(?:kg|kilo) (?:holz)?kohlen? (?:nachgelegt|drauf)", r"added \1 kg of charcoal"),
     ("weggeworfen|entsorgt|in der tonne", "thrown away"),
     ("(?:es )?(?:ist )?weggestellt", "put away"),

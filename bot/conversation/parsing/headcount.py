@@ -33,6 +33,28 @@ _ONLY_ABOUT = re.compile(r"(?:(?:about|around|roughly|maybe|probably|like|i thin
 _ABOUT = re.compile(rf"^(?P<lead>{_WORDS})(?P<n>{_N})(?P<ish> ?-?ish)?[ ,]*(?P<end>{_WORDS})$")
 
 
+_NOT_SO_MANY = re.compile(
+    rf"^(?:(?:sorry|no|oops|actually|wait)[, ]+)*(?:we're|we are|we'll be|we will be|there are|there will be|wir sind)"
+    rf" (?:now |jetzt )?(?P<n>{_N})(?: {_PEOPLE})?,? (?:and |und )?(?:not|nicht) (?P<old>{_N})(?: {_PEOPLE})?$"
+)
+"""So many, not as many as was said ("we're 14 not 8")."""
+_NO_CORE_BELOW_C = 45.0
+"""Meat read above this is not corrected to a figure of guests [°C]."""
+_TABLE = 40
+"""Corrected guests without their word are not more than this; house rule."""
+
+
+def _counted_anew(plain: str, context: Context) -> GuestsSaid | None:
+    """Return how many eat after all, where neither figure can be a reading that is put right."""
+    found = _NOT_SO_MANY.match(plain)
+    if found is None or not 0 < int(found["n"]) <= _MOST:
+        return None
+    named = re.search(rf"\b{_PEOPLE}\b", plain) is not None
+    hot = context.last_core_c is None or context.last_core_c > _NO_CORE_BELOW_C
+    small = max(int(found["n"]), int(found["old"])) <= _TABLE and (context.unit == "F" or hot)
+    return GuestsSaid(adults=int(found["n"])) if named or small else None
+
+
 def headcount(heard: str, text: str, context: Context) -> Intent | None:
     """Return who eats by bare figures, or the question whether they are guests or an hour; None for other words."""
     named = re.search(rf"\b{_PEOPLE}\b", heard) is not None
@@ -40,6 +62,8 @@ def headcount(heard: str, text: str, context: Context) -> Intent | None:
     waits = bool(asked(context)) or any(step.step != "headcount" for step in context.open_steps)
     if context.stage == "none" or context.setup_slot is not None or heard.endswith("?") or "°" in heard:
         return None
+    if (anew := _counted_anew(heard.strip(" .!"), context)) is not None:
+        return anew
     if not named and (context.stage != "before" or (waits and not opened)):
         return None
     plain = heard.strip(" .!~")

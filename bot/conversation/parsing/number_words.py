@@ -130,6 +130,10 @@ _WORTH_A_LOOK = re.compile(
     r"(?:oh?|zero|ten|eleven|twelve)\b| point "
 )
 _TO_THE_HOUR = re.compile(r"^(?P<lead>(?:at|about|around|like) )?(?P<n>5|10|20) to$")
+_TO_AN_HOUR = re.compile(
+    r"^(?P<lead>(?:at|about|around) )?(?P<n>5|10|20) (?:till?|to) (?P<h>[1-9]|1[0-2])[:,]?(?= ?[0-9]{2,3}(?![0-9:]))"
+)
+"""A time told before what was read then ("5 til 3: 170")."""
 _IN_WORDS = {"5": "five", "10": "ten", "20": "twenty"}
 _DOZEN = re.compile(r"\b(?:(?P<n>half a|a|one|two|three) )?dozen\b")
 _DOZENS = {"half a": 0.5, "a": 1, "one": 1, "two": 2, "three": 3}
@@ -151,6 +155,7 @@ def with_figures(heard: str) -> str:
     """Return a tidied text with its spelled numbers as figures; times of the clock stay as they are."""
     heard = _LETTERED.sub(_by_letters, heard)
     heard = _TO_THE_HOUR.sub(lambda found: f"{found['lead'] or ''}{_IN_WORDS[found['n']]} to", heard)
+    heard = _TO_AN_HOUR.sub(lambda found: f"{found['lead'] or ''}{_IN_WORDS[found['n']]} to {found['h']},", heard)
     if _WORTH_A_LOOK.search(heard) is None:
         return heard
     heard = _DOZEN.sub(lambda found: str(int(_DOZENS[found["n"] or "a"] * 12)), heard)

@@ -115,3 +115,29 @@ def test_no_deed_of_several_vanishes() -> None:
         said = read(text, setting("unit=F stage=fire", asked))
         steps = [intent.step for intent in said if isinstance(intent, Done)]
         assert steps == ["light", "smoke_clean", "probe_in", "meat_on", "raw_cleanup"]
+
+
+@pytest.mark.parametrize(
+    "text", ["we're 14 not 8", "we are 14, not 8", "there are 14 of us not 8", "sorry, we're 14 not 8"]
+)
+def test_so_many_guests_not_as_many(text: str) -> None:
+    """Guests put right are guests, no reading; a number of a probe put right stays one."""
+    for asked in ("core_read", ""):
+        assert plain(read(text, setting("unit=F last_core=160F@13:10 pit_target=250F", asked))).startswith("guests 14")
+    assert "guests" not in plain(read("we're 171 not 117", setting(LATE, "core_read")))
+    assert "guests" not in plain(read("we're 34 not 43", setting("unit=C last_core=30C@13:10 pit_target=121C")))
+
+
+@pytest.mark.parametrize("text", ["hab grad 3 schaufeln nachgelegt", "3 Schaufeln Kohle nachgelegt"])
+def test_shovels_of_charcoal_in_german(text: str) -> None:
+    """Fuel was added: no choice of how much is left."""
+    said = plain(read(text, setting("unit=C last_core=66C@13:10 pit_target=121C", "fuel_check")))
+    assert said == plain(read("added charcoal", setting("unit=C last_core=66C@13:10 pit_target=121C", "fuel_check")))
+    assert "not_understood" not in said
+
+
+@pytest.mark.parametrize("text", ["5 til 2: 170", "5 to 2: 170", "5 till 2, 170", "5 til 2 170"])
+def test_minutes_to_the_hour_before_a_number(text: str) -> None:
+    """The time when it was read, and what was read then."""
+    said = read(text, setting("unit=F last_core=160F@13:10 pit_target=250F now=14:05", "core_read"))
+    assert plain(said) == "reading core 76.7 at 13:55"
