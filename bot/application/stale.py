@@ -13,10 +13,12 @@ from bot.application.gone import unreached
 from bot.application.manners import manner_of, voice_of
 from bot.application.visit import House, Work
 from bot.chat import Address
+from bot.commands import DANGERS
 from bot.messages import backlog as words
 from bot.messages.answers import what_next
 from bot.messages.figures import Voice
 from bot.messages.message import Message, lines
+from bot.messages.problems import danger_card
 from bot.messages.stops import standing_lines
 from bot.messages.trip import choices_for
 from bot.messages.words import speaking
@@ -102,18 +104,22 @@ def _in_place_of(
             situation = assess(snapshot.facts, house.catalogue, now)
             voice = voice_of(situation, now, manner)
             said = stands(situation, voice, head(voice) if number == 0 else "")
-            work.say(said, to=room, key=named + (f".{number}" if number else ""), cook=cook)
+            loud = any(one in DANGERS for one in situation.deciding.state.troubles)
+            work.say(said, to=room, key=named + (f".{number}" if number else ""), cook=cook, urgent=loud)
     if not work.outbox:  # nothing is cooking: the newest of them is what still counts
         old = old[:-1]
     return Apply(now=now, outbox=tuple(work.outbox), withdraw_outbox=tuple(one.key for one in old))
 
 
 def stands(situation: Situation, voice: Voice, head: str) -> Message:
-    """Return how a cook stands in at most eight lines, stops first, with the buttons of what is open."""
+    """Return how a cook stands in at most eight lines, with the buttons of what is open: first, and whole whatever its
+    length, the card of people in danger while it is open, then stops.
+    """
+    dangers = [danger_card(one).text for one in situation.deciding.state.troubles if one in DANGERS]
     stops = standing_lines(situation, voice)
     rest = what_next(situation, voice).text.split("\n")
     before = [line for line in (head, *stops) if line]
     return Message(
-        text=lines(*within([*before, *rest], keep=len(before))),
+        text=lines(*dangers, *within([*before, *rest], keep=len(before))),
         choices=choices_for(situation.waiting[:1], situation, voice),
     )
