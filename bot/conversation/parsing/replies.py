@@ -53,6 +53,8 @@ _SWINGS = re.compile(
 )
 _PLEASE = re.compile(r"\b(?:please|pls|plz)\b")
 """Beside a bare span this asks for so much time."""
+_A_DEED = 2
+"""Beside so many deeds a clause of so many words that was not taken is named as a note."""
 _LIT_WITHIN = dt.timedelta(hours=12)
 """Before the meat is on nothing was read earlier than this: the fire was lit for it."""
 _PROBE_BEFORE = re.compile(
@@ -94,18 +96,23 @@ def _read_clauses(masked: str, whens: tuple[times.When, ...], text: str, context
         return read_clause(Clause(words=masked, when=whens[0] if whens else None, text=text), context)
     said: list[Intent] = []
     named: set[str] = set()
+    untaken: list[Intent] = []
     for start, end in clauses(masked):
         inside = [when for when in whens if start <= when.start < end] or _alone_beside(whens, masked, context)
         clause = Clause(words=masked[start:end].strip(), when=inside[0] if inside else None, text=text)
         here = read_clause(clause, context)
         said.extend(here)
+        if not here and len(re.findall(r"[a-z]{3,}", clause.words)) >= _A_DEED and not inside:
+            untaken.append(Note(text=clause.words.strip(" |,.")))
         named.update(steps.mentioned(clause.words, context.stage))
         if answer(clause.words.replace("|", " ")) not in (Answer.DONE, Answer.NOD):
             named.update(item.step for item in here if isinstance(item, Done) and item.step is not None)
     said = _with_span(said, masked, whens)
     if any(isinstance(item, PutOffFor) and item.minutes in {when.minutes for when in whens} for item in said):
         said = [item for item in said if not isinstance(item, NotYet)]  # "not yet, in 20 min"
-    return _deduplicated(_with_spots_behind(said, masked, whens), named)
+    found = _deduplicated(_with_spots_behind(said, masked, whens), named)
+    several = sum(isinstance(one, Done) and one.step is not None for one in found) >= _A_DEED
+    return [*found, *untaken] if several and not figures(masked) else found
 
 
 def _alone_beside(whens: tuple[times.When, ...], masked: str, context: Context) -> list[times.When]:

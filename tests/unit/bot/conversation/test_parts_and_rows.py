@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from bot.commands import Done, FeelSaid
+from bot.commands import Done, FeelSaid, Note
 from bot.conversation.interpreter import read
 from scheduler.facts import Feel
 from tests.unit.bot.conversation.spoken import celsius, plain, setting
@@ -141,3 +141,10 @@ def test_minutes_to_the_hour_before_a_number(text: str) -> None:
     """The time when it was read, and what was read then."""
     said = read(text, setting("unit=F last_core=160F@13:10 pit_target=250F now=14:05", "core_read"))
     assert plain(said) == "reading core 76.7 at 13:55"
+
+
+def test_what_is_not_taken_of_several_deeds_is_named() -> None:
+    """A part of a text that nothing took is kept as a note beside the deeds, in its own words."""
+    said = read("lit, smoke thin, the hinge is greased, meat on", setting("unit=F stage=fire"))
+    assert [intent.text for intent in said if isinstance(intent, Note)] == ["the hinge is greased"]
+    assert len([intent for intent in said if isinstance(intent, Done)]) == 3
