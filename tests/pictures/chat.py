@@ -12,25 +12,12 @@ import tempfile
 from collections.abc import Callable
 from pathlib import Path
 
-from bot.chat import Outgoing, OutgoingKind
+from bot.chat import OutgoingKind
 from tests.fakes.kitchen import on
-from tests.fakes.stages import MemoryStage
+from tests.fakes.stages.filmed import Filmed
 from tests.pictures.phone import Bubble, phone
 
 _TITLE = "Harrow Lane supper"
-
-
-class Filmed(MemoryStage):
-    """A stage that remembers when each message came."""
-
-    def __init__(self, folder: Path, at: dt.datetime) -> None:
-        self.timed: list[tuple[dt.datetime, Outgoing]] = []
-        super().__init__(folder, at)
-
-    def settle(self) -> None:
-        """Do what the program does, and note the time of whatever was sent."""
-        super().settle()
-        self.timed += [(self.now, one) for one in self.outgoings[len(self.timed) :]]
 
 
 @dataclasses.dataclass
