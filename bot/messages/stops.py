@@ -168,6 +168,7 @@ def lifted_text(lifted: tuple[tuple[str, Finding], ...], situation: Situation, v
         *dict.fromkeys(
             named(situation, piece if situation.several else None, words.format(found=found_text(one, voice)))
             for piece, one in lifted
+            if one.rule != "spots_differ"  # a reading that settles two others was read: nothing is taken back
         )
     )
 

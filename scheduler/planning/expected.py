@@ -6,6 +6,7 @@ Pure. It is never shown: people are offered round numbers on both sides of it, s
 from __future__ import annotations
 
 import datetime as dt
+import math
 
 from scheduler.facts import Slot
 from scheduler.planning.gates import rising_c
@@ -40,6 +41,12 @@ def expected_c(slot: Slot, prompt: Prompt, view: PieceView, now: dt.datetime) ->
     return RESTS_C if held is None else held
 
 
+RISING_C, RISES_MIN = 20.0, 30.0
+"""A pit read further than this under its set point [°C] was rising, and in so many minutes [min] most of what was left
+of the way is gone: house rule.
+"""
+
+
 def _pit_c(prompt: Prompt, view: PieceView, now: dt.datetime) -> float:
     """Return the pit: as its rise was foreseen, else half way between what was read last and its set point.
 
@@ -54,7 +61,11 @@ def _pit_c(prompt: Prompt, view: PieceView, now: dt.datetime) -> float:
     last = state.last(Slot.PIT)
     if last is None or now - last.at > _KNOWN_FOR:
         return state.pit_c
-    return 0.5 * (last.value_c + state.pit_c)
+    off_c = last.value_c - state.pit_c
+    half = 0.5
+    if off_c < -RISING_C:  # it was on its way up, and has gone on since
+        half *= math.exp(-((now - last.at) / dt.timedelta(minutes=1)) / RISES_MIN)
+    return state.pit_c + half * off_c
 
 
 def _leftovers_c(prompt: Prompt, view: PieceView, now: dt.datetime) -> float:

@@ -195,8 +195,12 @@ def test_a_helper_may_ask_but_not_choose(crew: PlayedKitchen) -> None:
 
 
 def test_a_guest_may_report_danger_and_nothing_else(crew: PlayedKitchen) -> None:
-    """Anybody may stop the cook for danger: a guest who was burned is answered with what to do, and everybody hears."""
-    assert crew.say("Bashir", "178", room=chat("Bashir")).text.startswith("As guest you cannot")
+    """Anybody may stop the cook for danger: a guest who was burned is answered with what to do, and everybody hears.
+
+    A number of a guest is passed on to whoever looks after the fire, and not taken.
+    """
+    passed_on = crew.say("Bashir", "178", room=chat("Bashir")).text
+    assert passed_on.startswith("Thank you. Ines is told, and looks at it. I take nothing of it before that.")
     hurt = crew.say("Bashir", "I burned my hand", room=chat("Bashir"))
     assert hurt.text.startswith("Cool the burn now")
     assert hurt.outgoing.urgent

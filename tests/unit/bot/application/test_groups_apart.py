@@ -60,7 +60,7 @@ def test_the_helpers_of_one_group_do_not_follow_the_cook_of_another(grouped: Pla
 def test_the_helpers_of_a_group_follow_its_cook_in_private(grouped: PlayedKitchen) -> None:
     """Whoever was seen in the group of a cook may ask about it alone."""
     grouped.say("Wren", "/next", room=HERE)
-    assert "Next: " in grouped.say("Wren", "what next", room=chat("Wren")).text
+    assert "Yours next: " in grouped.say("Wren", "what next", room=chat("Wren")).text
 
 
 def test_those_at_the_fire_are_told_that_the_group_is_gone(grouped: PlayedKitchen) -> None:
