@@ -34,6 +34,11 @@ class NoPicture:
     path: str
 
 
+def may_attach(text: str) -> bool:
+    """Return whether a line may name a picture: all others are words, and need no look at the disk."""
+    return _TYPED.match(text.strip()) is not None
+
+
 def attached(text: str) -> Picture | NoPicture | None:
     """Return the picture that a line attaches, that it is none, or None where the line is words like any other."""
     typed = _TYPED.match(text.strip())

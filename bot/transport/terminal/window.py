@@ -16,7 +16,7 @@ from zoneinfo import ZoneInfo
 
 from bot.messages import console
 from bot.ports import Json, Screen, ScreenRow, Store
-from bot.transport.terminal.attach import NoPicture, Picture, attached
+from bot.transport.terminal.attach import NoPicture, Picture, attached, may_attach
 from bot.transport.terminal.clean import clean, clean_line
 from bot.transport.terminal.decode import LONGEST_TEXT, SOURCE, chat_of, make_raw
 from bot.transport.terminal.layout import WIDEST, set_row, wrap
@@ -115,7 +115,7 @@ class Window:
 
     async def _take(self, text: str) -> None:
         """Put a line in the inbox: words, or a photo by the path of its file."""
-        found = await asyncio.to_thread(attached, text)
+        found = await asyncio.to_thread(attached, text) if may_attach(text) else None
         if isinstance(found, NoPicture):
             self.say(console.no_picture(found.path))
             return
