@@ -180,7 +180,11 @@ def _noted(situation: Situation, said: str, *, seed: str, now: dt.datetime) -> t
 
 
 def _new_rooms(snapshot: CookSnapshot, visit: Visit) -> tuple[Address, ...]:
-    return snapshot.rooms if snapshot.version == 0 else () if visit.address in snapshot.rooms else (visit.address,)
+    """Return the room that follows a cook from now on; another topic of a chat that follows it does not."""
+    if snapshot.version == 0:
+        return snapshot.rooms
+    chats = {(room.transport, room.chat) for room in snapshot.rooms}
+    return () if (visit.address.transport, visit.address.chat) in chats else (visit.address,)
 
 
 def _say_stops(work: Work, changes: Changes, heard: Iterable[Listener], key: str) -> bool:

@@ -27,6 +27,15 @@ def cooks_here(visit: Visit, invited: InviteWrite | None = None) -> list[Running
     return [cook for cook in found if _asked_in(cook, invited) or _theirs(visit, cook)]
 
 
+def neighbours(visit: Visit) -> list[Running]:
+    """Return the open cooks in other topics of the group that something was said in: danger is heard there, too."""
+    if not visit.incoming.group:
+        return []
+    store, chat = visit.house.store, (visit.address.transport, visit.address.chat)
+    found = [snapshot for cook in store.open_cooks() if (snapshot := store.cook(cook)) is not None]
+    return [_running(visit, one) for one in found if any((room.transport, room.chat) == chat for room in one.rooms)]
+
+
 def asked_alone(visit: Visit, cooks: list[Running], choice: StoredChoice | None) -> list[Running]:
     """Return the open cook of a group about which somebody was asked in a private room that follows another."""
     if choice is None or choice.cook is None or choice.address != visit.address or visit.incoming.group:

@@ -22,7 +22,7 @@ from bot.application.handlers import cooking, editing, photos, setting_up
 from bot.application.handlers.crewing import gone_silent
 from bot.application.handlers.crewing_levers import refused
 from bot.application.handlers.manner import take as take_manner
-from bot.application.here import asked_alone, cooks_here
+from bot.application.here import asked_alone, cooks_here, neighbours
 from bot.application.manners import Manner, manner_towards
 from bot.application.moving import moved
 from bot.application.own import next_for
@@ -305,6 +305,10 @@ class Intake:
         setting_up.handle(visit, work, setting_up.Setup(), wanted)
 
     def _without_cook(self, visit: Visit, work: Work, wanted: tuple[say.Intent, ...] | None = None) -> None:
+        near = neighbours(visit)
+        if (hurt := in_danger(visit, near)) is not None:
+            self._with_cook(visit, work, near[0], (hurt,))
+            return
         known = setting_up.remembered(self._house.store.session(visit.address, visit.sets_up))
         slot, unit = (None, None) if known is None else (known.slot, known.unit)
         dinner = None if known is None else known.draft.serving

@@ -79,8 +79,9 @@ def _role_of_new(house: House, incoming: Incoming) -> Role | None:
     if incoming.address.transport == TERMINAL:
         people = [p for p in house.store.people() if p.id.startswith(f"{TERMINAL}:")]
         return Role.FIRE_LEAD if people else Role.OWNER
-    if incoming.group and _active(house, incoming):
-        return Role.HELPER
+    chat = (incoming.address.transport, incoming.address.chat)
+    if incoming.group and any((r.address.transport, r.address.chat) == chat and r.active for r in house.store.rooms()):
+        return Role.HELPER  # in whatever topic of the group
     return None
 
 
