@@ -47,6 +47,8 @@ def roles(person: Person, situation: Situation | None) -> Roles:
     state = situation.state
     on_list = {name for name, _start, _end in watches(state)} | {one.name for one in state.takings}
     told = state.crew.get(person.name, frozenset())
+    if person.name in state.company.dropped:
+        told = frozenset({CrewRole.GUEST})
     return roles_in(person, told, watches=person.name in on_list)
 
 

@@ -136,6 +136,8 @@ class Company:
     photos: tuple[PhotoAt, ...]
     ran_out: tuple[tuple[dt.datetime, RanOut], ...]
     """In order of time."""
+    dropped: frozenset[str] = frozenset()
+    """Names of those whose every role was taken away: what they are in the house does not bring one back."""
 
 
 NOBODY = Company(
@@ -151,6 +153,7 @@ def company_of(told: Iterable[Fact]) -> Company:
         count.take(fact)
     return Company(
         roles={name: frozenset(roles) for name, roles in count.roles.items() if roles},
+        dropped=frozenset(name for name, roles in count.roles.items() if not roles),
         claims=count.claims,
         offer=count.offer,
         declined=tuple(count.declined),

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import dataclasses
+import re
 from pathlib import Path
 
 import pytest
@@ -40,3 +41,16 @@ def test_the_other_topic_does_not_follow_the_cook_from_then_on(kitchen: PlayedKi
     kitchen.mutter("Ines", "I burned my hand badly", room=OTHER)
     assert OTHER not in kitchen.cook.rooms
     assert OTHER not in {one.room for one in kitchen.until(on("09:00"))}
+
+
+def test_a_role_that_was_taken_away_does_not_come_back(kitchen: PlayedKitchen) -> None:
+    """Wren came by a link as host; once she is no host any more, dinner is not hers to move."""
+    found = re.search(r"start=(\S+)", kitchen.say("Ines", "invite Wren as host", room=chat("Ines")).text)
+    assert found
+    kitchen.say("Wren", f"/start {found[1]}", room=chat("Wren"))
+    assert kitchen.say("Wren", "dinner at 23:45", room=chat("Wren")).text.startswith("Dinner moved to 23:45")
+    kitchen.say("Ines", "Wren is not host", room=COOK)
+    kitchen.say("Wren", "dinner at 23:00", room=chat("Wren"))
+    serving = kitchen.situation.state.serving.start
+    assert serving is not None
+    assert serving.strftime("%H:%M") == "23:45"
