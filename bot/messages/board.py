@@ -28,6 +28,7 @@ from scheduler.cook import Situation
 from scheduler.facts import Slot
 from scheduler.planning.nights import changes, watches
 from scheduler.planning.views import PieceView
+from scheduler.safety.contested import contests
 from scheduler.state import Stage
 from scheduler.state.values import ReadingAt
 
@@ -132,7 +133,8 @@ def _temperatures(situation: Situation, voice: Voice) -> list[str]:
         core = view.state.last(Slot.CORE)
         if core is not None and not view.state.did("serve") and not view.state.discarded:
             name = capital(piece_name(view)) if situation.several else _("Meat")
-            told.append(_("{name} {reading}.").format(name=name, reading=reading_words(core, voice)))
+            plain = _("{name} {reading}.").format(name=name, reading=reading_words(core, voice))
+            told.append(_differ(name, view, core, voice) or plain)
     fire = situation.at_the_fire.state
     pit = fire.last(Slot.PIT)
     if pit is not None and not all(view.state.did("pull") for view in situation.views):
@@ -145,6 +147,20 @@ def _temperatures(situation: Situation, voice: Voice) -> list[str]:
     if not told and situation.stage is Stage.COOKING:
         told.append(_("No readings yet: the plan runs on the usual pace."))
     return told
+
+
+def _differ(name: str, view: PieceView, core: ReadingAt, voice: Voice) -> str:
+    """Return both of two readings that differ and that nothing has settled, where the newest is one of them."""
+    pairs = contests(reading for reading in view.state.readings if reading.slot is Slot.CORE)
+    pair = next((one for one in pairs if core.fact in {one.higher.fact, one.lower.fact}), None)
+    if pair is None:
+        return ""
+    return _("{name}: {low} or {high} at {time}, two readings that differ.").format(
+        name=name,
+        low=voice.read(pair.lower.value_c),
+        high=voice.read(pair.higher.value_c),
+        time=voice.clock(max(pair.lower.at, pair.higher.at)),
+    )
 
 
 def reading_words(reading: ReadingAt, voice: Voice) -> str:

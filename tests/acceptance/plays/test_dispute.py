@@ -58,3 +58,13 @@ def test_of_two_spots_both_count(differing: Stage) -> None:
     assert {one.spot for one in differing.situation.state.read(Slot.CORE)[1:]} == {"one spot", "other spot"}
     differing.says("Tomas", "is it safe")
     assert "164 F" in differing.screen("Tomas")[-1]
+
+
+def test_the_board_shows_both_until_it_is_settled(differing: Stage) -> None:
+    """Not the higher one alone; once one is called right, that one."""
+    differing.says("Ines", "board")
+    assert "Meat: 164 F or 178 F at 16:03, two readings that differ." in differing.screen("Ines")[-1]
+    differing.now = on("16:06")
+    differing.taps("Tomas", "164 F is right")
+    differing.says("Ines", "board")
+    assert "Meat 164 F at 16:0" in differing.screen("Ines")[-1]
