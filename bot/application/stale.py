@@ -9,6 +9,7 @@ import datetime as dt
 from collections.abc import Callable
 
 from bot.application.backlog import LOST_AFTER, overdue, told_anew, within
+from bot.application.boards import PAPER
 from bot.application.gone import unreached
 from bot.application.manners import manner_of, voice_of
 from bot.application.visit import House, Work
@@ -49,6 +50,8 @@ def _could_not_send(old: tuple[WaitingRow, ...], now: dt.datetime) -> Callable[[
 
 def back(house: House, room: Address, work: Work, row: int) -> bool:
     """Tell a chat that is back how things stand, and withdraw what waited for it; False when nothing did."""
+    if room.transport in PAPER:
+        return False  # a window that opens anew prints what waits for it, word for word
     old = told_anew(house.store.waiting(room))
     if not old:
         return False
