@@ -9,7 +9,7 @@ from collections.abc import Callable
 from pathlib import Path
 
 from tests.fakes.kitchen import on
-from tests.fakes.stages.dinners import DINNERS, RIBS, give
+from tests.fakes.stages.dinners import DINNERS, RIBS, brisket_of_two, give
 from tests.fakes.stages.filmed import Filmed
 from tests.fakes.stages.robot import Cook
 
@@ -62,7 +62,7 @@ def crew_night(stage: Filmed) -> str:
 
 def dispute(stage: Filmed) -> str:
     """Two readings three minutes apart that differ by fourteen degrees."""
-    _brisket(stage, "15:00")
+    brisket_of_two(stage, "15:00")
     stage.says("Ines", "pit 250, meat 172")
     stage.until(on("16:00"))
     stage.says("Ines", "meat 178")
@@ -75,7 +75,7 @@ def dispute(stage: Filmed) -> str:
 
 def correction(stage: Filmed) -> str:
     """A slip of the thumb, put right by an edit; another taken back."""
-    _brisket(stage, "15:00")
+    brisket_of_two(stage, "15:00")
     stage.says("Ines", "pit 250, meat 172")
     stage.until(on("16:00"))
     stage.says("Ines", "meat 187")
@@ -91,7 +91,7 @@ def correction(stage: Filmed) -> str:
 
 def outage(stage: Filmed) -> str:
     """The machine is off for two and a half hours, and people go on typing."""
-    _brisket(stage, "13:00")
+    brisket_of_two(stage, "13:00")
     stage.says("Ines", "pit 250, meat 160")
     for clock, name, text in (
         ("13:40", "Tomas", "pit 262"),
@@ -102,16 +102,6 @@ def outage(stage: Filmed) -> str:
         stage.put(name, text, group=False)
     stage.away_until(on("15:40"))
     return stage.seen("Ines", "Tomas")
-
-
-def _brisket(stage: Filmed, until: str) -> None:
-    stage.comes("Ines")
-    stage.comes("Tomas")
-    stage.says("Ines", "brisket 12 lb, dinner 23:30, pit 250F")
-    stage.says("Ines", "no guests at risk, no allergies, a club")
-    stage.until(on("07:00"))
-    stage.says("Ines", "meat on")
-    stage.until(on(until))
 
 
 def _dinner(number: int) -> Callable[[Filmed], str]:

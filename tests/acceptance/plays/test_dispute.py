@@ -8,18 +8,13 @@ from scheduler.facts import Slot
 from scheduler.units import f_from_c
 from tests.fakes.kitchen import on
 from tests.fakes.stages import Stage
+from tests.fakes.stages.dinners import brisket_of_two
 
 
 @pytest.fixture
 def differing(stage: Stage) -> Stage:
     """Return a stage on which Ines read 178 F and Tomas 164 F of the same brisket."""
-    stage.comes("Ines")
-    stage.comes("Tomas")
-    stage.says("Ines", "brisket 12 lb, dinner 23:30, pit 250F")
-    stage.says("Ines", "no guests at risk")
-    stage.until(on("07:00"))
-    stage.says("Ines", "meat on")
-    stage.until(on("15:00"))
+    brisket_of_two(stage, "15:00")
     stage.says("Ines", "pit 250, meat 172")
     stage.until(on("16:00"))
     stage.says("Ines", "meat 178")

@@ -7,6 +7,7 @@ import pytest
 from scheduler.facts import Slot
 from tests.fakes.kitchen import on
 from tests.fakes.stages import Stage
+from tests.fakes.stages.dinners import brisket_of_two
 
 _MOST_LINES = 8
 
@@ -14,13 +15,7 @@ _MOST_LINES = 8
 @pytest.fixture
 def away(stage: Stage) -> Stage:
     """Return a stage on which the program was away from 13:10 to 15:40 while Ines and Tomas told what they did."""
-    stage.comes("Ines")
-    stage.comes("Tomas")
-    stage.says("Ines", "brisket 12 lb, dinner 23:30, pit 250F")
-    stage.says("Ines", "no guests at risk")
-    stage.until(on("07:00"))
-    stage.says("Ines", "meat on")
-    stage.until(on("13:00"))
+    brisket_of_two(stage, "13:00")
     stage.says("Ines", "pit 250, meat 160")
     stage.now = on("13:40")
     stage.put("Tomas", "pit 262", group=False)

@@ -47,6 +47,17 @@ DINNERS = [
 ]  # fmt: skip
 
 
+def brisket_of_two(stage: Stage, until: str) -> None:
+    """Play a brisket of Ines and Tomas for half past eleven at night, on the fire since seven, until a clock time."""
+    stage.comes("Ines")
+    stage.comes("Tomas")
+    stage.says("Ines", "brisket 12 lb, dinner 23:30, pit 250F")
+    stage.says("Ines", "no guests at risk, no allergies, a club")
+    stage.until(on("07:00"))
+    stage.says("Ines", "meat on")
+    stage.until(on(until))
+
+
 def give(dinner: Dinner, stage: Stage) -> None:
     """Play a dinner: Ines at the fire, Wren to help, nobody in a hurry, until the food is put away."""
     stage.now = on(dinner.begins)
